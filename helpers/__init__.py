@@ -1,0 +1,1 @@
+"""Computations, questions and cards behind the lessons."""

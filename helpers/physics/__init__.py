@@ -1,0 +1,1 @@
+"""What the parts do, in SI units; knows no notebook, no question and no picture."""
