@@ -1,0 +1,110 @@
+"""A question: its wording, personal numbers, kind, nudges and model answer, in one place.
+
+Knows no learner and no screen. The bank is made of these.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from functools import cached_property
+from types import SimpleNamespace
+
+from helpers.exercises.draws import Draw
+
+ROLES = ("exercise", "recall", "predict")
+
+
+@dataclass(frozen=True)
+class Picture:
+    """A plain description of a picture: which drawing, and with what values."""
+
+    drawing: str
+    values: dict = field(default_factory=dict)
+
+
+def no_numbers(draw, supply):
+    return {}
+
+
+@dataclass(frozen=True)
+class Question:
+    """One question of the bank.
+
+    Parameters
+    ----------
+    id : str
+        Short and stable; it is also the id of the answer cell in the lesson.
+    outcome : str
+        What answering it shows that the learner can do.
+    ask : callable
+        From the personal numbers to the wording.
+    kind : object
+        One of the kinds in `helpers.exercises.kinds`; it reads and marks answers.
+    nudges : tuple of str
+        From a question to a method, never the number.
+    working : callable
+        From the personal numbers to the model answer in words.
+    numbers : callable
+        From a `Draw` and a supply to the personal numbers, a dict.
+    code : str
+        The model answer as a line or two of Python; empty where there is nothing to compute.
+    level, marks : int
+        1 guided, 2 on your own, 3 stretch; and what the question is worth.
+    role : str
+        exercise, recall (from an earlier lesson) or predict (kept, not marked).
+    danger : bool
+        Only the first answer of a draw counts, and the lesson is passed only with it right.
+    picture : callable or None
+        From the personal numbers to the `Picture` that has to be read.
+
+    Raises
+    ------
+    ValueError
+        If the role is unknown, or a marked question has fewer than two nudges.
+    """
+
+    id: str
+    outcome: str
+    ask: Callable
+    kind: object
+    working: Callable
+    nudges: tuple = ()
+    numbers: Callable = no_numbers
+    code: str = ""
+    level: int = 1
+    marks: int = 1
+    role: str = "exercise"
+    danger: bool = False
+    picture: Callable | None = None
+
+    def __post_init__(self):
+        if self.role not in ROLES:
+            raise ValueError(f"question {self.id}: role {self.role!r} is not one of {ROLES}")
+        if self.role == "exercise" and len(self.nudges) < 2:
+            raise ValueError(f"question {self.id}: {len(self.nudges)} nudges; two are the least")
+
+    @cached_property
+    def kind_name(self):
+        """How the kind is called in lists: a question with a picture is 'picture'."""
+        return "picture" if self.picture else self.kind.name
+
+    def numbers_for(self, learner, class_word, supply, draw):
+        """Return the personal numbers of one draw, with the order in which options are shown.
+
+        Parameters
+        ----------
+        learner, class_word : str
+            Whose numbers.
+        supply : Supply
+            The learner's mains; its name is part of what the numbers depend on.
+        draw : int
+            0 first, then fresh draws.
+
+        Returns
+        -------
+        numbers : SimpleNamespace
+            What the question's own functions take, and `shown`, the order of the options.
+        """
+        stream = Draw(learner, class_word, self.id, str(draw), supply.name)
+        numbers = SimpleNamespace(supply=supply, **self.numbers(stream, supply))
+        numbers.shown = self.kind.arrange(numbers, stream)
+        return numbers

@@ -1,0 +1,238 @@
+"""One learner at work: opens questions, keeps answers, gives nudges; the same for both doors.
+
+Returns what happened as data. Must never know how it is shown.
+"""
+
+import os
+from dataclasses import dataclass
+from datetime import UTC, datetime
+
+from helpers.exercises import settings as kept
+from helpers.exercises.answer_log import AnswerLog, LogError, MemoryLog, new_line
+from helpers.exercises.bank import bank
+from helpers.exercises.kinds import NotRead
+from helpers.exercises.standing import Standing, replay
+from helpers.physics.mains import SUPPLIES
+
+
+class UnknownQuestion(KeyError):
+    """A question id that the bank does not hold."""
+
+    def __str__(self):
+        return self.args[0]
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """What one answer led to.
+
+    `answer` and `verdict` are None where nothing was marked; then `problem` says why. `kept` is
+    False if the line could not be written; `problem` then says that.
+    """
+
+    answer: object = None
+    verdict: object = None
+    problem: str = ""
+    kept: bool = True
+
+
+class Session:
+    """A learner, their settings and their log.
+
+    Parameters
+    ----------
+    settings : Settings
+        Whose answers.
+    log : AnswerLog or MemoryLog
+        Where they go.
+    workshop_copy : bool
+        True for the fixed copy whose answers are published.
+    """
+
+    def __init__(self, settings, log, workshop_copy=False):
+        self.settings = settings
+        self.log = log
+        self.workshop_copy = workshop_copy
+        self.watchers = {}
+        self._standings = {}
+        self._nudges = {}
+        self._read_log()
+
+    @property
+    def supply(self):
+        return SUPPLIES[self.settings.supply]
+
+    def _read_log(self):
+        lines, self.problems = self.log.lines()
+        by_question = {}
+        for line in lines:
+            by_question.setdefault(line["question"], []).append(line)
+        self._lines = by_question
+
+    def question(self, question_id):
+        """Return the question with this id.
+
+        Raises
+        ------
+        UnknownQuestion
+            If the bank has none; the text lists what is near.
+        """
+        try:
+            return bank()[question_id]
+        except KeyError:
+            raise UnknownQuestion(_unknown(question_id)) from None
+
+    def standing(self, question_id):
+        """Return the `Standing` of a question, from the log the first time it is asked for."""
+        if question_id not in self._standings:
+            question = self.question(question_id)
+            lines = self._lines.get(question_id, [])
+            self._standings[question_id] = replay(question, lines, SUPPLIES)
+        return self._standings[question_id]
+
+    def draw(self, question_id, number=0):
+        """Return the `DrawStanding` of one draw under the present settings."""
+        s = self.settings
+        return self.standing(question_id).draw(s.learner, s.class_word, self.supply, number)
+
+    def newest_draw(self, question_id):
+        return self.standing(question_id).newest_draw(self.settings.class_word, self.supply)
+
+    def open_draw(self, question_id, number):
+        """Say why a draw may not be opened yet; '' if it may."""
+        if number == 0 or self.draw(question_id, number - 1).finished(self.question(question_id)):
+            return ""
+        return f"Fresh numbers come after draw {number - 1} of this question is finished."
+
+    def answer(self, question_id, typed, number=0):
+        """Read, mark and keep one answer.
+
+        Parameters
+        ----------
+        question_id : str
+            Which question.
+        typed : str
+            The answer as the learner gave it.
+        number : int
+            Which draw of it.
+
+        Returns
+        -------
+        outcome : Outcome
+            With the line flushed to the disk before it returns.
+        """
+        if problem := self.open_draw(question_id, number):
+            return Outcome(problem=problem)
+        standing, draw = self.standing(question_id), self.draw(question_id, number)
+        nudges = max(self._nudges.get((question_id, number), 0), draw.nudges)
+        typed = typed if isinstance(typed, str) else ", ".join(map(str, _listed(typed)))
+        try:
+            answer, verdict, new = standing.take(draw, typed, nudges)
+        except NotRead as error:
+            return Outcome(problem=str(error))
+        problem = self._keep(question_id, number, typed, nudges) if new else ""
+        for watcher in list(self.watchers.values()):
+            watcher(question_id)
+        return Outcome(answer, verdict, problem, kept=not problem)
+
+    def _keep(self, question_id, number, typed, nudges):
+        s = self.settings
+        line = new_line(s.learner, s.class_word, s.supply, question_id, number, typed, nudges)
+        try:
+            self.log.add(line)
+        except LogError as error:
+            return str(error)
+        return ""
+
+    def nudge(self, question_id, number=0):
+        """Open the next nudge of a draw; return all that are open."""
+        question, key = self.question(question_id), (question_id, number)
+        seen = max(self._nudges.get(key, 0), self.draw(question_id, number).nudges)
+        self._nudges[key] = min(seen + 1, len(question.nudges))
+        return question.nudges[: self._nudges[key]]
+
+    def nudges_seen(self, question_id, number=0):
+        """Return the nudges that are open in a draw."""
+        seen = max(
+            self._nudges.get((question_id, number), 0), self.draw(question_id, number).nudges
+        )
+        return self.question(question_id).nudges[:seen]
+
+    def hand_in(self):
+        """Write all of this learner's lines into one file for the instructor.
+
+        Returns
+        -------
+        path : Path
+            Its name holds the class word, the learner and the date.
+
+        Raises
+        ------
+        ValueError
+            If nothing has been answered yet, or answers are kept in memory only.
+        LogError
+            If the file could not be written.
+        """
+        if self.log.path is None:
+            raise ValueError("Answers are kept in memory only here, so there is no file to hand in.")
+        s = self.settings
+        try:
+            content = self.log.path.read_bytes()
+        except FileNotFoundError:
+            raise ValueError(f"{s.learner} has answered nothing yet: nothing to hand in.") from None
+        day = datetime.now(UTC).date().isoformat()
+        path = self.log.path.parent.parent / "hand-in" / f"{s.class_word}_{s.learner}_{day}.jsonl"
+        part = path.with_suffix(".part")
+        try:
+            path.parent.mkdir(parents=True, exist_ok=True)
+            part.write_bytes(content)
+            os.replace(part, path)
+        except OSError as error:
+            raise LogError(f"{path} could not be written ({error.strerror or error}).") from error
+        return path
+
+
+def _listed(typed):
+    return typed if isinstance(typed, (list, tuple, set)) else [typed]
+
+
+def _unknown(question_id):
+    from difflib import get_close_matches
+
+    near = get_close_matches(str(question_id), list(bank()), n=3)
+    hint = f" Did you mean {' or '.join(near)}?" if near else ""
+    return f"There is no question {question_id!r}.{hint}"
+
+
+def workshop_session():
+    """Return the session of the workshop copy: fixed learner and supply, nothing on disk."""
+    settings = kept.Settings(kept.WORKSHOP_LEARNER, "workshop", "230 V 50 Hz")
+    return Session(settings, MemoryLog(), workshop_copy=True)
+
+
+def learner_session(learner=None, class_word=None, supply=None):
+    """Return the session of the learner at this machine.
+
+    Parameters
+    ----------
+    learner, class_word, supply : str or None
+        Changes to the settings; None leaves them as they were kept.
+
+    Returns
+    -------
+    session : Session
+    note : str
+        What the learner should know about the settings; '' if all is well.
+
+    Raises
+    ------
+    SettingsError
+        If one of the changes cannot be used; nothing is changed then.
+    """
+    folder = kept.answers_folder()
+    settings, note = kept.load(folder)
+    wanted = kept.changed(settings, learner, class_word, supply)
+    if wanted != settings:
+        note = kept.save(folder, wanted) or note
+    log = MemoryLog() if folder is None else AnswerLog(kept.log_path(folder, wanted.learner))
+    return Session(wanted, log), note

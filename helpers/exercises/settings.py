@@ -1,0 +1,171 @@
+"""Who answers, in which class, on which mains, and where the answers are kept.
+
+One small file beside the answer logs remembers it. Knows no question.
+"""
+
+import json
+import os
+import re
+import secrets
+from dataclasses import asdict, dataclass, replace
+from pathlib import Path
+
+from helpers.physics.mains import SUPPLIES
+
+ANSWERS_VARIABLE = "CANDLE_WORKSHOP_ANSWERS"
+IN_MEMORY = "memory"
+WORKSHOP_LEARNER = "WORKSHOP"
+CODE_LETTERS = "23456789ABCDEFGHJKMNPQRSTUVWXYZ"
+
+
+class SettingsError(ValueError):
+    """A setting that cannot be used. The text says what was read and what to type instead."""
+
+
+@dataclass(frozen=True)
+class Settings:
+    """A learner's settings.
+
+    Parameters
+    ----------
+    learner : str
+        2 to 12 of A-Z, 0-9 and hyphen.
+    class_word : str
+        The word that the instructor gave out: 2 to 20 of a-z, 0-9 and hyphen.
+    supply : str
+        Name of one of `helpers.physics.mains.SUPPLIES`.
+
+    Raises
+    ------
+    SettingsError
+        If one of them is not of that form.
+    """
+
+    learner: str
+    class_word: str = "home"
+    supply: str = "230 V 50 Hz"
+
+    def __post_init__(self):
+        if not re.fullmatch(r"[A-Z0-9-]{2,12}", self.learner):
+            raise SettingsError(
+                f"The learner id {self.learner!r} was read. Use 2 to 12 of A-Z, 0-9 and hyphen, "
+                'such as "BENCH-07".'
+            )
+        if not re.fullmatch(r"[a-z0-9-]{2,20}", self.class_word):
+            raise SettingsError(
+                f"The class word {self.class_word!r} was read. Use 2 to 20 of a-z, 0-9 and hyphen, "
+                'such as "wick".'
+            )
+        if self.supply not in SUPPLIES:
+            raise SettingsError(
+                f"The supply {self.supply!r} was read. Choose one of: {', '.join(SUPPLIES)}."
+            )
+
+
+def bench_code():
+    """Return a fresh code for somebody who chose no learner id."""
+    return "BENCH-" + "".join(secrets.choice(CODE_LETTERS) for _ in range(4))
+
+
+def changed(settings, learner=None, class_word=None, supply=None):
+    """Return settings with what was given put in, spelling forgiven.
+
+    Raises
+    ------
+    SettingsError
+        If a value cannot be used, or the learner is the one whose answers are published.
+    """
+    given = {
+        "learner": learner and str(learner).strip().upper(),
+        "class_word": class_word and str(class_word).strip().lower(),
+        "supply": supply and _supply_name(supply),
+    }
+    given = {name: value for name, value in given.items() if value}
+    if given.get("learner") == WORKSHOP_LEARNER:
+        raise SettingsError(
+            f"The learner id {WORKSHOP_LEARNER} belongs to the workshop copy, whose answers are "
+            "published. Choose another one."
+        )
+    return replace(settings, **given)
+
+
+def _supply_name(text):
+    squeezed = re.sub(r"[\s\u00a0\u2009\u202f,/]", "", str(text)).lower()
+    return next((n for n in SUPPLIES if n.replace(" ", "").lower() == squeezed), str(text))
+
+
+def answers_folder():
+    """Return where answers are kept, or None where they must leave no trace.
+
+    Returns
+    -------
+    folder : Path or None
+        `lessons/answers` of the project that the notebook lies in, however it was started; of
+        the project that these helpers come from, if the notebook lies elsewhere.
+
+    Notes
+    -----
+    The environment variable CANDLE_WORKSHOP_ANSWERS names another folder, or `memory` for none.
+    """
+    named = os.environ.get(ANSWERS_VARIABLE)
+    if named:
+        return None if named == IN_MEMORY else Path(named)
+    here = Path.cwd()
+    for folder in (here, *here.parents, Path(__file__).resolve().parents[2]):
+        if (folder / "lessons").is_dir() and (folder / "helpers" / "exercises").is_dir():
+            return folder / "lessons" / "answers"
+    return here / "answers"
+
+
+def log_path(folder, learner):
+    """Return the path of a learner's log (the prefix keeps CON and NUL usable as ids)."""
+    return folder / f"answers-{learner}.jsonl"
+
+
+def load(folder):
+    """Read the settings kept in a folder, making new ones where there are none.
+
+    Parameters
+    ----------
+    folder : Path or None
+        None keeps nothing.
+
+    Returns
+    -------
+    settings : Settings
+    note : str
+        What the learner should know: a file that could not be read, a disk that refused.
+    """
+    if folder is None:
+        return Settings(bench_code()), ""
+    path = folder / "settings.json"
+    try:
+        kept = json.loads(path.read_text(encoding="utf-8"))
+        return Settings(kept["learner"], kept["class_word"], kept["supply"]), ""
+    except FileNotFoundError:
+        settings, note = Settings(bench_code()), ""
+    except (ValueError, KeyError, TypeError, OSError) as error:
+        settings = Settings(bench_code())
+        note = (
+            f"{path} could not be read ({error}), so a new learner id was drawn. Your earlier "
+            "answers are still beside it: give your old id in the set-up cell to go on."
+        )
+    return settings, " ".join(filter(None, [note, save(folder, settings)]))
+
+
+def save(folder, settings):
+    """Write settings whole or not at all; return what the learner should know, or ''."""
+    if folder is None:
+        return ""
+    path = folder / "settings.json"
+    part = folder / f"settings-{secrets.token_hex(4)}.part"
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        part.write_text(json.dumps(asdict(settings), indent=1), encoding="utf-8")
+        os.replace(part, path)
+    except OSError as error:
+        return (
+            f"{path} could not be written ({error.strerror or error}): the learner id "
+            f"{settings.learner} holds for now, and has to be given again next time."
+        )
+    return ""

@@ -1,0 +1,155 @@
+"""What a learner's recorded attempts amount to: marked afresh, in order, by the bank at hand.
+
+The card and the mark book both ask here, so that they can never disagree.
+"""
+
+from dataclasses import dataclass, field
+
+from helpers.exercises.kinds import NotRead
+
+TRIES_BEFORE_WORKING = 3
+
+
+@dataclass
+class DrawStanding:
+    """One draw of one question: what was tried with these numbers."""
+
+    numbers: object
+    tried: dict = field(default_factory=dict)
+    nudges: int = 0
+
+    @property
+    def last(self):
+        """The newest (answer, verdict), or None."""
+        return next(reversed(self.tried.values()), None)
+
+    @property
+    def right(self):
+        return any(verdict.right for _, verdict in self.tried.values())
+
+    @property
+    def working_shown(self):
+        return len(self.tried) >= TRIES_BEFORE_WORKING or self.right
+
+    def finished(self, question):
+        """Whether nothing more counts in this draw, and a fresh one may be opened."""
+        return self.working_shown or bool(
+            self.tried and (question.danger or question.role == "predict")
+        )
+
+
+@dataclass
+class Standing:
+    """One question over all its draws.
+
+    `share` is the best part of the marks earned before a worked answer was shown; for a danger
+    item, by the first answer of a draw. `helped` says that a worked answer was shown first, and
+    `right_after_help` that the learner then got fresh numbers right.
+    """
+
+    question: object
+    draws: dict = field(default_factory=dict)
+    share: float = 0.0
+    tries: int = 0
+    slips: list = field(default_factory=list)
+    helped: bool = False
+    right_after_help: bool = False
+    unread: int = 0
+
+    @property
+    def marks(self):
+        """Marks earned, to two decimals [-]."""
+        return round(self.share * self.question.marks, 2)
+
+    def draw(self, learner, class_word, supply, number):
+        """Return the standing of one draw, opening it if it is new."""
+        key = (class_word, supply.name, number)
+        if key not in self.draws:
+            numbers = self.question.numbers_for(learner, class_word, supply, number)
+            self.draws[key] = DrawStanding(numbers)
+        return self.draws[key]
+
+    def newest_draw(self, class_word, supply):
+        """Return the number of the newest draw that was tried under these settings, or 0."""
+        return max(
+            (n for word, name, n in self.draws if (word, name) == (class_word, supply.name)),
+            default=0,
+        )
+
+    def take(self, draw, typed, nudges=0):
+        """Mark one attempt and count it.
+
+        Parameters
+        ----------
+        draw : DrawStanding
+            One of `self.draws`.
+        typed : str
+            The answer as typed.
+        nudges : int
+            How many nudges had been seen.
+
+        Returns
+        -------
+        answer, verdict : Answer, Verdict
+            As read and as marked.
+        new : bool
+            False if the same answer was given before in this draw: it counts as nothing.
+
+        Raises
+        ------
+        NotRead
+            If the answer could not be read; it counts as nothing.
+        """
+        question = self.question
+        answer = question.kind.read(typed, draw.numbers)
+        if answer.value in draw.tried:
+            return *draw.tried[answer.value], False
+        closed = draw.finished(question)
+        verdict = question.kind.mark(answer.value, draw.numbers)
+        draw.tried[answer.value] = (answer, verdict)
+        draw.nudges = max(draw.nudges, nudges)
+        self.tries += 1
+        if not closed:
+            self._count(draw, verdict)
+        return answer, verdict, True
+
+    def _count(self, draw, verdict):
+        if verdict.slip:
+            self.slips.append(verdict.slip)
+        if not self.helped or self.question.danger:
+            self.share = max(self.share, verdict.share)
+        elif verdict.right:
+            self.right_after_help = True
+        if draw.working_shown and not draw.right:
+            self.helped = True
+
+
+def replay(question, lines, supplies):
+    """Mark recorded lines of one question in order.
+
+    Parameters
+    ----------
+    question : Question
+        From the bank at hand; a mark in the lines is not looked for.
+    lines : iterable of dict
+        Lines of one learner on this question, oldest first.
+    supplies : mapping
+        From the names of supplies to the supplies.
+
+    Returns
+    -------
+    standing : Standing
+        With lines that could not be read counted in `unread`.
+    """
+    standing = Standing(question)
+    for line in lines:
+        supply = supplies.get(line["supply"])
+        if supply is None:
+            standing.unread += 1
+            continue
+        draw = standing.draw(line["learner"], line["class_word"], supply, line["draw"])
+        try:
+            standing.take(draw, line["answer"], line["nudges"])
+        except NotRead:
+            standing.unread += 1
+    return standing
