@@ -1,0 +1,201 @@
+"""Refuse impossible input, with a message that says what was read and what to do.
+
+Every other module here asks these few functions first. They know numbers and units' names,
+never what the numbers are for; a plain float passes through untouched, so that a single
+call stays quick, and anything else becomes an array of floats.
+"""
+
+import numpy as np
+
+
+def finite(value, name, unit):
+    """Return the value as a float or an array of floats; refuse what is not a real number.
+
+    Parameters
+    ----------
+    value : float or array
+        What was read, in the unit named [-].
+    name, unit : str
+        The words for the message.
+
+    Returns
+    -------
+    value : float or ndarray
+        The same numbers, a plain float where one number was given.
+
+    Raises
+    ------
+    ValueError
+        If a value is not finite or cannot be read as a number.
+
+    Examples
+    --------
+    >>> finite(12, "volts", "V")
+    12.0
+    >>> finite("12 V", "volts", "V")
+    Traceback (most recent call last):
+    ...
+    ValueError: volts was read as '12 V'; it must be a number in V.
+    """
+    if type(value) is float and -np.inf < value < np.inf:
+        return value
+    return _checked(value, name, unit, -np.inf, np.inf, "", open_low=True, open_high=True)
+
+
+def positive(value, name, unit, slip=""):
+    """Return the value; refuse zero, negative and infinite numbers.
+
+    Parameters
+    ----------
+    value : float or array
+        What was read, in the unit named [-].
+    name, unit, slip : str
+        The words for the message; `slip` is a sentence about the likely cause.
+
+    Returns
+    -------
+    value : float or ndarray
+        The same numbers.
+
+    Raises
+    ------
+    ValueError
+        If a value is not above zero and finite.
+
+    Examples
+    --------
+    >>> positive(0, "ohms", "ohm", "Is the resistor missing?")
+    Traceback (most recent call last):
+    ...
+    ValueError: ohms was read as 0 ohm; it must be above 0 ohm. Is the resistor missing?
+    """
+    if type(value) is float and 0.0 < value < np.inf:
+        return value
+    return _checked(value, name, unit, 0.0, np.inf, slip, open_low=True, open_high=True)
+
+
+def not_negative(value, name, unit, slip=""):
+    """Return the value; refuse negative and infinite numbers, allow zero.
+
+    Parameters
+    ----------
+    value : float or array
+        What was read, in the unit named [-].
+    name, unit, slip : str
+        The words for the message; `slip` is a sentence about the likely cause.
+
+    Returns
+    -------
+    value : float or ndarray
+        The same numbers.
+
+    Raises
+    ------
+    ValueError
+        If a value is below zero or not finite.
+
+    Examples
+    --------
+    >>> not_negative(-2.0, "led_volts", "V", "Leave the sign out.")
+    Traceback (most recent call last):
+    ...
+    ValueError: led_volts was read as -2 V; it must be 0 V or more. Leave the sign out.
+    """
+    if type(value) is float and 0.0 <= value < np.inf:
+        return value
+    return _checked(value, name, unit, 0.0, np.inf, slip, open_low=False, open_high=True)
+
+
+def between(value, name, unit, lowest, highest, slip=""):
+    """Return the value; refuse numbers outside lowest to highest (both allowed).
+
+    Parameters
+    ----------
+    value : float or array
+        What was read, in the unit named [-].
+    name, unit, slip : str
+        The words for the message; `slip` is a sentence about the likely cause.
+    lowest, highest : float
+        The limits, in the unit named [-].
+
+    Returns
+    -------
+    value : float or ndarray
+        The same numbers.
+
+    Raises
+    ------
+    ValueError
+        If a value lies outside the limits or is not finite.
+
+    Examples
+    --------
+    >>> between(200, "firing_degrees", "deg", 0, 180, "Was a whole cycle meant?")
+    Traceback (most recent call last):
+    ...
+    ValueError: firing_degrees was read as 200 deg; it must lie between 0 and 180 deg. \
+Was a whole cycle meant?
+    """
+    if type(value) is float and lowest <= value <= highest:
+        return value
+    return _checked(value, name, unit, lowest, highest, slip, open_low=False, open_high=False)
+
+
+def one_of(value, name, allowed):
+    """Return the word if it is one of those allowed; refuse any other and list them.
+
+    Parameters
+    ----------
+    value : str
+        The word that was read [-].
+    name : str
+        What the word is for.
+    allowed : iterable of str
+        The words that are known.
+
+    Returns
+    -------
+    value : str
+        The same word.
+
+    Raises
+    ------
+    ValueError
+        If the word is not among those allowed.
+
+    Examples
+    --------
+    >>> one_of("E25", "series", ("E12", "E24"))
+    Traceback (most recent call last):
+    ...
+    ValueError: series was read as 'E25'; it must be one of E12, E24.
+    """
+    if not isinstance(value, str) or value not in allowed:
+        raise ValueError(f"{name} was read as {value!r}; it must be one of {', '.join(allowed)}.")
+    return value
+
+
+def _checked(value, name, unit, lowest, highest, slip, open_low, open_high):
+    try:
+        numbers = np.asarray(value, dtype=float)
+    except (TypeError, ValueError):
+        raise ValueError(f"{name} was read as {value!r}; it must be a number in {unit}.") from None
+    low_fits = numbers > lowest if open_low else numbers >= lowest
+    high_fits = numbers < highest if open_high else numbers <= highest
+    fits = low_fits & high_fits
+    if not fits.all():
+        wrong = float(numbers[~fits].flat[0]) if numbers.ndim else float(numbers)
+        raise ValueError(_message(wrong, name, unit, lowest, highest, slip, open_low))
+    return numbers if numbers.ndim else float(numbers)
+
+
+def _message(wrong, name, unit, lowest, highest, slip, open_low):
+    if not np.isfinite(wrong) or np.isinf(lowest):
+        rule = f"it must be a finite number in {unit}"
+    elif np.isfinite(highest):
+        rule = f"it must lie between {lowest:g} and {highest:g} {unit}"
+    elif open_low:
+        rule = f"it must be above {lowest:g} {unit}"
+    else:
+        rule = f"it must be {lowest:g} {unit} or more"
+    return f"{name} was read as {wrong:g} {unit}; {rule}.{' ' + slip if slip else ''}"
