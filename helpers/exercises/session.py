@@ -56,6 +56,7 @@ class Session:
         self.watchers = {}
         self._standings = {}
         self._nudges = {}
+        self._unsaved = []
         self._read_log()
 
     @property
@@ -130,16 +131,23 @@ class Session:
             answer, verdict, new = standing.take(draw, typed, nudges)
         except NotRead as error:
             return Outcome(problem=str(error))
-        problem = self._keep(question_id, number, typed, nudges) if new else ""
+        if new:
+            self._unsaved.append(self._line(question_id, number, typed, nudges))
+        problem = self._write()
         for watcher in list(self.watchers.values()):
             watcher(question_id)
         return Outcome(answer, verdict, problem, kept=not problem)
 
-    def _keep(self, question_id, number, typed, nudges):
+    def _line(self, question_id, number, typed, nudges):
         s = self.settings
-        line = new_line(s.learner, s.class_word, s.supply, question_id, number, typed, nudges)
+        return new_line(s.learner, s.class_word, s.supply, question_id, number, typed, nudges)
+
+    def _write(self):
+        """Write what is not on the disk yet, also from earlier answers that a full disk refused."""
         try:
-            self.log.add(line)
+            while self._unsaved:
+                self.log.add(self._unsaved[0])
+                self._unsaved.pop(0)
         except LogError as error:
             return str(error)
         return ""
