@@ -14,6 +14,7 @@ _HOMES = {
     "progress": "helpers.widgets.lesson",
     "predictions": "helpers.widgets.lesson",
     "hand_in": "helpers.widgets.lesson",
+    "picture": "helpers.widgets.page",
     "explore": "helpers.widgets.explorers",
 }
 __all__ = list(_HOMES)

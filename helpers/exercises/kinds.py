@@ -146,8 +146,7 @@ class _Lettered:
         wrong = [letter for letter in letters if letter not in shown]
         if wrong or len(text) > 60:
             raise NotRead(
-                f"“{text[:40]}” was read, and the options here are {', '.join(shown)}. "
-                f"{self.how}"
+                f"“{text[:40]}” was read, and the options here are {', '.join(shown)}. {self.how}"
             )
         if len(set(letters)) < len(letters):
             raise NotRead(f"“{text[:40]}” names an option twice. {self.how}")
@@ -262,11 +261,18 @@ class Order(_Lettered):
 
 @dataclass(frozen=True)
 class Field:
-    """One part to be picked from a bin: its label, its quantity and the values in the bin."""
+    """One part to be picked from a bin: its label, quantity, values, and the unit on the bin."""
 
     label: str
     of: str
     bin: tuple
+    unit: str = ""
+
+    def text(self, value):
+        """Write a value as the bin is labelled."""
+        if self.unit:
+            return quantities.write_as(value, self.unit)
+        return quantities.write(value, self.of)
 
 
 @dataclass(frozen=True)
@@ -317,14 +323,14 @@ class Parts:
             held = next((v for v in part.bin if abs(v - value) <= 1e-6 * v), None)
             if held is None:
                 raise NotRead(
-                    f"{part.label}: {quantities.write(value, part.of)} is not in the bin. "
+                    f"{part.label}: {part.text(value)} is not in the bin. "
                     f"The bin holds {self.bin_text(part)}."
                 )
             values.append(held)
         return Answer(tuple(values), self._typed(values))
 
     def bin_text(self, part):
-        return ", ".join(quantities.write(value, part.of) for value in part.bin)
+        return ", ".join(part.text(value) for value in part.bin)
 
     def mark(self, value, numbers):
         criteria = self.judge(value, numbers)
@@ -338,9 +344,7 @@ class Parts:
         return self._typed(self.best(numbers))
 
     def _typed(self, values):
-        return "; ".join(
-            quantities.write(v, part.of) for v, part in zip(values, self.fields, strict=True)
-        )
+        return "; ".join(part.text(v) for v, part in zip(values, self.fields, strict=True))
 
     def hint(self, numbers):
         labels = "; ".join(part.label for part in self.fields)

@@ -11,7 +11,7 @@ from helpers.exercises import settings as kept
 from helpers.exercises.answer_log import AnswerLog, LogError, MemoryLog, new_line
 from helpers.exercises.bank import bank
 from helpers.exercises.kinds import NotRead
-from helpers.exercises.standing import Standing, replay
+from helpers.exercises.standing import replay
 from helpers.physics.mains import SUPPLIES
 
 
@@ -101,7 +101,10 @@ class Session:
 
     def open_draw(self, question_id, number):
         """Say why a draw may not be opened yet; '' if it may."""
-        if number == 0 or self.draw(question_id, number - 1).finished(self.question(question_id)):
+        question = self.question(question_id)
+        if number and not question.has_fresh_numbers:
+            return "This question has the same numbers for everybody: there is no fresh draw."
+        if number == 0 or self.draw(question_id, number - 1).finished(question):
             return ""
         return f"Fresh numbers come after draw {number - 1} of this question is finished."
 
@@ -186,7 +189,9 @@ class Session:
             If the file could not be written.
         """
         if self.log.path is None:
-            raise ValueError("Answers are kept in memory only here, so there is no file to hand in.")
+            raise ValueError(
+                "Answers are kept in memory only here, so there is no file to hand in."
+            )
         s = self.settings
         try:
             content = self.log.path.read_bytes()

@@ -6,7 +6,6 @@ Knows no screen. Every line is text for people, never markup.
 from dataclasses import dataclass
 
 
-
 @dataclass(frozen=True)
 class Line:
     """One line: its role (heading, text, option, hint, danger, verdict, note, working, code)."""
@@ -48,12 +47,16 @@ def heading(question, number=0):
         return f"{question.id} · predict first: kept, not marked"
     level = {1: "guided", 2: "on your own", 3: "stretch"}[question.level]
     words = "look back" if question.role == "recall" else f"level {question.level}, {level}"
-    parts = [question.id, words, f"{question.marks} mark{'s' if question.marks > 1 else ''}"]
+    parts = [question.id, words, marks_text(question.marks)]
     if question.danger:
         parts.append("danger item: the first answer counts")
     if number:
         parts.append(f"fresh numbers {number}")
     return " · ".join(parts)
+
+
+def marks_text(marks):
+    return "1 mark" if marks == 1 else f"{marks} marks"
 
 
 def code_form(question, number=0):
@@ -102,7 +105,8 @@ def feedback_lines(question, draw, number, outcome, nudges=()):
         lines.append(Line("note", f"Nudge {place} of {len(question.nudges)}: {nudge}"))
     if question.role != "predict" and draw.finished(question):
         lines += working_lines(question, draw.numbers)
-        lines.append(Line("note", _what_next(question, draw, number)))
+        if question.has_fresh_numbers:
+            lines.append(Line("note", _what_next(question, draw, number)))
     return lines
 
 
@@ -114,9 +118,8 @@ def _verdict_lines(question, answer, verdict):
     lines = [Line("danger", f"Danger first: {verdict.danger}")] if verdict.danger else []
     mark = "✓" if verdict.right else "✗ Not yet."
     lines += [read, Line("verdict", f"{mark} {verdict.reply}")]
-    earned = f"{verdict.share * question.marks:.3g} of {question.marks}"
-    lines.append(Line("note", f"This answer earns {earned} mark{'s' if question.marks > 1 else ''}."))
-    return lines
+    earned = f"{verdict.share * question.marks:.3g} of {marks_text(question.marks)}"
+    return [*lines, Line("note", f"This answer earns {earned}.")]
 
 
 def working_lines(question, numbers):
@@ -125,7 +128,7 @@ def working_lines(question, numbers):
     typed = question.kind.model(numbers)
     lines.append(Line("working", f"As you would answer it: {typed}"))
     if question.code:
-        lines.append(Line("code", question.code))
+        lines.append(Line("code", question.code(numbers)))
     return lines
 
 

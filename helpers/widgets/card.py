@@ -87,13 +87,15 @@ class Card:
         numbers = self.session.draw(self.question.id, self.number).numbers
         self.controls = controls_for(self.question, numbers, self.submit)
         # While the controls live they show the options; without them the text does.
-        hide = widgets.HTML(f"<style>.cw-q-{escape(self.question.id)} .cw-options "
-                            "{display: none}</style>")
-        buttons = [self.check, self.fresh] if self.question.role == "predict" else [
-            self.check, self.nudge, self.fresh]
-        self.box.children = [
-            hide, self.controls.widget, widgets.HBox(buttons), self.announcement
-        ]
+        hide = widgets.HTML(
+            f"<style>.cw-q-{escape(self.question.id)} .cw-options {{display: none}}</style>"
+        )
+        buttons = (
+            [self.check, self.fresh]
+            if self.question.role == "predict"
+            else [self.check, self.nudge, self.fresh]
+        )
+        self.box.children = [hide, self.controls.widget, widgets.HBox(buttons), self.announcement]
         self._refresh_buttons()
 
     def _feedback(self):
@@ -101,11 +103,11 @@ class Card:
 
     def _refresh_buttons(self):
         draw = self.session.draw(self.question.id, self.number)
-        self.nudge.disabled = len(
-            self.session.nudges_seen(self.question.id, self.number)
-        ) >= len(self.question.nudges)
-        finished = draw.finished(self.question) and self.question.role != "predict"
-        self.fresh.layout.display = "" if finished else "none"
+        self.nudge.disabled = len(self.session.nudges_seen(self.question.id, self.number)) >= len(
+            self.question.nudges
+        )
+        more = draw.finished(self.question) and self.question.has_fresh_numbers
+        self.fresh.layout.display = "" if more and self.question.role != "predict" else "none"
 
     def _tell(self):
         page = self._feedback()

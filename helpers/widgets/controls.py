@@ -6,7 +6,6 @@ Knows how an answer is entered, never what it is worth.
 import ipywidgets as widgets
 
 from helpers.exercises import kinds
-from helpers.quantities import write
 
 WIDE = widgets.Layout(width="auto", max_width="46rem")
 
@@ -21,9 +20,7 @@ class Typed:
             placeholder="number and unit",
             style={"description_width": "initial"},
         )
-        self.box.on_msg(
-            lambda _, content, buffers: content.get("event") == "submit" and submit()
-        )
+        self.box.on_msg(lambda _, content, buffers: content.get("event") == "submit" and submit())
         self.widget = self.box
 
     def typed(self):
@@ -50,9 +47,7 @@ class AnyOf:
 
     def __init__(self, question, numbers, submit):
         shown = question.kind.shown(numbers)
-        self.boxes = {
-            letter: _tick(f"{letter}) {option.text}") for letter, option in shown.items()
-        }
+        self.boxes = {letter: _tick(f"{letter}) {option.text}") for letter, option in shown.items()}
         self.none = _tick("none of them")
         self.widget = widgets.VBox([*self.boxes.values(), self.none])
 
@@ -109,7 +104,7 @@ class Bins:
     def __init__(self, question, numbers, submit):
         self.lists = [
             widgets.Dropdown(
-                options=[("choose …", "")] + [(t, t) for t in (write(v, f.of) for v in f.bin)],
+                options=[("choose …", "")] + [f.text(value) for value in f.bin],
                 description=f"{f.label}:",
                 style={"description_width": "initial"},
                 layout=widgets.Layout(width="auto"),

@@ -1,4 +1,4 @@
-"""Explorers: a calculation to move by hand, a picture of it, and a sentence that says what it shows.
+"""Explorers: a calculation to move by hand, a picture of it, and a sentence on what it shows.
 
 Each is a plain function from a state to picture and sentence; the glue below puts controls on it.
 """
@@ -106,5 +106,10 @@ def explore(name):
         box.add_class("cw-controls")
         box.add_class(f"cw-e-{name}")
         show_controls(box)
-    show(Page([Line("text", sentence), Line("hint", "A calculation, not a measurement.")], svg,
-              name=f"cw-x-{name}"))
+    show(
+        Page(
+            [Line("text", sentence), Line("hint", "A calculation, not a measurement.")],
+            svg,
+            name=f"cw-x-{name}",
+        )
+    )

@@ -121,9 +121,10 @@ def progress(number=None):
     """Show how far the learner is in a lesson, and keep showing it as answers come in."""
     session, number = current_session(), number or _open.get("lesson", "00")
     handle = show(progress_page(session, number))
-    session.watchers["progress", handle.display_id] = lambda *_: handle.update(
-        progress_page(session, number)
-    )
+    if not session.workshop_copy:
+        session.watchers["progress", handle.display_id] = lambda *_: handle.update(
+            progress_page(session, number)
+        )
 
 
 def predictions(number=None):

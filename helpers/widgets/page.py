@@ -8,6 +8,8 @@ from itertools import groupby
 
 from IPython.display import display
 
+from helpers.exercises.wording import Line
+
 ANSWER_MEDIA_TYPE = "application/vnd.candle-workshop.answer+json"
 
 STYLE = """<style>
@@ -100,3 +102,8 @@ def show_controls(widget, note="The controls appear when this cell is run."):
     bundle = bundle[0] if isinstance(bundle, tuple) else bundle
     bundle["text/plain"] = note
     display(bundle, raw=True)
+
+
+def picture(svg, alternative):
+    """Show a drawing, with the words that say what it shows under it."""
+    show(Page([Line("hint", alternative)], svg))

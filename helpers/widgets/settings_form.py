@@ -24,9 +24,7 @@ def settings_form():
     box.add_class("cw-settings")
     show_controls(box)
     said = show(Page([]))
-    save.on_click(
-        lambda _: said.update(begin(first, learner.value, word.value, supply.value))
-    )
+    save.on_click(lambda _: said.update(begin(first, learner.value, word.value, supply.value)))
 
 
 def _labelled(kind, text, **values):

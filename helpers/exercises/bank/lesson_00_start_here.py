@@ -18,7 +18,7 @@ IN_WORDS = {
 DARK_CASES = (
     "The pilot light on the wax pot is dark. Somebody wants to open the pot's cover.",
     "The pilot light went out while the pot was in use. Somebody wants to feel for a loose wire.",
-    "The dimmer is turned to off and the pilot light is dark. Somebody wants to unscrew a terminal.",
+    "The dimmer is turned to off and the pilot light is dark. Somebody wants to undo a terminal.",
 )
 
 
@@ -55,6 +55,27 @@ def _dark_options(n):
 
 
 QUESTIONS = (
+    Question(
+        id="start-predict",
+        role="predict",
+        outcome="commit to an expectation",
+        ask=lambda n: (
+            "The dimmer is set so that the pot gets half of its heat. How bright will a simple "
+            "pilot light behind the same dimmer look, compared with full?"
+        ),
+        kind=Choice(
+            (
+                Option("quarter", "About a quarter as bright"),
+                Option("half", "About half as bright"),
+                Option("more", "Clearly more than half as bright"),
+                Option("dark", "It will be dark"),
+            )
+        ),
+        working=lambda n: (
+            "heat, light and what the eye makes of light follow the dimmer in three different "
+            "ways. Keep your prediction: the lesson on the dimmer measures it."
+        ),
+    ),
     Question(
         id="start-1",
         outcome="type a quantity with its unit",

@@ -103,7 +103,9 @@ RECALL = (
             )
         ),
         nudges=("Look at the third line of the set-up cell's output.",),
-        working=lambda n: "Each checked answer is a line in your log, written before you see marks.",
+        working=lambda n: (
+            "Each checked answer is a line in your log, written before you see marks."
+        ),
     ),
 )
 
@@ -175,7 +177,7 @@ LAW = (
             "Move the point three places to the right.",
         ),
         working=lambda n: f"{n.amps:.3f} A × 1000 = {milliamps(n.amps)}.",
-        code="amps * 1000",
+        code=lambda n: f"{n.amps} * 1000",
     ),
     Question(
         id="ohm-2",
@@ -214,7 +216,7 @@ LAW = (
             f"I = V / R = {volts(n.volts)} / {ohms(n.ohms)} = "
             f"{milliamps(ohms_law.current(n.volts, n.ohms))}."
         ),
-        code="ohms_law.current(volts, ohms)",
+        code=lambda n: f"ohms_law.current({n.volts}, {n.ohms})",
     ),
     Question(
         id="ohm-3",
@@ -274,7 +276,7 @@ LAW = (
             f"R = (V − V_LED) / I = ({volts(n.volts)} − {volts(n.led_volts)}) / "
             f"{milliamps(n.amps)} = {ohms(ohms_law.dropper(n.volts, n.led_volts, n.amps))}."
         ),
-        code="ohms_law.dropper(supply_volts, led_volts, amps)",
+        code=lambda n: f"ohms_law.dropper({n.volts}, {n.led_volts}, {n.amps})",
     ),
     Question(
         id="ohm-4",
@@ -322,6 +324,10 @@ def _swapped(n):
     return float(second + first) * n.ohms / float(first + second)
 
 
+def _largest_amps(n):
+    return ohms_law.led_current(n.volts, n.led_volts, n.ohms * (1 - n.tolerance / 100))
+
+
 VALUES = (
     Question(
         id="ohm-5",
@@ -362,9 +368,10 @@ VALUES = (
         ),
         working=lambda n: (
             f"The first two bands are the digits {f'{n.ohms:.0f}'[0]} and {f'{n.ohms:.0f}'[1]}, "
-            f"then {len(f'{n.ohms:.0f}') - 2} zeros: {ohms(n.ohms)}; gold means 5 %."
+            f"and {', '.join(resistors.bands(n.ohms, 5.0)[2:3])} is the number of zeros: "
+            f"{ohms(n.ohms)}; gold means 5 %."
         ),
-        code="resistors.read_bands(colours)",
+        code=lambda n: f"resistors.read_bands({resistors.bands(n.ohms, 5.0)})[0]",
     ),
     Question(
         id="ohm-6",
@@ -405,7 +412,7 @@ VALUES = (
             f"{ohms(resistors.next_up(n.ohms, 'E12'))}. The upper one keeps the current below "
             "the plan."
         ),
-        code='resistors.next_up(ohms, "E12")',
+        code=lambda n: f'resistors.next_up({n.ohms}, "E12")',
     ),
     Question(
         id="ohm-7",
@@ -424,9 +431,7 @@ VALUES = (
         kind=Quantity(
             of="current",
             unit="mA",
-            right=lambda n: ohms_law.led_current(
-                n.volts, n.led_volts, n.ohms * (1 - n.tolerance / 100)
-            ),
+            right=_largest_amps,
             slips=(
                 Slip(
                     "took the printed value",
@@ -458,9 +463,9 @@ VALUES = (
         working=lambda n: (
             f"The smallest is {ohms(n.ohms * (1 - n.tolerance / 100))}; ({volts(n.volts)} − "
             f"{volts(n.led_volts)}) over that is "
-            f"{milliamps(ohms_law.led_current(n.volts, n.led_volts, n.ohms * 0.9))}."
+            f"{milliamps(_largest_amps(n))}."
         ),
-        code="ohms_law.led_current(volts, led_volts, ohms * 0.9)",
+        code=lambda n: f"ohms_law.led_current({n.volts}, {n.led_volts}, {n.ohms} * 0.9)",
     ),
     Question(
         id="ohm-8",
@@ -574,7 +579,7 @@ def _judge_parts(picked, n):
             "bright enough",
             amps >= n.least_amps,
             0.2,
-            f"The LED gets {milliamps(amps)}; at least {milliamps(n.least_amps)} is wanted.",
+            f"At least {milliamps(n.least_amps)} is wanted.",
         ),
         Criterion(
             "rating at least twice the heat",
@@ -657,7 +662,7 @@ SEVERAL = (
             f"Together {ohms(ohms_law.series(*n.pair))}; {volts(n.volts)} over that is "
             f"{milliamps(ohms_law.current(n.volts, ohms_law.series(*n.pair)))}."
         ),
-        code="ohms_law.current(volts, ohms_law.series(first, second))",
+        code=lambda n: f"ohms_law.current({n.volts}, ohms_law.series({n.pair[0]}, {n.pair[1]}))",
     ),
     Question(
         id="ohm-11",
@@ -697,10 +702,9 @@ SEVERAL = (
             "Currents add: add one over each, then take one over that.",
         ),
         working=lambda n: (
-            f"1 / (1/{ohms(n.pair[0])} + 1/{ohms(n.pair[1])}) = "
-            f"{ohms(ohms_law.parallel(*n.pair))}."
+            f"1 / (1/{ohms(n.pair[0])} + 1/{ohms(n.pair[1])}) = {ohms(ohms_law.parallel(*n.pair))}."
         ),
-        code="ohms_law.parallel(first, second)",
+        code=lambda n: f"ohms_law.parallel({n.pair[0]}, {n.pair[1]})",
     ),
     Question(
         id="ohm-12",
@@ -751,7 +755,7 @@ SEVERAL = (
             f"{milliamps(ohms_law.led_current(24.0, n.led_volts, n.ohms))}: more than double, "
             "because the LED's drop stays the same."
         ),
-        code="ohms_law.led_current(24.0, led_volts, ohms)",
+        code=lambda n: f"ohms_law.led_current(24.0, {n.led_volts}, {n.ohms})",
     ),
     Question(
         id="ohm-13",
@@ -797,7 +801,6 @@ SEVERAL = (
             f"The current is ({volts(12.0)} − {volts(2.0)}) / {ohms(n.ohms)} = "
             f"{milliamps(ohms_law.led_current(12.0, 2.0, n.ohms))}, not {milliamps(0.020)}."
         ),
-        code="ohms_law.led_current(12.0, 2.0, ohms)",
     ),
     Question(
         id="ohm-14",
@@ -818,7 +821,7 @@ SEVERAL = (
         kind=Parts(
             (
                 Field("dropper", "resistance", PARTS_OHMS),
-                Field("power rating", "power", PARTS_WATTS),
+                Field("power rating", "power", PARTS_WATTS, "W"),
             ),
             _judge_parts,
             _best_parts,
@@ -832,7 +835,6 @@ SEVERAL = (
             f"{milliamps(ohms_law.led_current(n.volts, n.led_volts, _best_parts(n)[0]))} through, "
             f"and {write(_best_parts(n)[1], 'power')} is at least twice its heat."
         ),
-        code="ohms_law.power(amps=amps, ohms=ohms) * 2",
     ),
 )
 
