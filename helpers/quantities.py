@@ -311,7 +311,8 @@ def _owned(spelling):
 def _unit(spelling, quantity, quoted):
     unit = _spelled(spelling, quantity.name)
     if unit is None:
-        owners, shown = _owned(spelling), spelling.strip()
+        shown = spelling.strip()
+        owners = [] if shown == "k" else _owned(spelling)  # k alone is the prefix, not kelvin
         said = f"a unit of {owners[0].name}" if owners else "not a unit known here"
         raise NotUnderstood(
             f"In {quoted}, “{shown}” is {said}. The question asks for {quantity.name}: type "
@@ -473,7 +474,7 @@ def write_as(value: float, unit: str, digits: int = 3) -> str:
     value : float
         The value [the glossary's unit].
     unit : str
-        A unit of the glossary, with or without prefix; `""` is a ratio.
+        A unit's symbol, with or without prefix, exactly as written; `""` is a ratio.
     digits : int, optional
         Significant digits [-], 1 to 15; trailing zeros are dropped.
 
@@ -492,7 +493,7 @@ def write_as(value: float, unit: str, digits: int = 3) -> str:
     >>> write_as(0.015, "mA") == "15\\u00a0mA"
     True
     """
-    units = _owned(unit)
+    units = [known for known in _owned(unit) if known.symbol == unit]
     if not units:
         raise ValueError(f"{unit!r} is not a unit of the glossary; type one such as 'mA' or 'kΩ'")
     return _joined(_number(value / units[0].scale, units[0].exponent, digits), units[0].symbol)
