@@ -9,6 +9,7 @@ import re
 from decimal import ROUND_HALF_EVEN, Context, Decimal
 from pathlib import Path
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -221,6 +222,15 @@ def test_what_was_understood_is_shown(text, name, understood):
 )
 def test_numbers_without_a_unit(given, name, bare_unit, value):
     assert read(given, name, bare_unit).value == value
+
+
+def test_no_value_is_a_negative_zero():
+    assert repr(read("-0 Ω", "resistance").value) == "0.0"
+
+
+@pytest.mark.parametrize("given", [np.float64(330e3), np.float32(330e3), np.int64(330_000)])
+def test_numbers_of_numpy_are_numbers(given):
+    assert read(given, "resistance").value == 330e3
 
 
 # --- asked back --------------------------------------------------------------------------------

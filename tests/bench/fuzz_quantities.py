@@ -154,7 +154,7 @@ def run(count, seed):
             ending = "read"
         except quantities.QuantityError as error:
             ending = type(error).__name__
-        except Exception as error:
+        except Exception as error:  # kept and counted: any one of these fails the run
             ending = "strange"
             outcome.strange.append((text[:60], name, repr(error)))
         outcome.seconds.append(time.perf_counter() - start)
