@@ -115,7 +115,10 @@ def frame(children, *names, hides=""):
     pressed in a list does not move, add or delete a cell.
     """
     rule = f".{hides} {{display: none}}" if hides else ""
-    rest = "this.closest('.cw-controls').setAttribute('data-lm-suppress-shortcuts', 'true')"
+    rest = (
+        "this.closest('.cw-controls').addEventListener('focusin', "
+        "event => event.target.setAttribute('data-lm-suppress-shortcuts', 'true'))"
+    )
     box = widgets.VBox([*children, widgets.HTML(f'<style onload="{rest}">{rule}</style>')])
     for name in ("cw-controls", *names):
         box.add_class(name)
