@@ -17,7 +17,7 @@ STYLE = """<style>
 .cw-page {max-width: 46rem; line-height: 1.45; padding: .2rem 0;}
 .cw-page p {margin: .3rem 0;}
 .cw-heading {font-weight: 600; opacity: .8;}
-.cw-options {list-style: none; margin: .2rem 0; padding-left: 1rem;}
+.cw-page ul.cw-options {list-style: none; margin: .2rem 0; padding-left: 1rem;}
 .cw-hint {opacity: .8;}
 .cw-danger {border: 2px solid currentColor; border-left-width: 10px; padding: .3rem .6rem;
   font-weight: 600;}
@@ -31,6 +31,9 @@ STYLE = """<style>
   width: auto; max-width: 46rem; height: auto;}
 .cw-controls .widget-checkbox .widget-label-basic {width: auto; height: auto; align-items: start;}
 .cw-controls :focus-visible {outline: 3px solid currentColor; outline-offset: 2px;}
+.jp-OutputArea:has(.cw-page) .jp-OutputArea-output.jupyter-widgets:not(:has(*)) {
+  display: none;}
+.cw-controls select {max-width: 24rem;}
 .cw-announce {position: absolute; width: 1px; height: 1px; overflow: hidden;
   clip-path: inset(50%);}
 </style>"""
