@@ -1,0 +1,2 @@
+def page(book):
+    yield ""
