@@ -105,8 +105,8 @@ def write_whole(path, pieces):
         os.replace(part, path)
     except OSError as error:
         raise Unusable(
-            f"{plain(str(path), 300)} could not be written ({error.strerror or error}). Close it in "
-            "other programs, make room on the disk, or give another folder."
+            f"{plain(str(path), 300)} could not be written ({error.strerror or error}). Close it "
+            "in other programs, make room on the disk, or give another folder."
         ) from error
     finally:
         with suppress(OSError):

@@ -14,6 +14,7 @@ from helpers.classroom.files import LARGEST_FILE, Problem, Unusable, plain
 from helpers.exercises.answer_log import FIELDS, LONGEST_LINE, parse_line, read_log
 
 ASK_AGAIN = "Ask for the file that hand_in() writes in the lesson: class word, id and date, .jsonl."
+UNLOCK = "Make it readable, or copy it here again, and mark once more."
 LEFT_ASIDE = "Take it out of the folder if it is nobody's answers. " + ASK_AGAIN
 PACKED = (".zip", ".7z", ".gz", ".tar", ".rar", ".xz")
 
@@ -62,9 +63,6 @@ def find_files(folder, apart=()):
             else:
                 files.append(path)
     return files, problems
-
-
-UNLOCK = "Make it readable, or copy it here again, and mark once more."
 
 
 def _refusal(path):
@@ -169,13 +167,7 @@ def read_learner(learner, paths, folder):
             problems.append(Problem(name, *_of_others(lines, learner)))
         logs.append(own)
     lines, repeated, clashes = merge(logs)
-    if len(paths) > 1 or repeated:
-        files = f"{len(paths)} hand-ins were merged" if len(paths) > 1 else "lines stand there twice"
-        found = f"{files}: {len(lines)} answers, {repeated} of them given more than once"
-        problems.append(Problem(plain(learner), found, "Nothing to do; each answer counts once."))
-    if clashes:
-        found = f"{clashes} line ids are used for two different answers; the earlier one counted"
-        problems.append(Problem(plain(learner), found, "A log was edited: talk with the learner."))
+    problems += _about_merging(learner, len(paths), len(lines), repeated, clashes)
     return lines, problems
 
 
@@ -214,6 +206,19 @@ def merge(logs):
             repeated += 1
             clashes += first != line
     return list(kept.values()), repeated, clashes
+
+
+def _about_merging(learner, files, answers, repeated, clashes):
+    who = plain(learner, 40)
+    if files > 1 or repeated:
+        what = f"{files} hand-ins were merged" if files > 1 else "lines stand there twice"
+        found = f"{what}: {answers} answers, {repeated} repeated lines left out"
+        yield Problem(who, found, "Nothing to do; each answer counts once.")
+    if clashes:
+        found = f"one line id stands for different answers ({clashes} left out); the first counts"
+        yield Problem(
+            who, found, "The log was changed by hand or by a fault: ask how it came about."
+        )
 
 
 def _shortened(sentences, most=3):

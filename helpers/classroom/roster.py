@@ -5,6 +5,7 @@ Knows learner ids only; must never ask for names of people.
 
 import csv
 import io
+import os
 
 from helpers.classroom.files import LARGEST_FILE, Problem, Unusable, plain
 from helpers.exercises.settings import WORKSHOP_LEARNER, Settings, SettingsError
@@ -72,13 +73,14 @@ def _refusal(learner, learners):
 def _rows(path):
     try:
         with open(path, "rb") as handle:
-            content = handle.read(LARGEST_FILE + 1)
+            too_large = os.fstat(handle.fileno()).st_size > LARGEST_FILE
+            content = b"" if too_large else handle.read()
     except OSError as error:
         raise Unusable(
             f"The roster {path} could not be read ({error.strerror or error}). "
             "Give the path of a CSV file after --roster."
         ) from error
-    if len(content) > LARGEST_FILE:
+    if too_large:
         raise Unusable(f"The roster {path} is larger than 20 MB. Is it the right file? {EXAMPLE}")
     utf_16 = content.startswith((b"\xff\xfe", b"\xfe\xff"))
     try:
