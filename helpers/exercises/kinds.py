@@ -106,8 +106,9 @@ class Quantity:
     def hint(self, numbers):
         return f"Answer in {self.unit}, or type another unit after the number."
 
-    code = '"4.7 kΩ"'
-    code_note = "number and unit; 4k7, 4,7 kΩ and 4700 are read too"
+    @property
+    def code(self):
+        return f'"4.7 {self.unit}"'
 
 
 @dataclass(frozen=True)
@@ -146,8 +147,7 @@ class _Lettered:
         wrong = [letter for letter in letters if letter not in shown]
         if wrong or len(text) > 60:
             raise NotRead(
-                f"“{text[:40]}” was read, and the options here are {', '.join(shown)}. "
-                f"{self.how}"
+                f"“{text[:40]}” was read, and the options here are {', '.join(shown)}. {self.how}"
             )
         if len(set(letters)) < len(letters):
             raise NotRead(f"“{text[:40]}” names an option twice. {self.how}")
@@ -158,7 +158,7 @@ class _Lettered:
         return ", ".join(by_key[key] for key in keys)
 
     def hint(self, numbers):
-        return self.how
+        return self.to_do
 
 
 @dataclass(frozen=True)
@@ -167,9 +167,9 @@ class Choice(_Lettered):
 
     options: tuple | Callable
     name = "choice"
+    to_do = "Choose one."
     how = "Choose one letter."
     code = '"b"'
-    code_note = "one letter"
 
     def read(self, typed, numbers):
         letters = self.letters_read(typed, numbers)
@@ -193,9 +193,9 @@ class ChooseAll(_Lettered):
 
     options: tuple | Callable
     name = "choose-all"
+    to_do = "Choose all that fit; it may be none of them."
     how = "Choose every letter that fits, or type none."
     code = '"a, c"'
-    code_note = 'letters; "none" if none fits'
 
     def read(self, typed, numbers):
         if isinstance(typed, str) and typed.strip().lower() == "none":
@@ -232,9 +232,9 @@ class Order(_Lettered):
 
     options: tuple | Callable
     name = "order"
+    to_do = "Put the first step on top."
     how = "Give every letter once, first step first."
     code = '"c, a, d, b"'
-    code_note = "every letter once, first step first"
 
     def read(self, typed, numbers):
         letters = self.letters_read(typed, numbers)
@@ -262,11 +262,18 @@ class Order(_Lettered):
 
 @dataclass(frozen=True)
 class Field:
-    """One part to be picked from a bin: its label, its quantity and the values in the bin."""
+    """One part to be picked from a bin: its label, quantity, values, and the unit on the bin."""
 
     label: str
     of: str
     bin: tuple
+    unit: str = ""
+
+    def text(self, value):
+        """Write a value as the bin is labelled."""
+        if self.unit:
+            return quantities.write_as(value, self.unit)
+        return quantities.write(value, self.of)
 
 
 @dataclass(frozen=True)
@@ -299,7 +306,6 @@ class Parts:
     best: Callable
     name = "parts"
     code = '"330 Ω; 0.25 W"'
-    code_note = "the parts in the order asked, with a semicolon between them"
 
     def arrange(self, numbers, stream):
         return ()
@@ -317,14 +323,14 @@ class Parts:
             held = next((v for v in part.bin if abs(v - value) <= 1e-6 * v), None)
             if held is None:
                 raise NotRead(
-                    f"{part.label}: {quantities.write(value, part.of)} is not in the bin. "
+                    f"{part.label}: {part.text(value)} is not in the bin. "
                     f"The bin holds {self.bin_text(part)}."
                 )
             values.append(held)
         return Answer(tuple(values), self._typed(values))
 
     def bin_text(self, part):
-        return ", ".join(quantities.write(value, part.of) for value in part.bin)
+        return ", ".join(part.text(value) for value in part.bin)
 
     def mark(self, value, numbers):
         criteria = self.judge(value, numbers)
@@ -338,9 +344,7 @@ class Parts:
         return self._typed(self.best(numbers))
 
     def _typed(self, values):
-        return "; ".join(
-            quantities.write(v, part.of) for v, part in zip(values, self.fields, strict=True)
-        )
+        return "; ".join(part.text(v) for v, part in zip(values, self.fields, strict=True))
 
     def hint(self, numbers):
         labels = "; ".join(part.label for part in self.fields)

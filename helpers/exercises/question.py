@@ -45,8 +45,9 @@ class Question:
         From the personal numbers to the model answer in words.
     numbers : callable
         From a `Draw` and a supply to the personal numbers, a dict.
-    code : str
-        The model answer as a line or two of Python; empty where there is nothing to compute.
+    code : callable or None
+        From the personal numbers to the model answer as a line of Python, in SI units; None where
+        there is nothing to compute.
     level, marks : int
         1 guided, 2 on your own, 3 stretch; and what the question is worth.
     role : str
@@ -59,7 +60,8 @@ class Question:
     Raises
     ------
     ValueError
-        If the role is unknown, or a marked question has fewer than two nudges.
+        If the role is unknown, an exercise has fewer than two nudges, or a danger item has no
+        other cases to draw.
     """
 
     id: str
@@ -69,7 +71,7 @@ class Question:
     working: Callable
     nudges: tuple = ()
     numbers: Callable = no_numbers
-    code: str = ""
+    code: Callable | None = None
     level: int = 1
     marks: int = 1
     role: str = "exercise"
@@ -81,6 +83,13 @@ class Question:
             raise ValueError(f"question {self.id}: role {self.role!r} is not one of {ROLES}")
         if self.role == "exercise" and len(self.nudges) < 2:
             raise ValueError(f"question {self.id}: {len(self.nudges)} nudges; two are the least")
+        if self.danger and not self.has_fresh_numbers:
+            raise ValueError(f"question {self.id}: a danger item needs other cases to draw")
+
+    @property
+    def has_fresh_numbers(self):
+        """Whether another draw asks something else."""
+        return self.numbers is not no_numbers
 
     @cached_property
     def kind_name(self):

@@ -11,7 +11,7 @@ from helpers.exercises import settings as kept
 from helpers.exercises.answer_log import AnswerLog, LogError, MemoryLog, new_line
 from helpers.exercises.bank import bank
 from helpers.exercises.kinds import NotRead
-from helpers.exercises.standing import Standing, replay
+from helpers.exercises.standing import replay
 from helpers.physics.mains import SUPPLIES
 
 
@@ -101,7 +101,10 @@ class Session:
 
     def open_draw(self, question_id, number):
         """Say why a draw may not be opened yet; '' if it may."""
-        if number == 0 or self.draw(question_id, number - 1).finished(self.question(question_id)):
+        question = self.question(question_id)
+        if number and not question.has_fresh_numbers:
+            return "This question has the same numbers for everybody: there is no fresh draw."
+        if number == 0 or self.draw(question_id, number - 1).finished(question):
             return ""
         return f"Fresh numbers come after draw {number - 1} of this question is finished."
 
@@ -122,11 +125,18 @@ class Session:
         outcome : Outcome
             With the line flushed to the disk before it returns.
         """
+        outcome = self._take(question_id, _as_text(typed), number)
+        for watcher in list(self.watchers.values()):
+            watcher(question_id, number, outcome)
+        return outcome
+
+    def _take(self, question_id, typed, number):
         if problem := self.open_draw(question_id, number):
             return Outcome(problem=problem)
+        if not typed.strip():
+            return Outcome(problem="There is no answer to check yet.")
         standing, draw = self.standing(question_id), self.draw(question_id, number)
-        nudges = max(self._nudges.get((question_id, number), 0), draw.nudges)
-        typed = typed if isinstance(typed, str) else ", ".join(map(str, _listed(typed)))
+        nudges = len(self.nudges_seen(question_id, number))
         try:
             answer, verdict, new = standing.take(draw, typed, nudges)
         except NotRead as error:
@@ -134,8 +144,6 @@ class Session:
         if new:
             self._unsaved.append(self._line(question_id, number, typed, nudges))
         problem = self._write()
-        for watcher in list(self.watchers.values()):
-            watcher(question_id)
         return Outcome(answer, verdict, problem, kept=not problem)
 
     def _line(self, question_id, number, typed, nudges):
@@ -154,16 +162,15 @@ class Session:
 
     def nudge(self, question_id, number=0):
         """Open the next nudge of a draw; return all that are open."""
-        question, key = self.question(question_id), (question_id, number)
-        seen = max(self._nudges.get(key, 0), self.draw(question_id, number).nudges)
-        self._nudges[key] = min(seen + 1, len(question.nudges))
-        return question.nudges[: self._nudges[key]]
+        seen = len(self.nudges_seen(question_id, number))
+        most = len(self.question(question_id).nudges)
+        self._nudges[question_id, number] = min(seen + 1, most)
+        return self.nudges_seen(question_id, number)
 
     def nudges_seen(self, question_id, number=0):
         """Return the nudges that are open in a draw."""
-        seen = max(
-            self._nudges.get((question_id, number), 0), self.draw(question_id, number).nudges
-        )
+        recorded = self.draw(question_id, number).nudges
+        seen = max(self._nudges.get((question_id, number), 0), recorded)
         return self.question(question_id).nudges[:seen]
 
     def hand_in(self):
@@ -182,7 +189,9 @@ class Session:
             If the file could not be written.
         """
         if self.log.path is None:
-            raise ValueError("Answers are kept in memory only here, so there is no file to hand in.")
+            raise ValueError(
+                "Answers are kept in memory only here, so there is no file to hand in."
+            )
         s = self.settings
         try:
             content = self.log.path.read_bytes()
@@ -200,8 +209,10 @@ class Session:
         return path
 
 
-def _listed(typed):
-    return typed if isinstance(typed, (list, tuple, set)) else [typed]
+def _as_text(typed):
+    if isinstance(typed, (list, tuple, set)):
+        return ", ".join(map(str, typed))
+    return str(typed)
 
 
 def _unknown(question_id):

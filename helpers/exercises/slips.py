@@ -75,7 +75,9 @@ def recognise(slips, value, right, numbers):
     -----
     A pair is one named turn and a power of ten (milli for micro, kilo for ohm).
     """
-    taken = [(slip, slip.wrong(numbers)) for slip in sorted(slips, key=lambda slip: not slip.danger)]
+    taken = [
+        (slip, slip.wrong(numbers)) for slip in sorted(slips, key=lambda slip: not slip.danger)
+    ]
     for slip, wrong in taken:
         if slip.danger and close(value, wrong):
             return Recognised(slip.name, slip.reply, slip.danger, slip.share)

@@ -1,25 +1,194 @@
-"""Lesson 02: Ohm's law on a bench supply."""
+"""Lesson 02: Ohm's law, on a bench supply of 5 to 24 V DC.
 
-from helpers.exercises.kinds import Quantity
-from helpers.exercises.question import Question
+The mains appears once, in the prediction; what the LED gets there is the business of lesson 03.
+"""
+
+from helpers.exercises.kinds import (
+    Choice,
+    ChooseAll,
+    Criterion,
+    Field,
+    Option,
+    Order,
+    Parts,
+    Quantity,
+)
+from helpers.exercises.question import Picture, Question
 from helpers.exercises.slips import Slip
-from helpers.physics import ohms_law
-from helpers.quantities import write
+from helpers.physics import ohms_law, resistors
+from helpers.quantities import write, write_as
 
 LESSON = "02"
 TITLE = "Ohm's law"
 
-QUESTIONS = (
+LED_COLOURS = {"red": 2.0, "yellow": 2.1, "blue": 3.1}
+LED_LIMIT_AMPS = 0.020  # Common practice, no source: a small LED's usual limit.
+QUICK_SUM_OHMS = 100_000.0
+
+
+def volts(value):
+    return write(value, "voltage")
+
+
+def milliamps(amps):
+    return write_as(amps, "mA")
+
+
+def ohms(value):
+    return write(value, "resistance")
+
+
+# --- look back ---------------------------------------------------------------------------------
+
+RECALL = (
+    Question(
+        id="ohm-recall-1",
+        role="recall",
+        outcome="type a quantity with its unit",
+        numbers=lambda draw, supply: {"amps": draw.pick((0.0015, 0.0025, 0.0035, 0.0045))},
+        ask=lambda n: f"From lesson 00: write {n.amps * 1e6:.0f} millionths of an ampere in mA.",
+        kind=Quantity(
+            of="current",
+            unit="mA",
+            right=lambda n: n.amps,
+            check="How many millionths make one thousandth?",
+        ),
+        nudges=("How many millionths are one thousandth?", "Divide the millionths by 1000."),
+        working=lambda n: f"{n.amps * 1e6:.0f} µA / 1000 = {milliamps(n.amps)}.",
+    ),
+    Question(
+        id="ohm-recall-2",
+        role="recall",
+        outcome="say what a dark pilot light proves",
+        ask=lambda n: "From lesson 00: what does a dark pilot light prove?",
+        kind=Choice(
+            (
+                Option("nothing", "Nothing that may be relied on.", right=True),
+                Option(
+                    "no voltage",
+                    "That there is no voltage at the pot.",
+                    reply="What does the light show when it is itself broken?",
+                    danger="who trusts a dark light may touch a live part.",
+                ),
+                Option(
+                    "heater off",
+                    "That the heater takes no current.",
+                    reply="Does the light measure current, or voltage? And what if it is broken?",
+                    danger="who trusts a dark light may touch a live part.",
+                ),
+            )
+        ),
+        nudges=("Which faults make a light dark?",),
+        working=lambda n: "A dark light can be a broken light. Dark never means dead.",
+    ),
+    Question(
+        id="ohm-recall-3",
+        role="recall",
+        outcome="know where answers are kept",
+        ask=lambda n: (
+            "From lesson 00: you close the notebook without saving. What happens to the answers "
+            "that were checked?"
+        ),
+        kind=Choice(
+            (
+                Option(
+                    "kept", "They are kept: each went into your answer log at once.", right=True
+                ),
+                Option("lost", "They are lost.", reply="What did the set-up cell say about where?"),
+                Option(
+                    "sent",
+                    "They were sent to the instructor.",
+                    reply="Nothing leaves your machine. How does the instructor get your answers?",
+                ),
+            )
+        ),
+        nudges=("Look at the third line of the set-up cell's output.",),
+        working=lambda n: (
+            "Each checked answer is a line in your log, written before you see marks."
+        ),
+    ),
+)
+
+PREDICT = Question(
+    id="ohm-predict",
+    role="predict",
+    outcome="commit to an expectation",
+    ask=lambda n: (
+        f"An LED sits behind {ohms(QUICK_SUM_OHMS)} and a diode on your mains, {n.supply.name}. "
+        f"The quick sum, {n.supply.volts_rms:g} V divided by {ohms(QUICK_SUM_OHMS)}, gives "
+        f"{milliamps(ohms_law.current(n.supply.volts_rms, QUICK_SUM_OHMS))}. How much of that, "
+        "averaged over time, do you expect in the LED?"
+    ),
+    kind=Choice(
+        (
+            Option("all", "All of it"),
+            Option("nearly half", "A little less than half of it"),
+            Option("tenth", "About a tenth of it"),
+            Option("more", "More than that, because the mains peaks higher"),
+        )
+    ),
+    working=lambda n: (
+        "the quick sum is right for a DC supply. On the mains it gives only the rms current of the "
+        "resistor alone, which is good for one thing, its heat. What the LED gets is worked out in "
+        "lesson 03. Keep your prediction."
+    ),
+)
+
+# --- prefixes and Ohm's law --------------------------------------------------------------------
+
+
+def _dropper_danger(value, n):
+    amps = ohms_law.led_current(n.volts, n.led_volts, value)
+    if amps > LED_LIMIT_AMPS * 1.1:
+        return (
+            "this resistor would let more through than a small LED can take. The LED dies at once, "
+            "and a small resistor can burn your fingers."
+        )
+    return None
+
+
+LAW = (
     Question(
         id="ohm-1",
+        outcome="change between amperes and milliamperes",
+        numbers=lambda draw, supply: {"amps": draw.pick((0.002, 0.004, 0.008, 0.012, 0.018))},
+        ask=lambda n: f"A meter shows {n.amps:.3f} A. How many milliamperes are that?",
+        kind=Quantity(
+            of="current",
+            unit="mA",
+            right=lambda n: n.amps,
+            slips=(
+                Slip(
+                    "one place too few",
+                    lambda n: n.amps / 10,
+                    "One place went missing. How many thousandths are in a hundredth?",
+                    share=0.5,
+                ),
+                Slip(
+                    "one place too many",
+                    lambda n: n.amps * 10,
+                    "One place too many. How many places does the point move for a thousandth?",
+                    share=0.5,
+                ),
+            ),
+        ),
+        nudges=(
+            "Milli means a thousandth: how many thousandths are there in it?",
+            "Move the point three places to the right.",
+        ),
+        working=lambda n: f"{n.amps:.3f} A × 1000 = {milliamps(n.amps)}.",
+        code=lambda n: f"{n.amps} * 1000",
+    ),
+    Question(
+        id="ohm-2",
         outcome="find the current from voltage and resistance",
         numbers=lambda draw, supply: {
             "volts": draw.pick((5.0, 9.0, 12.0, 15.0, 24.0)),
-            "ohms": draw.pick((1800.0, 2700.0, 3900.0, 6800.0)),
+            "ohms": draw.pick((1_800.0, 2_700.0, 3_900.0, 6_800.0)),
         },
         ask=lambda n: (
-            f"A bench supply is set to {write(n.volts, 'voltage')} DC. A resistor of "
-            f"{write(n.ohms, 'resistance')} is connected across it. What current flows?"
+            f"A bench supply is set to {volts(n.volts)} DC, with {ohms(n.ohms)} across it and no "
+            "LED. What current flows?"
         ),
         kind=Quantity(
             of="current",
@@ -27,13 +196,646 @@ QUESTIONS = (
             right=lambda n: ohms_law.current(n.volts, n.ohms),
             slips=(
                 Slip(
-                    "multiplied volts and ohms",
-                    lambda n: n.volts * n.ohms,
+                    "multiplied instead of divided",
+                    lambda n: n.volts * n.ohms * 1e-3,
                     "You seem to have multiplied. Should more ohms let more current through?",
                 ),
+                Slip(
+                    "ohms over volts",
+                    lambda n: n.ohms / n.volts * 1e-3,
+                    "Upside down: you seem to have divided ohms by volts. Which one pushes?",
+                ),
             ),
+            check="Estimate first: how much would 1 kΩ let through?",
         ),
-        nudges=("Which is the push, and which holds back?", "Divide the push by what holds back."),
-        working=lambda n: "I = V / R",
+        nudges=(
+            "Which one pushes, and which one holds back?",
+            "Current is the push divided by what holds it back; volts by kilo-ohms gives mA.",
+        ),
+        working=lambda n: (
+            f"I = V / R = {volts(n.volts)} / {ohms(n.ohms)} = "
+            f"{milliamps(ohms_law.current(n.volts, n.ohms))}."
+        ),
+        code=lambda n: f"ohms_law.current({n.volts}, {n.ohms})",
+    ),
+    Question(
+        id="ohm-3",
+        outcome="find the dropper for a wanted current",
+        level=1,
+        marks=2,
+        numbers=lambda draw, supply: {
+            "volts": draw.pick((9.0, 12.0, 15.0, 24.0)),
+            "led": (led := draw.pick(tuple(LED_COLOURS))),
+            "led_volts": LED_COLOURS[led],
+            "amps": draw.pick((0.002, 0.004, 0.008)),
+        },
+        ask=lambda n: (
+            f"A {n.led} LED drops {volts(n.led_volts)}. It should get {milliamps(n.amps)} from a "
+            f"bench supply of {volts(n.volts)} DC. What resistance does its dropper need?"
+        ),
+        kind=Quantity(
+            of="resistance",
+            unit="kΩ",
+            right=lambda n: ohms_law.dropper(n.volts, n.led_volts, n.amps),
+            slips=(
+                Slip(
+                    "left out the LED's own drop",
+                    lambda n: n.volts / n.amps,
+                    "This is the value for the whole supply voltage. The LED keeps a share for "
+                    "itself: what is left for the resistor?",
+                    share=0.5,
+                ),
+                Slip(
+                    "added the LED's drop",
+                    lambda n: (n.volts + n.led_volts) / n.amps,
+                    "The LED's drop seems to have been added. Does the LED push, or does it take?",
+                ),
+                Slip(
+                    "LED's drop over current",
+                    lambda n: n.led_volts / n.amps,
+                    "This is the LED's own voltage divided by the current. Which voltage stands "
+                    "across the resistor?",
+                    "the resistor would have to be larger: this one lets several times the wanted "
+                    "current through, and the LED and your fingers can be burnt.",
+                ),
+                Slip(
+                    "volts times amps",
+                    lambda n: (n.volts - n.led_volts) * n.amps * 1e3,
+                    "Volts times amps is a power. What do volts divided by amps give?",
+                ),
+            ),
+            danger=_dropper_danger,
+            check="First work out the voltage that is left for the resistor.",
+        ),
+        nudges=(
+            "How much of the supply voltage does the LED keep for itself?",
+            "What is left stands across the resistor: divide it by the current. Volts by "
+            "milliamperes gives kilo-ohms.",
+        ),
+        working=lambda n: (
+            f"R = (V − V_LED) / I = ({volts(n.volts)} − {volts(n.led_volts)}) / "
+            f"{milliamps(n.amps)} = {ohms(ohms_law.dropper(n.volts, n.led_volts, n.amps))}."
+        ),
+        code=lambda n: f"ohms_law.dropper({n.volts}, {n.led_volts}, {n.amps})",
+    ),
+    Question(
+        id="ohm-4",
+        outcome="say when the LED's own drop matters",
+        ask=lambda n: (
+            "Why this step? In the worked example the LED's drop was subtracted first. On which "
+            "bench supply would leaving that out spoil the answer most?"
+        ),
+        kind=Choice(
+            (
+                Option(
+                    "5 V",
+                    "5 V",
+                    right=True,
+                    reply="A red LED keeps 2 V of 5 V: two fifths of the whole.",
+                ),
+                Option("12 V", "12 V", reply="What share of 12 V does the LED keep? And of 5 V?"),
+                Option(
+                    "24 V",
+                    "24 V",
+                    reply="The drop is the same 2 V. Is that a larger or a smaller share of 24 V?",
+                ),
+                Option(
+                    "same",
+                    "The same on all of them",
+                    reply="The volts are the same. Is the share of the supply the same, too?",
+                ),
+            )
+        ),
+        nudges=(
+            "What share of each supply is 2 V?",
+            "The larger the share that the LED keeps, the larger the error.",
+        ),
+        working=lambda n: "2 V is 40 % of 5 V, 17 % of 12 V and 8 % of 24 V.",
     ),
 )
+
+# --- values that can be bought -----------------------------------------------------------------
+
+BAND_OHMS = (270.0, 390.0, 680.0, 1_800.0, 2_700.0, 3_900.0, 5_600.0, 47_000.0, 82_000.0)
+
+
+def _swapped(n):
+    first, second = f"{n.ohms:.0f}"[:2]
+    return float(second + first) * n.ohms / float(first + second)
+
+
+def _largest_amps(n):
+    return ohms_law.led_current(n.volts, n.led_volts, n.ohms * (1 - n.tolerance / 100))
+
+
+VALUES = (
+    Question(
+        id="ohm-5",
+        outcome="read a resistor's colour bands",
+        numbers=lambda draw, supply: {"ohms": draw.pick(BAND_OHMS)},
+        picture=lambda n: Picture(
+            "resistor bands", {"bands": resistors.bands(n.ohms, tolerance_percent=5.0)}
+        ),
+        ask=lambda n: "Read the bands, from the left. What is the resistance?",
+        kind=Quantity(
+            of="resistance",
+            unit="Ω",
+            right=lambda n: n.ohms,
+            slips=(
+                Slip(
+                    "one zero too many",
+                    lambda n: n.ohms * 10,
+                    "The first two digits are right. How many zeros does the third band stand for?",
+                    share=0.5,
+                ),
+                Slip(
+                    "one zero too few",
+                    lambda n: n.ohms / 10,
+                    "The first two digits are right. How many zeros does the third band stand for?",
+                    share=0.5,
+                ),
+                Slip(
+                    "swapped the first two bands",
+                    _swapped,
+                    "The first two digits seem to have changed places. From which end do you read?",
+                ),
+            ),
+            check="Write down the digit of each of the first two bands.",
+        ),
+        nudges=(
+            "Which digit does each of the first two colours stand for?",
+            "Two digits, then as many zeros as the third band says. The last band is tolerance.",
+        ),
+        working=lambda n: (
+            f"The first two bands are the digits {f'{n.ohms:.0f}'[0]} and {f'{n.ohms:.0f}'[1]}, "
+            f"and {', '.join(resistors.bands(n.ohms, 5.0)[2:3])} is the number of zeros: "
+            f"{ohms(n.ohms)}; gold means 5 %."
+        ),
+        code=lambda n: f"resistors.read_bands({resistors.bands(n.ohms, 5.0)})[0]",
+    ),
+    Question(
+        id="ohm-6",
+        level=2,
+        outcome="choose a preferred value on the safe side",
+        numbers=lambda draw, supply: {
+            "ohms": draw.pick((1_350.0, 2_450.0, 3_600.0, 4_300.0, 5_100.0, 7_500.0))
+        },
+        ask=lambda n: (
+            f"A dropper sum gives {ohms(n.ohms)}. The shop has the E12 series only. Which value do "
+            "you take, if the LED must not get more current than planned?"
+        ),
+        kind=Quantity(
+            of="resistance",
+            unit="kΩ",
+            right=lambda n: resistors.next_up(n.ohms, "E12"),
+            slips=(
+                Slip(
+                    "next value down",
+                    lambda n: resistors.next_down(n.ohms, "E12"),
+                    "That is the next value down. Does fewer ohms mean more current or less?",
+                    share=0.5,
+                ),
+                Slip(
+                    "kept the calculated value",
+                    lambda n: n.ohms,
+                    "That is the sum itself. Is it in the E12 series?",
+                ),
+            ),
+            check="Write down the E12 values around the sum.",
+        ),
+        nudges=(
+            "Which two values of the series lie around the sum?",
+            "More ohms, less current: take the upper one.",
+        ),
+        working=lambda n: (
+            f"Around it lie {ohms(resistors.next_down(n.ohms, 'E12'))} and "
+            f"{ohms(resistors.next_up(n.ohms, 'E12'))}. The upper one keeps the current below "
+            "the plan."
+        ),
+        code=lambda n: f'resistors.next_up({n.ohms}, "E12")',
+    ),
+    Question(
+        id="ohm-7",
+        level=2,
+        outcome="work out what tolerance does to the current",
+        numbers=lambda draw, supply: {
+            "volts": draw.pick((9.0, 12.0, 15.0)),
+            "led_volts": LED_COLOURS["red"],
+            "ohms": draw.pick((1_000.0, 1_500.0, 2_200.0, 3_300.0)),
+            "tolerance": resistors.tolerance_percent("E12"),
+        },
+        ask=lambda n: (
+            f"A red LED ({volts(n.led_volts)}) hangs behind {ohms(n.ohms)} ± {n.tolerance:.0f} % "
+            f"on {volts(n.volts)} DC. What is the largest current that it can get?"
+        ),
+        kind=Quantity(
+            of="current",
+            unit="mA",
+            right=_largest_amps,
+            slips=(
+                Slip(
+                    "took the printed value",
+                    lambda n: ohms_law.led_current(n.volts, n.led_volts, n.ohms),
+                    "This is the current with exactly the printed value. Which resistor of the "
+                    "batch lets the most through?",
+                    share=0.5,
+                ),
+                Slip(
+                    "took the largest resistor",
+                    lambda n: ohms_law.led_current(
+                        n.volts, n.led_volts, n.ohms * (1 + n.tolerance / 100)
+                    ),
+                    "This is the smallest current. Which end of the tolerance gives the largest?",
+                ),
+                Slip(
+                    "left out the LED's own drop",
+                    lambda n: n.volts / (n.ohms * (1 - n.tolerance / 100)),
+                    "The right end of the tolerance. What voltage is left for the resistor?",
+                    share=0.5,
+                ),
+            ),
+            check="First work out the smallest resistance in the batch.",
+        ),
+        nudges=(
+            "Which resistor of the batch lets the most current through?",
+            "Take the smallest one, and the voltage that the LED leaves.",
+        ),
+        working=lambda n: (
+            f"The smallest is {ohms(n.ohms * (1 - n.tolerance / 100))}; ({volts(n.volts)} − "
+            f"{volts(n.led_volts)}) over that is "
+            f"{milliamps(_largest_amps(n))}."
+        ),
+        code=lambda n: f"ohms_law.led_current({n.volts}, {n.led_volts}, {n.ohms} * 0.9)",
+    ),
+    Question(
+        id="ohm-8",
+        level=2,
+        marks=2,
+        outcome="recognise the ways to write a resistance",
+        numbers=lambda draw, supply: {"digits": draw.pick(("27", "39", "47", "56", "68"))},
+        ask=lambda n: (
+            f"Which of these are {n.digits[0]}.{n.digits[1]} kilo-ohms? The letter codes are those "
+            "printed on parts."
+        ),
+        kind=ChooseAll(
+            lambda n: (
+                Option(
+                    "letter code",
+                    f"{n.digits[0]}K{n.digits[1]}",
+                    right=True,
+                    reply="The letter stands where the point would be. What does K mean?",
+                ),
+                Option(
+                    "plain ohms",
+                    f"{n.digits}00 Ω",
+                    right=True,
+                    reply="How many ohms are one kilo-ohm?",
+                ),
+                Option(
+                    "megaohms",
+                    f"0.00{n.digits} MΩ",
+                    right=True,
+                    reply="How many kilo-ohms are in a megaohm? Move the point.",
+                ),
+                Option(
+                    "R for the point",
+                    f"{n.digits[0]}R{n.digits[1]}",
+                    reply="R stands for the point, too, but with which unit?",
+                    danger="a thousand times fewer ohms: whatever it protects would burn.",
+                ),
+                Option(
+                    "lost the point",
+                    f"{n.digits} kΩ",
+                    reply="Where did the point go? Compare the two numbers.",
+                ),
+                Option(
+                    "milli for mega",
+                    f"0.00{n.digits} mΩ",
+                    reply="Small m is milli, a thousandth. Which letter is a million?",
+                ),
+            )
+        ),
+        nudges=(
+            "Turn every one of them into plain ohms.",
+            "K and k are a thousand, M a million, m a thousandth; R is the point with plain ohms.",
+        ),
+        working=lambda n: (
+            f"{n.digits[0]}K{n.digits[1]}, {n.digits}00 Ω and 0.00{n.digits} MΩ are all "
+            f"{n.digits}00 Ω. {n.digits[0]}R{n.digits[1]} is {n.digits[0]}.{n.digits[1]} Ω."
+        ),
+    ),
+)
+
+# --- several parts, several supplies -----------------------------------------------------------
+
+SIZING_STEPS = (
+    Option("supply", "Write down the supply voltage."),
+    Option(
+        "subtract",
+        "Subtract the LED's own drop.",
+        reply="From what is the LED's drop subtracted? That has to be known before.",
+    ),
+    Option(
+        "divide",
+        "Divide by the wanted current.",
+        reply="Which voltage is divided by the current? It has to be worked out before.",
+    ),
+    Option(
+        "round up",
+        "Take the next preferred value up.",
+        reply="A value can be rounded only after it has been calculated. From which sum?",
+    ),
+    Option(
+        "heat",
+        "Work out the heat in the part that you really take.",
+        reply="The heat depends on the part that is really taken. What has to be chosen before?",
+    ),
+    Option(
+        "rating",
+        "Choose a power rating of at least twice that heat.",
+        reply="Twice which heat? It has to be known before a rating is chosen.",
+        danger="a rating chosen before the heat is known can be too small, and the part burns.",
+    ),
+)
+
+PARTS_OHMS = (220.0, 470.0, 1_000.0, 2_200.0, 4_700.0, 10_000.0)
+PARTS_WATTS = (0.125, 0.25, 0.5, 1.0, 2.0)
+
+
+def _judge_parts(picked, n):
+    resistance, rating = picked
+    amps = ohms_law.led_current(n.volts, n.led_volts, resistance)
+    watts = ohms_law.power(amps=amps, ohms=resistance)
+    return [
+        Criterion(
+            "LED within its limit",
+            amps <= LED_LIMIT_AMPS,
+            0.4,
+            f"The LED gets {milliamps(amps)}.",
+            f"{milliamps(amps)} is more than the {milliamps(LED_LIMIT_AMPS)} that a small LED can "
+            "take. It dies at once and can spit hot plastic.",
+        ),
+        Criterion(
+            "bright enough",
+            amps >= n.least_amps,
+            0.2,
+            f"At least {milliamps(n.least_amps)} is wanted.",
+        ),
+        Criterion(
+            "rating at least twice the heat",
+            rating >= 2 * watts,
+            0.4,
+            f"The dropper turns {write(watts, 'power')} into heat; its rating is "
+            f"{write(rating, 'power')}. At least twice the heat is the rule here.",
+            "" if rating >= watts else "the resistor gets hotter than it can stand and can burn.",
+        ),
+    ]
+
+
+def _best_parts(n):
+    return next(
+        (resistance, rating)
+        for resistance in reversed(PARTS_OHMS)
+        for rating in PARTS_WATTS
+        if all(criterion.passed for criterion in _judge_parts((resistance, rating), n))
+    )
+
+
+SEVERAL = (
+    Question(
+        id="ohm-9",
+        level=2,
+        marks=2,
+        outcome="put the steps of sizing a dropper in order",
+        ask=lambda n: "Put the steps of sizing an LED's dropper in order.",
+        kind=Order(SIZING_STEPS),
+        nudges=(
+            "What has to be known before each step can be done?",
+            "Voltages first, then the sum, then a part that exists, then its heat.",
+        ),
+        working=lambda n: (
+            "Supply voltage, minus the LED's drop, divided by the current, next preferred value "
+            "up, its heat, and a rating of at least twice that."
+        ),
+    ),
+    Question(
+        id="ohm-10",
+        level=2,
+        outcome="add resistors in series",
+        numbers=lambda draw, supply: {
+            "pair": tuple(draw.some((1_000.0, 2_200.0, 3_300.0, 4_700.0), 2)),
+            "volts": draw.pick((9.0, 12.0, 24.0)),
+        },
+        ask=lambda n: (
+            f"{ohms(n.pair[0])} and {ohms(n.pair[1])} are connected one after the other across "
+            f"{volts(n.volts)} DC. What current flows?"
+        ),
+        kind=Quantity(
+            of="current",
+            unit="mA",
+            right=lambda n: ohms_law.current(n.volts, ohms_law.series(*n.pair)),
+            slips=(
+                Slip(
+                    "treated series as parallel",
+                    lambda n: ohms_law.current(n.volts, ohms_law.parallel(*n.pair)),
+                    "This is the current if they stood side by side. One after the other, do two "
+                    "obstacles hold back more or less than one?",
+                ),
+                Slip(
+                    "forgot the second resistor",
+                    lambda n: ohms_law.current(n.volts, n.pair[0]),
+                    "This is the current through the first one alone. What does the second add?",
+                ),
+                Slip(
+                    "forgot the first resistor",
+                    lambda n: ohms_law.current(n.volts, n.pair[1]),
+                    "This is the current through the second one alone. What does the first add?",
+                ),
+            ),
+            check="First work out the resistance of the two together.",
+        ),
+        nudges=(
+            "Does the same current pass through both?",
+            "In series the ohms add; then divide the volts by the sum.",
+        ),
+        working=lambda n: (
+            f"Together {ohms(ohms_law.series(*n.pair))}; {volts(n.volts)} over that is "
+            f"{milliamps(ohms_law.current(n.volts, ohms_law.series(*n.pair)))}."
+        ),
+        code=lambda n: f"ohms_law.current({n.volts}, ohms_law.series({n.pair[0]}, {n.pair[1]}))",
+    ),
+    Question(
+        id="ohm-11",
+        level=2,
+        outcome="combine resistors in parallel",
+        numbers=lambda draw, supply: {"pair": tuple(draw.some((1_000.0, 2_200.0, 4_700.0), 2))},
+        ask=lambda n: (
+            f"{ohms(n.pair[0])} and {ohms(n.pair[1])} stand side by side. What single resistance "
+            "would do the same?"
+        ),
+        kind=Quantity(
+            of="resistance",
+            unit="kΩ",
+            right=lambda n: ohms_law.parallel(*n.pair),
+            slips=(
+                Slip(
+                    "added as in series",
+                    lambda n: ohms_law.series(*n.pair),
+                    "This is the sum, which belongs to series. Does a second path make it harder "
+                    "or easier for the current?",
+                ),
+                Slip(
+                    "took the mean",
+                    lambda n: ohms_law.series(*n.pair) / 2,
+                    "This is the mean of the two. Can two paths hold back more than one of them?",
+                ),
+                Slip(
+                    "difference",
+                    lambda n: abs(n.pair[0] - n.pair[1]),
+                    "This is the difference. What adds up when two paths stand side by side?",
+                ),
+            ),
+            check="It must come out smaller than the smaller one.",
+        ),
+        nudges=(
+            "Is it easier or harder for the current with a second path?",
+            "Currents add: add one over each, then take one over that.",
+        ),
+        working=lambda n: (
+            f"1 / (1/{ohms(n.pair[0])} + 1/{ohms(n.pair[1])}) = {ohms(ohms_law.parallel(*n.pair))}."
+        ),
+        code=lambda n: f"ohms_law.parallel({n.pair[0]}, {n.pair[1]})",
+    ),
+    Question(
+        id="ohm-12",
+        level=3,
+        marks=2,
+        outcome="work out what another supply does to the current",
+        numbers=lambda draw, supply: {
+            "led": (led := draw.pick(("red", "blue"))),
+            "led_volts": LED_COLOURS[led],
+            "ohms": draw.pick((1_800.0, 2_700.0, 3_900.0)),
+        },
+        ask=lambda n: (
+            f"A {n.led} LED ({volts(n.led_volts)}) and its {ohms(n.ohms)} dropper are moved from "
+            f"{volts(12.0)} to {volts(24.0)} DC. What current flows now?"
+        ),
+        kind=Quantity(
+            of="current",
+            unit="mA",
+            right=lambda n: ohms_law.led_current(24.0, n.led_volts, n.ohms),
+            slips=(
+                Slip(
+                    "doubled the old current",
+                    lambda n: 2 * ohms_law.led_current(12.0, n.led_volts, n.ohms),
+                    "Twice the volts, twice the current: true for a resistor alone. Does the LED's "
+                    "drop double, too?",
+                    share=0.5,
+                ),
+                Slip(
+                    "left out the LED's own drop",
+                    lambda n: 24.0 / n.ohms,
+                    "This is the sum without the LED's drop. What is left for the resistor?",
+                    share=0.5,
+                ),
+                Slip(
+                    "current on the old supply",
+                    lambda n: ohms_law.led_current(12.0, n.led_volts, n.ohms),
+                    "This is the current on the old supply. Which voltage is across both now?",
+                ),
+            ),
+            check="First work out the voltage across the resistor on the new supply.",
+        ),
+        nudges=(
+            "Which of the two voltages changes: the supply's, the LED's, or both?",
+            "Subtract the same drop from the new supply, then divide.",
+        ),
+        working=lambda n: (
+            f"({volts(24.0)} − {volts(n.led_volts)}) / {ohms(n.ohms)} = "
+            f"{milliamps(ohms_law.led_current(24.0, n.led_volts, n.ohms))}: more than double, "
+            "because the LED's drop stays the same."
+        ),
+        code=lambda n: f"ohms_law.led_current(24.0, {n.led_volts}, {n.ohms})",
+    ),
+    Question(
+        id="ohm-13",
+        level=2,
+        outcome="find the wrong step in a sum",
+        numbers=lambda draw, supply: {"ohms": draw.pick((2_200.0, 2_700.0, 3_300.0))},
+        ask=lambda n: (
+            f"Find the mistake. “The supply gives {volts(12.0)}. The LED is a {milliamps(0.020)} "
+            f"type. Its dropper is {ohms(n.ohms)}. So the dropper takes {ohms(n.ohms)} × "
+            f"{milliamps(0.020)} = {volts(ohms_law.voltage(0.020, n.ohms))}.” That is more than "
+            "the supply gives. Which step is wrong?"
+        ),
+        kind=Choice(
+            (
+                Option(
+                    "current from the label",
+                    "20 mA is taken as the current that flows, but it is only the LED's limit.",
+                    right=True,
+                    reply="Supply, drop and resistor set the current; the label only limits it.",
+                ),
+                Option(
+                    "multiplying",
+                    "Ohms and amperes must not be multiplied.",
+                    reply="What do ohms times amperes give? Try it with 1 Ω and 1 A.",
+                ),
+                Option(
+                    "no LED drop",
+                    "The LED's own drop was left out.",
+                    reply="It was not needed for this step. Would it bring the result below 12 V?",
+                ),
+                Option(
+                    "supply",
+                    "The supply must have been set higher.",
+                    reply="The supply is what it says. Which number was never measured?",
+                ),
+            )
+        ),
+        nudges=(
+            "Which of the numbers is a limit, and which is what really happens?",
+            "Work out the current from the supply, the LED's drop and the resistor.",
+        ),
+        working=lambda n: (
+            f"The current is ({volts(12.0)} − {volts(2.0)}) / {ohms(n.ohms)} = "
+            f"{milliamps(ohms_law.led_current(12.0, 2.0, n.ohms))}, not {milliamps(0.020)}."
+        ),
+    ),
+    Question(
+        id="ohm-14",
+        level=3,
+        marks=3,
+        outcome="choose a dropper's value and rating",
+        numbers=lambda draw, supply: {
+            "volts": draw.pick((9.0, 12.0, 15.0, 24.0)),
+            "led_volts": LED_COLOURS["red"],
+            "least_amps": draw.pick((0.003, 0.006)),
+        },
+        ask=lambda n: (
+            f"A red LED ({volts(n.led_volts)}) has to be seen across the workshop: it needs at "
+            f"least {milliamps(n.least_amps)} and stands {milliamps(LED_LIMIT_AMPS)} at most. The "
+            f"bench supply is {volts(n.volts)} DC. Pick its dropper from the two bins. The rating "
+            "must be at least twice the heat."
+        ),
+        kind=Parts(
+            (
+                Field("dropper", "resistance", PARTS_OHMS),
+                Field("power rating", "power", PARTS_WATTS, "W"),
+            ),
+            _judge_parts,
+            _best_parts,
+        ),
+        nudges=(
+            "Between which two resistances must the dropper lie?",
+            "Pick a value in between, work out its heat from I² × R, and double that.",
+        ),
+        working=lambda n: (
+            f"{ohms(_best_parts(n)[0])} lets "
+            f"{milliamps(ohms_law.led_current(n.volts, n.led_volts, _best_parts(n)[0]))} through, "
+            f"and {write(_best_parts(n)[1], 'power')} is at least twice its heat."
+        ),
+    ),
+)
+
+QUESTIONS = (*RECALL, PREDICT, *LAW, *VALUES, *SEVERAL)

@@ -1,0 +1,124 @@
+"""Lesson 00: two questions to practise with, and the first word on safety."""
+
+from helpers.exercises.kinds import Choice, Option, Quantity
+from helpers.exercises.question import Question
+from helpers.exercises.slips import Slip
+from helpers.quantities import write
+
+LESSON = "00"
+TITLE = "Start here"
+
+IN_WORDS = {
+    2_200.0: "two thousand two hundred ohms",
+    3_300.0: "three thousand three hundred ohms",
+    4_700.0: "four thousand seven hundred ohms",
+    6_800.0: "six thousand eight hundred ohms",
+}
+
+DARK_CASES = (
+    "The pilot light on the wax pot is dark. Somebody wants to open the pot's cover.",
+    "The pilot light went out while the pot was in use. Somebody wants to feel for a loose wire.",
+    "The dimmer is turned to off and the pilot light is dark. Somebody wants to undo a terminal.",
+)
+
+
+def _dark_options(n):
+    return (
+        Option(
+            "isolate",
+            "Nothing yet: pull the plug first, then prove it dead with a tester that was itself "
+            "proved just before and just after.",
+            right=True,
+            reply="The light only reminds. A tester that works is what proves.",
+        ),
+        Option(
+            "dark means dead",
+            "Go ahead: a dark light means that no voltage is left.",
+            reply="What else could make a light dark, apart from no voltage?",
+            danger="a dark light may be a broken light. The parts behind it can be live, and "
+            "touching them can kill.",
+        ),
+        Option(
+            "dimmer as isolator",
+            "Turn the dimmer fully down once more, then go ahead.",
+            reply="Does a dimmer open both wires, and does it open any wire completely?",
+            danger="a dimmer is no isolator. Parts can stay live when it is turned off, and "
+            "touching them can kill.",
+        ),
+        Option(
+            "wait",
+            "Wait until the pot is cold, then go ahead.",
+            reply="What does a cold pot say about the wires that lead to it?",
+            danger="cold does not mean dead. The wires can be live, and touching them can kill.",
+        ),
+    )
+
+
+QUESTIONS = (
+    Question(
+        id="start-predict",
+        role="predict",
+        outcome="commit to an expectation",
+        ask=lambda n: (
+            "The dimmer is set so that the pot gets half of its heat. How bright will a simple "
+            "pilot light behind the same dimmer look, compared with full?"
+        ),
+        kind=Choice(
+            (
+                Option("quarter", "About a quarter as bright"),
+                Option("half", "About half as bright"),
+                Option("more", "Clearly more than half as bright"),
+                Option("dark", "It will be dark"),
+            )
+        ),
+        working=lambda n: (
+            "heat, light and what the eye makes of light follow the dimmer in three different "
+            "ways. Keep your prediction: the lesson on the dimmer measures it."
+        ),
+    ),
+    Question(
+        id="start-1",
+        outcome="type a quantity with its unit",
+        numbers=lambda draw, supply: {"ohms": draw.pick(tuple(IN_WORDS))},
+        ask=lambda n: (
+            f"Practise typing. Write {IN_WORDS[n.ohms]} in figures, with a unit, any way you like."
+        ),
+        kind=Quantity(
+            of="resistance",
+            unit="kΩ",
+            right=lambda n: n.ohms,
+            slips=(
+                Slip(
+                    "wrote ohms, read as kilo-ohms",
+                    lambda n: n.ohms * 1000,
+                    "A number without a unit is read in the unit that the question names, here kΩ. "
+                    "Which unit goes with your number?",
+                ),
+            ),
+            check="Compare the line “Read as” with the words of the question.",
+        ),
+        nudges=(
+            "How many thousands are there in it?",
+            "A thousand ohms is one kilo-ohm: write the number of thousands, then kΩ.",
+        ),
+        working=lambda n: (
+            f"{IN_WORDS[n.ohms]} is {n.ohms:.0f} Ω, or {write(n.ohms, 'resistance')}."
+        ),
+    ),
+    Question(
+        id="start-2",
+        outcome="say what a dark pilot light proves",
+        danger=True,
+        numbers=lambda draw, supply: {"case": draw.pick(DARK_CASES)},
+        ask=lambda n: f"{n.case} What may they do now?",
+        kind=Choice(_dark_options),
+        nudges=(
+            "What are all the reasons for which a light can be dark?",
+            "Ask of each answer: would it still be safe if the light were broken?",
+        ),
+        working=lambda n: (
+            "Dark never means dead. The light can fail, a dimmer does not isolate, and a cold pot "
+            "can be live. Pull the plug, prove the tester, prove dead, prove the tester again."
+        ),
+    ),
+)

@@ -1,0 +1,143 @@
+"""What a question and its feedback say, as lines of plain text; screens and paper set them.
+
+Knows no screen. Every line is text for people, never markup.
+"""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Line:
+    """One line: its role (heading, text, option, hint, danger, verdict, note, working, code)."""
+
+    role: str
+    text: str
+
+
+def question_lines(question, numbers, number=0):
+    """Return what a question says.
+
+    Parameters
+    ----------
+    question : Question
+    numbers : SimpleNamespace
+        The personal numbers of the draw.
+    number : int
+        Which draw it is.
+
+    Returns
+    -------
+    lines : list of Line
+    """
+    lines = [Line("heading", heading(question, number))]
+    lines += [Line("text", paragraph) for paragraph in question.ask(numbers).split("\n\n")]
+    if hasattr(question.kind, "shown"):
+        shown = question.kind.shown(numbers)
+        lines += [Line("option", f"{letter}) {option.text}") for letter, option in shown.items()]
+    if hasattr(question.kind, "fields"):
+        fields = question.kind.fields
+        lines += [Line("option", f"{f.label}: {question.kind.bin_text(f)}") for f in fields]
+    lines.append(Line("hint", question.kind.hint(numbers)))
+    return lines
+
+
+def heading(question, number=0):
+    """Return the heading of a question: id, role, level, marks, and whether it is a fresh draw."""
+    if question.role == "predict":
+        return f"{question.id} · predict first: kept, not marked"
+    level = {1: "guided", 2: "on your own", 3: "stretch"}[question.level]
+    words = "look back" if question.role == "recall" else f"level {question.level}, {level}"
+    parts = [question.id, words, marks_text(question.marks)]
+    if question.danger:
+        parts.append("danger item: the first answer counts")
+    if number:
+        parts.append(f"fresh numbers {number}")
+    return " · ".join(parts)
+
+
+def marks_text(marks):
+    return "1 mark" if marks == 1 else f"{marks} marks"
+
+
+def code_form(question, number=0):
+    """Return the one line of Python that answers a question."""
+    draw = f", draw={number}" if number else ""
+    return f'answer("{question.id}", {question.kind.code}{draw})'
+
+
+def not_answered(question, number=0):
+    """Return the lines under a question that has no answer yet."""
+    return [
+        Line(
+            "note",
+            f"Not answered yet. Use the card, or one line of code: `{code_form(question, number)}`",
+        )
+    ]
+
+
+def feedback_lines(question, draw, number, outcome, nudges=()):
+    """Return what to say after an answer, or before the first one.
+
+    Parameters
+    ----------
+    question : Question
+    draw : DrawStanding
+        What was tried with these numbers.
+    number : int
+        Which draw it is.
+    outcome : Outcome or None
+        What the newest answer led to; None before the first.
+    nudges : sequence of str
+        Those that are open.
+
+    Returns
+    -------
+    lines : list of Line
+    """
+    lines = []
+    if outcome is not None and outcome.problem:
+        lines.append(Line("danger" if not outcome.kept else "note", outcome.problem))
+    if outcome is not None and outcome.verdict:
+        lines += _verdict_lines(question, outcome.answer, outcome.verdict)
+    elif outcome is None:
+        lines += not_answered(question, number)
+    for place, nudge in enumerate(nudges, start=1):
+        lines.append(Line("note", f"Nudge {place} of {len(question.nudges)}: {nudge}"))
+    if question.role != "predict" and draw.finished(question):
+        lines += working_lines(question, draw.numbers)
+        if question.has_fresh_numbers:
+            lines.append(Line("note", _what_next(question, draw, number)))
+    return lines
+
+
+def _verdict_lines(question, answer, verdict):
+    read = Line("note", f"Read as {answer.understood}.")
+    if question.role == "predict":
+        kept = "Kept. The lesson comes back to your prediction at its end."
+        return [read, Line("verdict", kept)]
+    lines = [Line("danger", f"Danger first: {verdict.danger}")] if verdict.danger else []
+    mark = "✓" if verdict.right else "✗ Not yet."
+    lines += [read, Line("verdict", f"{mark} {verdict.reply}")]
+    earned = f"{verdict.share * question.marks:.3g} of {marks_text(question.marks)}"
+    return [*lines, Line("note", f"This answer earns {earned}.")]
+
+
+def working_lines(question, numbers):
+    """Return the model answer: in words, as it would be typed, and in code."""
+    lines = [Line("working", f"Worked answer: {question.working(numbers)}")]
+    typed = question.kind.model(numbers)
+    lines.append(Line("working", f"As you would answer it: {typed}"))
+    if question.code:
+        lines.append(Line("code", question.code(numbers)))
+    return lines
+
+
+def _what_next(question, draw, number):
+    again = f'press Fresh numbers, or `answer("{question.id}", …, draw={number + 1})`'
+    if question.danger and not draw.right:
+        return f"This draw is closed: only its first answer counts. Take a fresh one: {again}."
+    if not draw.right:
+        return f"Recorded as helped. Show that you can do it now: {again}."
+    if len(draw.tried) > 1:
+        return f"Repaired. Make it stick with other numbers: {again}."
+    return f"To practise with other numbers: {again}."

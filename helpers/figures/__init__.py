@@ -1,0 +1,1 @@
+"""Pictures and their alternative texts; computes no physics and knows no question."""

@@ -1,0 +1,1 @@
+"""What a learner touches: cards, explorers, forms. Controls come and go; the text stays."""

@@ -1,0 +1,131 @@
+"""One set of controls for each kind of question; each hands over the answer as text.
+
+Knows how an answer is entered, never what it is worth.
+"""
+
+import ipywidgets as widgets
+
+from helpers.exercises import kinds
+
+WIDE = widgets.Layout(width="auto", max_width="46rem")
+
+
+class Typed:
+    """A box to type in; Enter checks."""
+
+    def __init__(self, question, numbers, submit):
+        unit = question.kind.unit
+        self.box = widgets.Text(
+            description=f"Answer in {unit}:" if unit else "Answer:",
+            placeholder="number and unit",
+            style={"description_width": "initial"},
+        )
+        self.box.on_msg(lambda _, content, buffers: content.get("event") == "submit" and submit())
+        self.widget = self.box
+
+    def typed(self):
+        return self.box.value
+
+
+class OneOf:
+    """Radio buttons."""
+
+    def __init__(self, question, numbers, submit):
+        shown = question.kind.shown(numbers)
+        self.widget = widgets.RadioButtons(
+            options=[(f"{letter}) {option.text}", letter) for letter, option in shown.items()],
+            value=None,
+            layout=WIDE,
+        )
+
+    def typed(self):
+        return self.widget.value or ""
+
+
+class AnyOf:
+    """Boxes to tick, and one for none of them."""
+
+    def __init__(self, question, numbers, submit):
+        shown = question.kind.shown(numbers)
+        self.boxes = {letter: _tick(f"{letter}) {option.text}") for letter, option in shown.items()}
+        self.none = _tick("none of them")
+        self.widget = widgets.VBox([*self.boxes.values(), self.none])
+
+    def typed(self):
+        ticked = [letter for letter, box in self.boxes.items() if box.value]
+        if self.none.value:
+            return " ".join([*ticked, "none"])
+        return ", ".join(ticked)
+
+
+def _tick(text):
+    return widgets.Checkbox(description=text, indent=False, layout=WIDE)
+
+
+class Sorted:
+    """A list in which the marked step is moved up and down."""
+
+    def __init__(self, question, numbers, submit):
+        shown = question.kind.shown(numbers)
+        self.texts = {letter: f"{letter}) {option.text}" for letter, option in shown.items()}
+        self.touched = False
+        self.steps = widgets.Select(
+            options=self._options(list(shown)),
+            rows=len(shown),
+            description="Steps, first one on top:",
+            style={"description_width": "initial"},
+            layout=widgets.Layout(width="100%", max_width="46rem", flex_flow="column"),
+        )
+        up = widgets.Button(description="Move up")
+        down = widgets.Button(description="Move down")
+        up.on_click(lambda _: self._move(-1))
+        down.on_click(lambda _: self._move(1))
+        self.widget = widgets.VBox([self.steps, widgets.HBox([up, down])])
+
+    def _options(self, letters):
+        return [(self.texts[letter], letter) for letter in letters]
+
+    def _move(self, step):
+        letters = [letter for _, letter in self.steps.options]
+        marked = self.steps.value
+        place = letters.index(marked)
+        target = min(max(place + step, 0), len(letters) - 1)
+        letters.insert(target, letters.pop(place))
+        self.steps.options = self._options(letters)
+        self.steps.value = marked
+
+    def typed(self):
+        return ", ".join(letter for _, letter in self.steps.options)
+
+
+class Bins:
+    """One list to choose from for each part."""
+
+    def __init__(self, question, numbers, submit):
+        self.lists = [
+            widgets.Dropdown(
+                options=[("choose …", "")] + [f.text(value) for value in f.bin],
+                description=f"{f.label}:",
+                style={"description_width": "initial"},
+                layout=widgets.Layout(width="auto"),
+            )
+            for f in question.kind.fields
+        ]
+        self.widget = widgets.VBox(self.lists)
+
+    def typed(self):
+        return "; ".join(box.value for box in self.lists)
+
+
+CONTROLS = {
+    kinds.Quantity: Typed,
+    kinds.Choice: OneOf,
+    kinds.ChooseAll: AnyOf,
+    kinds.Order: Sorted,
+    kinds.Parts: Bins,
+}
+
+
+def controls_for(question, numbers, submit):
+    """Return the controls for a question; `submit` is called when Enter asks for a check."""
+    return CONTROLS[type(question.kind)](question, numbers, submit)

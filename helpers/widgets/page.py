@@ -1,0 +1,109 @@
+"""Lines of text as a cell's output, in plain text and in HTML, that outlives every control.
+
+Escapes all that it is given. Knows no question.
+"""
+
+from html import escape
+from itertools import groupby
+
+from IPython.display import display
+
+from helpers.exercises.wording import Line
+
+ANSWER_MEDIA_TYPE = "application/vnd.candle-workshop.answer+json"
+
+STYLE = """<style>
+.cw-page {max-width: 46rem; line-height: 1.45; padding: .2rem 0;}
+.cw-page p {margin: .3rem 0;}
+.cw-heading {font-weight: 600; opacity: .8;}
+.cw-options {list-style: none; margin: .2rem 0; padding-left: 1rem;}
+.cw-hint {opacity: .8;}
+.cw-danger {border: 2px solid currentColor; border-left-width: 10px; padding: .3rem .6rem;
+  font-weight: 600;}
+.cw-verdict {border-left: 6px solid currentColor; padding-left: .6rem;}
+.cw-working, .cw-code {border-left: 2px dotted currentColor; padding-left: .6rem;}
+.cw-page table {border-collapse: collapse;}
+.cw-page th, .cw-page td {text-align: left; padding: .1rem .7rem .1rem 0;}
+.cw-controls .widget-radio-box label, .cw-controls .widget-checkbox label {white-space: normal;
+  height: auto; line-height: 1.4; padding: .15rem 0;}
+.cw-controls .widget-radio-box, .cw-controls .widget-radio, .cw-controls .widget-checkbox {
+  width: auto; max-width: 46rem; height: auto;}
+.cw-controls .widget-checkbox .widget-label-basic {width: auto; height: auto; align-items: start;}
+.cw-controls :focus-visible {outline: 3px solid currentColor; outline-offset: 2px;}
+.cw-announce {position: absolute; width: 1px; height: 1px; overflow: hidden;
+  clip-path: inset(50%);}
+</style>"""
+
+
+class Page:
+    """Lines as an output.
+
+    Parameters
+    ----------
+    lines : sequence of Line
+        What it says.
+    picture : str
+        Inline SVG from `helpers.figures`, already safe; goes before the first option.
+    extra_html : str
+        Trusted markup to put in front, such as the style block.
+    name : str
+        Added to the class of the outer element, so that a card can find its own text.
+    data : dict or None
+        Kept with the output under our own media type; nothing dated or random.
+    """
+
+    def __init__(self, lines, picture="", extra_html="", name="", data=None):
+        self.lines, self.picture = list(lines), picture
+        self.extra_html, self.name, self.data = extra_html, name, data
+
+    def plain(self):
+        return "\n".join(line.text for line in self.lines)
+
+    def html(self):
+        parts, drawn = [], not self.picture
+        for role, group in groupby(self.lines, key=lambda line: line.role):
+            if not drawn and role in ("option", "hint"):
+                parts.append(self.picture)
+                drawn = True
+            texts = [_inline(line.text) for line in group]
+            if role == "option":
+                items = "".join(f"<li>{text}</li>" for text in texts)
+                parts.append(f'<ul class="cw-options">{items}</ul>')
+            elif role == "code":
+                parts += [f'<pre class="cw-code"><code>{text}</code></pre>' for text in texts]
+            else:
+                parts += [f'<p class="cw-{role}">{text}</p>' for text in texts]
+        inside = "\n".join(parts)
+        return f'{self.extra_html}<div class="cw-page {self.name}">\n{inside}\n</div>'
+
+    def _repr_mimebundle_(self, include=None, exclude=None):
+        bundle = {"text/plain": self.plain(), "text/html": self.html()}
+        if self.data is not None:
+            bundle[ANSWER_MEDIA_TYPE] = self.data
+        return bundle
+
+
+def _inline(text):
+    """Escape a line; what stands between backticks becomes code."""
+    pieces = escape(text).split("`")
+    if len(pieces) % 2 == 0:
+        return escape(text)
+    return "".join(f"<code>{p}</code>" if i % 2 else p for i, p in enumerate(pieces))
+
+
+def show(page):
+    """Display a page and return the handle that can update it in place, also from a button."""
+    return display(page, display_id=True)
+
+
+def show_controls(widget, note="The controls appear when this cell is run."):
+    """Display a widget; where it cannot live, a plain sentence stands in its place."""
+    bundle = widget._repr_mimebundle_()
+    bundle = bundle[0] if isinstance(bundle, tuple) else bundle
+    bundle["text/plain"] = note
+    display(bundle, raw=True)
+
+
+def picture(svg, alternative):
+    """Show a drawing, with the words that say what it shows under it."""
+    show(Page([Line("hint", alternative)], svg))

@@ -1,0 +1,24 @@
+"""Draws the picture that a question describes: where questions meet figures on the screen."""
+
+from helpers.exercises.wording import Line
+from helpers.figures import bands
+
+DRAWINGS = {"resistor bands": bands.resistor}
+
+
+def draw_picture(picture):
+    """Return a picture as inline SVG, and the line that says in words what it shows.
+
+    Parameters
+    ----------
+    picture : Picture
+        A drawing's name and its values.
+
+    Returns
+    -------
+    svg : str
+    words : Line
+        The alternative text, always shown: it also serves who cannot tell the colours apart.
+    """
+    svg, alternative = DRAWINGS[picture.drawing](**picture.values)
+    return svg, Line("text", f"The picture in words: {alternative}")

@@ -1,0 +1,49 @@
+"""How far a learner is in a lesson, as text."""
+
+from helpers.exercises.bank import lessons
+from helpers.exercises.wording import Line
+from helpers.widgets.page import Page
+
+
+def progress_lines(session, number):
+    """Return what has been answered and earned in a lesson, and what is still open.
+
+    Parameters
+    ----------
+    session : Session
+    number : str
+        The lesson, such as "02".
+
+    Returns
+    -------
+    lines : list of Line
+    """
+    questions = lessons()[number].QUESTIONS
+    standings = [session.standing(question.id) for question in questions]
+    marked = [s for s in standings if s.question.role != "predict"]
+    tried = [s for s in standings if s.tries]
+    earned = sum(s.marks for s in marked)
+    most = sum(s.question.marks for s in marked)
+    lines = [
+        Line(
+            "heading",
+            f"Progress in lesson {number}: {len(tried)} of {len(standings)} questions answered, "
+            f"{earned:g} of {most} marks",
+        )
+    ]
+    for title, ids in (
+        ("Still open", [s.question.id for s in standings if not s.tries]),
+        ("Not right yet", [s.question.id for s in marked if s.tries and not _settled(s)]),
+        ("With help", [s.question.id for s in marked if s.helped]),
+    ):
+        if ids:
+            lines.append(Line("text", f"{title}: {', '.join(ids)}"))
+    return lines
+
+
+def _settled(standing):
+    return standing.share == 1 or standing.helped
+
+
+def progress_page(session, number):
+    return Page(progress_lines(session, number), name="cw-progress")
