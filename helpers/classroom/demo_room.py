@@ -17,6 +17,7 @@ from helpers.exercises.answer_log import new_line
 from helpers.exercises.bank import bank
 from helpers.exercises.draws import Draw
 from helpers.exercises.kinds import NotRead
+from helpers.exercises.standing import TRIES_BEFORE_WORKING
 from helpers.physics.mains import SUPPLIES
 
 CLASS_WORD = "wick"
@@ -142,15 +143,16 @@ def _attempts(question, learner, supply, stream, way):
     slips, ends_right = way
     numbers = question.numbers_for(learner, CLASS_WORD, supply, 0)
     wrong = wrong_answers(question, numbers)
-    once = question.danger or question.role == "predict"
-    wrong = stream.some(wrong, min(slips, len(wrong), 1 if once else 3))
-    nudges = len(question.nudges)
-    tries = [(0, typed, min(number, nudges)) for number, typed in enumerate(wrong)]
-    if not tries or (ends_right and question.role != "predict"):
-        fresh = int(len(tries) >= (1 if once else 3))
-        numbers = question.numbers_for(learner, CLASS_WORD, supply, fresh)
-        seen = 0 if fresh else min(len(tries), nudges)
-        tries.append((fresh, question.kind.model(numbers), seen))
+    if question.role == "predict" and wrong:  # a prediction need not have a right answer
+        return [(0, stream.pick(wrong), 0)]
+    most = 1 if question.danger else TRIES_BEFORE_WORKING
+    tried = stream.some(wrong, min(slips, len(wrong), most))
+    tries = [(0, typed, min(seen, len(question.nudges))) for seen, typed in enumerate(tried)]
+    if len(tries) < most and (ends_right or not tries):
+        tries.append((0, question.kind.model(numbers), min(len(tries), len(question.nudges))))
+    elif ends_right and question.has_fresh_numbers:
+        numbers = question.numbers_for(learner, CLASS_WORD, supply, 1)
+        tries.append((1, question.kind.model(numbers), 0))
     return tries
 
 
@@ -167,6 +169,7 @@ def wrong_answers(question, numbers):
     -------
     answers : list of str
         Each can be read, and none is right; they follow from the slips that the question knows.
+        To a prediction, which may have no right answer: any answer.
     """
     kind = question.kind
     found = {}
@@ -207,7 +210,7 @@ def _order_guesses(kind, numbers):
 def _parts_guesses(kind, numbers):
     best = kind.model(numbers).split("; ")
     return [
-        "; ".join([*best[:at], quantities.write(value, part.of), *best[at + 1 :]])
+        "; ".join([*best[:at], part.text(value), *best[at + 1 :]])
         for at, part in enumerate(kind.fields)
         for value in part.bin
     ]

@@ -160,8 +160,9 @@ def read_learner(learner, paths, folder):
             found = f"it could not be read ({error.strerror or error})"
             problems.append(Problem(name, found, UNLOCK))
             continue
-        if damage:
-            problems.append(Problem(name, _shortened(damage), ASK_AGAIN))
+        if damage or not lines:
+            found = _shortened(damage) or "nothing is left in it"
+            problems.append(Problem(name, found, ASK_AGAIN))
         own = [line for line in lines if line["learner"] == learner]
         if len(own) < len(lines):
             problems.append(Problem(name, *_of_others(lines, learner)))

@@ -40,7 +40,7 @@ def current_question(number):
         ),
         check="Look at the ohms.",
     )
-    return _question(f"current-{number}", kind, numbers=_bench)
+    return _question(f"current-{number}", kind)
 
 
 def choice_question(name, danger=False, role="exercise"):
@@ -87,10 +87,11 @@ def parts_question(name):
         judge=judge,
         best=lambda n: (3300.0, 2.0),
     )
-    return _question(name, kind, numbers=_bench, marks=2)
+    return _question(name, kind, marks=2)
 
 
 def _question(name, kind, **more):
+    more.setdefault("numbers", _bench)
     return Question(
         id=name,
         outcome=f"answer {name}",

@@ -4,12 +4,19 @@ import json
 import os
 
 import pytest
-from conftest import found_in
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from conftest import found_in
+from helpers.classroom import hand_ins
 from helpers.classroom.files import Unusable
-from helpers.classroom.hand_ins import ASK_AGAIN, find_files, group_by_learner, merge
+from helpers.classroom.hand_ins import (
+    ASK_AGAIN,
+    find_files,
+    group_by_learner,
+    merge,
+    read_learner,
+)
 
 
 def bytes_file(room, name, content):
@@ -96,6 +103,39 @@ def test_a_file_that_vanished_or_cannot_be_opened_is_named(room):
     groups, problems = group_by_learner([gone], room.hand_ins)
     assert groups == {}
     assert problems[0].found.startswith("it could not be read")
+
+
+@pytest.mark.parametrize(
+    ("fault", "says"),
+    [
+        pytest.param(PermissionError(13, "Permission denied"), "Permission denied", id="locked"),
+        pytest.param(None, "nothing is left in it", id="gone"),
+    ],
+)
+def test_a_file_lost_between_the_first_look_and_reading_is_named(room, monkeypatch, fault, says):
+    path = room.hand_in(room.line("1 mA"))
+
+    def read_log(path):
+        if fault:
+            raise fault
+        return [], []
+
+    monkeypatch.setattr(hand_ins, "read_log", read_log)
+    lines, problems = read_learner("BENCH-01", [path], room.hand_ins)
+    assert lines == []
+    assert says in problems[0].found
+
+
+def test_a_log_stuffed_with_answers_is_marked_in_step_with_its_length(room):
+    """Limit: 20,000 different answers to one draw; time that grew as their square took minutes."""
+    import time
+
+    lines = [room.line(f"{n / 1000:.3f} A") | {"line": str(n)} for n in range(20_000)]
+    room.hand_in(*lines)
+    start = time.perf_counter()
+    room.mark()
+    assert time.perf_counter() - start < 10
+    assert room.table()["BENCH-01"]["answers"] == "20000"
 
 
 def test_a_damaged_and_a_half_written_line_cost_only_themselves(room):
