@@ -66,9 +66,15 @@ svg text.middle { text-anchor: middle; }
 .c-danger rect { stroke: var(--alarm); stroke-width: 1.5; }
 .c-danger .solid { fill: var(--alarm); }
 .c-blank rect { stroke-dasharray: 3 3; }
-@media print { body { max-width: none; padding: 0; font-size: 10pt; } nav, .skip { display: none; }
-  * { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
-  .scroll { overflow: visible; } tr, .caution { break-inside: avoid; } h2, h3 { break-after:
-  avoid; }
-  tbody th { position: static; } th, td { padding: .1rem .35rem; } }
+@page { size: landscape; margin: 12mm; }
+@media print { * { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
+  body { max-width: none; padding: 0; font-size: 10pt; }
+  nav, .skip { display: none; }
+  .scroll { overflow: visible; }
+  tr, .caution { break-inside: avoid; }
+  h2, h3 { break-after: avoid; }
+  table { font-size: 8pt; }
+  tbody th { position: static; }
+  th, td, td.number { padding: .05rem .2rem; }
+  td.words { min-width: 0; } }
 """

@@ -131,12 +131,12 @@ def _danger_row(row, tried, blank):
 
 def _lessons(book):
     heads = ("Lesson", "Title", "Out of", "Average", "Passed")
-    caption = (
-        "Averages are over the learners who answered something in the lesson. A lesson with danger "
-        "items is passed by full marks on these and 80 % of the rest."
+    yield (
+        "<p>Averages are over the learners who answered something in the lesson. A lesson with "
+        "danger items is passed by full marks on these and 80 % of the rest.</p>\n"
     )
     rows = (_lesson_row(book, lesson) for lesson in book.lessons)
-    yield from _table(SECTIONS["lessons"], heads, rows, caption)
+    yield from _table(SECTIONS["lessons"], heads, rows)
 
 
 def _lesson_row(book, lesson):
@@ -221,7 +221,7 @@ def _slips(book):
 
 def _slip_row(kind, key, count, most):
     question, slip = key
-    chosen = "chose: " if kind == "choice" else ""
+    chosen = {"choice": "chose: ", "parts": "missed: "}.get(kind, "")
     sign = '<span class="alarm">▲</span> ' if count.danger else ""
     width = max(2, round(120 * count.learners / most))
     bar = f'<rect class="bar" width="{width}" height="12" y="3"/></svg>'
