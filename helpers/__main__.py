@@ -20,7 +20,7 @@ def mark(arguments):
             arguments.roster,
             arguments.class_word,
             arguments.out,
-            progress=_with_bar,
+            progress=with_bar,
         )
     except Unusable as error:
         return _refuse(error)
@@ -41,7 +41,7 @@ def demo_room(arguments):
     return 0
 
 
-def _with_bar(learners):
+def with_bar(learners):
     """Show a bar where the run is long and somebody watches."""
     if len(learners) < MANY or not sys.stderr.isatty():
         return learners

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from helpers.classroom.files import Unusable, make_folder, plain, write_whole
-from helpers.classroom.mark_book import NOTHING, lessons_of, mark_room
+from helpers.classroom.mark_book import NOTHING, lessons_of
+from helpers.classroom.marker import mark_room
 from helpers.classroom.report import page
 from helpers.classroom.roster import read_roster
 from helpers.classroom.table import csv_lines

@@ -12,6 +12,7 @@ from helpers.classroom import picture
 from helpers.classroom.files import for_page
 from helpers.classroom.mark_book import BLANK, HELPED, KEPT, NONE, NOTHING, NOTHING_COUNTS
 from helpers.classroom.page_style import STYLE
+from helpers.classroom.page_table import ids, number, row_head, table, words
 
 SECTIONS = {
     "danger": "Danger items not passed yet",
@@ -74,33 +75,6 @@ def _head(book, at):
     )
 
 
-def _table(name, heads, rows, caption=""):
-    """Yield a table; `rows` gives the inside of each row, its first cell a row header."""
-    yield f'<div class="scroll" role="region" tabindex="0" aria-label="{name}"><table>'
-    yield f"<caption>{caption}</caption>" if caption else ""
-    cells = "".join(f'<th scope="col">{head}</th>' for head in heads)
-    yield f"<thead><tr>{cells}</tr></thead>\n<tbody>\n"
-    for row in rows:
-        yield f"<tr>{row}</tr>\n"
-    yield "</tbody></table></div>\n"
-
-
-def _row_head(text):
-    return f'<th scope="row">{for_page(text, 40)}</th>'
-
-
-def _number(value):
-    return f'<td class="number">{value:g}</td>'
-
-
-def _words(text):
-    return f'<td class="words">{text}</td>'
-
-
-def _ids(questions):
-    return ", ".join(for_page(question.id) for question in questions)
-
-
 def _danger(book):
     if not any(question.danger for question in book.questions):
         yield "<p>This bank holds no danger items.</p>\n"
@@ -115,7 +89,7 @@ def _danger(book):
     )
     left.sort(key=lambda found: (-len(found[1]), -len(found[2])))
     rows = (_danger_row(*found) for found in left)
-    yield from _table(SECTIONS["danger"], ("Learner", "Answered wrong", "Not answered yet"), rows)
+    yield from table(SECTIONS["danger"], ("Learner", "Answered wrong", "Not answered yet"), rows)
 
 
 def _danger_items(book, row):
@@ -125,8 +99,8 @@ def _danger_items(book, row):
 
 
 def _danger_row(row, tried, blank):
-    alarm = f'<span class="alarm">▲ {_ids(tried)}</span>' if tried else "none"
-    return _row_head(row.learner) + _words(alarm) + _words(_ids(blank) or "none")
+    alarm = f'<span class="alarm">▲ {ids(tried)}</span>' if tried else "none"
+    return row_head(row.learner) + words(alarm) + words(ids(blank) or "none")
 
 
 def _lessons(book):
@@ -136,7 +110,7 @@ def _lessons(book):
         "danger items is passed by full marks on these and 80 % of the rest.</p>\n"
     )
     rows = (_lesson_row(book, lesson) for lesson in book.lessons)
-    yield from _table(SECTIONS["lessons"], heads, rows)
+    yield from table(SECTIONS["lessons"], heads, rows)
 
 
 def _lesson_row(book, lesson):
@@ -144,8 +118,8 @@ def _lesson_row(book, lesson):
     average = round(sum(map(lesson.marks, began)) / len(began), 1) if began else 0
     passed = f"{sum(map(bool, map(lesson.passed, book.rows)))} of {len(book.rows)}"
     return (
-        f"{_row_head(lesson.number)}<td>{for_page(lesson.title)}</td>{_number(lesson.out_of)}"
-        f"{_number(average)}<td>{passed if lesson.danger_items else 'no danger items'}</td>"
+        f"{row_head(lesson.number)}<td>{for_page(lesson.title)}</td>{number(lesson.out_of)}"
+        f"{number(average)}<td>{passed if lesson.danger_items else 'no danger items'}</td>"
     )
 
 
@@ -155,14 +129,14 @@ def _learners(book):
         f"Lesson {for_page(lesson.number)}<small>of {lesson.out_of}</small>"
         for lesson in book.lessons
     ]
-    yield from _table(SECTIONS["learners"], heads, (_learner_row(book, row) for row in book.rows))
+    yield from table(SECTIONS["learners"], heads, (_learner_row(book, row) for row in book.rows))
 
 
 def _learner_row(book, row):
     lessons = "".join(_lesson_cell(lesson, row) for lesson in book.lessons)
     return (
-        f"{_row_head(row.learner)}<td>{row.status}</td>{_number(book.total(row))}"
-        f"{_number(book.percent(row))}{_number(row.answers)}{lessons}"
+        f"{row_head(row.learner)}<td>{row.status}</td>{number(book.total(row))}"
+        f"{number(book.percent(row))}{number(row.answers)}{lessons}"
     )
 
 
@@ -182,7 +156,7 @@ def _exercises(book):
         yield "</div>\n"
         heads = ["Learner", *map(_question_head, lesson.questions), "Marks"]
         rows = (_marks_row(lesson, row) for row in book.rows)
-        yield from _table(f"Marks of {name}", heads, rows)
+        yield from table(f"Marks of {name}", heads, rows)
 
 
 def _question_head(question):
@@ -194,7 +168,7 @@ def _question_head(question):
 def _marks_row(lesson, row):
     pairs = zip(row.states[lesson.columns], row.marks[lesson.columns], strict=True)
     cells = "".join(_marks_cell(state, marks) for state, marks in pairs)
-    return f"{_row_head(row.learner)}{cells}{_number(lesson.marks(row))}"
+    return f"{row_head(row.learner)}{cells}{number(lesson.marks(row))}"
 
 
 @cache
@@ -216,7 +190,7 @@ def _slips(book):
     heads = ("Question", "What was done", "Learners", "Answers", "How often")
     caption = "▲ would be dangerous if built or done; these come first, then the most frequent."
     rows = (_slip_row(kinds[key[0]], key, count, most) for key, count in slips)
-    yield from _table(SECTIONS["slips"], heads, rows, caption)
+    yield from table(SECTIONS["slips"], heads, rows, caption)
 
 
 def _slip_row(kind, key, count, most):
@@ -226,8 +200,8 @@ def _slip_row(kind, key, count, most):
     width = max(2, round(120 * count.learners / most))
     bar = f'<rect class="bar" width="{width}" height="12" y="3"/></svg>'
     return (
-        f"{_row_head(question)}{_words(sign + chosen + for_page(slip))}{_number(count.learners)}"
-        f'{_number(count.answers)}<td><svg width="120" height="18" aria-hidden="true">{bar}</td>'
+        f"{row_head(question)}{words(sign + chosen + for_page(slip))}{number(count.learners)}"
+        f'{number(count.answers)}<td><svg width="120" height="18" aria-hidden="true">{bar}</td>'
     )
 
 
@@ -248,12 +222,12 @@ def _help(book):
         return
     wanted.sort(key=lambda q: -len(helped.get(q.id, [])) - len(stuck.get(q.id, [])))
     rows = (_help_row(question, [found.get(question.id) for found in lists]) for question in wanted)
-    yield from _table(SECTIONS["help"], heads, rows, "The question with most learners comes first.")
+    yield from table(SECTIONS["help"], heads, rows, "The question with most learners comes first.")
 
 
 def _help_row(question, lists):
-    names = "".join(_words(", ".join(for_page(n, 40) for n in found or ["–"])) for found in lists)
-    return f"{_row_head(question.id)}{_words(for_page(question.outcome))}{names}"
+    names = "".join(words(", ".join(for_page(n, 40) for n in found or ["–"])) for found in lists)
+    return f"{row_head(question.id)}{words(for_page(question.outcome))}{names}"
 
 
 def _problems(book):
@@ -262,7 +236,7 @@ def _problems(book):
         return
     heads = ("Where", "What was found", "What to do")
     rows = (
-        _row_head(p.place) + _words(for_page(p.found, 600)) + _words(for_page(p.advice, 600))
+        row_head(p.place) + words(for_page(p.found, 600)) + words(for_page(p.advice, 600))
         for p in book.problems
     )
-    yield from _table(SECTIONS["problems"], heads, rows)
+    yield from table(SECTIONS["problems"], heads, rows)

@@ -4,7 +4,9 @@ import csv
 import io
 
 import pytest
-from conftest import found_in
+from class_on_disk import found_in
+from hypothesis import given
+from hypothesis import strategies as st
 from invented_bank import BANK_FILES
 
 from helpers.classroom.files import for_cell
@@ -179,6 +181,14 @@ def test_a_spreadsheet_runs_no_cell(room, start):
     assert all(cell[:1] not in ("=", "+", "-", "@", "\t", "\r") for row in rows for cell in row)
     assert rows[-1][0].startswith("'")
     assert ";" not in rows[-1][0]
+
+
+@given(st.text(st.characters(codec=None), max_size=400))
+def test_property_a_cell_is_one_harmless_line(text):
+    cell = for_cell(text)
+    assert not cell.startswith(("=", "+", "-", "@", "\t", "\r"))
+    assert cell.isprintable()
+    assert ";" not in cell
 
 
 def test_a_number_stays_a_number():

@@ -6,7 +6,7 @@ import sys
 import pytest
 from invented_bank import BANK_FILES
 
-from helpers.__main__ import main
+from helpers.__main__ import main, with_bar
 from helpers.classroom import files
 from helpers.classroom.files import Unusable, write_whole
 from helpers.classroom.marking import mark_folder
@@ -46,6 +46,26 @@ def test_arguments_that_cannot_be_used(room, capsys, argument, value, says):
     printed = capsys.readouterr()
     assert says in printed.err
     assert printed.out == ""
+
+
+@pytest.mark.parametrize(
+    ("learners", "watched", "bar"),
+    [(500, True, True), (500, False, False), (24, True, False)],
+    ids=["many, watched", "many, into a file", "few, watched"],
+)
+def test_a_bar_is_shown_where_it_is_long_and_somebody_watches(monkeypatch, learners, watched, bar):
+    monkeypatch.setattr(sys.stderr, "isatty", lambda: watched, raising=False)
+    names = list(range(learners))
+    shown = with_bar(names)
+    assert (shown is not names) is bar
+    assert list(shown) == names
+
+
+def test_no_subcommand_is_answered_with_those_there_are(capsys):
+    with pytest.raises(SystemExit) as stopped:
+        main([])
+    assert stopped.value.code == 2
+    assert "SUBCOMMAND" in capsys.readouterr().err
 
 
 def test_the_spelling_of_the_class_word_is_forgiven(room):
