@@ -6,6 +6,7 @@ Escapes all that it is given. Knows no question.
 from html import escape
 from itertools import groupby
 
+import ipywidgets as widgets
 from IPython.display import display
 
 from helpers.exercises.wording import Line
@@ -96,9 +97,34 @@ def show(page):
     return display(page, display_id=True)
 
 
-def show_controls(widget, note="The controls appear when this cell is run."):
-    """Display a widget; where it cannot live, a plain sentence stands in its place."""
-    bundle = widget._repr_mimebundle_()
+def frame(children, *names, hides=""):
+    """Return controls in a box of ours.
+
+    Parameters
+    ----------
+    children : sequence of Widget
+        The controls, in the order of the Tab key.
+    *names : str
+        Classes of the box.
+    hides : str
+        Class of the text that says the same as the controls: hidden while these are alive.
+
+    Notes
+    -----
+    Inside the box the notebook's own one-letter shortcuts rest, so that an arrow key or a letter
+    pressed in a list does not move, add or delete a cell.
+    """
+    rule = f".{hides} {{display: none}}" if hides else ""
+    rest = "this.closest('.cw-controls').setAttribute('data-lm-suppress-shortcuts', 'true')"
+    box = widgets.VBox([*children, widgets.HTML(f'<style onload="{rest}">{rule}</style>')])
+    for name in ("cw-controls", *names):
+        box.add_class(name)
+    return box
+
+
+def show_controls(box, note="The controls appear when this cell is run."):
+    """Display a frame; where it cannot live, a plain sentence stands in its place."""
+    bundle = box._repr_mimebundle_()
     bundle = bundle[0] if isinstance(bundle, tuple) else bundle
     bundle["text/plain"] = note
     display(bundle, raw=True)

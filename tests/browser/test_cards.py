@@ -187,9 +187,9 @@ def answer_with_the_keyboard(page, question_id, kind, typed):
         keyboard.press("Enter")
         return
     if kind == "choice":
-        keyboard.press("Space")
         for _ in range("abcdefgh".index(typed)):
-            keyboard.press("ArrowDown")
+            keyboard.press("Tab")
+        keyboard.press("Space")
     elif kind == "choose-all":
         for letter in "abcdef":
             if letter in typed:
