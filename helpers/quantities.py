@@ -154,8 +154,10 @@ _FAR = 1000  # that far beyond the range a slip is still read, so that it can be
 _FOREIGN = re.compile(r"[^0-9A-Za-z+\-.,'=%°Ωµ/ αΔ]")
 _UNIT_TEXT = r" *([A-Za-zΩµ°%][A-Za-zΩµ°%/ -]*)?"
 _TYPED = re.compile(r"([+-]?) *([0-9.,' ]*)(?:[eE]([+-]?[0-9]+))?" + _UNIT_TEXT)
-_ONE_SEPARATOR = re.compile(r"([0-9]*)[.,]([0-9]+(?: [0-9]{3})*)|([0-9]+)\.?")
-_GROUPS = re.compile(r"([1-9][0-9]{0,2}([ ',.])[0-9]{3}(?:\2[0-9]{3})*)(?:(?!\2)[.,]([0-9]+))?")
+_DECIMAL = re.compile(r"([0-9]*)[.,]((?:[0-9]{3} )*[0-9]{1,3}|[0-9]+)|([0-9]+)\.?")
+_GROUPED = re.compile(
+    r"(?!0{1,3}[ ',.])([0-9]{1,3}([ ',.])[0-9]{3}(?:\2[0-9]{3})*)(?:(?!\2)[.,]([0-9]+))?"
+)
 _CODE = re.compile(r"([+-]?) *([0-9]*)([A-DF-Za-df-zµ])([0-9]+)" + _UNIT_TEXT)
 _CODE_LETTERS = {"resistance": "RrKkMmG", "capacitance": "pPnNuUµmMF"}
 _LETTER_CODE = re.compile(r"([0-9]{0,4})([RKMGL])([0-9]{0,4})([BCDFGJKM]?)")
@@ -163,7 +165,7 @@ _LETTER_EXPONENTS = {"L": -3, "R": 0, "K": 3, "M": 6, "G": 9}
 _TOLERANCES = {"B": 0.1, "C": 0.25, "D": 0.5, "F": 1.0, "G": 2.0, "J": 5.0, "K": 10.0, "M": 20.0}
 
 
-def read(text, name, bare_unit=None):
+def read(text: str, name: str, bare_unit: str | None = None) -> Reading:
     """Read what a person typed as a value of one quantity.
 
     Parameters
@@ -209,28 +211,27 @@ def read(text, name, bare_unit=None):
     unit = _spelled(bare_unit or "", name)
     if unit is None:
         raise ValueError(f"bare_unit {bare_unit!r} is no unit of {name}; try {quantity.unit!r}")
-    typed, quoted = _cleaned(text, quantity)
+    typed, quoted = _number_text(text) if _is_number(text) else _cleaned(text, quantity)
     parts = _TYPED.fullmatch(typed)
     if parts:
         sign, digits, power, spelling = parts.groups()
         unit = _unit(spelling, quantity, quoted) if spelling else unit
-        mantissa = digits.strip()
-        if isinstance(text, str):
-            mantissa = _mantissa(mantissa, power, quoted, sign, typed[parts.end(2) :], quantity)
+        exact = _is_number(text)
+        mantissa = digits if exact else _mantissa(parts, typed, quoted, quantity)
     else:
-        sign, mantissa, spelling = _code_parts(typed, quantity, quoted)
+        sign, mantissa, spelling = _code_parts(typed, quoted, quantity)
         unit, power = _spelled(spelling, name), None
     value = _value(sign, mantissa, power, unit)
     other = _other_meaning(spelling, unit)
     if other:
         second = _value(sign, mantissa, power, other)
-        if other.scale != unit.scale or (_usual(second, quantity) and not _usual(value, quantity)):
-            number = f"{sign}{_unmistakable(mantissa)}" + (f"e{power}" if power else "")
+        if name == "time" or (_usual(second, quantity) and not _usual(value, quantity)):
+            number = _unmistakable(mantissa).removesuffix(".0") + (f"e{power}" if power else "")
             raise Ambiguous(
-                f"{quoted} can mean {write(value, name)} or {write(second, name)}. "
-                f"Type {number} {unit.word} or {number} {other.word}, whichever you mean."
+                f"{quoted} can mean {write(value, name)} or {write(second, name)}. Type "
+                f"{sign}{number} {unit.word} or {sign}{number} {other.word}, whichever you mean."
             )
-    _refuse_impossible(value, quantity, quoted, lost=value == 0 and mantissa.strip("0.") != "")
+    _refuse_impossible(value, mantissa, quoted, quantity)
     return Reading(value, write(value, name, digits=6))
 
 
@@ -245,44 +246,52 @@ def _quoted(text):
     return f"“{shown if len(shown) <= _LONGEST else shown[: _LONGEST - 1] + '…'}”"
 
 
+def _hint(quantity):
+    return f"Type one number and its unit, such as {_joined('4.7', quantity.unit)}."
+
+
+def _is_number(given):
+    return not isinstance(given, str) and isinstance(given, Real) and not isinstance(given, bool)
+
+
+def _number_text(given):
+    try:
+        number = float(given)
+    except OverflowError:
+        number = inf
+    if not isfinite(number):
+        raise NotUnderstood("The number given is too large or not a number. Check how it was made.")
+    return repr(number), _quoted(repr(number))
+
+
 def _cleaned(text, quantity):
-    """The typed text in the grammar's own characters, and how messages quote it."""
-    hint = f"Type one number and its unit, such as {_joined('4.7', quantity.unit)}."
-    if isinstance(text, Real) and not isinstance(text, bool):
-        try:
-            number = float(text)
-        except OverflowError:
-            number = inf
-        if not isfinite(number):
-            raise NotUnderstood(f"The answer given is not a finite number. {hint}")
-        return repr(number), _quoted(repr(number))
+    """The typed text in the grammar's own characters, and as messages quote it."""
     if not isinstance(text, str):
         kind = "nothing" if text is None else f"of the kind {_quoted(type(text).__name__)}"
-        raise NotUnderstood(f"The answer given is {kind}, not text or a number. {hint}")
+        raise NotUnderstood(f"The answer given is {kind}. {_hint(quantity)}")
     typed = text[: 10 * _LONGEST].strip(_BLANKS + "\r\n")
     quoted = _quoted(typed.translate(_SAME))
     if len(text) > 10 * _LONGEST or len(typed) > _LONGEST:
-        raise NotUnderstood(f"{quoted} is longer than {_LONGEST} characters. {hint}")
+        raise NotUnderstood(f"{quoted} has more than {_LONGEST} characters. {_hint(quantity)}")
     typed = typed.translate(_SAME)
     foreign = _FOREIGN.search(typed)
     if foreign:
-        sign = foreign[0]
-        called = unicodedata.name(sign, f"character U+{ord(sign):04X}").lower()
+        called = unicodedata.name(foreign[0], "").lower() or f"character U+{ord(foreign[0]):04X}"
         raise NotUnderstood(
-            f"{quoted} contains {_quoted(sign)} ({called}), which no number or unit here needs. "
-            f"{hint} Powers of ten are typed as 1.5e-3; nothing is calculated."
+            f"{quoted} contains {_quoted(foreign[0])} ({called}), which is not read here. "
+            f"{_hint(quantity)} Powers of ten are typed as 1.5e-3; nothing is calculated."
         )
     before, equals, after = typed.partition("=")
     if equals:
-        allowed = {quantity.symbol, "U"} if quantity.name == "voltage" else {quantity.symbol}
-        if before.strip().lower() not in {symbol.lower() for symbol in allowed}:
+        symbols = {quantity.symbol.lower()} | ({"u"} if quantity.name == "voltage" else set())
+        if before.strip().lower() not in symbols:
             raise NotUnderstood(
                 f"{quoted} has an equals sign. Only {quantity.symbol}, for {quantity.name}, "
-                f"can stand before it. {hint}"
+                f"can stand before it. {_hint(quantity)}"
             )
         typed = after.strip()
-    if not any(character.isdigit() for character in typed):
-        raise NotUnderstood(f"{quoted if typed else 'The answer'} has no number. {hint}")
+    if not any(map(str.isdigit, typed)):
+        raise NotUnderstood(f"{quoted if typed else 'The answer'} has no number. {_hint(quantity)}")
     return typed, quoted
 
 
@@ -294,37 +303,43 @@ def _spelled(spelling, name):
     return None
 
 
+def _owned(spelling):
+    """The units, prefixes standing alone left out, that are spelled like this."""
+    return [unit for name in GLOSSARY if (unit := _spelled(spelling, name)) and not unit.alone]
+
+
 def _unit(spelling, quantity, quoted):
     unit = _spelled(spelling, quantity.name)
-    if unit:
-        return unit
-    owners = [name for name in GLOSSARY if (unit := _spelled(spelling, name)) and not unit.alone]
-    said = (
-        f"is in {spelling.strip()}, a unit of {owners[0]}" if owners else "has no unit known here"
-    )
-    raise NotUnderstood(
-        f"{quoted} {said}. The question asks for {quantity.name}: "
-        f"type it in {quantity.unit or 'plain numbers'}, or check which number is asked for."
-    )
-
-
-def _mantissa(digits, power, quoted, sign, tail, quantity):
-    """The digits with a point for the decimal separator and without groups."""
-    plain = _ONE_SEPARATOR.fullmatch(digits)
-    if plain:
-        whole, fraction = plain[3] or plain[1] or "0", (plain[2] or "").replace(" ", "")
-        exact = power and "." in digits  # 1.234e-3 is how programs print
-        if len(fraction) != 3 or len(whole) > 3 or not whole.strip("0") or exact:
-            return f"{whole}.{fraction or 0}"
-        one, other = whole + fraction, _unmistakable(f"{whole}.{fraction}")
-        raise Ambiguous(
-            f"{quoted} can mean {one} or {other}: in some countries the separator marks "
-            f"thousands. Type {sign}{one}{tail}, or {sign}{other}{tail}."
+    if unit is None:
+        shown = spelling.strip()
+        owners = [] if shown == "k" else _owned(spelling)  # k alone is the prefix, not kelvin
+        said = f"a unit of {owners[0].name}" if owners else "not a unit known here"
+        raise NotUnderstood(
+            f"In {quoted}, “{shown}” is {said}. The question asks for {quantity.name}: type "
+            f"{quantity.unit or 'a plain number'}, or check which number is asked for."
         )
-    groups = _GROUPS.fullmatch(digits)
-    if not groups:
-        raise NotUnderstood(_puzzled(quoted, quantity))
-    return "".join(filter(str.isdigit, groups[1])) + "." + (groups[3] or "0")
+    return unit
+
+
+def _mantissa(parts, typed, quoted, quantity):
+    """The digits with a point for the decimal separator and without groups."""
+    sign, digits, power = parts[1], parts[2].strip(), parts[3]
+    if grouped := _GROUPED.fullmatch(digits):
+        sure = grouped[2] in " '" or grouped[3] or digits.count(grouped[2]) > 1
+        if not sure and not (power and "." in digits):  # 1.234e-3 is how programs print
+            tail = typed[parts.start(2) + len(digits) :]
+            one = sign + digits.replace(grouped[2], "") + tail
+            other = sign + _unmistakable(digits.replace(",", ".")) + tail
+            raise Ambiguous(
+                f"{quoted} can be read two ways, because some countries mark thousands with a "
+                f"point and some with a comma. Type {one} or {other}, whichever you mean."
+            )
+        if sure:
+            return "".join(filter(str.isdigit, grouped[1])) + "." + (grouped[3] or "0")
+    decimal = _DECIMAL.fullmatch(digits)
+    if not decimal:
+        raise NotUnderstood(f"{quoted} cannot be read as one number. {_hint(quantity)}")
+    return f"{decimal[3] or decimal[1] or 0}.{(decimal[2] or '0').replace(' ', '')}"
 
 
 def _unmistakable(mantissa):
@@ -334,31 +349,20 @@ def _unmistakable(mantissa):
     return f"{whole}.{fraction}" + "0" * (len(fraction) == 3)
 
 
-def _puzzled(quoted, quantity):
-    return (
-        f"{quoted} cannot be read as one number and its unit. Type digits, at most one decimal "
-        f"point or comma, then the unit, such as {_joined('4.7', quantity.unit)}."
-    )
-
-
-def _code_parts(typed, quantity, quoted):
+def _code_parts(typed, quoted, quantity):
     """Sign, mantissa and letter of a letter code such as 4k7, p33 or 0R22."""
     parts = _CODE.fullmatch(typed)
-    if not parts or not any(parts[3] in letters for letters in _CODE_LETTERS.values()):
-        raise NotUnderstood(_puzzled(quoted, quantity))
+    if not parts:
+        raise NotUnderstood(f"{quoted} cannot be read as number, then unit. {_hint(quantity)}")
     sign, whole, letter, fraction, tail = parts.groups()
-    mantissa = f"{whole or 0}.{fraction}"
     if letter not in _CODE_LETTERS.get(quantity.name, ""):
+        raise NotUnderstood(f"{quoted} is no letter code for {quantity.name}. {_hint(quantity)}")
+    if tail and _spelled(tail, quantity.name) != _spelled(quantity.unit, quantity.name):
         raise NotUnderstood(
-            f"{quoted} is a letter code that does not stand for {quantity.name}. "
-            f"Type a decimal point, such as {_joined(mantissa, quantity.unit)}."
+            f"{quoted} has “{tail}” after its letter code. If that is the tolerance, leave it "
+            f"out: type {typed[: parts.end(4)]} alone."
         )
-    if tail and _spelled(tail, quantity.name) != _spelled("", quantity.name):
-        raise NotUnderstood(
-            f"{quoted} has “{tail}” after its letter code. A tolerance is not asked for: "
-            f"type {typed[: parts.end(4)]} alone."
-        )
-    return sign, mantissa, letter
+    return sign, f"{whole or 0}.{fraction}", letter
 
 
 def _value(sign, mantissa, power, unit):
@@ -367,29 +371,28 @@ def _value(sign, mantissa, power, unit):
 
 
 def _other_meaning(spelling, unit):
-    """The unit that was meant if m and M, or minutes and milli, were mixed up."""
+    """The unit that was meant if m and M were mixed up, or if m of a time meant minutes."""
     if not spelling or spelling[0] not in "mM":
         return None
-    if unit.name == "time" and spelling == "m":
-        return _spelled("min", "time")
+    if unit.name == "time":
+        return _spelled("min", "time") if spelling == "m" else None
     other = _spelled(spelling[0].swapcase() + spelling[1:], unit.name)
     return other if other != unit else None
 
 
 def _usual(value, quantity):
-    size = abs(value)
-    return value >= quantity.lowest and (not size or quantity.smallest <= size <= quantity.largest)
+    return value == 0 or quantity.smallest <= abs(value) <= quantity.largest
 
 
-def _refuse_impossible(value, quantity, quoted, lost=False):
-    name = quantity.name
+def _refuse_impossible(value, mantissa, quoted, quantity):
+    name, size = quantity.name, abs(value)
     if value < quantity.lowest:
         least = write(quantity.lowest, name, digits=5)
         raise NotUnderstood(
-            f"{quoted} is impossible: {name} never lies below {least}. Check the minus sign."
+            f"{quoted} is impossible: {name} is never below {least}. Check the sign."
         )
-    size = abs(value)
-    if lost or size > quantity.largest * _FAR or 0 < size < quantity.smallest / _FAR:
+    vanished = value == 0 and mantissa.strip("0.") != ""
+    if vanished or size > quantity.largest * _FAR or 0 < size < quantity.smallest / _FAR:
         raise NotUnderstood(
             f"This course never meets {'an' if name[0] in 'aeiou' else 'a'} {name} of {quoted}, "
             f"only {write(quantity.smallest, name)} to {write(quantity.largest, name)}. "
@@ -421,7 +424,7 @@ def _number(value, exponent, digits):
     return (mantissa + tail).replace("-", "\u2212")
 
 
-def write(value, name, digits=3):
+def write(value: float, name: str, digits: int = 3) -> str:
     """Write a value as people read it, with an SI prefix and a no-break space.
 
     Parameters
@@ -463,7 +466,7 @@ def write(value, name, digits=3):
     return _joined(_number(value, exponent, digits), _PREFIXES[exponent][0] + quantity.unit)
 
 
-def write_as(value, unit, digits=3):
+def write_as(value: float, unit: str, digits: int = 3) -> str:
     """Write a value in one given unit, such as 0.015 A in mA.
 
     Parameters
@@ -471,7 +474,7 @@ def write_as(value, unit, digits=3):
     value : float
         The value [the glossary's unit].
     unit : str
-        A unit of the glossary, with or without prefix; `""` is a ratio.
+        A unit's symbol, with or without prefix, exactly as written; `""` is a ratio.
     digits : int, optional
         Significant digits [-], 1 to 15; trailing zeros are dropped.
 
@@ -490,14 +493,13 @@ def write_as(value, unit, digits=3):
     >>> write_as(0.015, "mA") == "15\\u00a0mA"
     True
     """
-    known = [found for name in GLOSSARY if (found := _spelled(unit, name)) and not found.alone]
-    if not known:
+    units = [known for known in _owned(unit) if known.symbol == unit]
+    if not units:
         raise ValueError(f"{unit!r} is not a unit of the glossary; type one such as 'mA' or 'kΩ'")
-    first = known[0]
-    return _joined(_number(value / first.scale, first.exponent, digits), first.symbol)
+    return _joined(_number(value / units[0].scale, units[0].exponent, digits), units[0].symbol)
 
 
-def read_letter_code(code):
+def read_letter_code(code: str) -> tuple[float, float | None]:
     """Read a resistor's letter code, with or without its tolerance letter.
 
     Parameters
@@ -540,11 +542,11 @@ def read_letter_code(code):
         )
     whole, letter, fraction, tolerance = parts.groups()
     ohms = float(f"{whole or 0}.{fraction or 0}e{_LETTER_EXPONENTS[letter]}")
-    _refuse_impossible(ohms, GLOSSARY["resistance"], quoted)
+    _refuse_impossible(ohms, whole + fraction, quoted, GLOSSARY["resistance"])
     return ohms, _TOLERANCES.get(tolerance)
 
 
-def write_letter_code(ohms, tolerance_percent=None):
+def write_letter_code(ohms: float, tolerance_percent: float | None = None) -> str:
     """Write a resistance as its letter code.
 
     Parameters
@@ -574,7 +576,8 @@ def write_letter_code(ohms, tolerance_percent=None):
     '4K7J'
     """
     mantissa, power = _rounded(ohms, 4)
-    if not -3 <= power <= 11 or not isclose(float(f"{mantissa}e{power}"), ohms, rel_tol=1e-9):
+    whole_code = isclose(float(f"{mantissa}e{power}"), ohms, rel_tol=1e-9)
+    if ohms <= 0 or not -3 <= power <= 11 or not whole_code:
         raise ValueError(
             f"{ohms!r} Ω has no letter code: it needs 1 mΩ to 999.9 GΩ and at most four digits"
         )

@@ -106,8 +106,9 @@ class Quantity:
     def hint(self, numbers):
         return f"Answer in {self.unit}, or type another unit after the number."
 
-    code = '"4.7 kΩ"'
-    code_note = "number and unit; 4k7, 4,7 kΩ and 4700 are read too"
+    @property
+    def code(self):
+        return f'"4.7 {self.unit}"'
 
 
 @dataclass(frozen=True)
@@ -157,7 +158,7 @@ class _Lettered:
         return ", ".join(by_key[key] for key in keys)
 
     def hint(self, numbers):
-        return self.how
+        return self.to_do
 
 
 @dataclass(frozen=True)
@@ -166,9 +167,9 @@ class Choice(_Lettered):
 
     options: tuple | Callable
     name = "choice"
+    to_do = "Choose one."
     how = "Choose one letter."
     code = '"b"'
-    code_note = "one letter"
 
     def read(self, typed, numbers):
         letters = self.letters_read(typed, numbers)
@@ -192,9 +193,9 @@ class ChooseAll(_Lettered):
 
     options: tuple | Callable
     name = "choose-all"
+    to_do = "Choose all that fit; it may be none of them."
     how = "Choose every letter that fits, or type none."
     code = '"a, c"'
-    code_note = 'letters; "none" if none fits'
 
     def read(self, typed, numbers):
         if isinstance(typed, str) and typed.strip().lower() == "none":
@@ -231,9 +232,9 @@ class Order(_Lettered):
 
     options: tuple | Callable
     name = "order"
+    to_do = "Put the first step on top."
     how = "Give every letter once, first step first."
     code = '"c, a, d, b"'
-    code_note = "every letter once, first step first"
 
     def read(self, typed, numbers):
         letters = self.letters_read(typed, numbers)
@@ -305,7 +306,6 @@ class Parts:
     best: Callable
     name = "parts"
     code = '"330 Ω; 0.25 W"'
-    code_note = "the parts in the order asked, with a semicolon between them"
 
     def arrange(self, numbers, stream):
         return ()

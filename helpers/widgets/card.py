@@ -64,6 +64,7 @@ class Card:
         self.announcement = widgets.HTML()
         self.announcement.add_class("cw-announce")
         self.check = self._button("Check", self.submit)
+        self.check.button_style = "primary"
         self.nudge = self._button("Nudge", self.open_nudge)
         self.fresh = self._button("Fresh numbers", self.open_fresh_draw)
         self.box = widgets.VBox()

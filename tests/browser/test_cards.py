@@ -1,0 +1,214 @@
+"""A learner in lesson 02, in a real JupyterLab in a real Chromium: mouse, keyboard, restart."""
+
+import json
+import os
+
+import lab
+import pytest
+
+from helpers.exercises.answer_log import read_log
+from helpers.exercises.session import Session
+from helpers.exercises.settings import Settings
+
+LESSON = "02-ohms-law.ipynb"
+OF_EACH_KIND = {
+    "quantity": "ohm-2",
+    "choice": "ohm-13",
+    "choose-all": "ohm-8",
+    "order": "ohm-9",
+    "parts": "ohm-14",
+    "picture": "ohm-5",
+}
+
+
+@pytest.fixture(scope="session")
+def browser_found():
+    if lab.find_browser():
+        return
+    said = "no Chromium was found; install it (for example: apt-get install chromium)"
+    if os.environ.get("CI"):
+        pytest.fail(said)
+    pytest.skip(said)
+
+
+@pytest.fixture
+def lesson(browser_found, tmp_path):
+    """Lesson 02, run from top to bottom, and the session that the same learner would have here."""
+    with lab.lab(tmp_path) as address, lab.chromium() as page:
+        lab.open_notebook(page, address, LESSON)
+        lab.run_all(page)
+        kept = json.loads((tmp_path / "answers" / "settings.json").read_text())
+        yield page, Learner(tmp_path / "answers", Settings(**kept))
+
+
+class NoLog:
+    path = None
+
+    def lines(self):
+        return [], []
+
+
+class Learner:
+    """What the bank expects of the learner in the browser, worked out in this process."""
+
+    def __init__(self, folder, settings):
+        self.folder, self.settings = folder, settings
+        self.session = Session(settings, NoLog())
+
+    def right(self, question_id):
+        question = self.session.question(question_id)
+        return question.kind.model(self.session.draw(question_id).numbers)
+
+    def lines(self):
+        return read_log(self.folder / f"answers-{self.settings.learner}.jsonl")[0]
+
+    def answered(self):
+        return {line["question"]: line["answer"] for line in self.lines()}
+
+
+def feedback(page, question_id):
+    """The text of the answer cell's last output."""
+    cell = page.locator(".jp-Cell", has=page.locator(f".cw-q-{question_id}"))
+    return cell.locator(".jp-OutputArea-output").last
+
+
+def press_check(card):
+    card.get_by_role("button", name="Check", exact=True).click()
+
+
+def answer_with_the_mouse(page, question_id, kind, typed):
+    card = lab.bring_to_view(page, question_id)
+    if kind in ("quantity", "picture"):
+        card.get_by_role("textbox").fill(typed)
+    elif kind == "choice":
+        card.get_by_role("radio").nth("abcdefgh".index(typed)).check()
+    elif kind == "choose-all":
+        for letter in typed.split(", "):
+            card.get_by_role("checkbox").nth("abcdefgh".index(letter)).check()
+    elif kind == "order":
+        for place, letter in enumerate(typed.split(", ")):
+            steps = [text[0] for text in card.locator("option").all_inner_texts()]
+            card.locator("select").select_option(index=steps.index(letter))
+            for _ in range(steps.index(letter) - place):
+                card.get_by_role("button", name="Move up").click()
+            expect_step(page, card, place, letter)
+    elif kind == "parts":
+        for box, value in enumerate(typed.split("; ")):
+            card.locator("select").nth(box).select_option(label=value)
+    press_check(card)
+
+
+def expect_step(page, card, place, letter):
+    card.locator(f"option:nth-child({place + 1})", has_text=f"{letter}) ").wait_for()
+
+
+@pytest.mark.parametrize("door", ["mouse", "keyboard"])
+def test_one_question_of_each_kind_is_answered_understood_and_kept(lesson, door):
+    page, learner = lesson
+    answer = {"mouse": answer_with_the_mouse, "keyboard": answer_with_the_keyboard}[door]
+    for kind, question_id in OF_EACH_KIND.items():
+        answer(page, question_id, kind, learner.right(question_id))
+        feedback(page, question_id).get_by_text("✓ Right").wait_for()
+    assert set(learner.answered()) == set(OF_EACH_KIND.values())
+
+
+def test_a_slip_is_understood_and_everything_is_there_after_a_restart(lesson):
+    page, learner = lesson
+    numbers = learner.session.draw("ohm-3").numbers
+    slip = f"{numbers.volts / numbers.amps / 1000:.4g}"
+    answer_with_the_mouse(page, "ohm-3", "quantity", slip)
+    told = feedback(page, "ohm-3")
+    told.get_by_text("The LED keeps a share for itself").wait_for()
+    assert "Read as" in told.inner_text()
+    before = learner.lines()
+
+    lab.restart_kernel(page)
+    lab.run_all(page)
+
+    lab.bring_to_view(page, "ohm-3")
+    feedback(page, "ohm-3").get_by_text("The LED keeps a share for itself").wait_for()
+    assert page.get_by_text("1 of 18 questions answered").count()
+    assert learner.lines() == before
+
+
+def test_the_text_stays_when_the_saved_notebook_is_opened_without_a_kernel(lesson):
+    page, learner = lesson
+    answer_with_the_mouse(page, "ohm-2", "quantity", learner.right("ohm-2"))
+    feedback(page, "ohm-2").get_by_text("✓ Right").wait_for()
+    page.evaluate("window.jupyterapp.commands.execute('docmanager:save')")
+    page.wait_for_function("!window.jupyterapp.shell.currentWidget.context.model.dirty")
+    saved = json.loads((learner.folder.parent / "work" / LESSON).read_text(encoding="utf-8"))
+    cell = next(cell for cell in saved["cells"] if cell["id"] == "ohm-2")
+    texts = ["".join(output["data"]["text/plain"]) for output in cell["outputs"]]
+    assert "What current flows?" in texts[0]
+    assert "✓ Right." in texts[-1]
+    assert "VBox" not in "".join(texts)
+
+
+def focus_card(page, question_id):
+    """Reach a card with the keyboard: from the cell in command mode, Tab into its controls."""
+    lab.bring_to_view(page, question_id)
+    index = page.evaluate(
+        "id => window.jupyterapp.shell.currentWidget.content.widgets"
+        ".findIndex(cell => cell.model.id === id)",
+        question_id,
+    )
+    page.evaluate(
+        """i => { const notebook = window.jupyterapp.shell.currentWidget.content;
+        notebook.activeCellIndex = i; notebook.mode = 'command'; notebook.activate();
+        notebook.activeCell.node.focus(); }""",
+        index,
+    )
+    tab_until(page, f".cw-c-{question_id}")
+
+
+def tab_until(page, selector, most=12):
+    """Press Tab until the focus is inside an element."""
+    for _ in range(most):
+        page.keyboard.press("Tab")
+        if page.evaluate("s => !!document.activeElement.closest(s)", selector):
+            return
+    raise AssertionError(f"{most} presses of Tab did not reach {selector}")
+
+
+def tab_to_button(page, name, most=16):
+    for _ in range(most):
+        if page.evaluate("document.activeElement.textContent").strip() == name:
+            return
+        page.keyboard.press("Tab")
+    raise AssertionError(f"{most} presses of Tab did not reach the button {name}")
+
+
+def answer_with_the_keyboard(page, question_id, kind, typed):
+    focus_card(page, question_id)
+    keyboard, card = page.keyboard, page.locator(f".cw-c-{question_id}")
+    if kind in ("quantity", "picture"):
+        keyboard.type(typed)
+        keyboard.press("Enter")
+        return
+    if kind == "choice":
+        keyboard.press("Space")
+        for _ in range("abcdefgh".index(typed)):
+            keyboard.press("ArrowDown")
+    elif kind == "choose-all":
+        for letter in "abcdef":
+            if letter in typed:
+                keyboard.press("Space")
+            keyboard.press("Tab")
+    elif kind == "order":
+        for place, letter in enumerate(typed.split(", ")):
+            steps = [text[0] for text in card.locator("option").all_inner_texts()]
+            keyboard.press("Home")
+            for _ in range(steps.index(letter)):
+                keyboard.press("ArrowDown")
+            keyboard.press("Tab")
+            for _ in range(steps.index(letter) - place):
+                keyboard.press("Space")
+            expect_step(page, card, place, letter)
+            keyboard.press("Shift+Tab")
+    elif kind == "parts":
+        for value in typed.split("; "):
+            keyboard.type(value)
+            keyboard.press("Tab")
+    tab_to_button(page, "Check")
+    keyboard.press("Space")
