@@ -138,8 +138,7 @@ PREDICT = Question(
 
 
 def _dropper_danger(value, n):
-    amps = ohms_law.led_current(n.volts, n.led_volts, value)
-    if amps > LED_LIMIT_AMPS * 1.1:
+    if value <= 0 or ohms_law.led_current(n.volts, n.led_volts, value) > LED_LIMIT_AMPS * 1.1:
         return (
             "this resistor would let more through than a small LED can take. The LED dies at once, "
             "and a small resistor can burn your fingers."
