@@ -515,7 +515,7 @@ VALUES = (
             )
         ),
         nudges=(
-            "Turn every one of them into plain ohms.",
+            "How many plain ohms is each of them?",
             "K and k are a thousand, M a million, m a thousandth; R is the point with plain ohms.",
         ),
         working=lambda n: (
