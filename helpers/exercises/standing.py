@@ -72,7 +72,11 @@ class Standing:
     def newest_draw(self, class_word, supply):
         """Return the number of the newest draw that was tried under these settings, or 0."""
         return max(
-            (n for word, name, n in self.draws if (word, name) == (class_word, supply.name)),
+            (
+                number
+                for (word, name, number), draw in self.draws.items()
+                if draw.tried and (word, name) == (class_word, supply.name)
+            ),
             default=0,
         )
 
