@@ -113,7 +113,7 @@ class Standing:
         draw.tried[answer.value] = (answer, verdict)
         draw.nudges = max(draw.nudges, nudges)
         self.tries += 1
-        if not closed:
+        if not closed and question.role != "predict":
             self._count(draw, verdict)
         return answer, verdict, True
 
