@@ -186,12 +186,14 @@ class Session:
         ValueError
             If nothing has been answered yet, or answers are kept in memory only.
         LogError
-            If the file could not be written.
+            If the file could not be written, or an answer that a full disk refused still cannot.
         """
         if self.log.path is None:
             raise ValueError(
                 "Answers are kept in memory only here, so there is no file to hand in."
             )
+        if problem := self._write():
+            raise LogError(problem)
         s = self.settings
         try:
             content = self.log.path.read_bytes()
