@@ -129,7 +129,11 @@ class AnswerLog:
         self.path = Path(path)
 
     def lines(self):
-        return read_log(self.path)
+        try:
+            return read_log(self.path)
+        except OSError as error:
+            reason = error.strerror or error
+            return [], [f"{self.path} could not be read ({reason}): earlier answers do not show."]
 
     def add(self, fields):
         """Write one line and flush it to the disk before returning.
