@@ -71,7 +71,8 @@ def parse_line(text):
     if not isinstance(fields, dict) or "format" not in fields:
         raise ValueError("the line is not from an answer log")
     if fields["format"] != FORMAT:
-        raise ValueError(f"the line has format {fields['format']!r}; this version reads {FORMAT}")
+        given = str(fields["format"])[:12]
+        raise ValueError(f"the line has format {given}; this version reads {FORMAT}")
     for name in TEXT_FIELDS:
         if not isinstance(fields.get(name), str):
             raise ValueError(f"the line has no readable field {name!r}")
