@@ -106,6 +106,8 @@ class Session:
     def open_draw(self, question_id, number):
         """Say why a draw may not be opened yet; '' if it may."""
         question = self.question(question_id)
+        if not isinstance(number, int) or number < 0:
+            return f"draw={number!r} was read; it is 0, or the number of a fresh draw: 1, 2 …"
         if number and not question.has_fresh_numbers:
             return "This question has the same numbers for everybody: there is no fresh draw."
         if number == 0 or self.draw(question_id, number - 1).finished(question):
