@@ -5,7 +5,7 @@ every question must have.
 """
 
 import re
-from itertools import combinations, product
+from itertools import combinations, pairwise, product
 
 import pytest
 from every_numbers import every_numbers
@@ -191,10 +191,21 @@ def test_fresh_numbers_are_other_numbers(question):
     if not question.has_fresh_numbers:
         return
     supply = SUPPLIES["230 V 50 Hz"]
-    for learner in learners(60):
-        first, second = (question.numbers_for(learner, "wick", supply, k) for k in (0, 1))
-        first.shown = second.shown = ()
-        assert first != second, learner
+    for learner in learners(40):
+        drawn = [question.numbers_for(learner, "wick", supply, number) for number in range(6)]
+        for one, other in pairwise(drawn):
+            one.shown = other.shown = ()
+            assert one != other, learner
+            if isinstance(question.kind, kinds.Quantity):
+                right = question.kind.right(one)
+                assert question.kind.right(other) != pytest.approx(right), (one, other)
+
+
+@of_each(ALL)
+def test_there_are_three_cases_to_draw_or_one_for_everybody(question):
+    """With two, a fresh draw could not differ from the one before and from the one after."""
+    cases = {tuple(map(str, vars(n).values())) for n in every_numbers(question)}
+    assert (len(cases) // len(SUPPLIES) >= 3) == question.has_fresh_numbers
 
 
 # --- what is said

@@ -622,7 +622,7 @@ SEVERAL = (
         level=2,
         outcome="add resistors in series",
         numbers=lambda draw, supply: {
-            "pair": tuple(draw.some((1_000.0, 2_200.0, 3_300.0, 4_700.0), 2)),
+            "pair": tuple(sorted(draw.some((1_000.0, 2_200.0, 3_300.0, 4_700.0), 2))),
             "volts": draw.pick((9.0, 12.0, 24.0)),
         },
         ask=lambda n: (
@@ -667,7 +667,9 @@ SEVERAL = (
         id="ohm-11",
         level=2,
         outcome="combine resistors in parallel",
-        numbers=lambda draw, supply: {"pair": tuple(draw.some((1_000.0, 2_200.0, 4_700.0), 2))},
+        numbers=lambda draw, supply: {
+            "pair": tuple(sorted(draw.some((1_000.0, 2_200.0, 4_700.0), 2)))
+        },
         ask=lambda n: (
             f"{ohms(n.pair[0])} and {ohms(n.pair[1])} stand side by side. What single resistance "
             "would do the same?"
