@@ -15,7 +15,6 @@ from helpers.exercises.kinds import NotRead
 from helpers.exercises.standing import replay
 from helpers.physics.mains import SUPPLIES
 
-
 LONGEST_ANSWER = 200  # so that its line in the log stays far below what is read again
 
 

@@ -18,7 +18,6 @@ from helpers.exercises.answer_log import (
     MemoryLog,
     new_line,
     parse_line,
-    read_log,
     write_row,
 )
 
