@@ -71,7 +71,8 @@ def parse_line(text):
     if not isinstance(fields, dict) or "format" not in fields:
         raise ValueError("the line is not from an answer log")
     if fields["format"] != FORMAT:
-        raise ValueError(f"the line has format {fields['format']!r}; this version reads {FORMAT}")
+        given = str(fields["format"])[:12]
+        raise ValueError(f"the line has format {given}; this version reads {FORMAT}")
     for name in TEXT_FIELDS:
         if not isinstance(fields.get(name), str):
             raise ValueError(f"the line has no readable field {name!r}")
@@ -129,7 +130,11 @@ class AnswerLog:
         self.path = Path(path)
 
     def lines(self):
-        return read_log(self.path)
+        try:
+            return read_log(self.path)
+        except OSError as error:
+            reason = error.strerror or error
+            return [], [f"{self.path} could not be read ({reason}): earlier answers do not show."]
 
     def add(self, fields):
         """Write one line and flush it to the disk before returning.

@@ -70,6 +70,7 @@ class Quantity:
     danger: Callable | None = None
     check: str = ""
     name = "quantity"
+    between = " "
 
     def arrange(self, numbers, stream):
         return ()
@@ -124,6 +125,8 @@ class Option:
 
 class _Lettered:
     """What kinds with lettered options share. `options` is a tuple, or numbers -> tuple."""
+
+    between = ", "
 
     def arrange(self, numbers, stream):
         return tuple(stream.shuffle(range(len(self.listed(numbers)))))
@@ -306,6 +309,7 @@ class Parts:
     judge: Callable
     best: Callable
     name = "parts"
+    between = "; "
     code = '"330 Ω; 0.25 W"'
 
     def arrange(self, numbers, stream):
@@ -314,7 +318,10 @@ class Parts:
     def read(self, typed, numbers):
         pieces = [piece.strip() for piece in str(typed).split(";")]
         if len(pieces) != len(self.fields):
-            raise NotRead(f"{len(pieces)} parts were read. {self.hint(numbers)}")
+            raise NotRead(
+                f"{len(pieces)} of {len(self.fields)} parts were read. {self.hint(numbers)} "
+                f"Put a semicolon between them: {self.code}."
+            )
         values = []
         for part, piece in zip(self.fields, pieces, strict=True):
             try:
@@ -345,7 +352,8 @@ class Parts:
         return self._typed(self.best(numbers))
 
     def _typed(self, values):
-        return "; ".join(part.text(v) for v, part in zip(values, self.fields, strict=True))
+        texts = (part.text(v) for v, part in zip(values, self.fields, strict=True))
+        return self.between.join(texts)
 
     def hint(self, numbers):
         labels = "; ".join(part.label for part in self.fields)

@@ -11,6 +11,7 @@ from types import SimpleNamespace
 from helpers.exercises.draws import Draw
 
 ROLES = ("exercise", "recall", "predict")
+FRESH_TRIES = 100  # with three cases or more, one of these is other than both neighbours
 
 
 @dataclass(frozen=True)
@@ -112,8 +113,23 @@ class Question:
         -------
         numbers : SimpleNamespace
             What the question's own functions take, and `shown`, the order of the options.
+
+        Notes
+        -----
+        Fresh numbers are other numbers: an odd draw gives way to the draws on both its sides. No
+        draw needs more than two others, so a forged line with draw 9999 costs no time.
         """
-        stream = Draw(learner, class_word, self.id, str(draw), supply.name)
-        numbers = SimpleNamespace(supply=supply, **self.numbers(stream, supply))
+
+        def streamed(number):
+            stream = Draw(learner, class_word, self.id, str(number), supply.name)
+            return stream, self.numbers(stream, supply)
+
+        stream, drawn = streamed(draw)
+        if draw % 2:
+            beside = [streamed(draw - 1)[1], streamed(draw + 1)[1]]
+            for _ in range(FRESH_TRIES):
+                if drawn in beside:
+                    drawn = self.numbers(stream, supply)
+        numbers = SimpleNamespace(supply=supply, **drawn)
         numbers.shown = self.kind.arrange(numbers, stream)
         return numbers

@@ -6,6 +6,7 @@ Returns what happened as data. Must never know how it is shown.
 import os
 from dataclasses import dataclass
 from datetime import UTC, datetime
+from math import isfinite
 
 from helpers.exercises import settings as kept
 from helpers.exercises.answer_log import AnswerLog, LogError, MemoryLog, new_line
@@ -13,6 +14,8 @@ from helpers.exercises.bank import bank
 from helpers.exercises.kinds import NotRead
 from helpers.exercises.standing import replay
 from helpers.physics.mains import SUPPLIES
+
+LONGEST_ANSWER = 200  # so that its line in the log stays far below what is read again
 
 
 class UnknownQuestion(KeyError):
@@ -102,6 +105,8 @@ class Session:
     def open_draw(self, question_id, number):
         """Say why a draw may not be opened yet; '' if it may."""
         question = self.question(question_id)
+        if not isinstance(number, int) or number < 0:
+            return f"draw={number!r} was read; it is 0, or the number of a fresh draw: 1, 2 …"
         if number and not question.has_fresh_numbers:
             return "This question has the same numbers for everybody: there is no fresh draw."
         if number == 0 or self.draw(question_id, number - 1).finished(question):
@@ -115,8 +120,8 @@ class Session:
         ----------
         question_id : str
             Which question.
-        typed : str
-            The answer as the learner gave it.
+        typed : str, number or list
+            The answer as the learner gave it; a list is one of letters or of parts.
         number : int
             Which draw of it.
 
@@ -125,7 +130,7 @@ class Session:
         outcome : Outcome
             With the line flushed to the disk before it returns.
         """
-        outcome = self._take(question_id, _as_text(typed), number)
+        outcome = self._take(question_id, self._as_text(question_id, typed), number)
         for watcher in list(self.watchers.values()):
             watcher(question_id, number, outcome)
         return outcome
@@ -133,8 +138,12 @@ class Session:
     def _take(self, question_id, typed, number):
         if problem := self.open_draw(question_id, number):
             return Outcome(problem=problem)
-        if not typed.strip():
+        if not typed:
             return Outcome(problem="There is no answer to check yet.")
+        if len(typed) > LONGEST_ANSWER:
+            return Outcome(
+                problem=f"The answer is {len(typed)} characters long; {LONGEST_ANSWER} is the most."
+            )
         standing, draw = self.standing(question_id), self.draw(question_id, number)
         nudges = len(self.nudges_seen(question_id, number))
         try:
@@ -145,6 +154,11 @@ class Session:
             self._unsaved.append(self._line(question_id, number, typed, nudges))
         problem = self._write()
         return Outcome(answer, verdict, problem, kept=not problem)
+
+    def _as_text(self, question_id, typed):
+        if isinstance(typed, (list, tuple)):
+            return self.question(question_id).kind.between.join(map(_as_text, typed))
+        return _as_text(typed)
 
     def _line(self, question_id, number, typed, nudges):
         s = self.settings
@@ -186,12 +200,14 @@ class Session:
         ValueError
             If nothing has been answered yet, or answers are kept in memory only.
         LogError
-            If the file could not be written.
+            If the file could not be written, or an answer that a full disk refused still cannot.
         """
         if self.log.path is None:
             raise ValueError(
                 "Answers are kept in memory only here, so there is no file to hand in."
             )
+        if problem := self._write():
+            raise LogError(problem)
         s = self.settings
         try:
             content = self.log.path.read_bytes()
@@ -210,9 +226,11 @@ class Session:
 
 
 def _as_text(typed):
-    if isinstance(typed, (list, tuple, set)):
-        return ", ".join(map(str, typed))
-    return str(typed)
+    """Write an answer as one would type it; a number of Python's has no second meaning."""
+    if isinstance(typed, float) and isfinite(typed):
+        text = repr(float(typed))
+        return text if "e" in text else f"{text}e0"
+    return str(typed).strip()
 
 
 def _unknown(question_id):

@@ -55,7 +55,7 @@ def close(value, other):
 
 
 def recognise(slips, value, right, numbers):
-    """Find the wrong turn that leads to `value`: dangers first, then one turn, then a pair.
+    """Find the wrong turn that leads to `value`: dangers first, then one turn, a prefix, a pair.
 
     Parameters
     ----------
@@ -73,25 +73,24 @@ def recognise(slips, value, right, numbers):
 
     Notes
     -----
-    A pair is one named turn and a power of ten (milli for micro, kilo for ohm).
+    A turn of the question's own comes before a bare power of ten: its reply says more. A pair is
+    one such turn and a power of ten (milli for micro, kilo for ohm). The danger of a turn belongs
+    to its value alone: a thousand times the ohms is not the same danger.
     """
     taken = [
         (slip, slip.wrong(numbers)) for slip in sorted(slips, key=lambda slip: not slip.danger)
     ]
     for slip, wrong in taken:
-        if slip.danger and close(value, wrong):
+        if close(value, wrong):
             return Recognised(slip.name, slip.reply, slip.danger, slip.share)
     for factor, size in POWERS_OF_TEN.items():
         if close(value, right * factor):
             return Recognised(UNIT_SLIP, _unit_reply(size), share=0.5)
     for slip, wrong in taken:
-        if close(value, wrong):
-            return Recognised(slip.name, slip.reply, share=slip.share)
-    for slip, wrong in taken:
         for factor, size in POWERS_OF_TEN.items():
             if close(value, wrong * factor):
                 reply = f"Two things at once. {slip.reply} Besides, the unit: this is {size}."
-                return Recognised(f"{slip.name}, and {UNIT_SLIP}", reply, slip.danger)
+                return Recognised(f"{slip.name}, and {UNIT_SLIP}", reply)
     return None
 
 

@@ -69,7 +69,11 @@ class Standing:
     def newest_draw(self, class_word, supply):
         """Return the number of the newest draw that was tried under these settings, or 0."""
         return max(
-            (n for word, name, n in self.draws if (word, name) == (class_word, supply.name)),
+            (
+                number
+                for (word, name, number), draw in self.draws.items()
+                if draw.tried and (word, name) == (class_word, supply.name)
+            ),
             default=0,
         )
 
@@ -107,7 +111,7 @@ class Standing:
         draw.right = draw.right or verdict.right
         draw.nudges = max(draw.nudges, nudges)
         self.tries += 1
-        if not closed:
+        if not closed and question.role != "predict":
             self._count(draw, verdict)
         return answer, verdict, True
 

@@ -93,6 +93,7 @@ QUESTIONS = (
                     lambda n: n.ohms * 1000,
                     "A number without a unit is read in the unit that the question names, here kΩ. "
                     "Which unit goes with your number?",
+                    share=0.5,
                 ),
             ),
             check="Compare the line “Read as” with the words of the question.",

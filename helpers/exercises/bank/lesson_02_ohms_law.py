@@ -138,8 +138,7 @@ PREDICT = Question(
 
 
 def _dropper_danger(value, n):
-    amps = ohms_law.led_current(n.volts, n.led_volts, value)
-    if amps > LED_LIMIT_AMPS * 1.1:
+    if value <= 0 or ohms_law.led_current(n.volts, n.led_volts, value) > LED_LIMIT_AMPS * 1.1:
         return (
             "this resistor would let more through than a small LED can take. The LED dies at once, "
             "and a small resistor can burn your fingers."
@@ -516,7 +515,7 @@ VALUES = (
             )
         ),
         nudges=(
-            "Turn every one of them into plain ohms.",
+            "How many plain ohms is each of them?",
             "K and k are a thousand, M a million, m a thousandth; R is the point with plain ohms.",
         ),
         working=lambda n: (
@@ -623,7 +622,7 @@ SEVERAL = (
         level=2,
         outcome="add resistors in series",
         numbers=lambda draw, supply: {
-            "pair": tuple(draw.some((1_000.0, 2_200.0, 3_300.0, 4_700.0), 2)),
+            "pair": tuple(sorted(draw.some((1_000.0, 2_200.0, 3_300.0, 4_700.0), 2))),
             "volts": draw.pick((9.0, 12.0, 24.0)),
         },
         ask=lambda n: (
@@ -668,7 +667,9 @@ SEVERAL = (
         id="ohm-11",
         level=2,
         outcome="combine resistors in parallel",
-        numbers=lambda draw, supply: {"pair": tuple(draw.some((1_000.0, 2_200.0, 4_700.0), 2))},
+        numbers=lambda draw, supply: {
+            "pair": tuple(sorted(draw.some((1_000.0, 2_200.0, 4_700.0), 2)))
+        },
         ask=lambda n: (
             f"{ohms(n.pair[0])} and {ohms(n.pair[1])} stand side by side. What single resistance "
             "would do the same?"

@@ -1,0 +1,43 @@
+"""A learner to test with: a session of a bench code, and right and wrong answers to any question.
+
+Writes nothing; tests that need a file give the log themselves.
+"""
+
+from itertools import permutations, product
+
+from helpers.exercises import kinds
+from helpers.exercises.answer_log import MemoryLog
+from helpers.exercises.bank import bank
+from helpers.exercises.session import Session
+from helpers.exercises.settings import Settings
+
+BENCH = Settings("BENCH-07", "wick", "230 V 50 Hz")
+
+
+def session_of(settings=BENCH, log=None):
+    return Session(settings, log or MemoryLog())
+
+
+def right_answer(session, question_id, number=0):
+    return bank()[question_id].kind.model(session.draw(question_id, number).numbers)
+
+
+def wrong_answers(session, question_id, number=0):
+    """Return three different wrong answers, as typed."""
+    question, numbers = bank()[question_id], session.draw(question_id, number).numbers
+    kind = question.kind
+    if isinstance(kind, kinds.Quantity):
+        right = kind.right(numbers)
+        unit = {"current": "A", "resistance": "ohm"}[kind.of]
+        typed = [f"{factor * right:.5e} {unit}" for factor in (1.37, 1.61, 0.71)]
+    elif isinstance(kind, kinds.Choice):
+        typed = list(kind.shown(numbers))
+    elif isinstance(kind, kinds.ChooseAll):
+        typed = [*kind.shown(numbers), "none"]
+    elif isinstance(kind, kinds.Order):
+        typed = [", ".join(letters) for letters in list(permutations(kind.shown(numbers)))[:5]]
+    else:
+        texts = [[part.text(value) for value in part.bin] for part in kind.fields]
+        typed = ["; ".join(pieces) for pieces in product(*texts)]
+    wrong = [t for t in typed if not kind.mark(kind.read(t, numbers).value, numbers).right]
+    return wrong[:3]

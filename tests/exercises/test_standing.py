@@ -1,0 +1,231 @@
+"""What counts and what does not: honest tries, help, fresh numbers, danger items, predictions."""
+
+import pytest
+from learner import BENCH, right_answer, session_of, wrong_answers
+
+from helpers.exercises.bank import bank
+from helpers.exercises.settings import Settings
+from helpers.exercises.standing import replay
+from helpers.exercises.wording import feedback_lines
+from helpers.physics.mains import SUPPLIES
+
+ONE_OF_EACH_KIND = ("ohm-2", "ohm-13", "ohm-8", "ohm-9", "ohm-14", "ohm-5")
+each_kind = pytest.mark.parametrize(
+    "question_id", ONE_OF_EACH_KIND, ids=[f"property: {i}" for i in ONE_OF_EACH_KIND]
+)
+
+
+@pytest.fixture
+def session():
+    return session_of()
+
+
+def texts(session, question_id, outcome, number=0, role=None):
+    draw = session.draw(question_id, number)
+    lines = feedback_lines(bank()[question_id], draw, number, outcome)
+    return [line.text for line in lines if role in (None, line.role)]
+
+
+@each_kind
+def test_a_right_first_answer_earns_all(session, question_id):
+    outcome = session.answer(question_id, right_answer(session, question_id))
+    standing = session.standing(question_id)
+    assert outcome.verdict.right
+    assert (standing.share, standing.tries, standing.helped) == (1.0, 1, False)
+    assert standing.marks == bank()[question_id].marks
+
+
+@each_kind
+def test_the_third_honest_try_shows_the_working_and_counts_as_helped(session, question_id):
+    wrong = wrong_answers(session, question_id)
+    working = bank()[question_id].working(session.draw(question_id).numbers)
+    for place, typed in enumerate(wrong, start=1):
+        outcome = session.answer(question_id, typed)
+        shown = any(working in text for text in texts(session, question_id, outcome))
+        assert shown == (place == 3)
+        assert session.standing(question_id).helped == (place == 3)
+    best = max(verdict.share for _, verdict in session.draw(question_id).tried.values())
+    assert session.standing(question_id).share == best
+
+
+@each_kind
+def test_after_the_working_the_same_numbers_earn_nothing_more(session, question_id):
+    for typed in wrong_answers(session, question_id):
+        session.answer(question_id, typed)
+    before = session.standing(question_id).share
+    session.answer(question_id, right_answer(session, question_id))
+    standing = session.standing(question_id)
+    assert standing.share == before < 1
+    assert standing.helped and not standing.right_after_help
+
+
+@pytest.mark.parametrize("question_id", ["ohm-2", "ohm-8", "ohm-14"])
+def test_fresh_numbers_after_help_show_that_it_was_learnt(session, question_id):
+    for typed in wrong_answers(session, question_id):
+        session.answer(question_id, typed)
+    before = session.standing(question_id).share
+    session.answer(question_id, right_answer(session, question_id, 1), 1)
+    standing = session.standing(question_id)
+    assert standing.right_after_help
+    assert standing.helped and standing.share == before
+
+
+@each_kind
+def test_the_same_answer_twice_counts_once(session, question_id):
+    typed = wrong_answers(session, question_id)[0]
+    first, second = session.answer(question_id, typed), session.answer(question_id, f" {typed} ")
+    assert first == second
+    assert session.standing(question_id).tries == 1
+    assert len(session.log.lines()[0]) == 1
+
+
+def test_the_same_number_spelled_otherwise_is_the_same_answer(session):
+    for typed in ("7 mA", "0.007 A", "7", "7000 µA", "7,0 mA"):
+        session.answer("ohm-2", typed)
+    assert session.standing("ohm-2").tries == 1
+
+
+@pytest.mark.parametrize(
+    "typed",
+    ["", "   ", "x", "1,000", "12 V", "9**9**9", "4 kΩ kΩ", "__import__('os')", "a, b"],
+)
+@each_kind
+def test_what_cannot_be_read_counts_as_nothing(session, question_id, typed):
+    if question_id == "ohm-8" and typed == "a, b":
+        typed = "a, z"
+    outcome = session.answer(question_id, typed)
+    assert outcome.verdict is None and outcome.problem
+    assert session.standing(question_id).tries == 0
+    assert session.log.lines()[0] == []
+
+
+def test_the_best_try_before_help_counts(session):
+    question = bank()["ohm-3"]
+    n = session.draw("ohm-3").numbers
+    half = f"{n.volts / n.amps:.6g} ohm"  # the LED's drop left out: half the marks
+    wrong = wrong_answers(session, "ohm-3")
+    for typed in (wrong[0], half, wrong[1]):
+        session.answer("ohm-3", typed)
+    standing = session.standing("ohm-3")
+    assert (standing.share, standing.marks) == (0.5, 0.5 * question.marks)
+    assert standing.helped
+    assert "left out the LED's own drop" in standing.slips
+
+
+def test_a_repaired_slip_earns_all_and_offers_fresh_numbers(session):
+    session.answer("ohm-2", wrong_answers(session, "ohm-2")[0])
+    outcome = session.answer("ohm-2", right_answer(session, "ohm-2"))
+    assert session.standing("ohm-2").share == 1
+    assert any("draw=1" in text for text in texts(session, "ohm-2", outcome))
+
+
+@each_kind
+def test_fresh_numbers_open_only_when_the_draw_is_finished(session, question_id):
+    if not bank()[question_id].has_fresh_numbers:
+        assert "no fresh draw" in session.open_draw(question_id, 1)
+        return
+    assert session.open_draw(question_id, 0) == ""
+    assert session.open_draw(question_id, 1)
+    session.answer(question_id, wrong_answers(session, question_id)[0])
+    refused = session.answer(question_id, right_answer(session, question_id, 1), 1)
+    assert refused.verdict is None and "draw 0" in refused.problem
+    session.answer(question_id, right_answer(session, question_id))
+    assert session.open_draw(question_id, 1) == ""
+    assert session.open_draw(question_id, 2)
+
+
+def test_asking_for_a_draw_that_is_not_open_yet_leaves_the_question_where_it_was(session):
+    session.answer("ohm-2", "1 mA", 5)
+    assert session.newest_draw("ohm-2") == 0
+
+
+class TestDangerItem:
+    def test_only_the_first_answer_of_a_draw_counts(self, session):
+        session.answer("start-2", wrong_answers(session, "start-2")[0])
+        session.answer("start-2", right_answer(session, "start-2"))
+        assert session.standing("start-2").share == 0
+
+    def test_a_wrong_answer_opens_a_fresh_draw_that_can_earn_full_marks(self, session):
+        outcome = session.answer("start-2", wrong_answers(session, "start-2")[0])
+        assert outcome.verdict.danger
+        assert any("fresh" in text for text in texts(session, "start-2", outcome))
+        session.answer("start-2", right_answer(session, "start-2", 1), 1)
+        assert session.standing("start-2").share == 1
+
+    def test_a_right_first_answer_stays_right_whatever_follows(self, session):
+        session.answer("start-2", right_answer(session, "start-2"))
+        session.answer("start-2", wrong_answers(session, "start-2")[0])
+        assert session.standing("start-2").share == 1
+
+    def test_the_danger_is_said_before_all_else(self, session):
+        outcome = session.answer("start-2", wrong_answers(session, "start-2")[0])
+        assert texts(session, "start-2", outcome)[0].startswith("Danger first: ")
+
+
+class TestPrediction:
+    def test_it_is_kept_and_never_marked_right_or_wrong(self, session):
+        outcome = session.answer("ohm-predict", "b")
+        said = " ".join(texts(session, "ohm-predict", outcome))
+        assert "Kept" in said and "✗" not in said and "✓" not in said
+        assert len(session.log.lines()[0]) == 1
+
+    def test_its_working_is_not_shown_before_the_lesson_found_it(self, session):
+        outcome = session.answer("ohm-predict", "b")
+        working = bank()["ohm-predict"].working(session.draw("ohm-predict").numbers)
+        assert not any(working in text for text in texts(session, "ohm-predict", outcome))
+
+    def test_it_is_no_slip_of_the_learner(self, session):
+        session.answer("ohm-predict", "b")
+        standing = session.standing("ohm-predict")
+        assert standing.slips == []
+        assert standing.marks == 0 and not standing.helped
+
+
+def lines_of(session):
+    return session.log.lines()[0]
+
+
+@each_kind
+def test_reading_the_log_again_gives_the_same_standing(session, question_id):
+    for typed in [*wrong_answers(session, question_id)[:2], right_answer(session, question_id)]:
+        session.answer(question_id, typed)
+    again = session_of(log=session.log)
+    assert again.standing(question_id) == session.standing(question_id)
+
+
+def test_marks_follow_from_the_answers_and_not_from_what_a_line_claims(session):
+    session.answer("ohm-2", wrong_answers(session, "ohm-2")[0])
+    forged = [{**line, "marks": 99, "share": 1.0, "right": True} for line in lines_of(session)]
+    assert replay(bank()["ohm-2"], forged, SUPPLIES).share == 0
+
+
+def test_another_supply_or_class_word_gives_other_numbers_and_keeps_what_was_earned():
+    first = session_of()
+    first.answer("ohm-2", right_answer(first, "ohm-2"))
+    for settings in (
+        Settings("BENCH-07", "wick", "120 V 60 Hz"),
+        Settings("BENCH-07", "tallow", "230 V 50 Hz"),
+    ):
+        moved = session_of(settings, first.log)
+        assert moved.draw("ohm-2").tried == {}
+        assert moved.standing("ohm-2").share == 1
+        assert moved.newest_draw("ohm-2") == 0
+        moved.answer("ohm-2", wrong_answers(moved, "ohm-2")[0])
+        assert moved.standing("ohm-2").share == 1
+        numbers = [[vars(s.draw(i).numbers) for i in ONE_OF_EACH_KIND] for s in (first, moved)]
+        assert numbers[0] != numbers[1]
+
+
+def test_each_learner_has_their_own_standing():
+    one, other = session_of(), session_of(Settings("BENCH-08", "wick", BENCH.supply))
+    one.answer("ohm-2", right_answer(one, "ohm-2"))
+    assert other.standing("ohm-2").tries == 0
+
+
+def test_lines_that_cannot_be_read_by_this_bank_are_counted_and_cost_nothing_else(session):
+    session.answer("ohm-2", right_answer(session, "ohm-2"))
+    good = lines_of(session)[0]
+    lines = [{**good, "answer": "forty-two"}, {**good, "supply": "400 V 16.7 Hz"}, good]
+    standing = replay(bank()["ohm-2"], lines, SUPPLIES)
+    assert standing.unread == 2
+    assert standing.share == 1
