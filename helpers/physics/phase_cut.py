@@ -130,20 +130,17 @@ def wave(supply, dimmer=NO_DIMMER):
     conduction = np.broadcast_to(dimmer.conduction_degrees, shape)
     let_through = pulses.pulse(0.0, np.radians(conduction))
     blocked = pulses.pulse(0.0, np.radians(180.0 - conduction))
-    power = 2.0 / np.pi * pulses.square_area(let_through)
     lost = 2.0 / np.pi * pulses.square_area(blocked)
+    power = np.where(conduction > 90.0, 1.0 - lost, 2.0 / np.pi * pulses.square_area(let_through))
     mean = pulses.area(let_through) / np.pi
     peak = pulses.height(0.0, np.radians(conduction))
-    cosine = {"leading": -1.0, "trailing": 1.0, "none": 0.0}[dimmer.edge] * (
-        let_through.sin_width * let_through.sin_width / np.pi
-    )
+    side = {"leading": -1.0, "trailing": 1.0, "none": 0.0}[dimmer.edge]
+    cosine = side * let_through.sin_width * let_through.sin_width / np.pi
     fundamental = np.sqrt(power * power + cosine * cosine)
     # power - power**2 would lose its digits near full conduction.
     others = np.sqrt(np.maximum(power * lost - cosine * cosine, 0.0))
     crest = mains.peak(1.0)
-    displacement = np.where(
-        conduction > 0.0, np.degrees(np.arctan2(cosine, power)), 90.0 * np.sign(cosine)
-    )
+    displacement = np.where(conduction > 0.0, np.degrees(np.arctan2(cosine, power)), 90.0 * side)
     fields = (
         volts * np.sqrt(power),
         volts * crest * mean,

@@ -171,7 +171,7 @@ def for_rms(wanted_volts_rms, supply, edge="leading"):
     Examples
     --------
     >>> round(for_rms(50.0, mains.Supply(100.0, 50.0)).angle_degrees, 2)
-    113.9
+    113.83
     """
     wanted = limits.not_negative(wanted_volts_rms, "wanted_volts_rms", "V", "Leave the sign out.")
     ratio = limits.between(
