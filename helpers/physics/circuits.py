@@ -5,8 +5,6 @@ that is pushed backwards past its breakdown keeps that voltage. Knows names and 
 over a cycle are in `operating_point`.
 """
 
-import numpy as np
-
 from helpers.physics import limits, phase_cut
 
 #: Name of each circuit and what is wired in it.
@@ -65,15 +63,28 @@ def drops(circuit, led_volts, second_led_volts, diode_volts, breakdown_volts):
     return led_volts, backward
 
 
-def check_drops(circuit, led_volts, second_led_volts, diode_volts, breakdown_volts):
-    """Refuse an unknown circuit and drops that cannot be.
+def fill_in(
+    circuit, led_volts=2.0, second_led_volts=None, diode_volts=SILICON_VOLTS, breakdown_volts=5.0
+):
+    """Return the four drops of a circuit, the usual ones filled in, or refuse them.
 
     Parameters
     ----------
     circuit : str
         A key of `CIRCUITS` [-].
-    led_volts, second_led_volts, diode_volts, breakdown_volts : float or array
-        As for `drops` [V].
+    led_volts : float or array
+        Forward drop of the LED [V].
+    second_led_volts : float or array, optional
+        Forward drop of the second of two LEDs; equal to the first if left out [V].
+    diode_volts : float or array
+        Forward drop of a silicon diode [V].
+    breakdown_volts : float or array
+        True reverse breakdown of the LED, which is not the few volts of its rating [V].
+
+    Returns
+    -------
+    drops : tuple
+        led_volts, second_led_volts, diode_volts, breakdown_volts [V].
 
     Raises
     ------
@@ -83,7 +94,9 @@ def check_drops(circuit, led_volts, second_led_volts, diode_volts, breakdown_vol
 
     Examples
     --------
-    >>> check_drops("two_leds", 2.0, 6.0, 0.7, 5.0)
+    >>> fill_in("two_leds", 2.0)
+    (2.0, 2.0, 0.7, 5.0)
+    >>> fill_in("two_leds", 2.0, 6.0)
     Traceback (most recent call last):
     ...
     ValueError: breakdown_volts less the drop across the LED was read as -1 V; it must be above \
@@ -91,22 +104,22 @@ def check_drops(circuit, led_volts, second_led_volts, diode_volts, breakdown_vol
     """
     limits.one_of(circuit, "circuit", CIRCUITS)
     slip = "Give the drop without sign."
-    limits.not_negative(led_volts, "led_volts", "V", slip)
-    limits.not_negative(second_led_volts, "second_led_volts", "V", slip)
-    limits.not_negative(diode_volts, "diode_volts", "V", slip)
-    limits.positive(breakdown_volts, "breakdown_volts", "V", slip)
+    led_volts = limits.not_negative(led_volts, "led_volts", "V", slip)
+    if second_led_volts is None:
+        second_led_volts = led_volts
+    second_led_volts = limits.not_negative(second_led_volts, "second_led_volts", "V", slip)
+    diode_volts = limits.not_negative(diode_volts, "diode_volts", "V", slip)
+    breakdown_volts = limits.positive(breakdown_volts, "breakdown_volts", "V", slip)
     if circuit in ("diode_across", "two_leds"):
         across = diode_volts if circuit == "diode_across" else second_led_volts
         limits.positive(
-            np.subtract(breakdown_volts, across), "breakdown_volts less the drop across the LED",
-            "V", "The LED would break down first, and the part across it would protect nothing.",
+            breakdown_volts - across, "breakdown_volts less the drop across the LED", "V",
+            "The LED would break down first, and the part across it would protect nothing.",
         )  # fmt: skip
+    return led_volts, second_led_volts, diode_volts, breakdown_volts
 
 
-def amps_at(
-    circuit, supply, dimmer, degrees, *, ohms, led_volts=2.0, second_led_volts=None,
-    diode_volts=SILICON_VOLTS, breakdown_volts=5.0,
-):  # fmt: skip
+def amps_at(circuit, supply, dimmer, degrees, *, ohms, **drop_volts):
     """Return the current in the resistor at an instant, for drawing.
 
     Parameters
@@ -121,8 +134,8 @@ def amps_at(
         Angle from the rising zero crossing [deg].
     ohms : float or array
         Series resistance [ohm].
-    led_volts, second_led_volts, diode_volts, breakdown_volts : float or array
-        As for `drops`; a second LED equals the first unless told otherwise [V].
+    **drop_volts : float or array
+        led_volts, second_led_volts, diode_volts, breakdown_volts as for `fill_in` [V].
 
     Returns
     -------
@@ -132,7 +145,7 @@ def amps_at(
     Raises
     ------
     ValueError
-        As `check_drops`, or if the resistance is not above zero.
+        As `fill_in`, or if the resistance is not above zero.
 
     Notes
     -----
@@ -152,10 +165,8 @@ def amps_at(
     >>> round(crest * 1e3, 4)
     2.456
     """
-    second_led_volts = led_volts if second_led_volts is None else second_led_volts
     ohms = limits.positive(ohms, "ohms", "ohm", "Without a resistor the LED is destroyed.")
-    check_drops(circuit, led_volts, second_led_volts, diode_volts, breakdown_volts)
-    forward, backward = drops(circuit, led_volts, second_led_volts, diode_volts, breakdown_volts)
+    forward, backward = drops(circuit, *fill_in(circuit, **drop_volts))
     volts = phase_cut.volts_at(supply, dimmer, degrees)
     over = 0.5 * ((volts - forward) + abs(volts - forward))
     under = 0.0

@@ -78,8 +78,8 @@ def celsius_after(seconds, watts, kelvin_per_watt, time_constant_seconds, ambien
 
     Notes
     -----
-    ``ambient + rise * (1 - exp(-seconds / time_constant))``. The lead wires and the box warm up more
-    slowly, so a real part creeps on for a while.
+    ``ambient + rise * (1 - exp(-seconds / time_constant))``. The lead wires and the box warm up
+    more slowly, so a real part creeps on for a while.
 
     References
     ----------

@@ -5,7 +5,7 @@ Typical figures only; the data sheet of the part decides. Knows no brightness an
 
 import numpy as np
 
-from helpers.physics import circuits, limits
+from helpers.physics import limits
 from helpers.physics.operating_point import operating_point
 from helpers.physics.phase_cut import NO_DIMMER
 
@@ -99,10 +99,7 @@ def photon_electron_volts(metres):
     return _PLANCK * _LIGHT_SPEED / (_ELECTRON_CHARGE * metres)
 
 
-def dropper_for_mean(
-    circuit, supply, led_amps_mean, dimmer=NO_DIMMER, *, led_volts=2.0, second_led_volts=None,
-    diode_volts=circuits.SILICON_VOLTS, breakdown_volts=5.0,
-):  # fmt: skip
+def dropper_for_mean(circuit, supply, led_amps_mean, dimmer=NO_DIMMER, **drops):
     """Return the series resistance that gives the LED a wanted mean current.
 
     Parameters
@@ -115,8 +112,8 @@ def dropper_for_mean(
         Wanted mean forward current of the LED (the first of two) [A].
     dimmer : phase_cut.Dimmer
         The setting at which it is wanted.
-    led_volts, second_led_volts, diode_volts, breakdown_volts : float or array
-        As for `operating_point` [V].
+    **drops : float or array
+        led_volts and the others, as for `operating_point` [V].
 
     Returns
     -------
@@ -142,16 +139,13 @@ def dropper_for_mean(
     >>> from helpers.physics import mains
     >>> ohms = dropper_for_mean("series_diode", mains.Supply(120.0, 60.0), 0.001)
     >>> round(ohms)
-    52690
+    52676
     """
     wanted = limits.positive(led_amps_mean, "led_amps_mean", "A", "For no light, fit no LED.")
-    through_one_ohm = operating_point(
-        circuit, supply, dimmer, ohms=1.0, led_volts=led_volts, diode_volts=diode_volts,
-        second_led_volts=second_led_volts, breakdown_volts=breakdown_volts,
-    ).led_amps_mean  # fmt: skip
+    through_one_ohm = operating_point(circuit, supply, dimmer, ohms=1.0, **drops).led_amps_mean
     if np.any(through_one_ohm <= 0.0):
         raise ValueError(
-            f"led_volts was read as {led_volts} V; behind this dimmer setting the mains never "
-            "reaches the drops of the circuit, so no resistance lights the LED. Turn it up."
+            f"led_amps_mean was read as {wanted} A; at this dimmer setting the mains never reaches "
+            "the drops of the circuit, so no resistance lights the LED. Turn the dimmer up."
         )
     return through_one_ohm / wanted

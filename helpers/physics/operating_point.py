@@ -77,10 +77,7 @@ class OperatingPoint:
 _FIELDS = tuple(field.name for field in fields(OperatingPoint))
 
 
-def operating_point(
-    circuit, supply, dimmer=NO_DIMMER, *, ohms, led_volts=2.0, second_led_volts=None,
-    diode_volts=circuits.SILICON_VOLTS, breakdown_volts=5.0, resistor_side="ac",
-):  # fmt: skip
+def operating_point(circuit, supply, dimmer=NO_DIMMER, *, ohms, resistor_side="ac", **drops):
     """Return everything that one of the five circuits does on a supply behind a dimmer.
 
     Parameters
@@ -93,17 +90,11 @@ def operating_point(
         Edge and angle.
     ohms : float or array
         Series resistance, the whole string [ohm].
-    led_volts : float or array
-        Forward drop of the LED [V].
-    second_led_volts : float or array, optional
-        Forward drop of the second of two LEDs; equal to the first if left out [V].
-    diode_volts : float or array
-        Forward drop of a silicon diode [V].
-    breakdown_volts : float or array
-        True reverse breakdown of the LED, which is not the few volts of its rating; it matters to
-        'resistor_only' and to the bound of 'series_diode' [V].
     resistor_side : str
         'ac' or 'dc' side of a bridge; only the reverse voltage of the diodes depends on it [-].
+    **drops : float or array
+        led_volts (2 unless given), second_led_volts (as led_volts), diode_volts (0.7) and
+        breakdown_volts (5), as `circuits.fill_in` explains them [V].
 
     Returns
     -------
@@ -136,13 +127,9 @@ def operating_point(
     '0.852 mA mean, 0.216 W in the resistor'
     """
     limits.one_of(resistor_side, "resistor_side", ("ac", "dc"))
-    second_led_volts = led_volts if second_led_volts is None else second_led_volts
     ohms = limits.positive(ohms, "ohms", "ohm", "Without a resistor the LED is destroyed.")
-    circuits.check_drops(circuit, led_volts, second_led_volts, diode_volts, breakdown_volts)
-    inputs = (
-        supply.volts_rms, supply.hertz, dimmer.conduction_degrees, ohms,
-        led_volts, second_led_volts, diode_volts, breakdown_volts,
-    )  # fmt: skip
+    volts = circuits.fill_in(circuit, **drops)
+    inputs = (supply.volts_rms, supply.hertz, dimmer.conduction_degrees, ohms, *volts)
     shape = np.broadcast_shapes(*map(np.shape, inputs))
     if shape == ():
         solved = one_cycle.solve(circuit, resistor_side, *map(float, inputs))
