@@ -38,8 +38,9 @@ def melting_integral(wire_metres, start_celsius=25.0, through=False):
 
     Notes
     -----
-    ``area**2 * density * heat / (resistivity * coefficient) * log(hot / cold)``, the logarithm being
-    of the ratio of the wire's resistances at the melting point and at the start. No heat leaves the wire: true below some milliseconds, too low for longer pulses.
+    ``area**2 * density * heat / (resistivity * coefficient) * log(hot / cold)``, with the wire's
+    relative resistance at the melting point and at the start. No heat leaves the wire: true below
+    some milliseconds, too low for longer pulses.
 
     References
     ----------
@@ -150,7 +151,7 @@ def led_on_mains(
 
 
 def _until_melting(supply, switch_on, ohms, drop, wire):
-    """Seconds, amps, charge and squared-current integral at melting, or when the half cycle ends."""
+    """Seconds, amps, charge and squared-current integral at melting or at the end of the pulse."""
     crest = mains.peak(supply.volts_rms)
     threshold = min(drop / crest, 1.0)
     first = np.arcsin(threshold)

@@ -60,8 +60,8 @@ def touch_amps_rms(supply, ohms=0.0, farads=None, bleeder_ohms=None, body_ohms=B
 
     Notes
     -----
-    ``V / abs(ohms + body + 1 / (j w C + 1 / bleeder))``, sine and steady state. A real body is lower
-    at higher voltage and with wet skin: 775 ohm and less is met, so this is no upper bound. A
+    ``V / abs(ohms + body + 1 / (j w C + 1 / bleeder))``, sine and steady state. A real body is
+    lower at higher voltage and with wet skin: 775 ohm and less is met, so this is no upper bound. A
     dimmed wave has the same peak up to 90 degrees.
 
     References

@@ -34,7 +34,8 @@ def lightness(relative_light):
     Notes
     -----
     ``116 y**(1/3) - 16``, and ``(29/3)**3 y`` where y is at or below ``(6/29)**3``. Made for
-    surface colours in daylight; for a glowing lens it says how the steps look, not how bright they are.
+    surface colours in daylight; for a glowing lens it says how the steps look, not how bright they
+    are.
 
     References
     ----------
@@ -259,6 +260,44 @@ def background_luminance(lux, reflectance=0.5):
     return share * limits.not_negative(lux, "lux", "lx") / np.pi
 
 
+def threshold_lux(luminance):
+    """Return the least illuminance at the eye that shows a point of light against a background.
+
+    Parameters
+    ----------
+    luminance : float or array
+        Luminance of the background [cd/m2].
+
+    Returns
+    -------
+    lux : float or ndarray
+        Threshold of illuminance [lx].
+
+    Raises
+    ------
+    ValueError
+        If the luminance is negative.
+
+    Notes
+    -----
+    ``0.242e-6 (1 + sqrt(0.4 luminance))**2``. Made for steady lights at sea, watched for by
+    somebody who looks.
+
+    References
+    ----------
+    IALA recommendation E-200-2 (from memory). Its dark value, 2e-7 lx, is also in the IES
+    definition of the visual threshold in point vision.
+
+    Examples
+    --------
+    >>> f"{threshold_lux(0.0):.0e} lx in the dark, {threshold_lux(10000.0):.0e} lx by day"
+    '2e-07 lx in the dark, 1e-03 lx by day'
+    """
+    luminance = limits.not_negative(luminance, "luminance", "cd/m2")
+    lux = 0.242e-6 * (1.0 + np.sqrt(0.4 * luminance)) ** 2
+    return lux if np.ndim(lux) else float(lux)
+
+
 def visible_metres(candelas, luminance, margin=100.0):
     """Return how far away a small light is noticed against a background.
 
@@ -283,15 +322,13 @@ def visible_metres(candelas, luminance, margin=100.0):
 
     Notes
     -----
-    Inverse-square law up to ``margin`` times the threshold of illuminance,
-    ``0.242e-6 (1 + sqrt(0.4 luminance))**2`` lux. The threshold is made for lights at sea, watched
-    for by somebody who looks; the margin of 100 stands for being noticed in a workshop (common
-    practice, no source). Clear air, a small light, an eye without glare.
+    Inverse-square law up to ``margin`` times `threshold_lux`, which is for somebody who looks for
+    the light; the margin of 100 stands for being noticed in a workshop (common practice, no
+    source). Clear air, a small light, an eye without glare.
 
     References
     ----------
-    Rule for the threshold against background luminance: IALA recommendation E-200-2 (from memory).
-    Its dark value, 2e-7 lx: IES definition of visual threshold in point vision.
+    Inverse-square law of photometry; see `threshold_lux`.
 
     Examples
     --------
@@ -299,8 +336,6 @@ def visible_metres(candelas, luminance, margin=100.0):
     2.2
     """
     candelas = limits.not_negative(candelas, "candelas", "cd")
-    luminance = limits.not_negative(luminance, "luminance", "cd/m2")
     margin = limits.between(margin, "margin", "", 1.0, 1e6)
-    threshold = 0.242e-6 * (1.0 + np.sqrt(0.4 * luminance)) ** 2
-    metres = np.sqrt(candelas / (margin * threshold))
+    metres = np.sqrt(candelas / (margin * threshold_lux(luminance)))
     return metres if np.ndim(metres) else float(metres)

@@ -248,6 +248,46 @@ def reading(signal, response="true_rms", coupling="ac"):
     return alternating if np.ndim(alternating) else float(alternating)
 
 
+def error_percent(signal, response="average", coupling="ac"):
+    """Return how far a reading is off the true rms value.
+
+    Parameters
+    ----------
+    signal : Signal
+        What the meter is connected to [V] or [A].
+    response, coupling : str
+        As for `reading` [-].
+
+    Returns
+    -------
+    percent : float or ndarray
+        Negative where the meter reads low; not a number where there is no signal [%].
+
+    Raises
+    ------
+    ValueError
+        As `reading`.
+
+    Notes
+    -----
+    ``100 (reading / rms - 1)``. On a dimmed mains the average-responding reading is
+    ``(1 + cos(angle)) / 2`` of the supply, which is always too low.
+
+    References
+    ----------
+    Definitions.
+
+    Examples
+    --------
+    >>> dimmed = dimmed_mains(mains.Supply(100.0, 50.0), phase_cut.Dimmer("leading", 120.0))
+    >>> round(error_percent(dimmed), 1)
+    -43.5
+    """
+    shown, true = np.asarray(reading(signal, response, coupling)), np.asarray(signal.rms)
+    percent = 100.0 * (shown / np.where(true > 0.0, true, np.nan) - 1.0)
+    return percent if percent.ndim else float(percent)
+
+
 def within_crest_limit(signal, crest_limit=3.0):
     """Return whether a true-rms meter can follow the peaks of a signal.
 

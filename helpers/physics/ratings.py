@@ -111,6 +111,41 @@ def volts_rms_limit(ohms, watts, limiting_volts):
     return volts if np.ndim(volts) else float(volts)
 
 
+def limited_by(ohms, watts, limiting_volts):
+    """Return which of the two limits comes first for a resistor.
+
+    Parameters
+    ----------
+    ohms, watts, limiting_volts : float
+        As for `volts_rms_limit`, one part at a time [ohm], [W], [V].
+
+    Returns
+    -------
+    limit : str
+        'power' or 'voltage' [-].
+
+    Raises
+    ------
+    ValueError
+        As `volts_rms_limit`.
+
+    Notes
+    -----
+    Power comes first up to and including the resistance where both meet.
+
+    References
+    ----------
+    IEC 60115-1.
+
+    Examples
+    --------
+    >>> limited_by(40e3, 0.25, 250.0), limited_by(1e6, 0.25, 250.0)
+    ('power', 'voltage')
+    """
+    limit = volts_rms_limit(ohms, watts, limiting_volts)
+    return "power" if watts * ohms <= limit * limit * (1.0 + 1e-12) else "voltage"
+
+
 def critical_ohms(rated_watts, limiting_volts):
     """Return the resistance above which voltage, not power, is the limit.
 
