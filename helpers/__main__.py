@@ -85,9 +85,7 @@ def command_line():
     one.set_defaults(run=demo_room)
 
     one = commands.add_parser("build", help=build.__doc__)
-    one.add_argument(
-        "lessons", nargs="*", help="file names in lessons/; all if none"
-    )
+    one.add_argument("lessons", nargs="*", help="file names in lessons/; all if none")
     one.set_defaults(run=build)
     return parser
 
