@@ -357,6 +357,3 @@ class Parts:
     def hint(self, numbers):
         labels = "; ".join(part.label for part in self.fields)
         return f"Pick from the bins, in this order: {labels}."
-
-
-KINDS = (Quantity, Choice, ChooseAll, Order, Parts)
