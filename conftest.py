@@ -1,4 +1,4 @@
-"""Sends every answer that a test or a tested notebook gives into memory, never to a learner's log."""
+"""Keeps the answers of tests and tested notebooks in memory, never in a learner's log."""
 
 import os
 

@@ -206,7 +206,8 @@ class ChooseAll(_Lettered):
         letters = sorted(self.letters_read(typed, numbers))
         if not letters:
             raise NotRead(f"No letter was read. {self.how}")
-        keys = sorted(self.shown(numbers)[letter].key for letter in letters)
+        shown = self.shown(numbers)
+        keys = sorted(shown[letter].key for letter in letters)
         return Answer(tuple(keys), ", ".join(letters))
 
     def mark(self, value, numbers):

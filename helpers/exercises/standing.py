@@ -17,15 +17,12 @@ class DrawStanding:
     numbers: object
     tried: dict = field(default_factory=dict)
     nudges: int = 0
+    right: bool = False
 
     @property
     def last(self):
         """The newest (answer, verdict), or None."""
         return next(reversed(self.tried.values()), None)
-
-    @property
-    def right(self):
-        return any(verdict.right for _, verdict in self.tried.values())
 
     @property
     def working_shown(self):
@@ -111,6 +108,7 @@ class Standing:
         closed = draw.finished(question)
         verdict = question.kind.mark(answer.value, draw.numbers)
         draw.tried[answer.value] = (answer, verdict)
+        draw.right = draw.right or verdict.right
         draw.nudges = max(draw.nudges, nudges)
         self.tries += 1
         if not closed and question.role != "predict":

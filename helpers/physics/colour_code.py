@@ -65,7 +65,8 @@ def bands(ohms, tolerance_percent=5.0):
     figures, exponent = _figures(ohms, 2 if tolerance_percent > 2 else 3)
     if exponent not in _MULTIPLIERS.values():
         raise ValueError(
-            f"ohms was read as {ohms:g} ohm; colour bands reach from 0.01 ohm to 999 gigaohm."
+            f"ohms was read as {ohms:g} ohm; the multiplier bands reach from pink, 0.001, to "
+            "white, 1000000000. Mark so extreme a value in letters."
         )
     multiplier = next(name for name, power in _MULTIPLIERS.items() if power == exponent)
     digits = tuple(DIGIT_COLOURS[int(digit)] for digit in str(figures))
@@ -162,8 +163,8 @@ def scaled(figures, exponent):
 
     Examples
     --------
-    >>> scaled(47, -1), 47 * 10.0**-1
-    (4.7, 4.7)
+    >>> scaled(33, -2), 33 * 10.0**-2
+    (0.33, 0.33)
     """
     # A division by an exact power keeps 47 / 10 at the float that 4.7 is read as.
     return figures * 10.0**exponent if exponent >= 0 else figures / 10.0**-exponent

@@ -70,8 +70,8 @@ def _steps_around(ohms, series):
     return ohms, ladder[below], ladder[above]
 
 
-def nearest(ohms, series="E24"):
-    """Return the preferred value nearest to a resistance, measured by ratio.
+def nearest(ohms, series="E24", by="ratio"):
+    """Return the preferred value nearest to a resistance.
 
     Parameters
     ----------
@@ -79,6 +79,8 @@ def nearest(ohms, series="E24"):
         Wanted resistance, 1 milliohm to 1 teraohm [ohm].
     series : str
         A key of `SERIES`, one for the whole array [-].
+    by : str
+        'ratio', or 'difference' for the plain distance [-].
 
     Returns
     -------
@@ -88,7 +90,7 @@ def nearest(ohms, series="E24"):
     Raises
     ------
     ValueError
-        If the series is unknown or the resistance out of range.
+        If the series or measure is unknown or the resistance out of range.
 
     Notes
     -----
@@ -107,10 +109,12 @@ def nearest(ohms, series="E24"):
     >>> nearest([101e3, 118e3], "E12").tolist()
     [100000.0, 120000.0]
     """
+    limits.one_of(by, "by", ("ratio", "difference"))
     ohms, below, above = _steps_around(ohms, series)
+    lower = ohms * ohms < below * above if by == "ratio" else 2.0 * ohms < below + above
     if isinstance(ohms, float):
-        return below if ohms * ohms < below * above else above
-    return np.where(ohms * ohms < below * above, below, above)
+        return below if lower else above
+    return np.where(lower, below, above)
 
 
 def next_up(ohms, series="E24"):

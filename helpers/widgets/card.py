@@ -10,8 +10,9 @@ import ipywidgets as widgets
 from helpers.exercises.session import Outcome
 from helpers.exercises.wording import feedback_lines, question_lines
 from helpers.widgets.controls import controls_for
-from helpers.widgets.page import Page, show, show_controls
+from helpers.widgets.page import Page, frame, show, show_controls
 from helpers.widgets.pictures import draw_picture
+from helpers.widgets.timing import soon
 
 
 def question_page(session, question, number):
@@ -67,9 +68,7 @@ class Card:
         self.check.button_style = "primary"
         self.nudge = self._button("Nudge", self.open_nudge)
         self.fresh = self._button("Fresh numbers", self.open_fresh_draw)
-        self.box = widgets.VBox()
-        for name in ("cw-controls", f"cw-c-{question.id}"):
-            self.box.add_class(name)
+        self.body = widgets.VBox()
 
     def _button(self, text, action):
         button = widgets.Button(description=text)
@@ -80,23 +79,19 @@ class Card:
         """Display question, controls and feedback, in this order."""
         self.asked = show(question_page(self.session, self.question, self.number))
         self._lay_out()
-        show_controls(self.box)
+        options = f"cw-q-{self.question.id} .cw-options"
+        box = [self.body, self.announcement]
+        show_controls(frame(box, f"cw-c-{self.question.id}", hides=options))
         self.told = show(self._feedback())
         self.session.watchers["card", self.question.id] = self._follow
 
     def _lay_out(self):
         numbers = self.session.draw(self.question.id, self.number).numbers
         self.controls = controls_for(self.question, numbers, self.submit)
-        # While the controls live they show the options; without them the text does.
-        hide = widgets.HTML(
-            f"<style>.cw-q-{escape(self.question.id)} .cw-options {{display: none}}</style>"
-        )
-        buttons = (
-            [self.check, self.fresh]
-            if self.question.role == "predict"
-            else [self.check, self.nudge, self.fresh]
-        )
-        self.box.children = [hide, self.controls.widget, widgets.HBox(buttons), self.announcement]
+        buttons = [self.check, self.nudge, self.fresh]
+        if self.question.role == "predict":
+            buttons = [self.check]
+        self.body.children = [self.controls.widget, widgets.HBox(buttons)]
         self._refresh_buttons()
 
     def _feedback(self):
@@ -118,7 +113,10 @@ class Card:
         self._refresh_buttons()
 
     def submit(self):
-        """Check what the controls hold; the answer comes back through `_follow`."""
+        """Check what the controls hold, once it has all come in."""
+        soon(self._submit_now)
+
+    def _submit_now(self):
         self.session.answer(self.question.id, self.controls.typed(), self.number)
 
     def open_nudge(self):

@@ -6,6 +6,7 @@ Knows how an answer is entered, never what it is worth.
 import ipywidgets as widgets
 
 from helpers.exercises import kinds
+from helpers.widgets.timing import soon
 
 WIDE = widgets.Layout(width="auto", max_width="46rem")
 
@@ -18,6 +19,7 @@ class Typed:
         self.box = widgets.Text(
             description=f"Answer in {unit}:" if unit else "Answer:",
             placeholder="number and unit",
+            continuous_update=False,
             style={"description_width": "initial"},
         )
         self.box.on_msg(lambda _, content, buffers: content.get("event") == "submit" and submit())
@@ -68,7 +70,6 @@ class Sorted:
     def __init__(self, question, numbers, submit):
         shown = question.kind.shown(numbers)
         self.texts = {letter: f"{letter}) {option.text}" for letter, option in shown.items()}
-        self.touched = False
         self.steps = widgets.Select(
             options=self._options(list(shown)),
             rows=len(shown),
@@ -78,8 +79,8 @@ class Sorted:
         )
         up = widgets.Button(description="Move up")
         down = widgets.Button(description="Move down")
-        up.on_click(lambda _: self._move(-1))
-        down.on_click(lambda _: self._move(1))
+        up.on_click(lambda _: soon(lambda: self._move(-1)))
+        down.on_click(lambda _: soon(lambda: self._move(1)))
         self.widget = widgets.VBox([self.steps, widgets.HBox([up, down])])
 
     def _options(self, letters):

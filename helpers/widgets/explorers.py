@@ -12,7 +12,7 @@ from helpers.figures.circuits import bench_dropper
 from helpers.physics import ohms_law, resistors
 from helpers.quantities import write
 from helpers.widgets.lesson import current_session
-from helpers.widgets.page import Page, show, show_controls
+from helpers.widgets.page import Page, frame, show, show_controls
 
 LED_VOLTS = 2.0
 BENCH_VOLTS = (5.0, 24.0)
@@ -101,11 +101,9 @@ def explore(name):
         for control in inputs.values():
             control.observe(redraw, "value")
         redraw()
-        hide = widgets.HTML(f"<style>.cw-x-{name} {{display: none}}</style>")
-        box = widgets.VBox([*laid_out, picture, hide])
-        box.add_class("cw-controls")
-        box.add_class(f"cw-e-{name}")
-        show_controls(box)
+        show_controls(
+            frame([*laid_out, picture], f"cw-e-{name}", hides=f"cw-x-{name}"),
+        )
     show(
         Page(
             [Line("text", sentence), Line("hint", "A calculation, not a measurement.")],

@@ -6,6 +6,7 @@ Escapes all that it is given. Knows no question.
 from html import escape
 from itertools import groupby
 
+import ipywidgets as widgets
 from IPython.display import display
 
 from helpers.exercises.wording import Line
@@ -16,7 +17,7 @@ STYLE = """<style>
 .cw-page {max-width: 46rem; line-height: 1.45; padding: .2rem 0;}
 .cw-page p {margin: .3rem 0;}
 .cw-heading {font-weight: 600; opacity: .8;}
-.cw-options {list-style: none; margin: .2rem 0; padding-left: 1rem;}
+.cw-page ul.cw-options {list-style: none; margin: .2rem 0; padding-left: 1rem;}
 .cw-hint {opacity: .8;}
 .cw-danger {border: 2px solid currentColor; border-left-width: 10px; padding: .3rem .6rem;
   font-weight: 600;}
@@ -30,6 +31,9 @@ STYLE = """<style>
   width: auto; max-width: 46rem; height: auto;}
 .cw-controls .widget-checkbox .widget-label-basic {width: auto; height: auto; align-items: start;}
 .cw-controls :focus-visible {outline: 3px solid currentColor; outline-offset: 2px;}
+.jp-OutputArea:has(.cw-page) .jp-OutputArea-output.jupyter-widgets:not(:has(*)) {
+  display: none;}
+.cw-controls select {max-width: 24rem;}
 .cw-announce {position: absolute; width: 1px; height: 1px; overflow: hidden;
   clip-path: inset(50%);}
 </style>"""
@@ -96,9 +100,37 @@ def show(page):
     return display(page, display_id=True)
 
 
-def show_controls(widget, note="The controls appear when this cell is run."):
-    """Display a widget; where it cannot live, a plain sentence stands in its place."""
-    bundle = widget._repr_mimebundle_()
+def frame(children, *names, hides=""):
+    """Return controls in a box of ours.
+
+    Parameters
+    ----------
+    children : sequence of Widget
+        The controls, in the order of the Tab key.
+    *names : str
+        Classes of the box.
+    hides : str
+        Class of the text that says the same as the controls: hidden while these are alive.
+
+    Notes
+    -----
+    Inside the box the notebook's own one-letter shortcuts rest, so that an arrow key or a letter
+    pressed in a list does not move, add or delete a cell.
+    """
+    rule = f".{hides} {{display: none}}" if hides else ""
+    rest = (
+        "this.closest('.cw-controls').addEventListener('focusin', "
+        "event => event.target.setAttribute('data-lm-suppress-shortcuts', 'true'))"
+    )
+    box = widgets.VBox([*children, widgets.HTML(f'<style onload="{rest}">{rule}</style>')])
+    for name in ("cw-controls", *names):
+        box.add_class(name)
+    return box
+
+
+def show_controls(box, note="The controls appear when this cell is run."):
+    """Display a frame; where it cannot live, a plain sentence stands in its place."""
+    bundle = box._repr_mimebundle_()
     bundle = bundle[0] if isinstance(bundle, tuple) else bundle
     bundle["text/plain"] = note
     display(bundle, raw=True)

@@ -5,7 +5,7 @@ import ipywidgets as widgets
 from helpers.exercises.bank import lessons
 from helpers.physics.mains import SUPPLIES
 from helpers.widgets.lesson import begin, current_session
-from helpers.widgets.page import Page, show, show_controls
+from helpers.widgets.page import Page, frame, show, show_controls
 
 
 def settings_form():
@@ -19,10 +19,7 @@ def settings_form():
     word = _labelled(widgets.Text, "Class word:", value=kept.class_word)
     save = widgets.Button(description="Save")
     first = next(iter(lessons()))
-    box = widgets.VBox([supply, learner, word, save])
-    box.add_class("cw-controls")
-    box.add_class("cw-settings")
-    show_controls(box)
+    show_controls(frame([supply, learner, word, save], "cw-settings"))
     said = show(Page([]))
     save.on_click(lambda _: said.update(begin(first, learner.value, word.value, supply.value)))
 

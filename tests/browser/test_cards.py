@@ -187,9 +187,9 @@ def answer_with_the_keyboard(page, question_id, kind, typed):
         keyboard.press("Enter")
         return
     if kind == "choice":
-        keyboard.press("Space")
         for _ in range("abcdefgh".index(typed)):
-            keyboard.press("ArrowDown")
+            keyboard.press("Tab")
+        keyboard.press("Space")
     elif kind == "choose-all":
         for letter in "abcdef":
             if letter in typed:
@@ -207,8 +207,10 @@ def answer_with_the_keyboard(page, question_id, kind, typed):
             expect_step(page, card, place, letter)
             keyboard.press("Shift+Tab")
     elif kind == "parts":
-        for value in typed.split("; "):
-            keyboard.type(value)
+        for box, value in enumerate(typed.split("; ")):
+            values = card.locator("select").nth(box).locator("option").all_inner_texts()
+            for _ in range(values.index(value)):
+                keyboard.press("ArrowDown")
             keyboard.press("Tab")
     tab_to_button(page, "Check")
     keyboard.press("Space")

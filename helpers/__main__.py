@@ -1,0 +1,83 @@
+"""The command line: `python -m helpers SUBCOMMAND`. One function a subcommand, nothing else.
+
+Each imports what it needs when it runs, so that no command waits for another's libraries.
+"""
+
+import argparse
+import sys
+
+MANY = 200
+
+
+def mark(arguments):
+    """Mark a folder of hand-ins."""
+    from helpers.classroom.files import Unusable
+    from helpers.classroom.marking import mark_folder
+
+    try:
+        marked = mark_folder(
+            arguments.folder,
+            arguments.roster,
+            arguments.class_word,
+            arguments.out,
+            progress=with_bar,
+        )
+    except Unusable as error:
+        return _refuse(error)
+    print("\n".join(marked.summary()))
+    return 0
+
+
+def demo_room(arguments):
+    """Write an invented class to try the marking on."""
+    from helpers.classroom.demo_room import write_demo_room
+    from helpers.classroom.files import Unusable
+
+    try:
+        command = write_demo_room(arguments.folder)
+    except Unusable as error:
+        return _refuse(error)
+    print(f"An invented class is in {arguments.folder}. To mark it:\n{command}")
+    return 0
+
+
+def with_bar(learners):
+    """Show a bar where the run is long and somebody watches."""
+    if len(learners) < MANY or not sys.stderr.isatty():
+        return learners
+    from tqdm import tqdm
+
+    return tqdm(learners, unit=" learners", delay=1, leave=False)
+
+
+def _refuse(error):
+    print(error, file=sys.stderr)
+    return 2
+
+
+def command_line():
+    """Return the parser of the command line."""
+    parser = argparse.ArgumentParser(prog="python -m helpers", description=__doc__.split(".")[0])
+    commands = parser.add_subparsers(required=True, metavar="SUBCOMMAND")
+
+    one = commands.add_parser("mark", help=mark.__doc__)
+    one.add_argument("folder", help="folder with the hand-ins; folders inside it are read too")
+    one.add_argument("--roster", required=True, help="CSV file with a column named learner")
+    one.add_argument("--class-word", required=True, help="the word that was given to the class")
+    one.add_argument("--out", required=True, help="folder to write the mark book into")
+    one.set_defaults(run=mark)
+
+    one = commands.add_parser("demo-room", help=demo_room.__doc__)
+    one.add_argument("folder", help="a new or empty folder")
+    one.set_defaults(run=demo_room)
+    return parser
+
+
+def main(words=None):
+    """Run one subcommand; return the exit code."""
+    arguments = command_line().parse_args(words)
+    return arguments.run(arguments)
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,231 @@
+"""An invented class: hand-ins of bench codes, with typical right and wrong answers from the bank.
+
+For trying the marking, and for tests. The same at every run. Must never stand among real hand-ins.
+"""
+
+import json
+import os
+import shlex
+import subprocess
+from datetime import UTC, datetime, timedelta
+from hashlib import sha256
+from pathlib import Path
+
+from helpers import quantities
+from helpers.classroom.files import Unusable, make_folder, plain, write_whole
+from helpers.exercises.answer_log import new_line
+from helpers.exercises.bank import bank
+from helpers.exercises.draws import Draw
+from helpers.exercises.kinds import NotRead
+from helpers.exercises.standing import TRIES_BEFORE_WORKING
+from helpers.physics.mains import SUPPLIES
+
+CLASS_WORD = "wick"
+LEARNERS = tuple(f"BENCH-{number:02d}" for number in range(1, 25))
+SILENT, TWO_FILES, CUT_SHORT, STRANGER = "BENCH-24", "BENCH-05", "BENCH-09", "BENCH-77"
+ABROAD = {"BENCH-12": "120 V 60 Hz", "BENCH-18": "120 V 60 Hz", "BENCH-21": "100 V 50 Hz"}
+USUAL_SUPPLY = "230 V 50 Hz"
+FIRST_EVENING = datetime(2026, 1, 13, 18, 0, tzinfo=UTC)
+
+# How a learner meets a question: how many wrong answers come first, and whether a right one
+# follows. After three wrong ones the worked answer is shown, so the right one has fresh numbers.
+LEFT_OUT = None
+STEADY = ((0, True),) * 7 + ((1, True),) * 2 + (LEFT_OUT,)
+LEARNING = ((0, True),) * 4 + ((1, True),) * 3 + ((2, True), (3, True), (1, False))
+STUCK = ((0, True), (1, True), (2, True), (3, True), (3, False), (1, False), (2, False), LEFT_OUT)
+MANNERS = (STEADY, STEADY, LEARNING, LEARNING, LEARNING, STUCK)
+
+README = f"""All of this is invented, for trying the mark book. Nobody gave these answers.
+
+hand-ins/   files as the lessons write them when a learner hands in, of {len(LEARNERS)} bench codes
+roster.csv  the class: {len(LEARNERS)} bench codes
+
+The class word is {CLASS_WORD}. Put in on purpose, for the report to find:
+- {SILENT} stands on the roster and handed in nothing;
+- {STRANGER} handed in and does not stand on the roster;
+- {TWO_FILES} handed in twice, the second time with more;
+- the last line of {CUT_SHORT} is half written.
+
+Mark it with:
+"""
+
+
+def write_demo_room(folder):
+    """Write an invented class into a new or empty folder.
+
+    Parameters
+    ----------
+    folder : str or Path
+        Where it goes.
+
+    Returns
+    -------
+    command : str
+        The command line that marks it.
+
+    Raises
+    ------
+    Unusable
+        If the folder holds something already, or cannot be written.
+    """
+    folder = Path(folder)
+    if folder.exists() and not (folder.is_dir() and not any(folder.iterdir())):
+        raise Unusable(
+            f"{plain(str(folder), 300)} is there already and is not an empty folder. Give a new "
+            "one, so that invented answers never mix with real ones."
+        )
+    hand_ins, roster = folder / "hand-ins", folder / "roster.csv"
+    make_folder(hand_ins)
+    command = _command(hand_ins, roster, folder / "mark-book")
+    write_whole(folder / "README.txt", [README, command, "\n"])
+    write_whole(roster, ["learner\n", *(f"{learner}\n" for learner in LEARNERS)])
+    for name, content in hand_in_files():
+        write_whole(hand_ins / name, [content])
+    return command
+
+
+def hand_in_files():
+    """Yield the name and the content of every hand-in of the invented class."""
+    for learner in (*LEARNERS, STRANGER):
+        if learner == SILENT:
+            continue
+        evening = FIRST_EVENING + timedelta(days=Draw("evening", learner).pick((0, 0, 1, 3)))
+        rows = [json.dumps(line, ensure_ascii=False) + "\n" for line in lines_of(learner, evening)]
+        content = "".join(rows)
+        if learner == CUT_SHORT:
+            content = content[: -len(rows[-1]) // 2]
+        if learner == TWO_FILES:
+            yield _name(learner, evening), "".join(rows[: max(1, len(rows) // 2)])
+            evening += timedelta(days=7)
+        yield _name(learner, evening), content
+
+
+def _name(learner, evening):
+    return f"{CLASS_WORD}_{learner}_{evening.date().isoformat()}.jsonl"
+
+
+def lines_of(learner, at, questions=None):
+    """Return the invented log of one learner.
+
+    Parameters
+    ----------
+    learner : str
+        Whose.
+    at : datetime
+        When the first question was met.
+    questions : iterable of Question or None
+        None takes the whole bank.
+
+    Returns
+    -------
+    lines : list of dict
+        As `helpers.exercises.answer_log.new_line` makes them, with ids that follow from the
+        learner.
+    """
+    supply = SUPPLIES[ABROAD.get(learner, USUAL_SUPPLY)]
+    stream = Draw("demo room", learner)
+    manner = stream.pick(MANNERS)
+    lines = []
+    for question in questions or bank().values():
+        way = stream.pick(manner)
+        if way is LEFT_OUT and lines:  # nobody hands in an empty log: the first one is answered
+            continue
+        for draw, typed, nudges in _attempts(question, learner, supply, stream, way or (0, True)):
+            at += timedelta(seconds=stream.pick(range(20, 240)))
+            fields = (learner, CLASS_WORD, supply.name, question.id, draw, typed, nudges, at)
+            mark = sha256(f"{learner} {len(lines)}".encode()).hexdigest()[:16]
+            lines.append(new_line(*fields) | {"line": mark})
+    return lines
+
+
+def _attempts(question, learner, supply, stream, way):
+    """Return (draw, answer, nudges seen) of each try of one learner at one question."""
+    slips, ends_right = way
+    numbers = question.numbers_for(learner, CLASS_WORD, supply, 0)
+    wrong = wrong_answers(question, numbers)
+    if question.role == "predict" and wrong:  # a prediction need not have a right answer
+        return [(0, stream.pick(wrong), 0)]
+    most = 1 if question.danger else TRIES_BEFORE_WORKING
+    tried = stream.some(wrong, min(slips, len(wrong), most))
+    tries = [(0, typed, min(seen, len(question.nudges))) for seen, typed in enumerate(tried)]
+    if len(tries) < most and (ends_right or not tries):
+        tries.append((0, question.kind.model(numbers), min(len(tries), len(question.nudges))))
+    elif ends_right and question.has_fresh_numbers:
+        numbers = question.numbers_for(learner, CLASS_WORD, supply, 1)
+        tries.append((1, question.kind.model(numbers), 0))
+    return tries
+
+
+def wrong_answers(question, numbers):
+    """Return typical wrong answers to one draw of a question, as typed.
+
+    Parameters
+    ----------
+    question : Question
+    numbers : object
+        The personal numbers of the draw.
+
+    Returns
+    -------
+    answers : list of str
+        Each can be read, and none is right; they follow from the slips that the question knows.
+        To a prediction, which may have no right answer: any answer.
+    """
+    kind = question.kind
+    found = {}
+    for typed in _GUESSES[kind.name](kind, numbers):
+        try:
+            value = kind.read(typed, numbers).value
+        except NotRead:
+            continue
+        if not kind.mark(value, numbers).right:
+            found.setdefault(value, typed)
+    return list(found.values())
+
+
+def _quantity_guesses(kind, numbers):
+    right = kind.right(numbers)
+    values = [slip.wrong(numbers) for slip in kind.slips] + [right * 1000, right * 1.4, right / 3]
+    return [quantities.write_as(value, kind.unit, 3) for value in values]
+
+
+def _choice_guesses(kind, numbers):
+    return list(kind.shown(numbers))
+
+
+def _choose_all_guesses(kind, numbers):
+    model = kind.model(numbers).replace(",", " ").split()
+    right = set() if model == ["none"] else set(model)
+    return [", ".join(sorted(right ^ {letter})) or "none" for letter in kind.shown(numbers)]
+
+
+def _order_guesses(kind, numbers):
+    right = kind.model(numbers).split(", ")
+    return [
+        ", ".join([*right[:at], right[at + 1], right[at], *right[at + 2 :]])
+        for at in range(len(right) - 1)
+    ]
+
+
+def _parts_guesses(kind, numbers):
+    best = kind.model(numbers).split("; ")
+    return [
+        "; ".join([*best[:at], part.text(value), *best[at + 1 :]])
+        for at, part in enumerate(kind.fields)
+        for value in part.bin
+    ]
+
+
+_GUESSES = {
+    "quantity": _quantity_guesses,
+    "choice": _choice_guesses,
+    "choose-all": _choose_all_guesses,
+    "order": _order_guesses,
+    "parts": _parts_guesses,
+}
+
+
+def _command(hand_ins, roster, out):
+    words = ["python", "-m", "helpers", "mark", str(hand_ins), "--roster", str(roster)]
+    words += ["--class-word", CLASS_WORD, "--out", str(out)]
+    return subprocess.list2cmdline(words) if os.name == "nt" else shlex.join(words)

@@ -1,0 +1,194 @@
+"""The marker: every hand-in of a folder marked afresh by the bank at hand, into a mark book.
+
+Never trusts a recorded mark and never runs a learner's code. Must never know how a book is shown.
+"""
+
+from collections import Counter
+
+from helpers.classroom.files import Problem, plain
+from helpers.classroom.hand_ins import find_files, group_by_learner, read_learner
+from helpers.classroom.mark_book import (
+    BLANK,
+    BROKEN,
+    DANGER,
+    FULL,
+    HANDED_IN,
+    HELPED,
+    KEPT,
+    NONE,
+    NOT_ON_ROSTER,
+    NOTHING,
+    NOTHING_COUNTS,
+    PART,
+    LearnerMarks,
+    MarkBook,
+    SlipCount,
+)
+from helpers.exercises.standing import replay
+from helpers.physics.mains import SUPPLIES
+
+DANGEROUS = "would be dangerous if built"
+
+
+def mark_room(folder, learners, class_word, lessons, apart=(), progress=iter):
+    """Mark every hand-in in a folder.
+
+    Parameters
+    ----------
+    folder : Path
+        Where the hand-ins are; folders inside it are read too.
+    learners : list of str
+        The roster.
+    class_word : str
+        Answers given under another one are named, and not counted.
+    lessons : tuple of Lesson
+        The bank at hand.
+    apart : collection of Path
+        Files in the folder that are no hand-ins.
+    progress : callable
+        Takes the list of learners and yields them, perhaps showing how far it is.
+
+    Returns
+    -------
+    book : MarkBook
+        One row a learner: the roster first, then learners who are not on it.
+
+    Raises
+    ------
+    Unusable
+        If the folder cannot be read.
+
+    Notes
+    -----
+    One learner's lines are held at a time; only marks and states are kept.
+    """
+    book = MarkBook(class_word, lessons)
+    files, book.problems = find_files(folder, apart)
+    book.hand_ins = len(files)
+    groups, problems = group_by_learner(files, folder)
+    book.problems += problems
+    on_roster = set(learners)
+    strangers = sorted(learner for learner in groups if learner not in on_roster)
+    marker = _Marker(book)
+    for learner in progress([*learners, *strangers]):
+        lines, problems = read_learner(learner, groups.get(learner, []), folder)
+        book.problems += problems
+        status = HANDED_IN if learner in groups else NOTHING
+        if learner not in on_roster:
+            status = NOT_ON_ROSTER
+            book.problems.append(_stranger(learner))
+        book.rows.append(marker.row(learner, status, lines))
+    return book
+
+
+class _Marker:
+    """Marks one learner after another into a book."""
+
+    def __init__(self, book):
+        self.book = book
+        self.known = {question.id for question in book.questions}
+
+    def row(self, learner, status, lines):
+        by_question = self._sorted_out(learner, lines)
+        if status == HANDED_IN and not by_question:
+            status = NOTHING_COUNTS
+        marks, states, repaired = [], [], []
+        for question in self.book.questions:
+            own = by_question.get(question.id)
+            standing = self._standing(question, learner, own) if own else None
+            state = _state(question, standing) if standing or not own else BROKEN
+            marks.append(standing.marks if standing and state != KEPT else 0)
+            states.append(state)
+            if standing and standing.right_after_help:
+                repaired.append(question.id)
+        answers = sum(map(len, by_question.values()))
+        return LearnerMarks(learner, status, tuple(marks), tuple(states), answers, tuple(repaired))
+
+    def _sorted_out(self, learner, lines):
+        by_question, left_out = {}, Counter()
+        word, known = self.book.class_word, self.known
+        for line in lines:
+            if line["class_word"] != word:
+                left_out[_OTHER_CLASS, line["class_word"]] += 1
+            elif line["question"] not in known:
+                left_out[_UNKNOWN, line["question"]] += 1
+            elif line["supply"] not in SUPPLIES:
+                left_out[_NO_SUPPLY, line["supply"]] += 1
+            else:
+                by_question.setdefault(line["question"], []).append(line)
+        for ((words, advice), name), count in left_out.items():
+            self._problem(learner, f"{_answers(count)} {words} “{plain(name, 40)}”", advice)
+        return by_question
+
+    def _standing(self, question, learner, lines):
+        try:
+            standing = replay(question, lines, SUPPLIES)
+        except (ArithmeticError, LookupError, TypeError, ValueError) as error:
+            kind = f"{type(error).__name__}: {plain(str(error))}"
+            found = f"{_answers(len(lines))} to {question.id} could not be marked ({kind})"
+            self._problem(learner, found, "The question is at fault: tell who keeps the bank.")
+            return None
+        if standing.unread:
+            found = f"{_answers(standing.unread)} to {question.id} could not be read"
+            advice = "They count as nothing. Was the log written by another edition of the lessons?"
+            self._problem(learner, found, advice)
+        if question.role != "predict":
+            self._count_slips(question, standing)
+        return standing
+
+    def _count_slips(self, question, standing):
+        seen = set()
+        for draw in standing.draws.values():
+            for _, verdict in draw.tried.values():
+                if not (verdict.slip or verdict.danger):
+                    continue
+                key = (question.id, verdict.slip or DANGEROUS)
+                count = self.book.slips.setdefault(key, SlipCount())
+                count.answers += 1
+                count.learners += key not in seen
+                count.danger = count.danger or bool(verdict.danger)
+                seen.add(key)
+
+    def _problem(self, learner, found, advice):
+        self.book.problems.append(Problem(plain(learner, 40), found, advice))
+
+
+_OTHER_CLASS = (
+    "under the class word",
+    "They count in that class only. If it was mistyped, ask the learner to set the right one and "
+    "to answer again: the numbers follow from it.",
+)
+_UNKNOWN = (
+    "to a question that this bank does not hold:",
+    "Mark with the edition of the lessons that the learners have.",
+)
+_NO_SUPPLY = (
+    "on a supply that this bank does not know:",
+    "Mark with the edition of the lessons that the learners have.",
+)
+
+
+def _state(question, standing):
+    if standing is None or not standing.tries:
+        return BLANK
+    if question.role == "predict":
+        return KEPT
+    if standing.share == 1.0:
+        return FULL
+    if question.danger:
+        return DANGER
+    if standing.helped:
+        return HELPED
+    return PART if standing.share else NONE
+
+
+def _stranger(learner):
+    return Problem(
+        plain(learner, 40),
+        "this learner is not on the roster; the answers are marked all the same",
+        "Add the id to the roster if it belongs to the class, or ask who used it.",
+    )
+
+
+def _answers(count):
+    return "1 answer" if count == 1 else f"{count} answers"

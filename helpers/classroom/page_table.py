@@ -1,0 +1,33 @@
+"""Tables of the mark book's page: cells, row heads, and a box that scrolls by keyboard.
+
+Knows HTML only. `row_head` and `ids` escape what they are given; the others take HTML.
+"""
+
+from helpers.classroom.files import for_page
+
+
+def table(name, heads, rows, caption=""):
+    """Yield a table; `rows` gives the inside of each row, its first cell a row header."""
+    yield f'<div class="scroll" role="region" tabindex="0" aria-label="{name}"><table>'
+    yield f"<caption>{caption}</caption>" if caption else ""
+    cells = "".join(f'<th scope="col">{head}</th>' for head in heads)
+    yield f"<thead><tr>{cells}</tr></thead>\n<tbody>\n"
+    for row in rows:
+        yield f"<tr>{row}</tr>\n"
+    yield "</tbody></table></div>\n"
+
+
+def row_head(text):
+    return f'<th scope="row">{for_page(text, 40)}</th>'
+
+
+def number(value):
+    return f'<td class="number">{value:g}</td>'
+
+
+def words(text):
+    return f'<td class="words">{text}</td>'
+
+
+def ids(questions):
+    return ", ".join(for_page(question.id) for question in questions)

@@ -1,0 +1,95 @@
+"""The roster: who is in the class, read from a CSV file that any spreadsheet saves.
+
+Knows learner ids only; must never ask for names of people.
+"""
+
+import csv
+import io
+import os
+
+from helpers.classroom.files import LARGEST_FILE, Problem, Unusable, plain
+from helpers.exercises.settings import WORKSHOP_LEARNER, Settings, SettingsError
+
+COLUMN = "learner"
+EXAMPLE = "Its first row has to name the columns, one of them `learner`, and each row below one id."
+
+
+def read_roster(path):
+    """Read the learner ids of a class.
+
+    Parameters
+    ----------
+    path : Path
+        A CSV file with a column `learner`; columns parted by comma, semicolon or tab.
+
+    Returns
+    -------
+    learners : list of str
+        Each once, in the order of the file.
+    problems : list of Problem
+        Rows that could not be used, and learners that stand there twice.
+
+    Raises
+    ------
+    Unusable
+        If the file cannot be read, has no column `learner`, or names no learner.
+    """
+    rows = _rows(path)
+    header = [name.strip().lower() for name in rows[0]] if rows else []
+    if COLUMN not in header:
+        shown = plain(", ".join(header)) or "nothing"
+        raise Unusable(f"The roster {path} was read; its first row holds: {shown}. {EXAMPLE}")
+    at = header.index(COLUMN)
+    learners, problems = {}, []
+    for number, row in enumerate(rows[1:], start=2):
+        if not any(cell.strip() for cell in row):
+            continue
+        learner = row[at].strip().upper() if at < len(row) else ""
+        if problem := _refusal(learner, learners):
+            problems.append(Problem(f"roster, row {number}", *problem))
+        else:
+            learners[learner] = number
+    if not learners:
+        raise Unusable(f"The roster {path} was read and names no usable learner id. {EXAMPLE}")
+    return list(learners), problems
+
+
+def _refusal(learner, learners):
+    """Say what was found and what to do, where a row does not name a new learner; else None."""
+    if learner in learners:
+        found = f"{learner} stands there again (first in row {learners[learner]})"
+        return found, "Take out the row that is not meant; the learner is counted once."
+    if learner == WORKSHOP_LEARNER:
+        found = f"{learner} belongs to the workshop copy, whose answers are published"
+        return found, "Give this learner an id of their own."
+    try:
+        Settings(learner)
+    except SettingsError:
+        found = f"“{plain(learner, 40)}” is not a learner id"
+        return found, "Write the id that the learner uses: 2 to 12 of A-Z, 0-9 and hyphen."
+    return None
+
+
+def _rows(path):
+    try:
+        with open(path, "rb") as handle:
+            too_large = os.fstat(handle.fileno()).st_size > LARGEST_FILE
+            content = b"" if too_large else handle.read()
+    except OSError as error:
+        raise Unusable(
+            f"The roster {path} could not be read ({error.strerror or error}). "
+            "Give the path of a CSV file after --roster."
+        ) from error
+    if too_large:
+        raise Unusable(f"The roster {path} is larger than 20 MB. Is it the right file? {EXAMPLE}")
+    utf_16 = content.startswith((b"\xff\xfe", b"\xfe\xff"))
+    try:
+        text = content.decode("utf-16" if utf_16 else "utf-8-sig")
+        first = text.partition("\n")[0]
+        parted_by = max(",;\t", key=first.count)
+        return list(csv.reader(io.StringIO(text, newline=""), delimiter=parted_by))
+    except (UnicodeDecodeError, csv.Error) as error:
+        raise Unusable(
+            f"The roster {path} could not be read as a table ({error}). "
+            "Save it as CSV (UTF-8) in the spreadsheet program."
+        ) from error

@@ -1,0 +1,84 @@
+"""What the forgotten heater and the pilot light use and cost.
+
+Joules are shown to nobody here: the trade and the bill count in kilowatt hours. Knows no circuit.
+"""
+
+from helpers.physics import limits
+
+HOURS_PER_YEAR = 8760.0
+
+
+def kilowatt_hours(watts, hours):
+    """Return the energy used in a time.
+
+    Parameters
+    ----------
+    watts : float or array
+        Mean power [W].
+    hours : float or array
+        Time [h].
+
+    Returns
+    -------
+    kilowatt_hours : float or ndarray
+        Energy [kWh].
+
+    Raises
+    ------
+    ValueError
+        If a value is negative.
+
+    Notes
+    -----
+    ``watts * hours / 1000``.
+
+    References
+    ----------
+    Definition of the kilowatt hour: 3.6 MJ.
+
+    Examples
+    --------
+    >>> kilowatt_hours(90.0, 10.0)
+    0.9
+    """
+    watts = limits.not_negative(watts, "watts", "W")
+    return watts * limits.not_negative(hours, "hours", "h") / 1000.0
+
+
+def cost(watts, hours, price_per_kilowatt_hour):
+    """Return what a load costs in a time, in the currency of the price.
+
+    Parameters
+    ----------
+    watts : float or array
+        Mean power [W].
+    hours : float or array
+        Time [h].
+    price_per_kilowatt_hour : float or array
+        Price of one kilowatt hour, in any currency [1/kWh].
+
+    Returns
+    -------
+    cost : float or ndarray
+        Cost in that currency [-].
+
+    Raises
+    ------
+    ValueError
+        If a value is negative.
+
+    Notes
+    -----
+    Energy times price; standing charges are left out, as they do not change.
+
+    References
+    ----------
+    Definition of the kilowatt hour.
+
+    Examples
+    --------
+    >>> round(cost(0.2, HOURS_PER_YEAR, 0.25), 3)
+    0.438
+    """
+    price = limits.not_negative(price_per_kilowatt_hour, "price_per_kilowatt_hour", "per kWh")
+    return kilowatt_hours(watts, hours) * price

@@ -1,0 +1,133 @@
+"""The dimmer is off, yet something flows: the suppression capacitor across its open switch.
+
+Volts across the heater with the element sound and with it broken, and whether an LED's threshold
+is passed. Knows the sine only; the capacitor and its resistor stand for all of the dimmer.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from helpers.physics import circuits, limits
+
+
+@dataclass(frozen=True)
+class OffState:
+    """What is left at the heater's terminals with the dimmer off."""
+
+    volts_rms: float
+    """Rms voltage across heater and indicator [V]."""
+    volts_peak: float
+    """Its crest [V]."""
+    leak_amps_rms: float
+    """Rms current through the suppression capacitor [A]."""
+
+
+def off_state(supply, farads, snubber_ohms, heater_ohms=np.inf, dropper_ohms=np.inf):
+    """Return the voltage that a dimmer's capacitor leaves on its load.
+
+    Parameters
+    ----------
+    supply : mains.Supply
+        The supply.
+    farads : float or array
+        Suppression capacitor across the switch [F].
+    snubber_ohms : float or array
+        Resistance in series with it, zero allowed [ohm].
+    heater_ohms : float or array
+        The heater; infinite for a broken element [ohm].
+    dropper_ohms : float or array
+        Resistor of a full-wave indicator beside it; infinite to leave it out [ohm].
+
+    Returns
+    -------
+    state : OffState
+        Floats or arrays.
+
+    Raises
+    ------
+    ValueError
+        If a value is impossible.
+
+    Notes
+    -----
+    Phasor sum: ``V load / abs(load + snubber + 1 / (j w C))``, load being heater and dropper side
+    by side. The LED's drop is left out, which overstates the voltage a little when the element is
+    broken. A series diode is another matter: there the capacitor charges to the peak, the light
+    fades, and the diode must hold off nearly twice the peak.
+
+    The terminals are live in either case: dark, dim or lit, off does not mean safe.
+
+    References
+    ----------
+    Derived here; the sum of squares of the two voltages is checked against the supply.
+
+    Examples
+    --------
+    >>> from helpers.physics import mains
+    >>> state = off_state(mains.Supply(120.0, 60.0), 100e-9, 100.0, heater_ohms=160.0)
+    >>> round(state.volts_rms, 2)
+    0.72
+    """
+    farads = limits.positive(farads, "farads", "F", "Nanofarads? Multiply by 1e-9.")
+    snubber = limits.not_negative(snubber_ohms, "snubber_ohms", "ohm")
+    conductance = _conductance(heater_ohms, "heater_ohms") + _conductance(
+        dropper_ohms, "dropper_ohms"
+    )
+    reactance = 1.0 / (2.0 * np.pi * supply.hertz * farads)
+    # Written with the load as a conductance, so that no load at all needs no special case.
+    ratio = np.abs(1.0 + (snubber - 1j * reactance) * conductance)
+    volts = supply.volts_rms / ratio
+    values = volts, np.sqrt(2.0) * volts, volts * conductance
+    return OffState(*(value if np.ndim(value) else float(value) for value in values))
+
+
+def reaches_led(circuit, state, **drops):
+    """Return whether the leaked voltage passes the LED's threshold.
+
+    Parameters
+    ----------
+    circuit : str
+        A key of `circuits.CIRCUITS` [-].
+    state : OffState
+        From `off_state`.
+    **drops : float or array
+        led_volts and the others, as `circuits.fill_in` explains them [V].
+
+    Returns
+    -------
+    reaches : bool or ndarray
+        True where the crest exceeds the drops of the LED's half cycle [-].
+
+    Raises
+    ------
+    ValueError
+        As `circuits.fill_in`.
+
+    Notes
+    -----
+    Constant drops. A real LED glows faintly some tenths of a volt earlier, so near the border 'no'
+    is not a promise of dark.
+
+    References
+    ----------
+    Derived here.
+
+    Examples
+    --------
+    >>> from helpers.physics import mains
+    >>> state = off_state(mains.Supply(230.0, 50.0), 100e-9, 100.0, heater_ohms=588.0)
+    >>> reaches_led("series_diode", state), reaches_led("bridge", state, led_volts=3.2)
+    (True, True)
+    """
+    forward, _ = circuits.drops(circuit, *circuits.fill_in(circuit, **drops))
+    reaches = np.asarray(state.volts_peak > forward)
+    return reaches if reaches.ndim else bool(reaches)
+
+
+def _conductance(ohms, name):
+    ohms = np.asarray(ohms, dtype=float)
+    if np.isinf(ohms).any():
+        limits.positive(np.where(np.isinf(ohms), 1.0, ohms), name, "ohm")
+        return np.where(np.isinf(ohms), 0.0, 1.0 / ohms)
+    return 1.0 / limits.positive(ohms, name, "ohm", "A shorted heater is a fault of its own.")

@@ -1,0 +1,151 @@
+"""The LED by its colour, and the dropper that gives it a wanted mean current on the mains.
+
+Typical figures only; the data sheet of the part decides. Knows no brightness and no rating.
+"""
+
+import numpy as np
+
+from helpers.physics import limits
+from helpers.physics.operating_point import operating_point
+from helpers.physics.phase_cut import NO_DIMMER
+
+#: Typical forward drop at a few milliamps by colour. Common practice, no source [V].
+TYPICAL_VOLTS = {
+    "infrared": 1.2, "red": 1.9, "yellow": 2.1, "yellow-green": 2.1,
+    "green": 3.1, "blue": 3.2, "white": 3.2,
+}  # fmt: skip
+
+#: Typical wavelength by colour; white is a blue LED under phosphor. Common practice, no source [m].
+TYPICAL_METRES = {
+    "infrared": 940e-9, "red": 630e-9, "yellow": 590e-9, "yellow-green": 570e-9,
+    "green": 525e-9, "blue": 470e-9, "white": 450e-9,
+}  # fmt: skip
+
+#: Reverse voltage that data sheets commonly allow. A rating, not the breakdown; common practice,
+#: no source [V].
+REVERSE_RATING_VOLTS = 5.0
+
+# CODATA 2018, exact since the SI revision of 2019.
+_PLANCK, _LIGHT_SPEED, _ELECTRON_CHARGE = 6.62607015e-34, 299792458.0, 1.602176634e-19
+
+
+def typical_volts(colour):
+    """Return the forward drop that is usual for a colour.
+
+    Parameters
+    ----------
+    colour : str
+        A key of `TYPICAL_VOLTS` [-].
+
+    Returns
+    -------
+    volts : float
+        Forward drop at a few milliamps [V].
+
+    Raises
+    ------
+    ValueError
+        If the colour is unknown.
+
+    Notes
+    -----
+    A look-up. The drop falls by about a quarter from 20 mA to microamps.
+
+    References
+    ----------
+    Common practice, no source.
+
+    Examples
+    --------
+    >>> typical_volts("red")
+    1.9
+    """
+    return TYPICAL_VOLTS[limits.one_of(colour, "colour", TYPICAL_VOLTS)]
+
+
+def photon_electron_volts(metres):
+    """Return the energy of a photon, which the LED's drop cannot fall far below.
+
+    Parameters
+    ----------
+    metres : float or array
+        Wavelength, 100 nm to 10 um [m].
+
+    Returns
+    -------
+    electron_volts : float or ndarray
+        Energy; the same number in volts is the drop to expect [eV].
+
+    Raises
+    ------
+    ValueError
+        If the wavelength is out of range.
+
+    Notes
+    -----
+    ``h c / (e wavelength)``, 1239.84 eV nm. Heat in the junction supplies a little of it, so a
+    cool-running LED at low current can stay some tenths of a volt below.
+
+    References
+    ----------
+    CODATA 2018 constants.
+
+    Examples
+    --------
+    >>> round(photon_electron_volts(630e-9), 3)
+    1.968
+    """
+    metres = limits.between(metres, "metres", "m", 1e-7, 1e-5, "Was it in nanometres?")
+    return _PLANCK * _LIGHT_SPEED / (_ELECTRON_CHARGE * metres)
+
+
+def dropper_for_mean(circuit, supply, led_amps_mean, dimmer=NO_DIMMER, **drops):
+    """Return the series resistance that gives the LED a wanted mean current.
+
+    Parameters
+    ----------
+    circuit : str
+        A key of `circuits.CIRCUITS` [-].
+    supply : mains.Supply
+        The supply.
+    led_amps_mean : float or array
+        Wanted mean forward current of the LED (the first of two) [A].
+    dimmer : phase_cut.Dimmer
+        The setting at which it is wanted.
+    **drops : float or array
+        led_volts and the others, as for `operating_point` [V].
+
+    Returns
+    -------
+    ohms : float or ndarray
+        Series resistance, not yet a preferred value [ohm].
+
+    Raises
+    ------
+    ValueError
+        If the current is not above zero, or the wave never reaches the drops.
+
+    Notes
+    -----
+    With constant drops every current is in inverse proportion to the resistance, so the current
+    through one ohm, divided by the wanted one, is the answer.
+
+    References
+    ----------
+    Derived here; checked by putting the answer back into `operating_point`.
+
+    Examples
+    --------
+    >>> from helpers.physics import mains
+    >>> ohms = dropper_for_mean("series_diode", mains.Supply(120.0, 60.0), 0.001)
+    >>> round(ohms)
+    52676
+    """
+    wanted = limits.positive(led_amps_mean, "led_amps_mean", "A", "For no light, fit no LED.")
+    through_one_ohm = operating_point(circuit, supply, dimmer, ohms=1.0, **drops).led_amps_mean
+    if np.any(through_one_ohm <= 0.0):
+        raise ValueError(
+            f"led_amps_mean was read as {wanted} A; at this dimmer setting the mains never reaches "
+            "the drops of the circuit, so no resistance lights the LED. Turn the dimmer up."
+        )
+    return through_one_ohm / wanted

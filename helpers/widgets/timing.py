@@ -1,0 +1,19 @@
+"""When to act on a press of a key or a button: after everything before it has arrived."""
+
+import asyncio
+
+SETTLING_SECONDS = 0.1
+
+
+def soon(action):
+    """Do something a moment later, when a kernel is running; at once where none is.
+
+    A press of Enter or of a button can overtake the last change of a list or a box on the way
+    from the page; a wrong answer must never be marked for that.
+    """
+    try:
+        loop = asyncio.get_running_loop()
+    except RuntimeError:
+        action()
+        return
+    loop.call_later(SETTLING_SECONDS, action)

@@ -1,0 +1,223 @@
+"""Hand-ins: all that lies in a folder is read or named, and merging keeps every answer once."""
+
+import json
+import os
+
+import pytest
+from class_on_disk import found_in
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from helpers.classroom import hand_ins
+from helpers.classroom.files import Unusable
+from helpers.classroom.hand_ins import (
+    ASK_AGAIN,
+    find_files,
+    group_by_learner,
+    merge,
+    read_learner,
+)
+
+
+def bytes_file(room, name, content):
+    path = room.hand_ins / name
+    path.write_bytes(content)
+    return path
+
+
+@pytest.mark.parametrize(
+    ("name", "content", "says"),
+    [
+        pytest.param("a.jsonl", b"", "it is empty", id="empty"),
+        pytest.param("a.jsonl", b"\x00\xff" * 5000, "no line in it is from", id="binary"),
+        pytest.param("a.jsonl", b"\n\n{}\n[]\n7\n", "no line in it is from", id="other JSON"),
+        pytest.param("a.ipynb", b"{}", "it is a notebook", id="notebook"),
+        pytest.param("a.zip", b"PK", "it is packed", id="packed"),
+        pytest.param("a.txt", b"330", "it is not an answer log", id="text"),
+        pytest.param(".hidden", b"", "it is not an answer log", id="hidden"),
+    ],
+)
+def test_what_is_no_hand_in_is_named_and_stops_nothing(room, name, content, says):
+    bytes_file(room, name, content)
+    room.hand_in(room.line(room.right("current-1")))
+    book = room.mark()
+    assert [p.place for p in book.problems] == [name]
+    assert says in book.problems[0].found
+    assert book.problems[0].advice
+    assert room.table()["BENCH-01"]["marks"] == "1"
+
+
+def test_a_notebook_is_answered_with_what_to_ask_for(room):
+    bytes_file(room, "lesson.ipynb", b"{}")
+    assert room.mark().problems[0].advice == ASK_AGAIN
+    assert "hand_in()" in ASK_AGAIN
+
+
+def test_a_file_of_200_MB_is_named_and_not_read(room):
+    """The file is one hole in the disk; reading it would take far more memory than is allowed."""
+    import tracemalloc
+
+    with open(room.hand_ins / "large.jsonl", "wb") as handle:
+        handle.truncate(200_000_000)
+    tracemalloc.start()
+    try:
+        book = room.mark()
+        peak = tracemalloc.get_traced_memory()[1]
+    finally:
+        tracemalloc.stop()
+    assert book.problems[0].place == "large.jsonl"
+    assert "200 MB (20 MB is the most)" in book.problems[0].found
+    assert peak < 5_000_000
+
+
+def test_folders_inside_are_read(room):
+    room.hand_in(room.line(room.right("current-1")), name="group é/first row/a.JSONL")
+    assert room.mark().hand_ins == 1
+    assert room.table()["BENCH-01"]["marks"] == "1"
+
+
+@pytest.mark.skipif(os.name == "nt", reason="this system has no pipes among its files")
+def test_links_and_pipes_do_not_hold_the_run_up(room):
+    os.mkfifo(room.hand_ins / "pipe.jsonl")
+    (room.hand_ins / "broken.jsonl").symlink_to(room.folder / "nowhere")
+    (room.hand_ins / "round").symlink_to(room.hand_ins)
+    places = sorted(p.place for p in room.mark().problems)
+    assert places == ["broken.jsonl", "pipe.jsonl", "round"]
+
+
+def test_the_roster_and_the_mark_book_may_lie_among_the_hand_ins(room):
+    room.out = room.hand_ins
+    room.roster = room.hand_ins / "roster.csv"
+    room.write_roster("learner\nBENCH-01\n")
+    room.mark()
+    assert room.mark().problems == []
+
+
+@pytest.mark.parametrize(("name", "says"), [("nowhere", "is not there"), ("roster.csv", "a file")])
+def test_a_folder_that_cannot_be_read_says_so(room, name, says):
+    with pytest.raises(Unusable, match=says):
+        find_files(room.folder / name)
+
+
+def test_a_file_that_vanished_or_cannot_be_opened_is_named(room):
+    gone = room.hand_ins / "gone.jsonl"
+    groups, problems = group_by_learner([gone], room.hand_ins)
+    assert groups == {}
+    assert problems[0].found.startswith("it could not be read")
+
+
+@pytest.mark.parametrize(
+    ("fault", "says"),
+    [
+        pytest.param(PermissionError(13, "Permission denied"), "Permission denied", id="locked"),
+        pytest.param(None, "nothing is left in it", id="gone"),
+    ],
+)
+def test_a_file_lost_between_the_first_look_and_reading_is_named(room, monkeypatch, fault, says):
+    path = room.hand_in(room.line("1 mA"))
+
+    def read_log(path):
+        if fault:
+            raise fault
+        return [], []
+
+    monkeypatch.setattr(hand_ins, "read_log", read_log)
+    lines, problems = read_learner("BENCH-01", [path], room.hand_ins)
+    assert lines == []
+    assert says in problems[0].found
+
+
+def test_a_log_stuffed_with_answers_is_marked_in_step_with_its_length(room):
+    """Limit: 20,000 different answers to one draw; time that grew as their square took minutes."""
+    import time
+
+    lines = [room.line(f"{n / 1000:.3f} A") | {"line": str(n)} for n in range(20_000)]
+    room.hand_in(*lines)
+    start = time.perf_counter()
+    room.mark()
+    assert time.perf_counter() - start < 10
+    assert room.table()["BENCH-01"]["answers"] == "20000"
+
+
+def test_a_damaged_and_a_half_written_line_cost_only_themselves(room):
+    good = room.line(room.right("current-1"))
+    second = room.line(room.right("current-2"), "current-2")
+    path = room.hand_in(good, end='{"format": 1, "damaged\n')
+    with open(path, "a", encoding="utf-8") as handle:
+        handle.write(json.dumps(second) + "\n" + json.dumps(second)[:40])
+    book = room.mark()
+    assert "line 2 was left out" in found_in(book)
+    assert "perhaps the power went" in found_in(book)
+    assert room.table()["BENCH-01"]["marks"] == "2"
+
+
+def test_lines_of_another_learner_belong_to_nobody(room):
+    theirs = room.line(room.right("current-2", "BENCH-02"), "current-2", "BENCH-02")
+    room.hand_in(room.line(room.right("current-1")), theirs)
+    book = room.mark()
+    assert "1 of BENCH-02" in found_in(book)
+    assert room.table()["BENCH-01"]["marks"] == "1"
+    assert room.table()["BENCH-02"]["status"] == "nothing handed in"
+
+
+def test_two_overlapping_hand_ins_count_each_answer_once(room):
+    lines = [room.line(f"{n} mA", second=n) for n in range(1, 4)]
+    room.hand_in(*lines[:2], name="one.jsonl")
+    room.hand_in(*lines, name="two.jsonl")
+    book = room.mark()
+    assert "2 hand-ins were merged: 3 answers, 2 repeated lines left out" in found_in(book)
+    assert room.table()["BENCH-01"]["answers"] == "3"
+
+
+def test_one_line_id_for_two_answers_is_named(room):
+    line = room.line("1 mA")
+    room.hand_in(line, line | {"answer": "2 mA"})
+    assert "one line id stands for different answers (1 left out)" in found_in(room.mark())
+
+
+def test_one_log_keeps_its_order_even_if_its_clock_was_set_back():
+    log = [{"line": "a", "at": "2026-02"}, {"line": "b", "at": "2026-01"}]
+    assert merge([log]) == (log, 0, 0)
+
+
+LINES = st.fixed_dictionaries(
+    {
+        "line": st.sampled_from("abcdef"),
+        "learner": st.just("BENCH-01"),
+        "class_word": st.just("wick"),
+        "supply": st.just("230 V 50 Hz"),
+        "question": st.sampled_from(["current-1", "current-2"]),
+        "draw": st.integers(0, 2),
+        "answer": st.sampled_from(["1 mA", "2 mA"]),
+        "nudges": st.just(0),
+        "at": st.sampled_from(["2026-01-13T18:00", "2026-01-13T18:01", "2026-01-13T18:02"]),
+    }
+)
+
+
+@given(st.lists(st.lists(LINES, max_size=6), min_size=2, max_size=4), st.randoms())
+def test_property_merging_commutes_and_keeps_every_id_once(logs, shuffler):
+    other_order = list(logs)
+    shuffler.shuffle(other_order)
+    lines, repeated, clashes = merge(logs)
+    assert merge(other_order) == (lines, repeated, clashes)
+    ids = [line["line"] for line in lines]
+    assert sorted(ids) == sorted({line["line"] for log in logs for line in log})
+    assert len(ids) + repeated == sum(map(len, logs))
+
+
+@given(st.binary(max_size=400) | st.text(max_size=200).map(str.encode), st.booleans())
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)
+def test_property_no_bytes_raise_or_cost_a_good_neighbour(room, content, among_good_lines):
+    good = json.dumps(room.line(room.right("current-1"))).encode()
+    if among_good_lines:
+        content = good + b"\n" + content
+        second = json.dumps(room.line(room.right("current-1", "BENCH-02"), learner="BENCH-02"))
+        bytes_file(room, "neighbour.jsonl", second.encode())
+    else:
+        bytes_file(room, "neighbour.jsonl", good)
+    bytes_file(room, "strange.jsonl", content)
+    room.mark()
+    assert room.table()["BENCH-01"]["marks"] == "1"
+    if among_good_lines:
+        assert room.table()["BENCH-02"]["marks"] == "1"

@@ -1,0 +1,195 @@
+"""The mark book: marked afresh, danger first, and everything that does not count is named."""
+
+import csv
+import io
+
+import pytest
+from class_on_disk import found_in
+from hypothesis import given
+from hypothesis import strategies as st
+from invented_bank import BANK_FILES
+
+from helpers.classroom.files import for_cell
+from helpers.classroom.mark_book import HELPED, NONE, MarkBook, lessons_of
+from helpers.classroom.table import cells, columns
+
+LESSONS = lessons_of(BANK_FILES)
+
+
+def wrong(room, count, question_id="current-1"):
+    """Lines of so many different wrong answers."""
+    right = room.question(question_id).kind.right(room.numbers(question_id))
+    answers = [f"{1000 * right * (1.4 + 0.1 * n):.4g} mA" for n in range(count)]
+    return [room.line(answer, question_id, second=n) for n, answer in enumerate(answers)]
+
+
+def test_a_learner_on_the_roster_who_handed_in_nothing_has_a_row(room):
+    row = (room.mark(), room.table())[1]["BENCH-02"]
+    assert row["status"] == "nothing handed in"
+    assert row["marks"] == "0"
+    assert row["danger items not yet passed"] == "touch, ready, steps"
+
+
+def test_a_recorded_mark_is_not_believed(room):
+    room.hand_in(wrong(room, 1)[0] | {"marks": 99, "share": 1.0, "right": True})
+    room.mark()
+    assert room.table()["BENCH-01"]["current-1 (of 1)"] == "0"
+
+
+def test_totals_second_way(room):
+    """Added by hand: 1 + 3 + 1 + 2 = 7 marks.
+
+    Lesson 01 has 1 + 3 + 2 + 2 = 8, lesson 02 has 8 + 3 + 6 + 2 + 6 = 25; 7 of 33 are 21.2 %.
+    """
+    names = ("touch", "ready", "current-3", "parts-1")
+    room.hand_in(*(room.line(room.right(name), name) for name in names))
+    room.mark()
+    row = room.table()["BENCH-01"]
+    assert (row["marks"], row["out of"], row["percent"]) == ("7", "33", "21.2")
+    assert (row["lesson 01 (of 8)"], row["lesson 02 (of 25)"]) == ("4", "3")
+
+
+def test_a_prediction_is_kept_and_not_marked(room):
+    room.hand_in(room.line(room.right("guess"), "guess"))
+    book = room.mark()
+    row = room.table()["BENCH-01"]
+    assert row["guess (not marked)"] == "answered"
+    assert row["marks"] == "0"
+    assert book.slips == {}
+
+
+@pytest.mark.parametrize(
+    ("tries", "fresh", "state", "repaired"),
+    [
+        pytest.param(2, False, NONE, "", id="two tries, no marks yet"),
+        pytest.param(3, False, HELPED, "", id="worked answer shown"),
+        pytest.param(3, True, HELPED, "current-1", id="then right with fresh numbers"),
+    ],
+)
+def test_who_needs_help(room, tries, fresh, state, repaired):
+    lines = wrong(room, tries)
+    if fresh:
+        lines.append(room.line(room.right("current-1", draw=1), draw=1, second=50))
+    room.hand_in(*lines)
+    book = room.mark()
+    assert [q.id for q in book.in_state(book.rows[0], state)] == ["current-1"]
+    assert room.table()["BENCH-01"]["helped, then right with fresh numbers"] == repaired
+
+
+def test_a_danger_item_counts_by_the_first_answer_of_a_draw(room):
+    shown = room.question("touch").kind.shown(room.numbers("touch"))
+    dark = next(letter for letter, option in shown.items() if option.key == "dark")
+    first = room.line(dark, "touch", second=1)
+    room.hand_in(first, room.line(room.right("touch"), "touch", second=2))
+    book = room.mark()
+    assert [q.id for q in book.danger_open(book.rows[0])] == ["touch", "ready", "steps"]
+    assert book.slips["touch", "dark"].danger
+    room.hand_in(first, room.line(room.right("touch", draw=1), "touch", draw=1, second=3))
+    book = room.mark()
+    assert [q.id for q in book.danger_open(book.rows[0])] == ["ready", "steps"]
+
+
+@pytest.mark.parametrize(
+    ("marks", "passed"),
+    [
+        pytest.param((0, 1, 3, 2, 1, 1), True, id="all of it"),
+        pytest.param((0, 1, 3, 2, 0.8, 0.8), True, id="limit: 80 % of the rest"),
+        pytest.param((0, 1, 3, 2, 1, 0.5), False, id="75 % of the rest"),
+        pytest.param((0, 1, 2.97, 2, 1, 1), False, id="a danger item not whole"),
+        pytest.param((0, 1, 3, 0, 1, 1), False, id="a danger item missing"),
+    ],
+)
+def test_pass_rule_of_a_lesson_with_danger_items(marks, passed):
+    """The rule of the course: full marks on the danger items and 80 % of the rest."""
+
+    class Row:
+        pass
+
+    row = Row()
+    row.marks = marks + (0,) * len(LESSONS[1].questions)
+    assert LESSONS[0].passed(row) is passed
+    assert LESSONS[1].passed(row) is None
+
+
+def test_slips_are_counted_by_learners_and_by_answers(room):
+    slip = room.question("current-1").kind.slips[1]
+    for learner in ("BENCH-01", "BENCH-02"):
+        upside_down = slip.wrong(room.numbers("current-1", learner))
+        line = room.line(f"{upside_down:.4g} A", learner=learner)
+        room.hand_in(line, name=f"{learner}.jsonl")
+    count = room.mark().slips["current-1", "upside down"]
+    assert (count.learners, count.answers, count.danger) == (2, 2, False)
+
+
+@pytest.mark.parametrize(
+    ("changes", "says"),
+    [
+        pytest.param({"class_word": "wax"}, "1 answer under the class word “wax”", id="word"),
+        pytest.param({"question": "ohm-99"}, "does not hold: “ohm-99”", id="question"),
+        pytest.param({"supply": "400 V"}, "does not know: “400 V”", id="supply"),
+        pytest.param({"answer": "seven"}, "1 answer to current-1 could not be read", id="unread"),
+    ],
+)
+def test_a_line_that_does_not_count_is_named(room, changes, says):
+    room.hand_in(room.line(room.right("current-1")) | changes)
+    book = room.mark()
+    assert says in found_in(book)
+    assert all(problem.advice for problem in book.problems)
+    assert room.table()["BENCH-01"]["marks"] == "0"
+
+
+def test_a_hand_in_under_another_class_word_is_not_called_nothing(room):
+    room.hand_in(room.line("1 mA", class_word="wax"))
+    room.mark()
+    assert room.table()["BENCH-01"]["status"] == "handed in, nothing in it counts"
+
+
+def test_a_learner_who_is_not_on_the_roster_is_marked_and_named(room):
+    stranger = room.line(room.right("current-1", "BENCH-77"), learner="BENCH-77")
+    room.hand_in(stranger, name="a.jsonl")
+    assert "BENCH-77: this learner is not on the roster" in found_in(room.mark())
+    row = room.table()["BENCH-77"]
+    assert (row["status"], row["marks"]) == ("not on the roster", "1")
+
+
+def test_a_question_at_fault_stops_nobody(room, monkeypatch):
+    kind = room.question("current-2").kind
+    monkeypatch.setitem(kind.__dict__, "right", lambda n: 1 / 0)
+    lines = [room.line("1 mA", "current-2"), room.line(room.right("current-1"))]
+    room.hand_in(*lines)
+    assert "current-2 could not be marked (ZeroDivisionError" in found_in(room.mark())
+    row = room.table()["BENCH-01"]
+    assert (row["current-2 (of 1)"], row["marks"]) == ("could not be marked", "1")
+
+
+def test_every_row_of_the_table_has_every_column(room):
+    book = room.mark()
+    assert {len(cells(book, row)) for row in book.rows} == {len(columns(book))}
+    assert columns(book)[2].startswith("danger")
+
+
+def test_an_empty_bank_gives_an_empty_book():
+    assert MarkBook("wick", ()).out_of == 0
+
+
+@pytest.mark.parametrize("start", ["=", "+", "-", "@", "\t", "\r"])
+def test_a_spreadsheet_runs_no_cell(room, start):
+    text = f'{start}HYPERLINK("x");=1+1'
+    room.hand_in(room.line("1 mA", learner=text), name="a.jsonl")
+    room.mark()
+    rows = list(csv.reader(io.StringIO((room.out / "mark-book.csv").read_text("utf-8"))))
+    assert all(cell[:1] not in ("=", "+", "-", "@", "\t", "\r") for row in rows for cell in row)
+    assert rows[-1][0].startswith("'")
+    assert ";" not in rows[-1][0]
+
+
+@given(st.text(st.characters(codec=None), max_size=400))
+def test_property_a_cell_is_one_harmless_line(text):
+    cell = for_cell(text)
+    assert not cell.startswith(("=", "+", "-", "@", "\t", "\r"))
+    assert cell.isprintable()
+    assert ";" not in cell
+
+
+def test_a_number_stays_a_number():
+    assert for_cell(7.5) == 7.5
