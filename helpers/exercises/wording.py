@@ -61,18 +61,19 @@ def marks_text(marks):
     return "1 mark" if marks == 1 else f"{marks} marks"
 
 
-def code_form(question, number=0):
-    """Return the one line of Python that answers a question."""
+def code_form(question, numbers, number=0):
+    """Return one line of Python that answers a question, with an answer that can be read."""
     draw = f", draw={number}" if number else ""
-    return f'answer("{question.id}", {question.kind.code}{draw})'
+    return f'answer("{question.id}", "{question.kind.example(numbers)}"{draw})'
 
 
-def not_answered(question, number=0):
+def not_answered(question, numbers, number=0):
     """Return the lines under a question that has no answer yet."""
     return [
         Line(
             "note",
-            f"Not answered yet. Use the card, or one line of code: `{code_form(question, number)}`",
+            "Not answered yet. Use the card, or one line of code: "
+            f"`{code_form(question, numbers, number)}`",
         )
     ]
 
@@ -102,7 +103,7 @@ def feedback_lines(question, draw, number, outcome, nudges=()):
     if outcome is not None and outcome.verdict:
         lines += _verdict_lines(question, outcome.answer, outcome.verdict)
     elif outcome is None:
-        lines += not_answered(question, number)
+        lines += not_answered(question, draw.numbers, number)
     for place, nudge in enumerate(nudges, start=1):
         lines.append(Line("note", f"Nudge {place} of {len(question.nudges)}: {nudge}"))
     if question.role != "predict" and draw.finished(question):
