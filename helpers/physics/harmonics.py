@@ -1,7 +1,7 @@
 """Flicker at line frequency and at twice it: the harmonics of one conduction pulse.
 
-Angles count from the start of the pulse, where the sums keep their digits; `one_cycle` turns them to
-a common origin. Knows no volts, amps or light.
+Angles count from the start of the pulse, where the sums keep their digits; `one_cycle` turns them
+to a common origin. Knows no volts, amps or light.
 """
 
 from helpers.physics import pulses
