@@ -27,6 +27,9 @@ STYLE = """<style>
 .cw-page th, .cw-page td {text-align: left; padding: .1rem .7rem .1rem 0;}
 .cw-controls .widget-radio-box label, .cw-controls .widget-checkbox label {white-space: normal;
   height: auto; line-height: 1.4; padding: .15rem 0;}
+.cw-controls .widget-radio-box label {display: flex; flex-direction: row-reverse;
+  justify-content: flex-end; align-items: flex-start; gap: .5rem;}
+.cw-controls .widget-radio-box label input {flex: none; float: none; margin: 0;}
 .cw-controls .widget-radio-box, .cw-controls .widget-radio, .cw-controls .widget-checkbox {
   width: auto; max-width: 46rem; height: auto;}
 .cw-controls .widget-checkbox .widget-label-basic {width: auto; height: auto; align-items: start;}
