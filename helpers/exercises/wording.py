@@ -5,6 +5,8 @@ Knows no screen. Every line is text for people, never markup.
 
 from dataclasses import dataclass
 
+from helpers.exercises.mistakes import explained
+
 
 @dataclass(frozen=True)
 class Line:
@@ -121,6 +123,18 @@ def _verdict_lines(question, answer, verdict):
     lines += [read, Line("verdict", f"{mark} {verdict.reply}")]
     earned = f"{verdict.share * question.marks:.3g} of {marks_text(question.marks)}"
     return [*lines, Line("note", f"This answer earns {earned}.")]
+
+
+def mistake_lines(question, numbers):
+    """Return the usual mistakes with what the card would say to each, for the workshop copy."""
+    if question.role == "predict":
+        return []
+    pairs = explained(question, numbers)
+    lines = [Line("heading", "Usual mistakes, and what the card says to them")] if pairs else []
+    for answer, verdict in pairs:
+        danger = f"Danger first: {verdict.danger} " if verdict.danger else ""
+        lines.append(Line("note", f"{answer.understood}: {danger}{verdict.reply}"))
+    return lines
 
 
 def working_lines(question, numbers):
