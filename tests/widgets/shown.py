@@ -81,4 +81,4 @@ def fill(card, typed):
                 up.click()
     else:
         for box, piece in zip(controls.lists, typed.split("; "), strict=True):
-            box.value = next(option for option in box.options if option == piece)
+            box.value = piece

@@ -139,7 +139,7 @@ def test_a_danger_item_offers_fresh_numbers_after_its_first_answer(session):
 def test_a_prediction_has_neither_nudge_nor_fresh_numbers(session):
     with screen():
         opened = open_card(session, "ohm-predict")
-        names = [button.description for button in opened.box.children[2].children]
+        names = [button.description for button in opened.body.children[1].children]
         fill(opened, "b")
         opened.check.click()
     assert "Nudge" not in names
