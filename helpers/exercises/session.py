@@ -15,6 +15,7 @@ from helpers.exercises.kinds import NotRead
 from helpers.exercises.standing import replay
 from helpers.physics.mains import SUPPLIES
 
+PLAIN_BLANKS = str.maketrans("\u00a0\u2009\u202f", "   ")  # both doors write the same line
 LONGEST_ANSWER = 200  # so that its line in the log stays far below what is read again
 
 
@@ -230,7 +231,7 @@ def _as_text(typed):
     if isinstance(typed, float) and isfinite(typed):
         text = repr(float(typed))
         return text if "e" in text else f"{text}e0"
-    return str(typed).strip()
+    return str(typed).translate(PLAIN_BLANKS).strip()
 
 
 def _unknown(question_id):

@@ -115,7 +115,7 @@ class Bins:
         self.widget = widgets.VBox(self.lists)
 
     def typed(self):
-        return "; ".join(box.value for box in self.lists)
+        return "; ".join(box.value for box in self.lists if box.value)
 
 
 CONTROLS = {
