@@ -27,8 +27,9 @@ def open_lesson(number, learner=None, class_word=None, supply=None, workshop_cop
     workshop_copy : bool
         True in `solutions/` only: a fixed learner, and nothing is written.
     """
-    show(begin(number, learner, class_word, supply, workshop_copy))
-    progress(number)
+    if _is_lesson(number):
+        show(begin(number, learner, class_word, supply, workshop_copy))
+        progress(number)
 
 
 def begin(number, learner=None, class_word=None, supply=None, workshop_copy=False):
@@ -119,9 +120,19 @@ def _found(session, question_id):
         return None
 
 
+def _is_lesson(number):
+    """Say whether there is such a lesson, on the page if there is none."""
+    if number not in lessons():
+        known = ", ".join(lessons())
+        show(Page([Line("note", f"There is no lesson {number!r}. There are: {known}.")]))
+    return number in lessons()
+
+
 def progress(number=None):
     """Show how far the learner is in a lesson, and keep showing it as answers come in."""
     session, number = current_session(), number or _open.get("lesson", "00")
+    if not _is_lesson(number):
+        return
     handle = show(progress_page(session, number))
     if not session.workshop_copy:
         session.watchers["progress", handle.display_id] = lambda *_: handle.update(
@@ -132,6 +143,8 @@ def progress(number=None):
 def predictions(number=None):
     """Show again what was predicted before the lesson, beside what the lesson found."""
     session, number = current_session(), number or _open.get("lesson", "00")
+    if not _is_lesson(number):
+        return
     lines = []
     for question in lessons()[number].QUESTIONS:
         if question.role == "predict":
