@@ -150,10 +150,18 @@ def predictions(number=None):
         if question.role == "predict":
             draw = session.draw(question.id)
             lines += [Line("text", text) for text in question.ask(draw.numbers).split("\n\n")]
-            said = draw.last[0].understood if draw.last else "nothing yet"
-            lines.append(Line("note", f"You predicted: {said}"))
+            lines.append(Line("note", f"You predicted: {_predicted(question, draw)}"))
             lines.append(Line("verdict", f"What we found: {question.working(draw.numbers)}"))
     show(Page(lines))
+
+
+def _predicted(question, draw):
+    """Return a learner's first prediction in words: a letter alone says nothing later."""
+    if not draw.tried:
+        return "nothing yet"
+    said = draw.first[0].understood
+    options = question.kind.shown(draw.numbers) if hasattr(question.kind, "shown") else {}
+    return f"{said}) {options[said].text}" if said in options else said
 
 
 def hand_in():
