@@ -23,6 +23,7 @@ class DrawStanding:
     def first(self):
         """The oldest (answer, verdict), or None."""
         return next(iter(self.tried.values()), None)
+
     right: bool = False
 
     @property

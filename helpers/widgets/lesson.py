@@ -43,9 +43,21 @@ def begin(number, learner=None, class_word=None, supply=None, workshop_copy=Fals
     except SettingsError as error:
         session, note = learner_session()
         notes = [Line("danger", f"Nothing was changed. {error}")]
+    session = _taking_over_from(_open.get("session"), session)
     _open.update(session=session, lesson=number)
     notes += [Line("danger", text) for text in [note, *session.problems] if text]
     return Page([*notes, *_ready_lines(session, number)], extra_html=STYLE)
+
+
+def _taking_over_from(earlier, session):
+    """Return the session to go on with: cards of another learner's on the page must not answer."""
+    if earlier is None:
+        return session
+    if earlier.same_as(session):
+        earlier.read_again()
+        return earlier
+    earlier.closed = True
+    return session
 
 
 def _ready_lines(session, number):
