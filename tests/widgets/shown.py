@@ -21,8 +21,9 @@ class Screen:
         places, shown = {}, []
         for output in self._captured.outputs:
             name = (output.transient or {}).get("display_id")
-            if output.update:
-                shown[places[name]] = output.data
+            if output.update:  # one of a page that was shown before has no place here
+                if name in places:
+                    shown[places[name]] = output.data
             else:
                 places[name] = len(shown)
                 shown.append(output.data)

@@ -2,11 +2,23 @@
 
 import pytest
 from learner import right_answer, wrong_answers
-from shown import screen, words
+from shown import fill, screen, words
 
 import helpers
-from helpers import answer, hand_in, open_lesson, picture, predictions, progress, settings_form
+from helpers import (
+    answer,
+    card,
+    hand_in,
+    open_lesson,
+    picture,
+    predictions,
+    progress,
+    settings_form,
+)
+from helpers.exercises import answer_log
+from helpers.exercises.answer_log import read_log
 from helpers.exercises.bank import bank, lessons
+from helpers.exercises.session import learner_session
 from helpers.figures import bands, circuits
 from helpers.widgets import lesson
 
@@ -180,6 +192,68 @@ class TestSettingsForm:
         with screen() as shown:
             settings_form()
         assert shown.bundles == []
+
+
+class TestCardsThatWereOnThePageBefore:
+    """Run All Cells shows every card; then the learner saves settings, or runs set-up again."""
+
+    @pytest.fixture
+    def opened(self, session):
+        with screen() as shown:
+            card("ohm-2")
+            yield session.watchers["card", "ohm-2"].__self__, shown
+
+    @pytest.mark.parametrize(
+        "change", [{"learner": "BENCH-08"}, {"supply": "120 V 60 Hz"}, {"class_word": "tallow"}]
+    )
+    def test_after_a_change_no_answer_goes_to_whom_it_was_not_meant_for(
+        self, opened, answers, change
+    ):
+        old, shown = opened
+        open_lesson("02", **change)
+        fill(old, "7 mA")
+        old.check.click()
+        assert list(answers.glob("*.jsonl")) == []
+        assert "Run this cell again" in shown.plain
+        with screen():
+            card("ohm-2")
+            new = lesson.current_session().watchers["card", "ohm-2"].__self__
+            fill(new, "7 mA")
+            new.check.click()
+        (log,) = answers.glob("*.jsonl")
+        assert log.stem == f"answers-{change.get('learner', 'BENCH-07')}"
+
+    def test_after_the_same_set_up_again_a_card_goes_on_and_progress_counts_it(self, opened):
+        old, shown = opened
+        open_lesson("02")
+        fill(old, "7 mA")
+        old.check.click()
+        assert "Read as 7\u00a0mA." in shown.plain
+        assert "1 of 18 questions answered" in shown.plain
+
+    def test_set_up_again_finds_what_another_kernel_wrote(self, opened, session):
+        other, _ = learner_session()
+        other.answer("ohm-2", "7 mA")
+        with screen() as shown:
+            open_lesson("02")
+        assert "1 of 18 questions answered" in shown.plain
+
+    def test_set_up_again_forgets_no_answer_that_a_full_disk_refused(
+        self, opened, answers, monkeypatch
+    ):
+        old, _ = opened
+        with monkeypatch.context() as full:
+            full.setattr(answer_log, "write_row", refuse)
+            fill(old, "7 mA")
+            old.check.click()
+            open_lesson("02")
+        answer("ohm-3", "1 kΩ")
+        lines, _ = read_log(answers / "answers-BENCH-07.jsonl")
+        assert [line["answer"] for line in lines] == ["7 mA", "1 kΩ"]
+
+
+def refuse(*_):
+    raise OSError(28, "No space left on device")
 
 
 def test_a_cell_run_before_the_set_up_cell_opens_the_kept_settings(session, monkeypatch):
