@@ -50,7 +50,7 @@ class Page:
     lines : sequence of Line
         What it says.
     picture : str
-        Inline SVG from `helpers.figures`, already safe; goes before the first option.
+        Inline SVG from `helpers.figures`, already safe; goes before the first option, or last.
     extra_html : str
         Trusted markup to put in front, such as the style block.
     name : str
@@ -80,6 +80,8 @@ class Page:
                 parts += [f'<pre class="cw-code"><code>{text}</code></pre>' for text in texts]
             else:
                 parts += [f'<p class="cw-{role}">{text}</p>' for text in texts]
+        if not drawn:
+            parts.append(self.picture)
         inside = "\n".join(parts)
         return f'{self.extra_html}<div class="cw-page {self.name}">\n{inside}\n</div>'
 
