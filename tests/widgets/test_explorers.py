@@ -33,6 +33,14 @@ def test_dropper_says_what_flows(volts, ohms):
     assert svg == explorers.dropper(volts, ohms)[0]
 
 
+@pytest.mark.parametrize(
+    ("volts", "too_much"), [(11.4, False), (11.5, True)], ids=["limit: 20 mA", "limit: 20.2 mA"]
+)
+def test_dropper_warns_from_the_limit_of_a_small_led_on(volts, too_much):
+    """20 mA for a small LED: common practice, no source. (11.4 V - 2 V) / 470 ohm = 20 mA."""
+    assert ("Too much" in explorers.dropper(volts, 470.0)[1]) == too_much
+
+
 @pytest.mark.parametrize("name", explorers.EXPLORERS)
 class TestControls:
     def test_every_control_is_a_parameter_and_every_parameter_a_control(self, name):

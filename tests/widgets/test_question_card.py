@@ -169,6 +169,7 @@ def test_a_full_disk_is_said_before_all_else_and_check_again_keeps_the_answer(
             opened.check.click()
         told = shown.bundles[-1]["text/plain"]
         assert told.startswith("This answer is not kept")
+        assert '<p class="cw-danger">This answer is not kept' in shown.bundles[-1]["text/html"]
         assert "Read as 7\u00a0mA." in told and opened.controls.box.value == "7 mA"
         opened.check.click()
         assert "not kept" not in shown.bundles[-1]["text/plain"]
