@@ -9,12 +9,14 @@ from io import BytesIO
 from textwrap import wrap
 from typing import NamedTuple
 
+from helpers.quantities import write_as
+
 WIDTH, HEIGHT, DOTS_PER_INCH = 9.0, 4.0, 100
 FONT, TEXT_SIZE, TITLE_SIZE = "DejaVu Sans", 11, 12.5
 LINE_WEIGHT, THIN, HALO = 2.2, 0.8, 3.0
 INK, QUIET, FACE = "#1a1a1a", "#595959", "#ffffff"
 
-_LEFT, _RIGHT, _BOTTOM, _TITLE_LINE, _LEGEND_ROW = 0.85, 0.3, 0.62, 0.235, 0.3
+_LEFT, _RIGHT, _BOTTOM, _TITLE_LINE, _LEGEND_ROW = 0.85, 0.3, 0.78, 0.235, 0.3
 _LETTERS_PER_INCH = 9.6
 
 
@@ -35,7 +37,8 @@ LOOKS = {
     "heat": Look("#b84a00", (0, (6, 2)), "s", "xx"),
     "light": Look("#0072b2", "-", "o", ""),
     "eye": Look("#00715a", (0, (5, 1.5, 1, 1.5)), "^", "++"),
-    "volts": Look("#8f4a7d", (0, (2.5, 1.5)), "v", "||"),
+    "rms": Look("#8f4a7d", (0, (2.5, 1.5)), "v", "||"),
+    "mean": Look("#7a5c00", (0, (7, 1.5, 1, 1.5)), "d", "--"),
     "limit": Look("#1a1a1a", (0, (9, 3)), "_", ""),
 }
 
@@ -160,6 +163,35 @@ def name_axes(axes, across, up):
     for (name, unit), write in ((across, axes.set_xlabel), (up, axes.set_ylabel)):
         text = f"{name} ({unit})" if unit else name
         write(text, family=FONT, size=TEXT_SIZE, color=INK)
+
+
+def name_cycle(axes, supply, up):
+    """Name the axes of a picture of one mains cycle: degrees and milliseconds, and `up`.
+
+    Parameters
+    ----------
+    axes : matplotlib.axes.Axes
+        Made by `blank`; drawn over 0 to 360 degrees.
+    supply : mains.Supply
+        Its frequency gives the milliseconds.
+    up : tuple of (str, str)
+        Name and unit of the vertical axis.
+
+    Examples
+    --------
+    >>> from helpers.physics import mains
+    >>> figure, axes = blank("One cycle")
+    >>> name_cycle(axes, mains.Supply(100.0, 50.0), ("voltage", "V"))
+    >>> [tick.get_text() for tick in axes.get_xticklabels()][2]
+    '90°\\n5\\xa0ms'
+    """
+    places = range(0, 361, 45)
+    times = (write_as(place / 360.0 / supply.hertz, "ms", 3) for place in places)
+    names = [f"{place}°\n{time}" for place, time in zip(places, times, strict=True)]
+    axes.set_xlim(0, 360)
+    axes.set_xticks(list(places), names, family=FONT, size=TEXT_SIZE - 1)
+    axes.axhline(0, color=QUIET, linewidth=THIN, zorder=1)
+    name_axes(axes, ("place in the mains cycle", "degrees, milliseconds"), up)
 
 
 def draw_line(axes, across, up, meaning, label="", every=None, **more):
