@@ -4,15 +4,6 @@ from html import escape
 
 from helpers.quantities import write
 
-#: What people call each circuit of `physics.circuits.CIRCUITS`.
-NAMES = {
-    "resistor_only": "resistor only",
-    "series_diode": "series diode",
-    "diode_across": "diode across the LED",
-    "two_leds": "two LEDs back to back",
-    "bridge": "bridge",
-}
-
 
 def bench_dropper(volts, ohms, led_volts):
     """Draw an LED and its dropper on a bench supply, with values.

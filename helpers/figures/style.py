@@ -9,7 +9,7 @@ from io import BytesIO
 from textwrap import wrap
 from typing import NamedTuple
 
-from helpers.quantities import write_as
+from helpers.quantities import write, write_as
 
 WIDTH, HEIGHT, DOTS_PER_INCH = 9.0, 4.0, 100
 FONT, TEXT_SIZE, TITLE_SIZE = "DejaVu Sans", 11, 12.5
@@ -17,7 +17,7 @@ LINE_WEIGHT, THIN, HALO = 2.2, 0.8, 3.0
 INK, QUIET, FACE = "#1a1a1a", "#595959", "#ffffff"
 
 _LEFT, _RIGHT, _BOTTOM, _TITLE_LINE, _LEGEND_ROW = 0.85, 0.3, 0.78, 0.235, 0.3
-_LETTERS_PER_INCH = 9.6
+_LETTERS_PER_INCH = 10.2
 
 
 class Look(NamedTuple):
@@ -49,7 +49,7 @@ def blank(title, height=HEIGHT, rows=1, columns=1, legend=False, gap=1.0):
     Parameters
     ----------
     title : str
-        The answer that the picture gives; wrapped to the width.
+        The answer that the picture gives; wrapped to the width, its full stop left out.
     height : float
         Height of the whole picture [inch]; its width is always the same.
     rows, columns : int
@@ -113,7 +113,9 @@ def set_title(figure, title):
     inches : float
         Room that the title takes at the top [inch].
     """
-    lines = wrap(title, int((WIDTH - 0.4) * _LETTERS_PER_INCH), break_on_hyphens=False)
+    lines = wrap(
+        title.removesuffix("."), int((WIDTH - 0.4) * _LETTERS_PER_INCH), break_on_hyphens=False
+    )
     height = figure.get_size_inches()[1]
     if not figure.texts:
         figure.text(
@@ -160,9 +162,47 @@ def name_axes(axes, across, up):
     >>> axes.get_xlabel(), axes.get_ylabel()
     ('time (ms)', 'voltage (V)')
     """
-    for (name, unit), write in ((across, axes.set_xlabel), (up, axes.set_ylabel)):
+    for (name, unit), set_label in ((across, axes.set_xlabel), (up, axes.set_ylabel)):
         text = f"{name} ({unit})" if unit else name
-        write(text, family=FONT, size=TEXT_SIZE, color=INK)
+        set_label(text, family=FONT, size=TEXT_SIZE, color=INK)
+
+
+def unit_of(value, name):
+    """Return the unit, prefix included, in which people write a value.
+
+    Parameters
+    ----------
+    value : float
+        The largest value to be shown [the glossary's unit].
+    name : str
+        A name of the glossary.
+
+    Examples
+    --------
+    >>> unit_of(0.0027, "current"), unit_of(0.43, "power")
+    ('mA', 'mW')
+    """
+    return write(value, name).partition("\u00a0")[2]
+
+
+def count_in(axis, unit):
+    """Write the numbers of an axis, kept in the glossary's unit, in another with a prefix.
+
+    Parameters
+    ----------
+    axis : matplotlib.axis.Axis
+        As `axes.yaxis`.
+    unit : str
+        Such as 'mA'.
+
+    Examples
+    --------
+    >>> figure, axes = blank("Current")
+    >>> count_in(axes.yaxis, "mA")
+    >>> axes.yaxis.get_major_formatter()(0.0015)
+    '1.5'
+    """
+    axis.set_major_formatter(lambda value, _: write_as(value, unit).partition("\u00a0")[0])
 
 
 def name_cycle(axes, supply, up):

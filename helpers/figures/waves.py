@@ -3,7 +3,7 @@
 import numpy as np
 
 from helpers.figures import style
-from helpers.figures.circuits import NAMES
+from helpers.figures.words import NAMES, capital
 from helpers.physics import circuits, mains, ohms_law, phase_cut, phase_cut_inverse
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write
@@ -162,7 +162,7 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_vol
     quick = ohms_law.current(phase_cut.wave(supply, dimmer).volts_rms, ohms)
     mean, peak = write(point.led_amps_mean, "current"), write(point.led_amps_peak, "current")
     quick_sum = write(quick, "current")
-    name = NAMES[circuit][0].upper() + NAMES[circuit][1:]
+    name = capital(NAMES[circuit])
     finding = (
         f"{name}: the LED gets {mean} on average, in pulses of up to {peak}"
         f"; the quick sum V/R says {quick_sum}."
@@ -174,13 +174,11 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_vol
         alternative += f" {_other_half(circuit, point)}"
     figure, axes = style.blank(finding, legend=True)
     degrees = _degrees(dimmer)
-    milliamps = 1e3 * circuits.amps_at(
-        circuit, supply, dimmer, degrees, ohms=ohms, led_volts=led_volts
-    )
-    forward = np.abs(milliamps) if circuit == "bridge" else np.maximum(milliamps, 0.0)
+    amps = circuits.amps_at(circuit, supply, dimmer, degrees, ohms=ohms, led_volts=led_volts)
+    forward = np.abs(amps) if circuit == "bridge" else np.maximum(amps, 0.0)
     axes.fill_between(degrees, 0, forward, color=style.LOOKS["led"].colour, alpha=0.18, linewidth=0)
     style.draw_line(axes, degrees, forward, "led", "LED")
-    backward = np.minimum(milliamps, 0.0)
+    backward = np.minimum(amps, 0.0)
     names = {
         "resistor_only": "LED, pushed backwards",
         "diode_across": "diode across",
@@ -188,12 +186,16 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_vol
     }
     if circuit in names:
         style.draw_line(axes, degrees, backward, "dimmed", names[circuit], linestyle=(0, (4, 1.5)))
-    average = 1e3 * point.led_amps_mean
-    style.draw_line(axes, (0, 360), (average, average), "mean", f"LED mean {mean}")
-    style.draw_line(axes, (0, 360), (1e3 * quick, 1e3 * quick), "limit", f"V/R {quick_sum}")
-    top = 1.15e3 * mains.peak(supply.volts_rms) / ohms
+    for value, meaning, label in (
+        (point.led_amps_mean, "mean", f"LED mean {mean}"),
+        (quick, "limit", f"V/R {quick_sum}"),
+    ):
+        style.draw_line(axes, (0, 360), (value, value), meaning, label)
+    top = 1.15 * mains.peak(supply.volts_rms) / ohms
     axes.set_ylim(-top if circuit in names else -0.04 * top, top)
-    style.name_cycle(axes, supply, ("current", "mA"))
+    unit = style.unit_of(top, "current")
+    style.count_in(axes.yaxis, unit)
+    style.name_cycle(axes, supply, ("current", unit))
     style.legend(axes)
     return figure, alternative
 
@@ -212,7 +214,7 @@ def _period(supply):
 def _setting(dimmer):
     if dimmer.edge == "none":
         return "No dimmer"
-    return f"{dimmer.edge.capitalize()} edge at {write(dimmer.angle_degrees, 'angle')}"
+    return f"{capital(dimmer.edge)} edge at {write(dimmer.angle_degrees, 'angle')}"
 
 
 def _what_is_left(supply, dimmer):
