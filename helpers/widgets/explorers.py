@@ -87,6 +87,10 @@ def explore(name):
     name : str
         One of `EXPLORERS`.
     """
+    if name not in EXPLORERS:
+        known = ", ".join(EXPLORERS)
+        show(Page([Line("note", f"There is no explorer {name!r}. There are: {known}.")]))
+        return
     function, make_controls = EXPLORERS[name]
     laid_out, inputs = make_controls()
     state = {key: control.value for key, control in inputs.items()}

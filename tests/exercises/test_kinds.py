@@ -159,9 +159,9 @@ class TestParts:
     @pytest.mark.parametrize(
         ("typed", "words"),
         [
-            ("1 kΩ", "1 of 2 parts were read"),
+            ("1 kΩ", "“1 kΩ” was read as 1 of 2 parts"),
             ("1 kΩ, 0.25 W", "semicolon"),
-            ("1 kΩ; 0.25 W; 5 V", "3 of 2 parts were read"),
+            ("1 kΩ; 0.25 W; 5 V", "was read as 3 of 2 parts"),
             ("0.25 W; 1 kΩ", "dropper: "),
             ("1.5 kΩ; 0.25 W", "dropper: 1.5\u00a0kΩ is not in the bin. The bin holds 220"),
             ("1 kΩ; 0.3 W", "power rating: 0.3\u00a0W is not in the bin"),
