@@ -88,9 +88,9 @@ PREDICT = Question(
     role="predict",
     outcome="commit to an expectation",
     ask=lambda n: (
-        f"A pilot light is plugged into {n.supply.name}: a resistor, then a red LED. Between its "
-        f"two legs the LED has {volts(2.0)}. How much voltage can stand between one leg and the "
-        "earth under your feet?"
+        f"A pilot light is plugged into a socket of {n.supply.name}: a resistor, then a red LED. "
+        f"Between its two legs the LED has {volts(2.0)}. How much voltage can "
+        "stand between one leg and the earth under your feet?"
     ),
     kind=Choice(
         (
@@ -113,31 +113,31 @@ PREDICT = Question(
 BODIES_OHMS = (1_200.0, 1_500.0, 1_800.0, 2_500.0)
 
 CURRENTS_IN_ORDER = (
-    Option("felt", "The least current that a body may just feel"),
+    Option("felt", "What a body may just feel"),
     Option(
         "let go",
-        "The current at which many hands can no longer open",
+        "What many hands can no longer let go of",
         reply="A hand feels a current long before it cramps. Which of the two is smaller?",
     ),
     Option(
         "rcd",
-        "The current at which a 30 mA RCD must open",
+        "What a 30 mA RCD must open at",
         reply="By then a hand is already held fast. What does that say about the two currents?",
         danger="who thinks that an RCD opens before it hurts will trust it too far.",
     ),
     Option(
         "heart",
-        "The current that can stop a heart within about a second",
+        "What can stop a heart within about a second",
         reply="An RCD is chosen to open below what stops a heart. Which is the smaller current?",
     ),
     Option(
         "pot",
-        "The current that the 90 W pot draws at full power",
+        "What the 90 W pot draws at full power",
         reply="Watts divided by volts: is that less or more than what stops a heart?",
     ),
     Option(
         "fuse",
-        "The current that the fuse of the pot's cord carries all day",
+        "What the fuse of the pot's cord carries all day",
         reply="The fuse has to carry the pot's current for good. So which is larger?",
         danger="a fuse that seems to open before it hurts will be trusted to protect people. It "
         "carries many times what kills.",
@@ -161,8 +161,9 @@ SHOCK = (
                 Slip(
                     "held down to the RCD's current",
                     lambda n: RCD_AMPS,
-                    "That is where an RCD opens. Until it has opened, what decides the current?",
-                    "an RCD does not hold the current down. Until it opens, everything flows that "
+                    "That is where a residual-current device opens. Until it has, what decides the "
+                    "current?",
+                    "no such device holds the current down. Until it opens, everything flows that "
                     "the volts can drive.",
                 ),
                 Slip(
@@ -400,13 +401,13 @@ BARE_LED = Question(
                 "takes its 20 mA",
                 "It lights: an LED takes the 20 mA that it is made for.",
                 reply="The label is a limit. What in this circuit keeps the current below it?",
-                danger="nothing limits the current. The LED bursts into your face or your hand.",
+                danger="nothing limits the current. The LED can burst into your face or your hand.",
             ),
             Option(
                 "dies quietly",
                 "It goes dark and nothing more: a dead LED is a harmless LED.",
                 reply="Where does the energy of tens of amperes go?",
-                danger="it does not die quietly. It bursts, an arc may stay, and its legs are "
+                danger="it need not die quietly. It can burst, an arc may stay, and its legs are "
                 "live.",
             ),
             Option(
@@ -433,15 +434,15 @@ BARE_LED = Question(
 ISOLATION_CASES = {
     "The wax pot, on a plug,": (
         "Switch off and pull the plug out of the socket.",
-        "Put the plug where nobody else can put it back: in a locked cover, with a note.",
+        "Put the plug into a locked cover, with a note.",
     ),
     "The dimmer in the wall, by a licensed electrician,": (
-        "Switch off the isolator that opens every wire of this circuit.",
-        "Lock the isolator, keep the only key, hang a note on it.",
+        "Switch off the isolator that opens every wire.",
+        "Lock the isolator and keep its only key.",
     ),
     "The extension lead that feeds the pot": (
-        "Switch off and pull the lead out of the wall socket.",
-        "Take the lead's plug along, within your own sight, and hang a note on the socket.",
+        "Switch off and unplug the lead from the wall.",
+        "Keep the lead's plug with you, and hang up a note.",
     ),
 }
 
@@ -457,14 +458,14 @@ def _isolation_steps(n):
         ),
         Option(
             "prove the tester",
-            "Prove the tester on a source that is known to be live.",
+            "Prove the tester on a source known to be live.",
             reply="A tester can fail at any time, and others can switch on at any time. So which "
             "step comes before the tests?",
             danger="while you test, somebody else can switch on again.",
         ),
         Option(
             "prove dead",
-            "Prove dead: line to neutral, line to earth, neutral to earth.",
+            "Prove dead, between each pair of the three wires.",
             reply="What does zero on a tester mean if the tester may be broken?",
             danger="a broken tester shows zero on a live wire. Who believes it can be killed.",
         ),
@@ -475,7 +476,7 @@ def _isolation_steps(n):
         ),
         Option(
             "work",
-            "Only now touch, and leave everything locked until the cover is shut.",
+            "Only now touch; the lock stays until all is shut.",
             reply="What if the tester failed during the test itself? Which step shows that?",
             danger="touching comes last. Before the tester is proved again, nothing is proved.",
         ),
@@ -590,13 +591,13 @@ RESCUE_STEPS = (
     ),
     Option(
         "look at them",
-        "Make sure nothing live touches them, then see whether they answer and breathe.",
+        "See that nothing live touches them; do they breathe?",
         reply="While they hang on the mains, what happens to whoever touches them?",
         danger="whoever touches them before the supply is cut becomes the second casualty.",
     ),
     Option(
         "call",
-        "Call the emergency number and do as it says, up to resuscitation.",
+        "Call the emergency number and do as it says.",
         reply="What will the emergency number ask you about them? Can you answer yet?",
     ),
     Option(
@@ -787,7 +788,7 @@ def _parts_working(n):
         f"{ohms(n.most_ohms)}, {volts(rated_volts)} is enough for the whole mains, and "
         f"{write(rated_watts, 'power')} is at least twice "
         f"{write(highest_volts(n) ** 2 / low, 'power')}. No sum makes this a part that may be "
-        "touched: that takes parts and tests of the standard."
+        "touched: that takes types made for mains surges, and the tests of the standard."
     )
 
 
@@ -843,7 +844,7 @@ BARRIER = (
         numbers=lambda draw, supply: {"ohms": draw.pick(STRING_OHMS)},
         ask=lambda n: (
             f"All steps. Two parts of {ohms(n.ohms)} stand before the LED's leg on "
-            f"{n.supply.name}. The mains is at its highest, 10 % up, and one part has failed "
+            f"{n.supply.name}. The mains is at its highest, 10\u00a0% up, and one part has failed "
             "short. What current does a finger on the leg take?"
         ),
         kind=Quantity(
@@ -940,9 +941,9 @@ BARRIER = (
         outcome="find the ohms that each part of a barrier needs",
         numbers=lambda draw, supply: {"amps": draw.pick((0.5e-3, 0.45e-3, 0.4e-3))},
         ask=lambda n: (
-            f"A new situation. On {n.supply.name} at its highest (10 % up), with one of two equal "
-            f"parts shorted, a touch through 2 kΩ may take {milliamps(n.amps)} at most. How many "
-            "ohms does each part need at least?"
+            f"A new situation. On {n.supply.name} at its highest (10\u00a0% up), with one of two "
+            f"equal parts shorted, a touch through 2 kΩ may take {milliamps(n.amps)} at most. How "
+            "many ohms does each part need at least?"
         ),
         kind=Quantity(
             of="resistance",
@@ -1006,8 +1007,8 @@ BARRIER = (
             )
         },
         ask=lambda n: (
-            f"Pick the two droppers of a pilot light for {n.supply.name}, ± 5 % each, and what "
-            "each is rated for. With either one shorted, on the highest mains, the other must "
+            f"Pick the two droppers of a pilot light for {n.supply.name}, ±\u00a05\u00a0% each, "
+            "and what each is rated for. With either one shorted, on the highest mains, the other must "
             f"hold the touch limit alone ({milliamps(hazards.FELT_AMPS_RMS)} rms, 0.7 mA peak), "
             "stand all the volts, and be rated for twice its heat. Together they may have "
             f"{ohms(n.most_ohms)}, or nobody sees the light."
