@@ -18,13 +18,12 @@ class DrawStanding:
     tried: dict = field(default_factory=dict)
     nudges: int = 0
     counted: list = field(default_factory=list)
+    right: bool = False
 
     @property
     def first(self):
         """The oldest (answer, verdict), or None."""
         return next(iter(self.tried.values()), None)
-
-    right: bool = False
 
     @property
     def last(self):

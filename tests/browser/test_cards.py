@@ -214,3 +214,9 @@ def answer_with_the_keyboard(page, question_id, kind, typed):
             keyboard.press("Tab")
     tab_to_button(page, "Check")
     keyboard.press("Space")
+
+
+def test_a_card_appears_within_a_second_of_its_cell(browser_found, bench_script):
+    first_card = bench_script("first_card")
+    cards, _ = first_card.measure(rounds=1)
+    assert max(cards) <= first_card.BAR_SECONDS
