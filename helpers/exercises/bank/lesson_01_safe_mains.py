@@ -1008,10 +1008,11 @@ BARRIER = (
         },
         ask=lambda n: (
             f"Pick the two droppers of a pilot light for {n.supply.name}, ±\u00a05\u00a0% each, "
-            "and what each is rated for. With either one shorted, on the highest mains, the other must "
-            f"hold the touch limit alone ({milliamps(hazards.FELT_AMPS_RMS)} rms, 0.7 mA peak), "
-            "stand all the volts, and be rated for twice its heat. Together they may have "
-            f"{ohms(n.most_ohms)}, or nobody sees the light."
+            "and what each is rated for. With either one shorted, on the highest mains, the "
+            "other must hold the touch limit alone "
+            f"({milliamps(hazards.FELT_AMPS_RMS)} rms, 0.7\u00a0mA peak), stand all the volts, and "
+            "be rated for twice its heat. Together they may have "
+            f"{ohms(n.most_ohms)} at most, or nobody sees the light."
         ),
         kind=Parts(
             (
