@@ -65,18 +65,22 @@ def crest_when_high(n, percent=HIGH_PERCENT):
 # --- look back ---------------------------------------------------------------------------------
 
 ISOLATING_STEPS = {
-    "pull": ("pull the plug", "Is anything safe to test while it is plugged in?"),
-    "before": (
-        "prove the tester on a live source first",
-        "How does one know that the tester works at all?",
+    "isolate": ("pull the plug", "While it is plugged in, nothing else can make it safe."),
+    "lock off": (
+        "lock the plug away",
+        "Somebody else could put it back during the work.",
     ),
-    "dead": (
+    "prove the tester": (
+        "prove the tester on a known live source",
+        "A broken tester shows zero on a live wire.",
+    ),
+    "prove dead": (
         "prove the pot's own terminals dead",
-        "Does a pulled plug prove that it was the right plug?",
+        "It may have been another plug.",
     ),
-    "after": (
-        "prove the tester on a live source once more",
-        "What if the tester's battery gave up during the test?",
+    "prove the tester again": (
+        "prove the tester on that source once more",
+        "It may have failed during the test itself.",
     ),
 }
 
@@ -87,10 +91,10 @@ def _isolating_options(n):
             key,
             f"To {step}.",
             right=key == n.missing,
-            reply="Without it, a dark tester proves nothing."
+            reply="Without it the other four prove nothing."
             if key == n.missing
-            else "That one is in the list. Which question does each listed step answer, and which "
-            "question is left open?",
+            else "That one is in the plan. Which danger does each step in it rule out, and which "
+            "danger is left?",
         )
         for key, (step, _) in ISOLATING_STEPS.items()
     )
@@ -136,14 +140,14 @@ RECALL = (
         outcome="put the steps of safe isolation in order",
         numbers=lambda draw, supply: {"missing": draw.pick(tuple(ISOLATING_STEPS))},
         ask=lambda n: (
-            "From lesson 01: before anyone opens the pot, somebody plans to "
+            "From lesson 01: before the pot is opened, somebody plans to "
             + ", then to ".join(s for key, (s, _) in ISOLATING_STEPS.items() if key != n.missing)
             + ". Which step is missing?"
         ),
         kind=Choice(_isolating_options),
         nudges=(
             "What could go wrong at each step without anyone noticing?",
-            "Plug, tester, pot, tester: which of the four is not in the list?",
+            "Plug, lock, tester, pot, tester: which of the five is not in the plan?",
         ),
         working=lambda n: (
             f"Missing: to {ISOLATING_STEPS[n.missing][0]}. {ISOLATING_STEPS[n.missing][1]}"
@@ -544,7 +548,7 @@ CUT_STARTS = {50.0: (0.002, 0.0028, 0.0036, 0.006), 60.0: (0.002, 0.0036, 0.0044
 
 
 def _cut_wave(n):
-    return phase_cut.Dimmer("leading", 360 * n.supply.hertz * n.starts)
+    return Dimmer("leading", 360 * n.supply.hertz * n.starts)
 
 
 def _cut_seconds(n):
@@ -562,8 +566,9 @@ CURRENT = (
         outcome="find the peak current of an LED on the mains",
         numbers=_dropper,
         ask=lambda n: (
-            f"An LED ({volts(LED_VOLTS)}), a diode ({write_as(DIODE_VOLTS, 'V')}) and {ohms(n.ohms)} stand "
-            f"in series on your mains, {n.supply.name}. What current flows at the crest?"
+            f"An LED ({volts(LED_VOLTS)}), a diode ({write_as(DIODE_VOLTS, 'V')}) and "
+            f"{ohms(n.ohms)} stand in series on your mains, {n.supply.name}. What current flows at "
+            "the crest?"
         ),
         kind=Quantity(
             of="current",
@@ -621,8 +626,8 @@ CURRENT = (
         outcome="find the mean current of an LED on the mains",
         numbers=_dropper,
         ask=lambda n: (
-            f"Now the mean. LED, diode and {ohms(n.ohms)} stand in series on {n.supply.name}. What is "
-            "the mean current of the LED over a whole cycle? This is what its light follows."
+            f"Now the mean. LED, diode and {ohms(n.ohms)} stand in series on {n.supply.name}. What "
+            "is the mean current of the LED over a whole cycle? This is what its light follows."
         ),
         kind=Quantity(
             of="current",
