@@ -517,22 +517,22 @@ CYCLE = (
     Option("rising", "The voltage rises through zero."),
     Option(
         "starts",
-        "It passes the drops of LED and diode, and the current starts.",
+        "It passes the drops of LED and diode: the current starts.",
         reply="Can the current start before the voltage has risen from zero?",
     ),
     Option(
         "crest",
-        "The current is at its highest, and the LED at its brightest.",
+        "The current is at its highest, the LED at its brightest.",
         reply="The brightest instant is at the crest. What happens on the way up to it?",
     ),
     Option(
         "stops",
-        "It falls below the drops of LED and diode, and the LED goes dark.",
+        "It falls below both drops again: the LED goes dark.",
         reply="Does the LED go dark on the way to the crest or after it?",
     ),
     Option(
         "falling",
-        "The voltage falls through zero, and the diode has to hold off.",
+        "The voltage falls through zero: the diode begins to block.",
         reply="Just before zero the drops are already larger than the voltage. What follows?",
     ),
     Option(
