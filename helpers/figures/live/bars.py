@@ -33,7 +33,7 @@ def compared(rows, columns, title):
     -------
     svg : str
     """
-    left, wide, top, high = 168, 188, 76, 50
+    left, wide, top, high = 212, 178, 76, 50
     parts = []
     for place, column in enumerate(columns):
         x = left + wide * place

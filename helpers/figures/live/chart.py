@@ -69,6 +69,16 @@ def bar(x, y, width, height, share, meaning):
     )
 
 
+def legend(x, y, *entries):
+    """Return a row that names curves by their look, from pairs of meaning and text."""
+    parts = []
+    for meaning, text in entries:
+        parts.append(_path(f"M{x} {y - 5}h40", LOOKS[meaning].colour, LINE_WEIGHT, _dash(meaning)))
+        parts.append(words(x + 48, y, text, SMALL))
+        x += 70 + 8 * len(text)
+    return "".join(parts)
+
+
 def number_box(x, y, width, label, reading, remark=""):
     """Return a plain box with a reading in it, its label above and a remark below."""
     return (
@@ -83,6 +93,11 @@ def number_box(x, y, width, label, reading, remark=""):
 def _path(path, colour, weight, dash=""):
     dashes = f' stroke-dasharray="{dash}"' if dash else ""
     return f'<path d="{path}" fill="none" stroke="{colour}" stroke-width="{weight}"{dashes}/>'
+
+
+def _dash(meaning):
+    dash = LOOKS[meaning].dash
+    return "" if dash == "-" else " ".join(f"{LINE_WEIGHT * length:.1f}" for length in dash[1])
 
 
 class Axis(NamedTuple):
@@ -120,7 +135,7 @@ class Chart:
         for value, text in up.ticks.items():
             y = float(self._y(value))
             self.grid.append(_path(f"M{left} {y:.1f}H{left + width}", GRID, 1))
-            self.elements.append(words(left - 7, y + 5, text, SMALL, "end"))
+            self.elements.append(words(left - 12, y + 5, text, SMALL, "end"))
         for value, text in across.ticks.items():
             x = float(self._x(value))
             self.grid.append(_path(f"M{x:.1f} {top}V{top + height}", GRID, 1))
@@ -148,12 +163,9 @@ class Chart:
 
     def line(self, across, up, meaning):
         """Draw a curve in the look of its meaning."""
-        look = LOOKS[meaning]
-        dash = ""
-        if look.dash != "-":
-            dash = " ".join(f"{LINE_WEIGHT * length:.1f}" for length in look.dash[1])
         points = "M" + self._points(across, up)
-        self.elements.append(_path(points, look.colour, LINE_WEIGHT, dash))
+        colour = LOOKS[meaning].colour
+        self.elements.append(_path(points, colour, LINE_WEIGHT, _dash(meaning)))
 
     def fill(self, across, up, paint):
         """Fill the shape that points enclose with a colour, behind the grid."""

@@ -3,7 +3,7 @@
 Gets curves and numbers; computes no physics.
 """
 
-from helpers.figures.live.chart import Axis, Chart, picture
+from helpers.figures.live.chart import Axis, Chart, legend, picture
 from helpers.quantities import write
 
 ALLOWED_FACE, HALF_FACE = "#f7ead9", "#dcefe7"
@@ -26,27 +26,32 @@ def rating(celsius, allowed_watts, point, title):
     svg : str
     """
     ambient, watts = point
-    top = 1.2 * max(allowed_watts.max(), watts)
+    full = allowed_watts[0]
+    top = (2.3 if watts > 1.2 * full else 1.3) * full
+    seen = min(watts, top)
+    ticks = {full * quarter / 4: write(full * quarter / 4, "power") for quarter in range(0, 9, 2)}
     chart = Chart(
         (80, 66, 800, 260),
         Axis(celsius[0], celsius[-1], "air around the part in °C", _tens(celsius)),
-        Axis(0, top, "power in W", {top * k / 4: write(top * k / 4, "power", 2) for k in range(5)}),
+        Axis(0, top, "power", {at: text for at, text in ticks.items() if at <= top}),
     )
     around = [*celsius, celsius[-1], celsius[0]]
     chart.fill(around, [*allowed_watts, 0, 0], ALLOWED_FACE)
     chart.fill(around, [*(allowed_watts / 2), 0, 0], HALF_FACE)
     chart.line(celsius, allowed_watts, "limit")
     chart.line(celsius, allowed_watts / 2, "eye")
-    full = allowed_watts[0]
-    chart.note(celsius[0], full, "the most that the part may take", shift=(8, -8))
-    chart.note(celsius[0], full / 2, "half of it: room to spare", shift=(8, -8))
-    chart.mark(ambient, watts, "heat")
-    right = ambient < 0.7 * celsius[-1]
-    chart.note(
-        ambient, watts, f"here: {write(watts, 'power')} at {write(ambient, 'temperature')}",
-        "start" if right else "end", (14 if right else -14, -10), bold=True,
+    chart.mark(ambient, seen, "heat")
+    right = ambient < 0.6 * celsius[-1]
+    here = f"here: {write(watts, 'power')} at {write(ambient, 'temperature')}"
+    here += ", beyond this picture" if watts > top else ""
+    shift = (14 if right else -14, 18 if seen > 0.9 * top else -10)
+    chart.note(ambient, seen, here, "start" if right else "end", shift, bold=True)
+    names = legend(
+        330, 56, ("limit", "the most that the part may take"), ("eye", "half of it: room to spare")
+    )
+    return picture(
+        380, "A power under the derating line of a resistor", title, chart.svg(), names
     )  # fmt: skip
-    return picture(380, "A power under the derating line of a resistor", title, chart.svg())
 
 
 def _tens(celsius):

@@ -6,13 +6,15 @@ from helpers.quantities import write
 _DEGREES = {0: "0°", 90: "90°", 180: "180°", 270: "270°", 360: "360°"}
 
 
-def readings(degrees, values, unit, boxes, title):
+def readings(degrees, values, crest, unit, boxes, title):
     """Return the picture of a wave with three readings.
 
     Parameters
     ----------
     degrees, values : ndarray
         The wave [deg], [V] or [A].
+    crest : float
+        Size that the scale has to hold [V] or [A].
     unit : str
         'V' or 'A'.
     boxes : sequence of (str, str, str)
@@ -25,8 +27,7 @@ def readings(degrees, values, unit, boxes, title):
     svg : str
     """
     quantity = {"V": "voltage", "A": "current"}[unit]
-    crest = float(max(abs(values).max(), 1e-9))
-    low = -1.15 * crest if values.min() < 0 else 0.0
+    low = -1.15 * crest if unit == "V" else 0.0
     ticks = {place: write(place, quantity) for place in (-crest, 0.0, crest) if place >= low}
     chart = Chart(
         (90, 66, 500, 258),

@@ -30,8 +30,9 @@ def zones(seconds, borders, names, point, title):
     -------
     svg : str
     """
-    across = Axis(1e-4, 1.0, "current through the body, rms", _AMPS, True)
-    up = Axis(0.01, 10.0, "how long it flows", _SECONDS, True)
+    names_both = "across: current through the body, rms; upwards: how long it flows"
+    across = Axis(1e-4, 1.0, names_both, _AMPS, True)
+    up = Axis(0.01, 10.0, "", _SECONDS, True)
     chart = Chart((90, 66, 790, 262), across, up)
     edges = [0 * seconds + across.low, *borders, 0 * seconds + across.high]
     for low, high, face in zip(edges, edges[1:], _FACES, strict=False):
@@ -39,8 +40,8 @@ def zones(seconds, borders, names, point, title):
     for border in borders:
         chart.line(border, seconds, "limit")
     for low, high, name in zip(edges, edges[1:], names, strict=False):
-        middle = len(seconds) * 3 // 4
-        chart.note((low[middle] * high[middle]) ** 0.5, seconds[middle], name, "middle", bold=True)
+        middle = (low[-1] * high[-1]) ** 0.5
+        chart.note(middle, seconds[-1], name, "middle", (0, -9), bold=True)
     amps, time = point
     seen = min(max(amps, across.low), across.high)
     chart.mark(seen, time, "dimmed")

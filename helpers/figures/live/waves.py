@@ -113,7 +113,7 @@ def _two_charts(cycle, left, width):
     upper = Chart(
         (left, 66, width, 138),
         Axis(0, 360, "", _NO_WORDS),
-        Axis(-1.12 * crest, 1.12 * crest, "voltage in V", _volt_ticks(crest)),
+        Axis(-1.12 * crest, 1.12 * crest, "voltage", _volt_ticks(crest)),
     )
     upper.fill(*_closed(cycle.degrees, cycle.sine), REMOVED)
     upper.fill(*_closed(cycle.degrees, cycle.volts), "#ffffff")
@@ -124,7 +124,7 @@ def _two_charts(cycle, left, width):
     lower = Chart(
         (left, 250, width, 110),
         Axis(0, 360, "angle in the cycle", _DEGREES),
-        Axis(low, 1.15 * top, "current of the LED in mA", _milliamp_ticks(top, low < 0)),
+        Axis(low, 1.15 * top, "current of the LED", _milliamp_ticks(top, low < 0)),
     )
     first, second = 1000 * cycle.amps, 1000 * cycle.second_amps
     lower.fill(*_closed(cycle.degrees, np.maximum(first, 0)), LIT)
@@ -150,5 +150,5 @@ def _volt_ticks(crest):
 
 def _milliamp_ticks(top, both):
     """Ticks at zero and at the end of the scale; the numbers are in mA already."""
-    text = write(top / 1000, "current", 2)
+    text = write(top / 1000, "current")
     return {0.0: "0", top: text} | ({-top: "\u2212" + text} if both else {})

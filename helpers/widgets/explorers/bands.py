@@ -40,12 +40,17 @@ def bands(first, second, multiplier, tolerance):
     low, high = ohms * (1 - percent / 100), ohms * (1 + percent / 100)
     sentence = (
         f"{first.capitalize()} {FIGURES.index(first)}, {second} {FIGURES.index(second)}, "
-        f"{multiplier} × {ohms / figures:.6g}, {tolerance} ± {write(percent, 'percent')}: "
+        f"{multiplier} × {_plain(ohms / figures)}, {tolerance} ± {write(percent, 'percent')}: "
         f"{write(ohms, 'resistance')}, so from {write(low, 'resistance')} to "
         f"{write(high, 'resistance')}. In letters: {write_letter_code(ohms, percent)}. "
         f"{_series(figures)}"
     )
     return resistor((first, second, multiplier, tolerance))[0], sentence
+
+
+def _plain(factor):
+    """Write a power of ten out, thousands apart."""
+    return f"{factor:g}" if factor < 1 else f"{factor:,.0f}".replace(",", "\u00a0")
 
 
 def _series(figures):

@@ -41,14 +41,16 @@ def heat(watts, rated_watts, ambient_celsius):
     """
     allowed = ratings.derated_watts(rated_watts, ambient_celsius)
     verdict, why = _verdict(watts, allowed)
-    film = warmth.final_celsius(
-        watts, warmth.kelvin_per_watt_of(rated_watts), ambient_celsius
-    )  # fmt: skip
+    film = warmth.final_celsius(watts, warmth.kelvin_per_watt_of(rated_watts), ambient_celsius)
+    limit = write(_CELSIUS[-1], "temperature")
+    hot = f"come to about {write(film, 'temperature')}; {limit} is its end"
+    if film > _CELSIUS[-1]:
+        hot = f"go beyond {limit}, its end"
     power = write(watts, "power")
     sentence = (
         f"{verdict}: calculated, a part rated {write(rated_watts, 'power')} may take "
         f"{write(allowed, 'power')} in air of {write(ambient_celsius, 'temperature')}, and it is "
-        f"to take {power}; {why}. Its film would come to about {write(film, 'temperature')}."
+        f"to take {power}; {why}. Its film would {hot}."
     )
     title = f"{verdict}: {power}, where {write(allowed, 'power')} is allowed"
     lines = ratings.derated_watts(rated_watts, _CELSIUS)

@@ -23,7 +23,7 @@ DROPPER = Choice(
 )
 
 
-def cycle(supply, dimmer, circuit, ohms):
+def cycle(supply, dimmer, circuit, ohms, samples=180):
     """Return the curves of one cycle: voltage, what is left of it, and the current of the LED.
 
     Parameters
@@ -36,13 +36,15 @@ def cycle(supply, dimmer, circuit, ohms):
         A key of `circuits.CIRCUITS`.
     ohms : float
         The dropper [ohm].
+    samples : int
+        Points of each curve [-].
 
     Returns
     -------
     cycle : Cycle
         The scale holds the highest current without a dimmer.
     """
-    degrees, volts = phase_cut.trace(supply, dimmer, 1, 180)
+    degrees, volts = phase_cut.trace(supply, dimmer, 1, samples)
     sine = phase_cut.volts_at(supply, phase_cut.NO_DIMMER, degrees)
     branch = circuits.amps_at(circuit, supply, dimmer, degrees, ohms=ohms, led_volts=LED_VOLTS)
     branch = np.where(volts == 0.0, 0.0, branch)

@@ -47,18 +47,20 @@ def meter(supply, place, angle_degrees):
     True
     """
     dimmer = phase_cut.Dimmer("leading", angle_degrees)
+    crest = mains.peak(supply.volts_rms)
     if place == "led":
         signal = meters.led_current("series_diode", supply, dimmer, ohms=DROPPER_OHMS)
         degrees, volts = phase_cut.trace(supply, dimmer, 1, 180)
         values = circuits.amps_at(
             "series_diode", supply, dimmer, degrees, ohms=DROPPER_OHMS, led_volts=LED_VOLTS
         )  # fmt: skip
-        values = np.where(volts == 0.0, 0.0, values)
+        values, crest = np.where(volts == 0.0, 0.0, values), crest / DROPPER_OHMS
     elif place == "on":
         signal = meters.dimmed_mains(supply, dimmer)
         degrees, values = phase_cut.trace(supply, dimmer, 1, 180)
     else:
         left = _left_over(supply, place)
+        crest = mains.peak(left.volts_rms)
         signal = meters.dimmed_mains(left)
         degrees, values = phase_cut.trace(left, phase_cut.NO_DIMMER, 1, 180)
     unit, quantity = ("A", "current") if place == "led" else ("V", "voltage")
@@ -75,7 +77,7 @@ def meter(supply, place, angle_degrees):
         f"range {mean}. {_meaning(place, signal, quantity)}"
     )
     title = f"Plain {average}, true rms {true_rms}, DC {mean}"
-    return readings(degrees, values, unit, boxes, title), sentence
+    return readings(degrees, values, crest, unit, boxes, title), sentence
 
 
 def _left_over(supply, place):
@@ -93,10 +95,8 @@ def _meaning(place, signal, quantity):
         error = meters.error_percent(signal)
         if not np.isfinite(error):
             return "Nothing is let through, yet one wire is live."
-        return (
-            f"The true value is {true}: the plain meter is off by {write(error, 'percent', 2)}. "
-            "It is right on a whole sine only."
-        )
+        low = write(-error, "percent", 2)
+        return f"The true value is {true}: the plain meter reads {low} low, right only on a sine."
     if place == "off":
         return "The heater swallows what leaks through the dimmer. One wire is live all the same."
     if place == "unloaded":

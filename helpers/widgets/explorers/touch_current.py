@@ -53,7 +53,7 @@ def touch_current(supply, volts, ohms, seconds):
     sentence = (
         f"Calculated: {write(volts, 'voltage')} {way} drives {current} through a body of "
         f"{write(hazards.BODY_OHMS, 'resistance')}. For {write(seconds, 'time')} that is zone "
-        f"{zone}: {effect}. {_device(amps)} Wet skin takes more: read it as the better case."
+        f"{zone}: {effect}. {_device(amps)} Wet skin and a firm grip let more through: this is the kinder case."
     )
     borders = _borders()
     title = f"{current} for {write(seconds, 'time')}: {effect}"

@@ -58,7 +58,7 @@ def waveform(supply, volts_rms, circuit, ohms):
     if circuit == "two_leds":
         sentence += " The second LED takes the other half cycle."
     title = f"The LED gets {mean} mean, {peak} peak; the quick sum says {quick}"
-    return conduction(cycle(source, NO_DIMMER, circuit, ohms), title), sentence
+    return conduction(cycle(source, NO_DIMMER, circuit, ohms, 360), title), sentence
 
 
 def _open_on(supply):
