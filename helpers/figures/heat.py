@@ -5,14 +5,14 @@ from math import isfinite
 import numpy as np
 
 from helpers.figures import style
+from helpers.figures.words import TIME_UNITS, duration, time_unit
 from helpers.figures.words import watts as in_watts
 from helpers.physics import heat, ratings
-from helpers.quantities import write, write_as
+from helpers.quantities import write
 
 MARGIN = 2.0
 """Rating over power that leaves room: common practice, no source [-]."""
 _KNEE, _ZERO = 70.0, 155.0
-_SECONDS = {"s": 1.0, "min": 60.0, "h": 3600.0}
 
 
 def rating(watts, rated_watts, ambient_celsius):
@@ -85,7 +85,7 @@ def rating(watts, rated_watts, ambient_celsius):
         markeredgecolor=style.FACE, markeredgewidth=1.5, linestyle="none",
         label=f"this part: {power} at {air}", clip_on=False, zorder=5,
     )  # fmt: skip
-    axes.set(xlim=(left, right), ylim=(0, top))
+    axes.set(xlim=(left, right), ylim=(-0.05 * top, top))
     style.name_axes(axes, ("air around the part", "°C"), ("power", "W"))
     style.legend(axes)
     return figure, alternative
@@ -138,41 +138,39 @@ def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
     end, air = write(final, "temperature"), write(ambient_celsius, "temperature")
     finding = (
         f"The part settles at {end}, {write(rise, 'temperature rise')} above its air; "
-        f"95 % of the rise is there after {_time(nearly)}."
+        f"95 % of the rise is there after {duration(nearly)}."
     )
+    if final > _ZERO:
+        finding = (
+            f"The part would climb to {end}, but few stand more than "
+            f"{write(_ZERO, 'temperature')}: it fails and may start a fire."
+        )
     if rise <= 0.0 or not isfinite(nearly):
         finding = f"Without power the part stays as warm as its air, {air}."
     first = heat.celsius_after(time_constant_seconds, *part)
+    constant = duration(time_constant_seconds)
     alternative = (
         f"{finding} The curve starts at {air}, is steep at first, passes "
-        f"{write(first, 'temperature')} after one time constant of {_time(time_constant_seconds)} "
+        f"{write(first, 'temperature')} after one time constant of {constant} "
         "and flattens out."
         if rise > 0.0
         else finding
     )
     figure, axes = style.blank(finding, legend=True)
-    unit = _time_unit(5.0 * time_constant_seconds)
-    times = np.linspace(0.0, 5.0 * time_constant_seconds / _SECONDS[unit], 201)
-    celsius = heat.celsius_after(times * _SECONDS[unit], *part)
+    unit = time_unit(5.0 * time_constant_seconds)
+    times = np.linspace(0.0, 5.0 * time_constant_seconds / TIME_UNITS[unit], 201)
+    celsius = heat.celsius_after(times * TIME_UNITS[unit], *part)
     style.draw_line(axes, times, celsius, "heat", "part", linestyle="-")
     ends = (0.0, times[-1])
     style.draw_line(axes, ends, (final, final), "limit", f"settled: {end}")
     style.draw_line(axes, ends, (ambient_celsius,) * 2, "mains", f"air: {air}")
     if rise > 0.0:
         axes.plot(
-            [nearly / _SECONDS[unit]], [heat.celsius_after(nearly, *part)], "o", color=style.INK,
-            markersize=8, label=f"95 % after {_time(nearly)}", linestyle="none",
+            [nearly / TIME_UNITS[unit]], [heat.celsius_after(nearly, *part)], "o", color=style.INK,
+            markersize=8, label=f"95 % after {duration(nearly)}", linestyle="none",
         )  # fmt: skip
     room = max(0.12 * rise, 1.0)
     axes.set(xlim=ends, ylim=(ambient_celsius - room, final + room))
     style.name_axes(axes, ("time since switching on", unit), ("temperature", "°C"))
     style.legend(axes)
     return figure, alternative
-
-
-def _time_unit(seconds):
-    return "h" if seconds >= 7200.0 else "min" if seconds >= 300.0 else "s"
-
-
-def _time(seconds):
-    return write_as(seconds, _time_unit(seconds))

@@ -250,7 +250,7 @@ def _brightness_in_words(amps, seen, ohms_choices, angles):
     )  # fmt: skip
     top, bottom = amps.max(), amps.min()
     if top == bottom and top:
-        finding = f"One dot, or all alike: {write(top, 'current')} each"
+        finding = f"All dots look alike, at {write(top, 'current')} each"
     elif not top:
         finding = "No dropper lights the LED at any of these settings"
     elif not bottom:

@@ -17,7 +17,7 @@ LINE_WEIGHT, THIN, HALO = 2.2, 0.8, 3.0
 INK, QUIET, FACE = "#1a1a1a", "#595959", "#ffffff"
 
 _LEFT, _RIGHT, _BOTTOM, _TITLE_LINE, _LEGEND_ROW = 0.85, 0.3, 0.78, 0.235, 0.3
-_LETTERS_PER_INCH = 10.2
+_LETTERS_PER_INCH = 9.8
 
 
 class Look(NamedTuple):
@@ -43,7 +43,7 @@ LOOKS = {
 }
 
 
-def blank(title, height=HEIGHT, rows=1, columns=1, legend=False, gap=1.0):
+def blank(title, height=HEIGHT, rows=1, columns=1, legend=False, gap=1.0, left=_LEFT, heading=0.0):
     """Return an empty figure with its title, and its axes.
 
     Parameters
@@ -58,6 +58,10 @@ def blank(title, height=HEIGHT, rows=1, columns=1, legend=False, gap=1.0):
         Leave a row for `legend` between title and axes.
     gap : float
         Room between neighbouring axes [inch].
+    left : float
+        Room left of the axes, for long names on the vertical axis [inch].
+    heading : float
+        Room for headings above each of several axes [inch].
 
     Returns
     -------
@@ -78,14 +82,14 @@ def blank(title, height=HEIGHT, rows=1, columns=1, legend=False, gap=1.0):
     figure = Figure(figsize=(WIDTH, height), dpi=DOTS_PER_INCH, facecolor=FACE)
     FigureCanvasAgg(figure)
     title_room = set_title(figure, title)
-    top = title_room + (_LEGEND_ROW if legend else 0.08)
-    wide = (WIDTH - _LEFT - _RIGHT - gap * (columns - 1)) / columns
+    top = title_room + (_LEGEND_ROW if legend else 0.08) + heading
+    wide = (WIDTH - left - _RIGHT - gap * (columns - 1)) / columns
     high = (height - top - _BOTTOM - gap * (rows - 1)) / rows
     axes = figure.subplots(
         rows,
         columns,
         gridspec_kw={
-            "left": _LEFT / WIDTH,
+            "left": left / WIDTH,
             "right": 1 - _RIGHT / WIDTH,
             "bottom": _BOTTOM / height,
             "top": 1 - top / height,
@@ -202,7 +206,7 @@ def count_in(axis, unit):
     >>> axes.yaxis.get_major_formatter()(0.0015)
     '1.5'
     """
-    axis.set_major_formatter(lambda value, _: write_as(value, unit).partition("\u00a0")[0])
+    axis.set_major_formatter(lambda value, _: write_as(value, unit, 6).partition("\u00a0")[0])
 
 
 def name_cycle(axes, supply, up):
