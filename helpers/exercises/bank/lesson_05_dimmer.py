@@ -689,7 +689,7 @@ def _judge_parts(picked, n):
             "LED within its limit",
             highest.led_amps_peak <= LED_LIMIT_AMPS,
             0.3,
-            f"Its peak is {write_as(highest.led_amps_peak, 'mA')} at full and high mains.",
+            f"The LED's peak is {write_as(highest.led_amps_peak, 'mA')} at full and high mains.",
             f"a peak of {write_as(highest.led_amps_peak, 'mA')} is more than the "
             f"{write_as(LED_LIMIT_AMPS, 'mA')} that a small LED stands. It dies and can burst.",
         ),
@@ -782,9 +782,10 @@ LIGHT = (
             f"LED and diode, {write(_light_percent(n), 'percent')}."
         ),
         code=lambda n: (
-            f'100 * operating_point("series_diode", {_supply_code(n)}, {_dimmer_code(n)}, '
-            f'ohms=1e5).led_amps_mean / operating_point("series_diode", {_supply_code(n)}, '
-            "ohms=1e5).led_amps_mean"
+            f'(100 * operating_point("series_diode", {_supply_code(n)}, {_dimmer_code(n)}, '
+            f"ohms={INDICATOR_OHMS}).led_amps_mean\n"
+            f' / operating_point("series_diode", {_supply_code(n)}, '
+            f"ohms={INDICATOR_OHMS}).led_amps_mean)"
         ),
     ),
     Question(
@@ -930,12 +931,13 @@ LIGHT = (
         numbers=_parts_numbers,
         ask=lambda n: (
             "A red LED and a diode stand behind a dropper of two equal resistors in series, so "
-            f"that they share the peak. The lowest setting used is {degree(n.angle)}; there the "
-            f"LED needs a mean of {write_as(n.least_amps, 'mA')}. At the highest setting, with "
-            f"your mains of {volts(n.supply.volts_rms)} 10 % high, the LED's peak may be "
-            f"{write_as(LED_LIMIT_AMPS, 'mA')}, both resistors together may give "
+            "that they share the peak.\n\n"
+            f"At the lowest setting that is used, {degree(n.angle)}, the LED needs a mean of "
+            f"{write_as(n.least_amps, 'mA')}. At the highest setting, with your mains of "
+            f"{volts(n.supply.volts_rms)} lying 10 % high, its peak may be "
+            f"{write_as(LED_LIMIT_AMPS, 'mA')}. Both resistors together may give "
             f"{write(BOX_WATTS, 'power')} in their small box, and each must be rated for at least "
-            "twice its heat. Pick one value and rating for both."
+            "twice its heat.\n\nPick one value and one rating, the same for both."
         ),
         kind=Parts(
             (
@@ -951,7 +953,7 @@ LIGHT = (
             "times the volts over the ohms. Then work out the heat at full on high mains.",
         ),
         working=lambda n: (
-            f"Twice {write(_best_parts(n)[0], 'resistance')}: "
+            f"Two of {write(_best_parts(n)[0], 'resistance')}. "
             + " ".join(criterion.reply for criterion in _judge_parts(_best_parts(n), n))
         ),
     ),
@@ -1103,7 +1105,7 @@ METERS = (
         ),
         working=lambda n: (
             f"{n.reading:.1f} V is {percent(_shown_share(n))} of the mains, so the cosine is "
-            f"{2 * _shown_share(n) - 1:.3f} and the angle "
+            f"{write(2 * _shown_share(n) - 1, 'ratio')} and the angle "
             f"{degree(_setting_of_reading(n).angle_degrees)}. The heat is "
             f"{percent(power_share(_setting_of_reading(n).angle_degrees))} of full, and its root "
             f"times {volts(n.supply.volts_rms)} is {volts(_true_volts(n))}."
