@@ -45,9 +45,9 @@ def sine(supply):
     crest, middle = write(peak, "voltage"), write(mean, "voltage")
     title = f"The mains of {rms} swings up to {crest}: {rms} is its rms value, the mean is {middle}"
     alternative = (
-        f"The mains of {rms} swings up to {crest}: one cycle of a sine, {_period(supply)} long, "
-        f"from 0 up to {crest}, down to −{crest} and back. Lines mark the peak of {crest}, the rms "
-        f"value of {rms} (what heats) and the mean of its size, {middle}."
+        f"{title}. One cycle of a sine, {_period(supply)} long, from 0 up to {crest}, down to "
+        f"−{crest} and back. Lines mark the peak, the rms value (what heats) and the mean of the "
+        "size, both half cycles counted."
     )
     figure, axes = style.blank(title, legend=True)
     degrees, volts = phase_cut.trace(supply)

@@ -166,6 +166,14 @@ def scaled(figures, exponent):
     value : float
         The float that is nearest, as it would be read from text [-].
 
+    Notes
+    -----
+    ``figures * 10**exponent``.
+
+    References
+    ----------
+    Derived here.
+
     Examples
     --------
     >>> scaled(33, -2), 33 * 10.0**-2

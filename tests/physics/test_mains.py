@@ -8,7 +8,9 @@ from helpers.physics import mains
 
 
 def test_second_way_mean_and_rms_by_quadrature():
-    wave = lambda degrees: mains.volts_at(230.0, degrees)  # noqa: E731
+    def wave(degrees):
+        return mains.volts_at(230.0, degrees)
+
     half_cycle = quad(wave, 0.0, 180.0)[0] / 180.0
     squares = quad(lambda degrees: wave(degrees) ** 2, 0.0, 360.0)[0] / 360.0
     assert mains.mean(230.0) == pytest.approx(half_cycle, rel=1e-12)
