@@ -140,7 +140,7 @@ def operating_point(circuit, supply, dimmer=NO_DIMMER, *, ohms, resistor_side="a
 def _solve_in_chunks(circuit, resistor_side, inputs, shape):
     count = int(np.prod(shape))
     flat = [
-        np.broadcast_to(value, shape).reshape(-1) if value.size > 1 else np.float64(value.item())
+        np.broadcast_to(value, shape).reshape(-1) if value.size != 1 else np.float64(value.item())
         for value in (np.asarray(value, dtype=float) for value in inputs)
     ]
     results = {name: np.empty(count) for name in _FIELDS}
