@@ -7,7 +7,7 @@ from helpers.exercises.answer_log import LogError
 from helpers.exercises.bank import lessons
 from helpers.exercises.session import UnknownQuestion, learner_session, workshop_session
 from helpers.exercises.settings import SettingsError
-from helpers.exercises.wording import Line
+from helpers.exercises.wording import Line, mistake_lines
 from helpers.widgets.card import Card, feedback_page, last_outcome, question_page
 from helpers.widgets.page import STYLE, Page, show
 from helpers.widgets.progress import progress_page
@@ -99,6 +99,8 @@ def answer(question_id, typed=None, draw=0):
         outcome = session.answer(question_id, typed, draw)
     show(question_page(session, question, draw))
     show(feedback_page(session, question, draw, outcome))
+    if session.workshop_copy and typed is not None:
+        show(Page(mistake_lines(question, session.draw(question_id, draw).numbers)))
 
 
 def nudge(question_id, draw=0):
