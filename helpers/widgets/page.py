@@ -136,6 +136,27 @@ def show_controls(box, note="The controls appear when this cell is run."):
     display(bundle, raw=True)
 
 
-def picture(svg, alternative):
-    """Show a drawing, with the words that say what it shows under it."""
-    show(Page([Line("hint", alternative)], svg))
+def picture(drawing, alternative):
+    """Show a picture, with the words that say what it shows under it.
+
+    Parameters
+    ----------
+    drawing : str or matplotlib.figure.Figure
+        Inline SVG, or a figure; from `helpers.figures`, like the words.
+    alternative : str
+        What it shows, with its numbers; also for who cannot see it.
+
+    Notes
+    -----
+    A figure becomes an image of its own beside the words: kept within HTML it would be compared
+    byte for byte wherever stored outputs are.
+    """
+    if isinstance(drawing, str):
+        show(Page([Line("hint", alternative)], drawing))
+        return
+    from helpers.figures import style
+
+    pixels = {"width": round(style.WIDTH * style.DOTS_PER_INCH)}
+    bundle = {"image/png": style.png(drawing), "text/plain": alternative}
+    display(bundle, metadata={"image/png": pixels}, raw=True)
+    show(Page([Line("hint", alternative)]))
