@@ -1,0 +1,96 @@
+"""Explorer: droppers and dimmer settings side by side, as bright as the eye would see them."""
+
+from functools import partial
+
+import numpy as np
+
+from helpers.figures.live.dots import lights
+from helpers.physics import light
+from helpers.physics.operating_point import operating_point
+from helpers.physics.phase_cut import Dimmer
+from helpers.quantities import write
+from helpers.widgets.explorers.knobs import Choice, Slider
+from helpers.widgets.explorers.mains_side import CIRCUIT, LED_VOLTS
+from helpers.widgets.explorers.panel import Explorer
+
+ROW_OHMS = (33e3, 56e3, 82e3, 120e3)
+COLUMN_DEGREES = (0.0, 60.0, 90.0, 120.0, 150.0)
+
+
+def brightness(supply, circuit, ohms, angle_degrees):
+    """Show LEDs with four droppers at six settings of a leading-edge dimmer.
+
+    Parameters
+    ----------
+    supply : mains.Supply
+        The supply.
+    circuit : str
+        A key of `circuits.CIRCUITS`.
+    ohms : float
+        The dropper that the sentence speaks of, one of `ROW_OHMS` [ohm].
+    angle_degrees : float
+        The setting of the last column [deg].
+
+    Returns
+    -------
+    svg : str
+    sentence : str
+        What the picture shows, with its numbers.
+
+    References
+    ----------
+    Apparent brightness as CIE lightness against the brightest light: CIE 15.
+
+    Examples
+    --------
+    >>> from helpers.physics import mains
+    >>> words = brightness(mains.SUPPLIES["230 V 50 Hz"], "bridge", 33e3, 0.0)[1]
+    >>> "100 % of the light" in words.replace("\\xa0", " ")
+    True
+    """
+    settings = np.array([*COLUMN_DEGREES, angle_degrees])
+    amps = operating_point(
+        circuit, supply, Dimmer("leading", settings),
+        ohms=np.array(ROW_OHMS)[:, None], led_volts=LED_VOLTS,
+    ).led_amps_mean  # fmt: skip
+    shares = amps / amps.max()
+    looks = light.lightness(shares) / 100.0
+    row = ROW_OHMS.index(ohms)
+    dropper, angle = write(ohms, "resistance"), write(angle_degrees, "angle")
+    got, share, look = amps[row, -1], shares[row, -1], looks[row, -1]
+    percent_light, percent_look = _percent(share), _percent(look)
+    sentence = (
+        f"Calculated: with {dropper} and a leading edge at {angle} the LED gets "
+        f"{write(got, 'current')} on average. That is {percent_light} of the light of the "
+        f"brightest one shown, {write(ROW_OHMS[0], 'resistance')} at full, and it looks "
+        f"{percent_look} as bright."
+    )
+    columns = ["full", *(write(each, "angle") for each in COLUMN_DEGREES[1:]), f"yours: {angle}"]
+    rows = [write(each, "resistance") for each in ROW_OHMS]
+    title = f"{dropper} at {angle}: {percent_light} of the light looks {percent_look} as bright"
+    return lights(columns, rows, shares, looks, (row, len(COLUMN_DEGREES)), title), sentence
+
+
+def _percent(share):
+    return write(100.0 * share, "percent", 2)
+
+
+def _open_on(supply):
+    droppers = {write(ohms, "resistance"): ohms for ohms in ROW_OHMS}
+    return partial(brightness, supply), (
+        Slider("angle_degrees", "Your angle in degrees", 0.0, 180.0, 1.0, 135.0),
+        Choice("ohms", "Dropper", droppers, 56e3),
+        CIRCUIT,
+    )
+
+
+EXPLORER = Explorer(
+    _open_on,
+    (
+        "Go down one column. The ohms grow fourfold; by how much does the look fall?",
+        "Find the angle at which your light looks half as bright. How much light is left there?",
+        "Turn to 180 degrees. The light is out. Is the heater's wire dead?",
+    ),
+    "Danger: a dim or dark light says nothing about the volts on the wires. They kill at every "
+    "setting.",
+)

@@ -1,0 +1,87 @@
+"""Explorer: a power, a rating and the warm air around a resistor, and whether they go together."""
+
+import numpy as np
+
+from helpers.figures.live.heat import rating
+from helpers.physics import heat as warmth
+from helpers.physics import ratings
+from helpers.quantities import write
+from helpers.widgets.explorers.knobs import Choice, Slider
+from helpers.widgets.explorers.panel import Explorer
+
+_CELSIUS = np.array([0.0, 70.0, 155.0])
+
+
+def heat(watts, rated_watts, ambient_celsius):
+    """Show a power against what is left of a resistor's rating in warm air.
+
+    Parameters
+    ----------
+    watts : float
+        Power that the resistor turns into heat [W].
+    rated_watts : float
+        Its rating at 70 degC [W].
+    ambient_celsius : float
+        Temperature of the air around it [degC].
+
+    Returns
+    -------
+    svg : str
+    sentence : str
+        What the picture shows, with its numbers and the verdict.
+
+    References
+    ----------
+    IEC 60115-1, derating; half of what is allowed as room to spare: common practice, no source.
+
+    Examples
+    --------
+    >>> heat(0.2, 0.5, 40.0)[1].split(":")[0], heat(0.6, 0.5, 40.0)[1].split(":")[0]
+    ('Pass', 'Fail')
+    """
+    allowed = ratings.derated_watts(rated_watts, ambient_celsius)
+    verdict, why = _verdict(watts, allowed)
+    film = warmth.final_celsius(watts, warmth.kelvin_per_watt_of(rated_watts), ambient_celsius)
+    limit = write(_CELSIUS[-1], "temperature")
+    hot = f"come to about {write(film, 'temperature')}; {limit} is its end"
+    if film > _CELSIUS[-1]:
+        hot = f"go beyond {limit}, its end"
+    power = write(watts, "power")
+    sentence = (
+        f"{verdict}: calculated, a part rated {write(rated_watts, 'power')} may take "
+        f"{write(allowed, 'power')} in air of {write(ambient_celsius, 'temperature')}, and it is "
+        f"to take {power}; {why}. Its film would {hot}."
+    )
+    title = f"{verdict}: {power}, where {write(allowed, 'power')} is allowed"
+    lines = ratings.derated_watts(rated_watts, _CELSIUS)
+    return rating(_CELSIUS, lines, (ambient_celsius, watts), title), sentence
+
+
+def _verdict(watts, allowed):
+    if watts > allowed:
+        return "Fail", "that overheats it"
+    if watts > allowed / 2.0:
+        return "Caution", "more than half of what it may take, so a warm box can cook it"
+    return "Pass", "half or less, so there is room to spare"
+
+
+def _open_on(_):
+    sizes = {write(watts, "power"): watts for watts in ratings.COMMON_WATTS}
+    return heat, (
+        Slider("watts", "Power in W", 0.05, 5.0, 0.05, 0.3),
+        Slider("ambient_celsius", "Air around the part in °C", 0.0, 150.0, 5.0, 40.0),
+        Choice("rated_watts", "Rating of the part", sizes, 0.5),
+    )
+
+
+EXPLORER = Explorer(
+    _open_on,
+    (
+        "Warm the air until the verdict changes. How far is that from the air beside a hot pot?",
+        "Find the smallest rating that passes with your power at 100 °C.",
+        "Set the power to the rating at 70 °C. What does the film come to, and would you want "
+        "plastic near it?",
+    ),
+    "Danger: a part that is within its rating can still burn skin and soften plastic. Watch the "
+    "film temperature, not only the verdict.",
+)

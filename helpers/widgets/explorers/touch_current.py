@@ -1,0 +1,107 @@
+"""Explorer: a current through a body, against the zones of IEC 60479-1."""
+
+from functools import lru_cache, partial
+
+import numpy as np
+
+from helpers.figures.live.touch import zones
+from helpers.physics import hazards, mains
+from helpers.quantities import write
+from helpers.widgets.explorers.knobs import Choice, Slider
+from helpers.widgets.explorers.panel import Explorer
+
+SERIES_OHMS = (0.0, 1e3, 4.7e3, 10e3, 22e3, 47e3, 100e3, 270e3, 560e3, 1e6)
+SECONDS = (0.01, 0.02, 0.04, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0)
+RESIDUAL_AMPS = 0.030
+
+
+def touch_current(supply, volts, ohms, seconds):
+    """Show what a current through the body does to people.
+
+    Parameters
+    ----------
+    supply : mains.Supply
+        The learner's supply; its frequency counts.
+    volts : float
+        Voltage to earth of what is touched [V].
+    ohms : float
+        Resistance between it and the hand; 0 for bare contact [ohm].
+    seconds : float
+        How long it is touched [s].
+
+    Returns
+    -------
+    svg : str
+    sentence : str
+        What the picture shows, with its numbers.
+
+    References
+    ----------
+    IEC 60479-1 for the zones; 2 kilohm for the body as in IEC 60990; 30 mA residual-current
+    devices: IEC 61008-1.
+
+    Examples
+    --------
+    >>> words = touch_current(mains.SUPPLIES["120 V 60 Hz"], 120.0, 0.0, 1.0)[1]
+    >>> "this kills" in words
+    True
+    """
+    amps = hazards.touch_amps_rms(mains.Supply(volts, supply.hertz), ohms)
+    zone = hazards.zone(amps, seconds)
+    current, effect = write(amps, "current"), hazards.ZONES[zone]
+    way = f"through {write(ohms, 'resistance')}" if ohms else "by bare contact"
+    sentence = (
+        f"Calculated: {write(volts, 'voltage')} {way} drives {current} through a body of "
+        f"{write(hazards.BODY_OHMS, 'resistance')}. For {write(seconds, 'time')} that is zone "
+        f"{zone}: {effect}. {_device(amps)} Wet skin and a firm grip let more through: this is the kinder case."
+    )
+    borders = _borders()
+    title = f"{current} for {write(seconds, 'time')}: {effect}"
+    names = list(hazards.ZONES)
+    return zones(_times(), borders, names, (amps, seconds), title), sentence
+
+
+def _device(amps):
+    device = f"A {write(RESIDUAL_AMPS, 'current')} residual-current device"
+    if amps >= RESIDUAL_AMPS:
+        return f"{device} is made to cut this off, if it flows to earth; between both wires never."
+    return f"{device} need not trip."
+
+
+def _times():
+    return np.geomspace(SECONDS[0], SECONDS[-1], 61)
+
+
+@lru_cache
+def _borders():
+    """The current at which each zone begins, read off the zones themselves to within 1 %."""
+    amps = np.geomspace(1e-4, 1.0, 1001)
+    found = hazards.zone(amps[None, :], _times()[:, None])
+    names = list(hazards.ZONES)
+    return tuple(
+        amps[np.argmax(np.isin(found, names[place:]), axis=1)] for place in range(1, len(names))
+    )
+
+
+def _open_on(supply):
+    series = {write(ohms, "resistance") if ohms else "none: bare contact": ohms
+              for ohms in SERIES_OHMS}  # fmt: skip
+    times = {write(seconds, "time"): seconds for seconds in SECONDS}
+    return partial(touch_current, supply), (
+        Slider("volts", "Touched voltage in V", 5.0, 265.0, 1.0, supply.volts_rms),
+        Choice("ohms", "Ohms in the way", series, 100e3),
+        Choice("seconds", "Touched for", times, 1.0),
+    )
+
+
+EXPLORER = Explorer(
+    _open_on,
+    (
+        "Go to bare contact. How long may it last before it can kill?",
+        "Find the ohms that keep the current in AC-1 at your supply. Would one part alone do, if "
+        "it can fail short?",
+        "Put 5 V on bare contact. Why is a bench supply the place to learn?",
+    ),
+    "Danger: this shows why rules exist; it makes no touch safe. A body can have far fewer ohms "
+    "than the sum takes. Never test it.",
+)
