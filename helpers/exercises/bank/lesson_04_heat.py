@@ -89,26 +89,31 @@ DONE = {
 
 
 def _next_step_options(n):
-    early = "a tester that has just failed shows nothing, too. Touching then can kill."
+    unproved = "nothing is proved yet: a broken tester shows nothing, too. Touching now can kill."
+    try_it, test_it = n.done in ("isolated", "proved dead"), n.done == "tester proved"
     return (
         Option(
             "try the tester",
             "Try the tester on a source that is known to be live.",
-            right=n.done in ("isolated", "proved dead"),
-            reply="Has the tester been tried since the last step? Then what is it for?",
+            right=try_it,
+            reply="Before and after: a tester that shows nothing counts only between two tries."
+            if try_it
+            else "It has just been tried. What is it for now?",
         ),
         Option(
             "test the terminals",
             "Test at the pot's terminals, and between each of them and earth.",
-            right=n.done == "tester proved",
-            reply="How would you know, at this point, that the tester itself works?",
-            danger="" if n.done == "proved dead" else early,
+            right=test_it,
+            reply="Just now the tester is known to work."
+            if test_it
+            else "Is it known, at this moment, that the tester itself works?",
+            danger="" if n.done == "proved dead" else unproved,
         ),
         Option(
             "open and touch",
             "Open the cover and start work.",
             reply="What has been proved so far, and with a tester that works for certain?",
-            danger=early,
+            danger=unproved,
         ),
         Option(
             "watch the light",
@@ -493,9 +498,9 @@ def _watt_hours(power, hours=energy.HOURS_PER_YEAR):
     return 1000 * energy.kilowatt_hours(power, hours)
 
 
-def _pot_seconds(light_watts):
-    """How long the pot runs at full heat on what a light takes in a year."""
-    return 3600 * _watt_hours(light_watts) / POT_WATTS
+def _percent_of_pot(light_watts, hours):
+    """What a light takes in a year, beside a pot that is forgotten for some hours."""
+    return 100 * _watt_hours(light_watts) / _watt_hours(POT_WATTS, hours)
 
 
 HALF_OR_WHOLE = (
@@ -644,58 +649,70 @@ HALF_OR_WHOLE = (
         id="heat-7",
         level=3,
         marks=2,
-        outcome="weigh the forgotten pot against the pilot light",
-        numbers=dropper_numbers,
+        outcome="weigh the cost of the forgotten pot against that of the pilot light",
+        numbers=lambda draw, supply: {
+            **dropper_numbers(draw, supply),
+            "hours": draw.pick((40.0, 50.0, 70.0)),
+        },
         ask=lambda n: (
-            f"A dropper of {ohms(n.ohms)} behind a diode on {n.supply.name} is on all year, "
-            f"8760 h. The pot takes {watts(POT_WATTS)}, and a kilowatt-hour costs the same for "
-            "both. How many hours of forgotten pot cost as much as the dropper's whole year?"
+            f"The pot takes {watts(POT_WATTS)} and was forgotten for {n.hours:.0f} h. A pilot "
+            f"light, {ohms(n.ohms)} behind a diode on {n.supply.name}, is on all year, 8760 h. A "
+            "kilowatt-hour costs the same for both. What does the light's whole year cost, in "
+            "percent of what that one time of forgetting cost? Count the dropper's heat only."
         ),
         kind=Quantity(
-            of="time",
-            unit="h",
-            right=lambda n: _pot_seconds(working_point(n).resistor_watts),
-            simple=lambda n: _pot_seconds(both_halves_watts(n) / 2),
+            of="percent",
+            unit="%",
+            right=lambda n: _percent_of_pot(working_point(n).resistor_watts, n.hours),
+            simple=lambda n: _percent_of_pot(both_halves_watts(n) / 2, n.hours),
             slips=(
                 Slip(
                     "forgot half-wave",
-                    lambda n: _pot_seconds(both_halves_watts(n)),
-                    "Twice too long. Does the dropper work on both half-cycles?",
+                    lambda n: _percent_of_pot(both_halves_watts(n), n.hours),
+                    "Twice too much. Does the dropper work on both half-cycles?",
                     share=0.5,
                 ),
                 Slip(
                     "halved the voltage, then squared",
-                    lambda n: _pot_seconds(both_halves_watts(n) / 4),
-                    "Half of the right time. What does halving the voltage do to its square?",
-                    share=0.5,
-                ),
-                Slip(
-                    "one day of the light",
-                    lambda n: _pot_seconds(both_halves_watts(n) / 2) * 24 / 8760,
-                    "This is what one day of the light costs. For how long is it on?",
+                    lambda n: _percent_of_pot(both_halves_watts(n) / 4, n.hours),
+                    "Half of what it is. What does halving the voltage do to its square?",
                     share=0.5,
                 ),
                 Slip(
                     "one month of the light",
-                    lambda n: _pot_seconds(both_halves_watts(n) / 2) / 12,
-                    "This is what one month of the light costs. For how long is it on?",
+                    lambda n: _percent_of_pot(both_halves_watts(n) / 2, n.hours) / 12,
+                    "This is one month of the light. For how long is it on?",
+                    share=0.5,
+                ),
+                Slip(
+                    "the same hours for both",
+                    lambda n: _percent_of_pot(both_halves_watts(n) / 2, energy.HOURS_PER_YEAR),
+                    "This compares the watts alone. For how many hours is each of them on?",
+                    share=0.5,
+                ),
+                Slip(
+                    "gave the fraction",
+                    lambda n: _percent_of_pot(both_halves_watts(n) / 2, n.hours) / 100,
+                    "This is the share as a fraction of one. How is it written in percent?",
                     share=0.5,
                 ),
             ),
-            check="First work out the energy of the dropper in a year.",
+            check="First work out the energy of each of the two.",
         ),
         nudges=(
-            "If a kilowatt-hour costs the same for both, what has to be equal?",
-            "Heat in the dropper times the hours of a year is an energy. Divide it by the pot's "
-            "watts.",
+            "If a kilowatt-hour costs the same for both, what decides the cost?",
+            "Power times hours for each of the two. Divide the light's by the pot's, and take it "
+            "in percent.",
         ),
         working=lambda n: (
-            f"The dropper makes {watts(working_point(n).resistor_watts)}. Times 8760 h, over "
-            f"{watts(POT_WATTS)}: "
-            f"{write_as(_pot_seconds(working_point(n).resistor_watts), 'h', 3)} of pot."
+            f"The dropper makes {watts(working_point(n).resistor_watts)}: in 8760 h "
+            f"{write_as(_watt_hours(working_point(n).resistor_watts), 'kWh', 3)}. The pot: "
+            f"{write_as(_watt_hours(POT_WATTS, n.hours), 'kWh', 3)}. So the light's year costs "
+            f"{write_as(_percent_of_pot(working_point(n).resistor_watts, n.hours), '%', 3)} of it."
         ),
         code=lambda n: (
-            f"3600 * {point_code(n, 'resistor_watts')} * energy.HOURS_PER_YEAR / {POT_WATTS:g}"
+            f"100 * energy.kilowatt_hours({point_code(n, 'resistor_watts')}, "
+            f"energy.HOURS_PER_YEAR) / energy.kilowatt_hours({POT_WATTS:g}, {n.hours:g})"
         ),
     ),
 )
@@ -1149,7 +1166,7 @@ WARM = (
             f"After one time constant 63 % of the rise is there: {n.first - n.room:.0f} K. The "
             f"whole rise is about {n.final - n.room:.0f} K, so the part settles near "
             f"{write_as(round(n.final), '°C')}, above the {celsius(n.allowed)} that the plastic "
-            "stands. Wait five time constants, and read from outside."
+            "stands. Wait five time constants, with the box closed."
         ),
     ),
 )
@@ -1194,6 +1211,10 @@ PART_VOLTS = 200.0  # Limiting element voltage of small film resistors: common p
 COUNTS = (1, 2, 3, 4)
 EACH_OHMS = (15e3, 22e3, 33e3, 47e3, 68e3)
 AIR_CELSIUS = (70.0, 85.0, 100.0)
+STRING_RULES = (
+    "The rules: two at least, each within its volts, and in that air allowed twice its heat at "
+    "10 % high mains; at most one size larger than needed."
+)
 
 
 def _judge_string(circuit, n, each_ohms, count, rating):
@@ -1246,8 +1267,8 @@ def _judge_string(circuit, n, each_ohms, count, rating):
             "no larger than needed",
             not _oversized(loss, rating, n.air),
             0.1,
-            "The size is not more than one step above the smallest that will do: small boxes have "
-            "little room.",
+            "One size above the smallest that will do is the most here: small boxes have little "
+            "room.",
         ),
     ]
 
@@ -1333,7 +1354,7 @@ WHOLE = (
             f"The drawer holds {ohms(n.each)} only, in several sizes, each type good for "
             f"{volts(PART_VOLTS)} rms. The dropper sits behind a diode on {n.supply.name}, in a "
             f"box whose air reaches {celsius(n.air)}. The LED needs {milliamps(n.least_amps)} on "
-            "average. How many in series, and of which rating? The rules are those of this lesson."
+            f"average. How many in series, and of which rating? {STRING_RULES}"
         ),
         kind=Parts(
             (
@@ -1364,7 +1385,7 @@ WHOLE = (
             f"A new circuit: {BOTH_HALVES[n.circuit]}. The mains is {n.supply.name}, the air in "
             f"the box reaches {celsius(n.air)}, and the LED needs {milliamps(n.least_amps)} on "
             f"average. Make the dropper of equal resistors, each type good for "
-            f"{volts(PART_VOLTS)} rms. Pick value, number and rating by the rules of this lesson."
+            f"{volts(PART_VOLTS)} rms. Pick value, number and rating. {STRING_RULES}"
         ),
         kind=Parts(
             (
