@@ -320,8 +320,7 @@ POWER = (
             (
                 Option(
                     "mean of squares",
-                    "Heat goes with the square of the voltage at each instant, and the rms is "
-                    "made from the mean of these squares.",
+                    "Heat goes with the voltage squared, and rms is made from squares.",
                     right=True,
                 ),
                 Option(
@@ -1177,13 +1176,12 @@ SIZING_STEPS = (
     Option("highest mains", "Take the voltage on the label and add 10 %."),
     Option(
         "rms across",
-        "Work out the rms voltage across the dropper: 0.707 of that behind a series diode, "
-        "otherwise all of it.",
-        reply="Of which voltage is the share taken? That has to be known before.",
+        "Find the rms of that across the dropper.",
+        reply="The rms of which voltage? It has to be known before.",
     ),
     Option(
         "heat",
-        "Square it and divide by the dropper's ohms: the heat.",
+        "Square it and divide by the ohms: the heat.",
         reply="Which voltage is squared? It has to be worked out before.",
     ),
     Option(
@@ -1200,9 +1198,8 @@ SIZING_STEPS = (
     ),
     Option(
         "derate",
-        "Look up what that rating still allows in the air of the warm box, and go up if it is "
-        "less than the doubled heat.",
-        reply="Which rating is looked up? It has to be chosen before.",
+        "Check what the warm air leaves of that rating.",
+        reply="Which rating is checked? It has to be chosen before.",
     ),
 )
 
