@@ -323,7 +323,8 @@ class Parts:
         pieces = [piece.strip() for piece in str(typed).split(";")]
         if len(pieces) != len(self.fields):
             raise NotRead(
-                f"{len(pieces)} of {len(self.fields)} parts were read. {self.hint(numbers)} "
+                f"“{str(typed)[:40]}” was read as {len(pieces)} of {len(self.fields)} parts. "
+                f"{self.hint(numbers)} "
                 f"Put a semicolon between them, such as: {self.example(numbers)}"
             )
         values = []

@@ -101,7 +101,7 @@ def feedback_lines(question, draw, number, outcome, nudges=()):
     if outcome is not None and outcome.problem:
         lines.append(Line("danger" if not outcome.kept else "note", outcome.problem))
     if outcome is not None and outcome.verdict:
-        lines += _verdict_lines(question, outcome.answer, outcome.verdict)
+        lines += _verdict_lines(question, draw, outcome.answer, outcome.verdict)
     elif outcome is None:
         lines += not_answered(question, draw.numbers, number)
     for place, nudge in enumerate(nudges, start=1):
@@ -113,16 +113,21 @@ def feedback_lines(question, draw, number, outcome, nudges=()):
     return lines
 
 
-def _verdict_lines(question, answer, verdict):
+def _verdict_lines(question, draw, answer, verdict):
     read = Line("note", f"Read as {answer.understood}.")
     if question.role == "predict":
         kept = "Kept. The lesson comes back to your prediction at its end."
+        if answer != draw.first[0]:
+            kept = "Your first prediction stays: the lesson comes back to that one at its end."
         return [read, Line("verdict", kept)]
     lines = [Line("danger", f"Danger first: {verdict.danger}")] if verdict.danger else []
     mark = "✓" if verdict.right else "✗ Not yet."
     lines += [read, Line("verdict", f"{mark} {verdict.reply}")]
     earned = f"{verdict.share * question.marks:.3g} of {marks_text(question.marks)}"
-    return [*lines, Line("note", f"This answer earns {earned}.")]
+    worth = f"This answer earns {earned}."
+    if answer.value not in draw.counted:
+        worth = "This answer is for practice: it does not change your marks."
+    return [*lines, Line("note", worth)]
 
 
 def mistake_lines(question, numbers):

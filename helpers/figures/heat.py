@@ -7,7 +7,7 @@ import numpy as np
 from helpers.figures import style
 from helpers.figures.words import TIME_UNITS, duration, time_unit
 from helpers.figures.words import watts as in_watts
-from helpers.physics import heat, ratings
+from helpers.physics import heat, limits, ratings
 from helpers.quantities import write
 
 MARGIN = 2.0
@@ -52,6 +52,7 @@ def rating(watts, rated_watts, ambient_celsius):
     >>> words.partition(" heat")[0]
     'At 40 °C a 0.5 W resistor may turn 0.5 W into'
     """
+    watts = limits.not_negative(watts, "watts", "W", "Leave the sign out.")
     allowed = ratings.derated_watts(rated_watts, ambient_celsius)
     power, limit = in_watts(watts), in_watts(allowed)
     rated, air = in_watts(rated_watts), write(ambient_celsius, "temperature")

@@ -45,16 +45,16 @@ def sine(supply):
     crest, middle = write(peak, "voltage"), write(mean, "voltage")
     title = f"The mains of {rms} swings up to {crest}: {rms} is its rms value, the mean is {middle}"
     alternative = (
-        f"The mains of {rms} swings up to {crest}: one cycle of a sine, {_period(supply)} long, "
-        f"from 0 up to {crest}, down to −{crest} and back. Lines mark the peak of {crest}, the rms "
-        f"value of {rms} (what heats) and the mean of its size, {middle}."
+        f"{title}. One cycle of a sine, {_period(supply)} long, from 0 up to {crest}, down to "
+        f"−{crest} and back. Lines mark the peak, the rms value (what heats) and the mean of the "
+        "size, both half cycles counted."
     )
     figure, axes = style.blank(title, legend=True)
     degrees, volts = phase_cut.trace(supply)
     style.draw_line(axes, degrees, volts, "dimmed", "voltage")
     for value, meaning, label in (
         (peak, "limit", f"peak {crest}"),
-        (supply.volts_rms, "rms", f"rms {rms}"),
+        (supply.volts_rms, "volts", f"rms {rms}"),
         (mean, "mean", f"mean of the size {middle}"),
     ):
         style.draw_line(axes, (0, 360), (value, value), meaning, label)
@@ -109,7 +109,7 @@ def chopped(supply, dimmer):
     style.draw_line(axes, degrees, whole, "mains", "mains", linewidth=1.4)
     style.draw_line(axes, degrees, volts, "dimmed", "behind the dimmer")
     rms = phase_cut.wave(supply, dimmer).volts_rms
-    style.draw_line(axes, (0, 360), (rms, rms), "rms", f"rms {write(rms, 'voltage')}")
+    style.draw_line(axes, (0, 360), (rms, rms), "volts", f"rms {write(rms, 'voltage')}")
     crest = mains.peak(supply.volts_rms)
     axes.set_ylim(-1.15 * crest, 1.15 * crest)
     style.name_cycle(axes, supply, ("voltage", "V"))

@@ -27,6 +27,9 @@ STYLE = """<style>
 .cw-page th, .cw-page td {text-align: left; padding: .1rem .7rem .1rem 0;}
 .cw-controls .widget-radio-box label, .cw-controls .widget-checkbox label {white-space: normal;
   height: auto; line-height: 1.4; padding: .15rem 0;}
+.cw-controls .widget-radio-box label {display: flex; flex-direction: row-reverse;
+  justify-content: flex-end; align-items: flex-start; gap: .5rem;}
+.cw-controls .widget-radio-box label input {flex: none; float: none; margin: 0;}
 .cw-controls .widget-radio-box, .cw-controls .widget-radio, .cw-controls .widget-checkbox {
   width: auto; max-width: 46rem; height: auto;}
 .cw-controls .widget-checkbox .widget-label-basic {width: auto; height: auto; align-items: start;}
@@ -47,7 +50,7 @@ class Page:
     lines : sequence of Line
         What it says.
     picture : str
-        Inline SVG from `helpers.figures`, already safe; goes before the first option.
+        Inline SVG from `helpers.figures`, already safe; goes before the first option, or last.
     extra_html : str
         Trusted markup to put in front, such as the style block.
     name : str
@@ -77,6 +80,8 @@ class Page:
                 parts += [f'<pre class="cw-code"><code>{text}</code></pre>' for text in texts]
             else:
                 parts += [f'<p class="cw-{role}">{text}</p>' for text in texts]
+        if not drawn:
+            parts.append(self.picture)
         inside = "\n".join(parts)
         return f'{self.extra_html}<div class="cw-page {self.name}">\n{inside}\n</div>'
 

@@ -159,9 +159,9 @@ class TestParts:
     @pytest.mark.parametrize(
         ("typed", "words"),
         [
-            ("1 kΩ", "1 of 2 parts were read"),
+            ("1 kΩ", "“1 kΩ” was read as 1 of 2 parts"),
             ("1 kΩ, 0.25 W", "semicolon"),
-            ("1 kΩ; 0.25 W; 5 V", "3 of 2 parts were read"),
+            ("1 kΩ; 0.25 W; 5 V", "was read as 3 of 2 parts"),
             ("0.25 W; 1 kΩ", "dropper: "),
             ("1.5 kΩ; 0.25 W", "dropper: 1.5\u00a0kΩ is not in the bin. The bin holds 220"),
             ("1 kΩ; 0.3 W", "power rating: 0.3\u00a0W is not in the bin"),
@@ -184,6 +184,13 @@ class TestParts:
                 passed = sum(c.share for c in criteria if c.passed)
                 assert verdict.share == pytest.approx(passed)
                 assert verdict.right == all(c.passed for c in criteria)
+
+    def test_a_fault_that_costs_no_marks_still_keeps_an_answer_from_being_right(self):
+        advice = kinds.Criterion("tidy", False, 0.0, "The leads are long.")
+        sound = kinds.Criterion("sound", True, 1.0, "It holds.")
+        kind = kinds.Parts(self.kind.fields, lambda picked, n: [sound, advice], self.kind.best)
+        verdict = kind.mark((1000.0, 0.25), self.numbers)
+        assert not verdict.right and verdict.share < 1 and verdict.slip == "tidy"
 
     def test_a_danger_is_spoken_of_before_a_smaller_fault(self):
         verdict = self.kind.mark((10_000.0, 0.125), self.numbers)

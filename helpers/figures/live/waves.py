@@ -63,7 +63,7 @@ def conduction(cycle, title):
     svg : str
     """
     name = "Two curves over one cycle: the voltage, and the current of the LED"
-    return picture(420, name, title, *_two_charts(cycle, 70, 820))
+    return picture(392, name, title, *_two_charts(cycle, 70, 820))
 
 
 def dimmed(cycle, setting):
@@ -91,7 +91,7 @@ def dimmed(cycle, setting):
         ("How bright it looks", setting.look_share, "eye"),
     )
     for place, (label, share, meaning) in enumerate(rows):
-        y = 76 + 54 * place
+        y = 76 + 46 * place
         parts.append(words(640, y - 6, label))
         parts.append(bar(640, y, 190, 20, share, meaning))
         parts.append(words(838, y + 16, write(100 * share, "percent", 2), bold=True))
@@ -100,8 +100,8 @@ def dimmed(cycle, setting):
         ("True-rms meter, AC volts", setting.true_rms_volts, "shows what heats"),
     )
     for place, (label, volts, remark) in enumerate(shown):
-        parts.append(number_box(640, 254 + 104 * place, 200, label, _volts(volts), remark))
-    return picture(450, name, setting.title, *parts)
+        parts.append(number_box(640, 222 + 98 * place, 200, label, _volts(volts), remark))
+    return picture(402, name, setting.title, *parts)
 
 
 def _volts(volts):
@@ -111,7 +111,7 @@ def _volts(volts):
 def _two_charts(cycle, left, width):
     crest = float(np.max(cycle.sine))
     upper = Chart(
-        (left, 66, width, 138),
+        (left, 66, width, 132),
         Axis(0, 360, "", _NO_WORDS),
         Axis(-1.12 * crest, 1.12 * crest, "voltage", _volt_ticks(crest)),
     )
@@ -122,7 +122,7 @@ def _two_charts(cycle, left, width):
     top = 1000 * cycle.amps_peak
     low = -1.1 * top if cycle.amps.min() < 0 else 0.0
     lower = Chart(
-        (left, 250, width, 110),
+        (left, 236, width, 106),
         Axis(0, 360, "angle in the cycle", _DEGREES),
         Axis(low, 1.15 * top, "current of the LED", _milliamp_ticks(top, low < 0)),
     )

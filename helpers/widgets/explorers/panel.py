@@ -19,6 +19,10 @@ CALCULATED = "A calculation, not a measurement."
 # ipywidgets can set no attributes of a node, and replaces what is inside; so what is inside, on
 # arriving, marks the node around it, which stays.
 _SPOKEN = "<style onload=\"this.parentNode.setAttribute('role', 'status')\"></style>"
+_CLOSE_LINES = (
+    "<style>.cw-controls .widget-html-content {line-height: 1.45;}"
+    " .cw-controls .widget-html-content p, .cw-controls ul {margin: .3rem 0;}</style>"
+)
 _NAME_HANDLES = (
     "<style onload=\"for (const row of this.closest('.cw-controls').querySelectorAll('.cw-slider'))"
     " row.querySelector('.noUi-handle').setAttribute('aria-label',"
@@ -95,13 +99,15 @@ class Panel:
 
     def widget(self, name, hides):
         """Return the panel in a frame; `name` and `hides` are classes, as for `frame`."""
-        controls = widgets.Box(self.laid_out, layout={"flex_flow": "row wrap"})
+        controls = widgets.Box(
+            self.laid_out, layout={"flex_flow": "row wrap", "grid_gap": "0 1.2rem"}
+        )
         caution = f'<p class="cw-danger">{escape(self.explorer.caution)}</p>'
         tries = "".join(f"<li>{escape(text)}</li>" for text in self.explorer.tries)
         head = widgets.HTML(caution if self.explorer.caution else "")
         foot = widgets.HTML(
             f'<p class="cw-hint">{CALCULATED}</p><p><b>Things to try</b></p>'
-            f"<ul>{tries}</ul>{_NAME_HANDLES}"
+            f"<ul>{tries}</ul>{_CLOSE_LINES}{_NAME_HANDLES}"
         )
         return frame([head, controls, self.picture, self.said, foot], name, hides=hides)
 

@@ -1,0 +1,101 @@
+"""How much memory a page of explorers takes: `python tests/bench/explorer_memory.py`.
+
+Starts a kernel, shows six explorers in it, moves their controls 500 times, and reads the peak of
+the kernel's resident memory. Exits with 1 when the bar is missed.
+"""
+
+import argparse
+import os
+import platform
+import sys
+from contextlib import contextmanager
+from datetime import UTC, datetime
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+NAMES = ("waveform", "heat", "dimmer", "brightness", "circuits", "meter")
+MOVES, MEGABYTES = 500, 400
+SHOW = """
+import resource
+from itertools import cycle
+from helpers.physics.mains import SUPPLIES
+from helpers.widgets.explorers import EXPLORERS
+from helpers.widgets.explorers.panel import Panel
+from IPython.display import display
+
+supply = SUPPLIES["230 V 50 Hz"]
+panels, moves = [], []
+for name in {names}:
+    panel = Panel(EXPLORERS[name], supply)
+    display(panel.widget("bench", "bench"))
+    panels.append(panel)
+    for knob in EXPLORERS[name].open_on(supply)[1]:
+        moves += [(panel, knob.key, value) for value in knob.positions]
+def megabytes():
+    return resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+moves = cycle(moves)
+print(megabytes())
+"""
+# A cell for every few moves, so that the waiting sentences are said in between.
+MOVE = """
+for _ in range({count}):
+    panel, key, value = next(moves)
+    panel.inputs[key].value = value
+print(megabytes())
+"""
+
+
+@contextmanager
+def kernel():
+    """Yield a function that runs code in a fresh kernel and returns what it prints."""
+    from jupyter_client.manager import start_new_kernel
+
+    manager, client = start_new_kernel(
+        kernel_name="python3", env=os.environ | {"PYTHONPATH": str(ROOT)}
+    )
+
+    def run(code):
+        printed = []
+
+        def hear(message):
+            content = message["content"]
+            if message["msg_type"] == "stream" and content["name"] == "stdout":
+                printed.append(content["text"])
+
+        reply = client.execute_interactive(code, output_hook=hear, timeout=120)
+        if reply["content"]["status"] != "ok":
+            raise RuntimeError("\n".join(reply["content"]["traceback"]))
+        return "".join(printed)
+
+    try:
+        yield run
+    finally:
+        client.stop_channels()
+        manager.shutdown_kernel(now=True)
+
+
+def measure(moves=MOVES, step=25):
+    """Return the peak memory after showing and after all moves [MB]."""
+    with kernel() as run:
+        shown = float(run(SHOW.format(names=NAMES)))
+        moved = shown
+        for _ in range(moves // step):
+            moved = float(run(MOVE.format(count=step)))
+    return shown, moved
+
+
+def main():
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    parser.add_argument("--moves", type=int, default=MOVES)
+    moves = parser.parse_args().moves
+    shown, moved = measure(moves)
+    print(f"{datetime.now(UTC):%Y-%m-%d %H:%M} UTC, python {' '.join(sys.argv)}")
+    print(f"{platform.platform()}, {os.cpu_count()} cores, Python {platform.python_version()}")
+    print(f"kernel with {len(NAMES)} explorers: {shown:.0f} MB, after {moves} moves {moved:.0f} MB")
+    if moved >= MEGABYTES:
+        print(f"MISSED: {MEGABYTES} MB or more")
+    return 1 if moved >= MEGABYTES else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
