@@ -78,7 +78,10 @@ def test_our_elements_meet_wcag_in_light_and_dark(served, which):
         change_theme(page, theme)
         faults, passed, cells = judged(page)
         if which == "a fault put in":
-            assert {fault.split(":")[0] for fault in faults} >= {"aria-input-field-name", "color-contrast"}
+            assert {fault.split(":")[0] for fault in faults} >= {
+                "aria-input-field-name",
+                "color-contrast",
+            }
             continue
         assert not faults, f"in {theme}:\n" + "\n".join(faults)
         assert {"color-contrast", "label"} <= passed
