@@ -49,6 +49,27 @@ def test_property_every_state_has_a_sound_picture_and_sentence(name, supply):
         assert (svg, sentence) == draw(**state)
 
 
+def luminance(colour):
+    """WCAG 2.2, definition of relative luminance."""
+    channels = [int(colour[at : at + 2], 16) / 255 for at in (1, 3, 5)]
+    linear = [c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in channels]
+    return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
+
+
+@pytest.mark.parametrize("name", EXPLORERS.keys() - {"dropper", "bands"})
+def test_published_contrast_of_words_in_pictures_by_wcag_is_4_5_to_1(name):
+    """axe-core cannot tell what lies behind words in SVG; those on black are the light ones."""
+    draw, knobs = EXPLORERS[name].open_on(EUROPE)
+    for state in states(knobs):
+        fills = set(re.findall(r'<text [^>]*fill="(#\w{6})"', draw(**state)[0]))
+        assert fills
+        for fill in fills:
+            behind = ("#141414",) if fill == "#e8e8e8" else ("#ffffff", "#f4f4f4")
+            for face in behind:
+                light, dark = sorted((luminance(fill), luminance(face)), reverse=True)
+                assert (light + 0.05) / (dark + 0.05) >= 4.5
+
+
 @pytest.mark.parametrize("name", EXPLORERS)
 def test_property_each_control_has_a_label_and_its_first_value_among_its_positions(name):
     _, knobs = EXPLORERS[name].open_on(AMERICA)
