@@ -41,6 +41,19 @@ def demo_room(arguments):
     return 0
 
 
+def build(arguments):
+    """Tidy the lessons and build solutions/ from them."""
+    from pathlib import Path
+
+    from helpers.authoring.solutions import build as build_solutions
+    from helpers.authoring.solutions import tidy_lessons
+
+    root = Path(__file__).resolve().parents[1]
+    for path in [*tidy_lessons(root, arguments.lessons), *build_solutions(root, arguments.lessons)]:
+        print(path.relative_to(root))
+    return 0
+
+
 def with_bar(learners):
     """Show a bar where the run is long and somebody watches."""
     if len(learners) < MANY or not sys.stderr.isatty():
@@ -70,6 +83,10 @@ def command_line():
     one = commands.add_parser("demo-room", help=demo_room.__doc__)
     one.add_argument("folder", help="a new or empty folder")
     one.set_defaults(run=demo_room)
+
+    one = commands.add_parser("build", help=build.__doc__)
+    one.add_argument("lessons", nargs="*", help="file names in lessons/; all if none")
+    one.set_defaults(run=build)
     return parser
 
 

@@ -5,7 +5,6 @@ A solution is never written by hand. Reads and writes notebooks as plain JSON.
 
 import json
 import re
-from pathlib import Path
 
 from helpers.exercises.bank import bank
 from helpers.exercises.session import workshop_session
@@ -90,18 +89,30 @@ def build(root, names=()):
     -------
     written : list of Path
     """
-    root = Path(root)
-    paths = sorted((root / "lessons").glob("*.ipynb"))
     written = []
-    for path in paths:
-        if names and path.name not in names:
-            continue
-        lesson = json.loads(path.read_text(encoding="utf-8"))
+    for path, lesson in _lessons(root, names):
         solution = run(solved(lesson, workshop_session()), root / "solutions")
         target = root / "solutions" / path.name
         target.write_text(dumps(solution), encoding="utf-8")
         written.append(target)
     return written
+
+
+def tidy_lessons(root, names=()):
+    """Take outputs and what an editor left behind out of the lessons; return what was changed."""
+    changed = []
+    for path, lesson in _lessons(root, names):
+        if dumps(tidy(lesson)) != path.read_text(encoding="utf-8"):
+            path.write_text(dumps(tidy(lesson)), encoding="utf-8")
+            changed.append(path)
+    return changed
+
+
+def _lessons(root, names):
+    """Yield path and notebook of the lessons named, or of all."""
+    for path in sorted((root / "lessons").glob("*.ipynb")):
+        if not names or path.name in names:
+            yield path, json.loads(path.read_text(encoding="utf-8"))
 
 
 def dumps(notebook):
@@ -145,6 +156,7 @@ def tidy(lesson):
     }
     for cell in clean["cells"]:
         cell["metadata"] = {}
+        cell["source"] = "".join(cell["source"]).splitlines(keepends=True)
         if cell["cell_type"] == "code":
             cell.update(outputs=[], execution_count=None)
     return clean

@@ -11,12 +11,11 @@ from datetime import UTC, datetime, timedelta
 from hashlib import sha256
 from pathlib import Path
 
-from helpers import quantities
 from helpers.classroom.files import Unusable, make_folder, plain, write_whole
 from helpers.exercises.answer_log import new_line
 from helpers.exercises.bank import bank
 from helpers.exercises.draws import Draw
-from helpers.exercises.kinds import NotRead
+from helpers.exercises.mistakes import wrong_answers
 from helpers.exercises.standing import TRIES_BEFORE_WORKING
 from helpers.physics.mains import SUPPLIES
 
@@ -154,75 +153,6 @@ def _attempts(question, learner, supply, stream, way):
         numbers = question.numbers_for(learner, CLASS_WORD, supply, 1)
         tries.append((1, question.kind.model(numbers), 0))
     return tries
-
-
-def wrong_answers(question, numbers):
-    """Return typical wrong answers to one draw of a question, as typed.
-
-    Parameters
-    ----------
-    question : Question
-    numbers : object
-        The personal numbers of the draw.
-
-    Returns
-    -------
-    answers : list of str
-        Each can be read, and none is right; they follow from the slips that the question knows.
-        To a prediction, which may have no right answer: any answer.
-    """
-    kind = question.kind
-    found = {}
-    for typed in _GUESSES[kind.name](kind, numbers):
-        try:
-            value = kind.read(typed, numbers).value
-        except NotRead:
-            continue
-        if not kind.mark(value, numbers).right:
-            found.setdefault(value, typed)
-    return list(found.values())
-
-
-def _quantity_guesses(kind, numbers):
-    right = kind.right(numbers)
-    values = [slip.wrong(numbers) for slip in kind.slips] + [right * 1000, right * 1.4, right / 3]
-    return [quantities.write_as(value, kind.unit, 3) for value in values]
-
-
-def _choice_guesses(kind, numbers):
-    return list(kind.shown(numbers))
-
-
-def _choose_all_guesses(kind, numbers):
-    model = kind.model(numbers).replace(",", " ").split()
-    right = set() if model == ["none"] else set(model)
-    return [", ".join(sorted(right ^ {letter})) or "none" for letter in kind.shown(numbers)]
-
-
-def _order_guesses(kind, numbers):
-    right = kind.model(numbers).split(", ")
-    return [
-        ", ".join([*right[:at], right[at + 1], right[at], *right[at + 2 :]])
-        for at in range(len(right) - 1)
-    ]
-
-
-def _parts_guesses(kind, numbers):
-    best = kind.model(numbers).split("; ")
-    return [
-        "; ".join([*best[:at], part.text(value), *best[at + 1 :]])
-        for at, part in enumerate(kind.fields)
-        for value in part.bin
-    ]
-
-
-_GUESSES = {
-    "quantity": _quantity_guesses,
-    "choice": _choice_guesses,
-    "choose-all": _choose_all_guesses,
-    "order": _order_guesses,
-    "parts": _parts_guesses,
-}
 
 
 def _command(hand_ins, roster, out):

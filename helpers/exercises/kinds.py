@@ -107,9 +107,8 @@ class Quantity:
     def hint(self, numbers):
         return f"Answer in {self.unit}, or type another unit after the number."
 
-    @property
-    def code(self):
-        return f'"4.7 {self.unit}"'
+    def example(self, numbers):
+        return f"4.7 {self.unit}"
 
 
 @dataclass(frozen=True)
@@ -172,7 +171,6 @@ class Choice(_Lettered):
     name = "choice"
     to_do = "Choose one."
     how = "Choose one letter."
-    code = '"b"'
 
     def read(self, typed, numbers):
         letters = self.letters_read(typed, numbers)
@@ -186,6 +184,9 @@ class Choice(_Lettered):
             return Verdict(1.0, f"Right. {option.reply}".strip())
         return Verdict(0.0, option.reply, option.key, option.danger)
 
+    def example(self, numbers):
+        return "b"
+
     def model(self, numbers):
         return self.letters_of([o.key for o in self.listed(numbers) if o.right], numbers)
 
@@ -198,7 +199,6 @@ class ChooseAll(_Lettered):
     name = "choose-all"
     to_do = "Choose all that fit; it may be none of them."
     how = "Choose every letter that fits, or type none."
-    code = '"a, c"'
 
     def read(self, typed, numbers):
         if isinstance(typed, str) and typed.strip().lower() == "none":
@@ -222,6 +222,9 @@ class ChooseAll(_Lettered):
         slip = f"{'ticked' if first in added else 'left out'}: {first.key}"
         return Verdict(min(share, 0.99), first.reply, slip, first.danger)
 
+    def example(self, numbers):
+        return "a, c"
+
     def model(self, numbers):
         keys = [o.key for o in self.listed(numbers) if o.right]
         return ", ".join(sorted(self.letters_of(keys, numbers).split(", "))) if keys else "none"
@@ -238,7 +241,6 @@ class Order(_Lettered):
     name = "order"
     to_do = "Put the first step on top."
     how = "Give every letter once, first step first."
-    code = '"c, a, d, b"'
 
     def read(self, typed, numbers):
         letters = self.letters_read(typed, numbers)
@@ -259,6 +261,9 @@ class Order(_Lettered):
         )
         share = kept / len(right)
         return Verdict(share, late.reply, f"too early: {late.key}", late.danger)
+
+    def example(self, numbers):
+        return self.between.join(reversed(self.shown(numbers)))
 
     def model(self, numbers):
         return self.letters_of([option.key for option in self.listed(numbers)], numbers)
@@ -310,7 +315,6 @@ class Parts:
     best: Callable
     name = "parts"
     between = "; "
-    code = '"330 Ω; 0.25 W"'
 
     def arrange(self, numbers, stream):
         return ()
@@ -319,8 +323,9 @@ class Parts:
         pieces = [piece.strip() for piece in str(typed).split(";")]
         if len(pieces) != len(self.fields):
             raise NotRead(
-                f"{len(pieces)} of {len(self.fields)} parts were read. {self.hint(numbers)} "
-                f"Put a semicolon between them: {self.code}."
+                f"“{str(typed)[:40]}” was read as {len(pieces)} of {len(self.fields)} parts. "
+                f"{self.hint(numbers)} "
+                f"Put a semicolon between them, such as: {self.example(numbers)}"
             )
         values = []
         for part, piece in zip(self.fields, pieces, strict=True):
@@ -351,6 +356,9 @@ class Parts:
     def model(self, numbers):
         return self._typed(self.best(numbers))
 
+    def example(self, numbers):
+        return self._typed([part.bin[0] for part in self.fields])
+
     def _typed(self, values):
         texts = (part.text(v) for v, part in zip(values, self.fields, strict=True))
         return self.between.join(texts)
@@ -358,6 +366,3 @@ class Parts:
     def hint(self, numbers):
         labels = "; ".join(part.label for part in self.fields)
         return f"Pick from the bins, in this order: {labels}."
-
-
-KINDS = (Quantity, Choice, ChooseAll, Order, Parts)

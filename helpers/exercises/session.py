@@ -15,7 +15,11 @@ from helpers.exercises.kinds import NotRead
 from helpers.exercises.standing import replay
 from helpers.physics.mains import SUPPLIES
 
+PLAIN_BLANKS = str.maketrans("\u00a0\u2009\u202f", "   ")  # both doors write the same line
 LONGEST_ANSWER = 200  # so that its line in the log stays far below what is read again
+
+
+CLOSED = "The settings were changed after this was shown. Run this cell again to answer with them."
 
 
 class UnknownQuestion(KeyError):
@@ -56,11 +60,15 @@ class Session:
         self.settings = settings
         self.log = log
         self.workshop_copy = workshop_copy
+        self.closed = False
         self.watchers = {}
-        self._standings = {}
         self._nudges = {}
         self._unsaved = []
         self._read_log()
+
+    def same_as(self, other):
+        """Whether another session keeps the same learner's answers in the same place."""
+        return (self.settings, self.log.path) == (other.settings, other.log.path)
 
     @property
     def supply(self):
@@ -69,9 +77,14 @@ class Session:
     def _read_log(self):
         lines, self.problems = self.log.lines()
         by_question = {}
-        for line in lines:
+        for line in [*lines, *self._unsaved]:
             by_question.setdefault(line["question"], []).append(line)
-        self._lines = by_question
+        self._lines, self._standings = by_question, {}
+
+    def read_again(self):
+        """Read the log again: another kernel may have written into it."""
+        self._write()
+        self._read_log()
 
     def question(self, question_id):
         """Return the question with this id.
@@ -136,6 +149,8 @@ class Session:
         return outcome
 
     def _take(self, question_id, typed, number):
+        if self.closed:
+            return Outcome(problem=CLOSED)
         if problem := self.open_draw(question_id, number):
             return Outcome(problem=problem)
         if not typed:
@@ -230,7 +245,7 @@ def _as_text(typed):
     if isinstance(typed, float) and isfinite(typed):
         text = repr(float(typed))
         return text if "e" in text else f"{text}e0"
-    return str(typed).strip()
+    return str(typed).translate(PLAIN_BLANKS).strip()
 
 
 def _unknown(question_id):

@@ -141,7 +141,8 @@ def load(folder):
     path = folder / "settings.json"
     try:
         kept = json.loads(path.read_text(encoding="utf-8"))
-        return Settings(kept["learner"], kept["class_word"], kept["supply"]), ""
+        settings = Settings(kept["learner"], kept["class_word"], kept["supply"])
+        return changed(settings, learner=settings.learner), ""
     except FileNotFoundError:
         settings, note = Settings(bench_code()), ""
     except (ValueError, KeyError, TypeError, OSError) as error:

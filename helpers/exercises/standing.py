@@ -12,12 +12,18 @@ TRIES_BEFORE_WORKING = 3
 
 @dataclass
 class DrawStanding:
-    """One draw of one question: what was tried with these numbers."""
+    """One draw of one question: what was tried with these numbers, and what of it counted."""
 
     numbers: object
     tried: dict = field(default_factory=dict)
     nudges: int = 0
+    counted: list = field(default_factory=list)
     right: bool = False
+
+    @property
+    def first(self):
+        """The oldest (answer, verdict), or None."""
+        return next(iter(self.tried.values()), None)
 
     @property
     def last(self):
@@ -112,13 +118,14 @@ class Standing:
         draw.nudges = max(draw.nudges, nudges)
         self.tries += 1
         if not closed and question.role != "predict":
-            self._count(draw, verdict)
+            self._count(draw, answer.value, verdict)
         return answer, verdict, True
 
-    def _count(self, draw, verdict):
+    def _count(self, draw, value, verdict):
         if verdict.slip:
             self.slips.append(verdict.slip)
         if not self.helped or self.question.danger:
+            draw.counted.append(value)
             self.share = max(self.share, verdict.share)
         elif verdict.right:
             self.right_after_help = True

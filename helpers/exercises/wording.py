@@ -5,6 +5,8 @@ Knows no screen. Every line is text for people, never markup.
 
 from dataclasses import dataclass
 
+from helpers.exercises.mistakes import explained
+
 
 @dataclass(frozen=True)
 class Line:
@@ -59,18 +61,19 @@ def marks_text(marks):
     return "1 mark" if marks == 1 else f"{marks} marks"
 
 
-def code_form(question, number=0):
-    """Return the one line of Python that answers a question."""
+def code_form(question, numbers, number=0):
+    """Return one line of Python that answers a question, with an answer that can be read."""
     draw = f", draw={number}" if number else ""
-    return f'answer("{question.id}", {question.kind.code}{draw})'
+    return f'answer("{question.id}", "{question.kind.example(numbers)}"{draw})'
 
 
-def not_answered(question, number=0):
+def not_answered(question, numbers, number=0):
     """Return the lines under a question that has no answer yet."""
     return [
         Line(
             "note",
-            f"Not answered yet. Use the card, or one line of code: `{code_form(question, number)}`",
+            "Not answered yet. Use the card, or one line of code: "
+            f"`{code_form(question, numbers, number)}`",
         )
     ]
 
@@ -98,9 +101,9 @@ def feedback_lines(question, draw, number, outcome, nudges=()):
     if outcome is not None and outcome.problem:
         lines.append(Line("danger" if not outcome.kept else "note", outcome.problem))
     if outcome is not None and outcome.verdict:
-        lines += _verdict_lines(question, outcome.answer, outcome.verdict)
+        lines += _verdict_lines(question, draw, outcome.answer, outcome.verdict)
     elif outcome is None:
-        lines += not_answered(question, number)
+        lines += not_answered(question, draw.numbers, number)
     for place, nudge in enumerate(nudges, start=1):
         lines.append(Line("note", f"Nudge {place} of {len(question.nudges)}: {nudge}"))
     if question.role != "predict" and draw.finished(question):
@@ -110,16 +113,33 @@ def feedback_lines(question, draw, number, outcome, nudges=()):
     return lines
 
 
-def _verdict_lines(question, answer, verdict):
+def _verdict_lines(question, draw, answer, verdict):
     read = Line("note", f"Read as {answer.understood}.")
     if question.role == "predict":
         kept = "Kept. The lesson comes back to your prediction at its end."
+        if answer != draw.first[0]:
+            kept = "Your first prediction stays: the lesson comes back to that one at its end."
         return [read, Line("verdict", kept)]
     lines = [Line("danger", f"Danger first: {verdict.danger}")] if verdict.danger else []
     mark = "✓" if verdict.right else "✗ Not yet."
     lines += [read, Line("verdict", f"{mark} {verdict.reply}")]
     earned = f"{verdict.share * question.marks:.3g} of {marks_text(question.marks)}"
-    return [*lines, Line("note", f"This answer earns {earned}.")]
+    worth = f"This answer earns {earned}."
+    if answer.value not in draw.counted:
+        worth = "This answer is for practice: it does not change your marks."
+    return [*lines, Line("note", worth)]
+
+
+def mistake_lines(question, numbers):
+    """Return the usual mistakes with what the card would say to each, for the workshop copy."""
+    if question.role == "predict":
+        return []
+    pairs = explained(question, numbers)
+    lines = [Line("heading", "Usual mistakes, and what the card says to them")] if pairs else []
+    for answer, verdict in pairs:
+        danger = f"Danger first: {verdict.danger} " if verdict.danger else ""
+        lines.append(Line("note", f"{answer.understood}: {danger}{verdict.reply}"))
+    return lines
 
 
 def working_lines(question, numbers):

@@ -1,8 +1,40 @@
-"""Circuit drawings in the symbols of IEC 60617, as SVG that is the same at every run."""
+"""Circuit drawings in the symbols of IEC 60617, as SVG that is the same at every run.
+
+One line weight, labels beside the wires, the live side named in words. Knows no question and
+works out no current.
+"""
 
 from html import escape
 
+from helpers.figures.words import NAMES, capital
 from helpers.quantities import write
+
+_FEATURES = {
+    "resistor_only": (
+        "Nothing protects the LED: in the other half cycle it is pushed backwards until it breaks "
+        "down."
+    ),
+    "series_diode": "A silicon diode in series with both lets one half cycle through.",
+    "diode_across": (
+        "A silicon diode lies across the LED, the other way round, and carries the other half "
+        "cycle."
+    ),
+    "two_leds": "A second LED lies across the first, the other way round: one for each half cycle.",
+    "bridge": "Four silicon diodes lead both half cycles through the LED in its own direction.",
+}
+_TAPS = {
+    "after": (
+        "behind the dimmer",
+        "The pilot light lies across the heater, behind switch and dimmer: it shows that the "
+        "heater is supplied, and follows the setting. It can glow faintly when off, and dark "
+        "never means dead.",
+    ),
+    "before": (
+        "before switch and dimmer",
+        "The pilot light is tapped before the switch and the dimmer: it shows that the mains is "
+        "present, at any setting, and says nothing of the heater. Dark never means dead.",
+    ),
+}
 
 
 def bench_dropper(volts, ohms, led_volts):
@@ -20,7 +52,7 @@ def bench_dropper(volts, ohms, led_volts):
     Returns
     -------
     svg : str
-        Drawing with a title for screen readers.
+        Drawing with title and description for screen readers.
     alternative : str
         What the drawing shows, in words.
 
@@ -42,11 +74,213 @@ def bench_dropper(volts, ohms, led_volts):
     )
     elements, drawing = _blank()
     with drawing:
-        drawing.add(elements.SourceV().up().label(f"bench supply\n{supply} DC"))
-        drawing.add(elements.ResistorIEC().right().label(f"dropper R\n{dropper}"))
-        drawing.add(elements.LED().down().label(f"LED\n{led}", loc="bottom"))
-        drawing.add(elements.Line().left())
-    return _titled(drawing, alternative), alternative
+        pen = _Pen(elements, drawing)
+        top, right = 3.0, 5.0
+        pen.part("SourceV", (0.0, 0.0), (0.0, top))
+        pen.part("ResistorIEC", (0.0, top), (right, top))
+        pen.part("LED", (right, top), (right, 0.0))
+        pen.part("Line", (right, 0.0), (0.0, 0.0))
+        pen.write(-0.8, 1.8, "bench supply", "right")
+        pen.write(-0.8, 1.2, f"{supply} DC", "right")
+        pen.write(right / 2.0, top + 0.75, f"dropper R, {dropper}")
+        pen.write(right + 1.1, 1.5, f"LED, {led}", "left")
+    return _titled(drawing, "An LED and its dropper on a bench supply", alternative), alternative
+
+
+def indicator(circuit, ohms=None, led_volts=None):
+    """Draw one of the five indicator circuits between live and neutral.
+
+    Parameters
+    ----------
+    circuit : str
+        A key of `physics.circuits.CIRCUITS` [-].
+    ohms : float, optional
+        The dropper, to be written beside it [ohm].
+    led_volts : float, optional
+        The LED's own drop, to be written beside it [V].
+
+    Returns
+    -------
+    svg : str
+        Drawing with title and description for screen readers.
+    alternative : str
+        What the drawing shows, in words.
+
+    Raises
+    ------
+    ValueError
+        If the circuit is unknown.
+
+    References
+    ----------
+    Symbols: IEC 60617.
+
+    Examples
+    --------
+    >>> indicator("bridge", 120e3)[1].replace("\\xa0", " ").partition(".")[0]
+    'Circuit, bridge: between live and neutral lie dropper R, 120 kΩ, and LED'
+    """
+    if circuit not in NAMES:
+        raise ValueError(f"circuit was read as {circuit!r}; it must be one of {', '.join(NAMES)}.")
+    dropper = "dropper R" if ohms is None else f"dropper R, {write(ohms, 'resistance')}"
+    led = "LED" if led_volts is None else f"LED, {write(led_volts, 'voltage')}"
+    alternative = (
+        f"Circuit, {NAMES[circuit]}: between live and neutral lie {dropper}, and {led}. "
+        f"{_FEATURES[circuit]} Every part of it counts as live."
+    )
+    elements, drawing = _blank()
+    with drawing:
+        pen = _Pen(elements, drawing)
+        draw = _bridge if circuit == "bridge" else _one_loop
+        draw(pen, circuit, dropper, led)
+    return _titled(
+        drawing, f"{capital(NAMES[circuit])} indicator circuit", alternative
+    ), alternative
+
+
+def dimmed_heater(tap="after"):
+    """Draw the dimmer, its heater and where the pilot light is tapped.
+
+    Parameters
+    ----------
+    tap : str
+        'after' the dimmer and its switch, or 'before' both [-].
+
+    Returns
+    -------
+    svg : str
+        Drawing with title and description for screen readers.
+    alternative : str
+        What the drawing shows, in words.
+
+    Raises
+    ------
+    ValueError
+        If the tap is neither.
+
+    References
+    ----------
+    Symbols: IEC 60617.
+
+    Examples
+    --------
+    >>> dimmed_heater("before")[1].partition(".")[0]
+    'Circuit: from live through switch, dimmer and heater to neutral'
+    """
+    if tap not in _TAPS:
+        raise ValueError(f"tap was read as {tap!r}; it must be one of {', '.join(_TAPS)}.")
+    place, meaning = _TAPS[tap]
+    alternative = f"Circuit: from live through switch, dimmer and heater to neutral. {meaning}"
+    elements, drawing = _blank()
+    with drawing:
+        pen = _Pen(elements, drawing)
+        top, bottom, at_tap, right = 3.6, 0.0, {"after": 8.4, "before": 1.6}[tap], 11.0
+        pen.terminal(0.0, top, "live")
+        pen.terminal(0.0, bottom, "neutral")
+        pen.part("Line", (0.0, top), (2.6, top))
+        pen.part("Switch", (2.6, top), (4.8, top))
+        pen.part("Triac", (4.8, top), (7.6, top))
+        pen.part("Line", (7.6, top), (right, top))
+        pen.heater((right, top), (right, bottom))
+        pen.part("Line", (right, bottom), (0.0, bottom))
+        pen.part("Lamp2", (at_tap, top), (at_tap, bottom))
+        pen.dot(at_tap, top)
+        pen.dot(at_tap, bottom)
+        pen.write(3.7, top + 0.9, "switch")
+        pen.write(6.2, top + 1.05, "dimmer")
+        pen.write(9.3, top + 0.45, "counts as live")
+        pen.write(right + 0.45, 1.8, "heater", "left")
+        side, align = (-0.8, "right") if tap == "after" else (0.8, "left")
+        pen.write(at_tap + side, 2.1, "pilot light with dropper,", align)
+        pen.write(at_tap + side, 1.5, f"tapped {place}", align)
+    return _titled(drawing, f"Dimmer and heater, pilot light {place}", alternative), alternative
+
+
+def _one_loop(pen, circuit, dropper, led):
+    top, corner, side = 3.4, 7.2, 9.4
+    pen.terminal(0.0, top, "live")
+    pen.terminal(0.0, 0.0, "neutral")
+    pen.part("ResistorIEC", (0.0, top), (3.6, top))
+    pen.write(1.8, top + 0.7, dropper)
+    if circuit == "series_diode":
+        pen.part("Diode", (3.6, top), (corner, top))
+        pen.write(5.4, top + 0.75, "diode D")
+    else:
+        pen.part("Line", (3.6, top), (corner, top))
+    pen.part("LED", (corner, top), (corner, 0.0))
+    pen.write(corner - 0.6, 1.7, led, "right")
+    pen.part("Line", (corner, 0.0), (0.0, 0.0))
+    if circuit in ("diode_across", "two_leds"):
+        pen.part("Line", (corner, top), (side, top))
+        pen.part("LED" if circuit == "two_leds" else "Diode", (side, 0.0), (side, top))
+        pen.part("Line", (side, 0.0), (corner, 0.0))
+        pen.dot(corner, top)
+        pen.dot(corner, 0.0)
+        words = "second LED" if circuit == "two_leds" else "diode D"
+        pen.write(side + 0.6, 1.7, words, "left")
+
+
+def _bridge(pen, circuit, dropper, led):
+    middle, west, east, north, south = 2.9, 4.4, 10.2, 5.8, 0.0
+    centre = (west + east) / 2.0
+    corners = (west, middle), (east, middle), (centre, north), (centre, south)
+    at_west, at_east, at_north, at_south = corners
+    pen.terminal(0.0, middle, "live")
+    pen.terminal(0.0, -1.2, "neutral")
+    pen.part("ResistorIEC", (0.0, middle), at_west)
+    pen.write(2.0, middle + 0.7, dropper)
+    for start, end in (
+        (at_west, at_north), (at_east, at_north), (at_south, at_west), (at_south, at_east)
+    ):  # fmt: skip
+        pen.part("Diode", start, end)
+    pen.part("LED", at_north, at_south)
+    pen.write(centre - 0.6, middle, led, "right")
+    pen.part("Line", at_east, (11.2, middle))
+    pen.part("Line", (11.2, middle), (11.2, -1.2))
+    pen.part("Line", (11.2, -1.2), (0.0, -1.2))
+    for corner in corners:
+        pen.dot(*corner)
+    pen.write(east - 1.6, north - 0.6, "four diodes D", "left")
+
+
+class _Pen:
+    """Puts parts between two points and words at a point, so that a layout reads as a list."""
+
+    def __init__(self, elements, drawing):
+        self.elements, self.drawing = elements, drawing
+
+    def part(self, kind, start, end):
+        element = getattr(self.elements, kind)()
+        if isinstance(element, self.elements.Diode):
+            self._line_through(element)
+        self.drawing.add(element.endpoints(start, end))
+
+    def heater(self, start, end):
+        """A resistor's box with bars across it: the symbol of a heating element."""
+        from schemdraw.segments import Segment
+
+        element = self.elements.ResistorIEC()
+        for place in (0.25, 0.5, 0.75):
+            element.segments.append(Segment([(place, 0.25), (place, -0.25)]))
+        self.drawing.add(element.endpoints(start, end))
+
+    def terminal(self, across, up, words):
+        self.drawing.add(self.elements.Dot(open=True).at((across, up)))
+        self.write(across - 0.35, up, words, "right")
+
+    def dot(self, across, up):
+        self.drawing.add(self.elements.Dot().at((across, up)))
+
+    def write(self, across, up, words, align="center"):
+        label = self.elements.Label().at((across, up))
+        self.drawing.add(label.label(words, loc="center", halign=align, valign="center"))
+
+    @staticmethod
+    def _line_through(element):
+        """The wire goes on through the triangle, as the standard draws a diode."""
+        from schemdraw.segments import Segment
+
+        element.segments.append(Segment([(0.0, 0.0), (0.35, 0.0)]))
 
 
 def _blank():
@@ -55,11 +289,15 @@ def _blank():
 
     schemdraw.use("svg")
     drawing = schemdraw.Drawing(show=False)
-    drawing.config(unit=3.5, fontsize=13, lw=1.6, bgcolor="white", margin=0.3)
+    drawing.config(unit=3.5, fontsize=13, font="sans-serif", lw=1.6, bgcolor="white", margin=0.6)
     return elements, drawing
 
 
-def _titled(drawing, alternative):
+def _titled(drawing, title, alternative):
     svg = drawing.get_imagedata("svg").decode("utf-8")
     start = svg.index(">")
-    return f'{svg[:start]} role="img"><title>{escape(alternative)}</title>{svg[start + 1 :]}'
+    opening = svg[:start].replace('style="', 'style="max-width:100%;height:auto;')
+    return (
+        f'{opening} role="img"><title>{escape(title)}</title><desc>{escape(alternative)}</desc>'
+        f"{svg[start + 1 :]}"
+    )

@@ -9,13 +9,15 @@ from io import BytesIO
 from textwrap import wrap
 from typing import NamedTuple
 
+from helpers.quantities import write, write_as
+
 WIDTH, HEIGHT, DOTS_PER_INCH = 9.0, 4.0, 100
 FONT, TEXT_SIZE, TITLE_SIZE = "DejaVu Sans", 11, 12.5
 LINE_WEIGHT, THIN, HALO = 2.2, 0.8, 3.0
 INK, QUIET, FACE = "#1a1a1a", "#595959", "#ffffff"
 
-_LEFT, _RIGHT, _BOTTOM, _TITLE_LINE, _LEGEND_ROW = 0.85, 0.3, 0.62, 0.235, 0.3
-_LETTERS_PER_INCH = 9.6
+_LEFT, _RIGHT, _BOTTOM, _TITLE_LINE, _LEGEND_ROW = 0.85, 0.3, 0.78, 0.235, 0.3
+_LETTERS_PER_INCH = 9.8
 
 
 class Look(NamedTuple):
@@ -36,17 +38,18 @@ LOOKS = {
     "light": Look("#0072b2", "-", "o", ""),
     "eye": Look("#00715a", (0, (5, 1.5, 1, 1.5)), "^", "++"),
     "volts": Look("#8f4a7d", (0, (2.5, 1.5)), "v", "||"),
+    "mean": Look("#7a5c00", (0, (7, 1.5, 1, 1.5)), "d", "--"),
     "limit": Look("#1a1a1a", (0, (9, 3)), "_", ""),
 }
 
 
-def blank(title, height=HEIGHT, rows=1, columns=1, legend=False, gap=1.0):
+def blank(title, height=HEIGHT, rows=1, columns=1, legend=False, gap=1.0, left=_LEFT, heading=0.0):
     """Return an empty figure with its title, and its axes.
 
     Parameters
     ----------
     title : str
-        The answer that the picture gives; wrapped to the width.
+        The answer that the picture gives; wrapped to the width, its full stop left out.
     height : float
         Height of the whole picture [inch]; its width is always the same.
     rows, columns : int
@@ -55,6 +58,10 @@ def blank(title, height=HEIGHT, rows=1, columns=1, legend=False, gap=1.0):
         Leave a row for `legend` between title and axes.
     gap : float
         Room between neighbouring axes [inch].
+    left : float
+        Room left of the axes, for long names on the vertical axis [inch].
+    heading : float
+        Room for headings above each of several axes [inch].
 
     Returns
     -------
@@ -75,14 +82,14 @@ def blank(title, height=HEIGHT, rows=1, columns=1, legend=False, gap=1.0):
     figure = Figure(figsize=(WIDTH, height), dpi=DOTS_PER_INCH, facecolor=FACE)
     FigureCanvasAgg(figure)
     title_room = set_title(figure, title)
-    top = title_room + (_LEGEND_ROW if legend else 0.08)
-    wide = (WIDTH - _LEFT - _RIGHT - gap * (columns - 1)) / columns
+    top = title_room + (_LEGEND_ROW if legend else 0.08) + heading
+    wide = (WIDTH - left - _RIGHT - gap * (columns - 1)) / columns
     high = (height - top - _BOTTOM - gap * (rows - 1)) / rows
     axes = figure.subplots(
         rows,
         columns,
         gridspec_kw={
-            "left": _LEFT / WIDTH,
+            "left": left / WIDTH,
             "right": 1 - _RIGHT / WIDTH,
             "bottom": _BOTTOM / height,
             "top": 1 - top / height,
@@ -110,7 +117,9 @@ def set_title(figure, title):
     inches : float
         Room that the title takes at the top [inch].
     """
-    lines = wrap(title, int((WIDTH - 0.4) * _LETTERS_PER_INCH), break_on_hyphens=False)
+    lines = wrap(
+        title.removesuffix("."), int((WIDTH - 0.4) * _LETTERS_PER_INCH), break_on_hyphens=False
+    )
     height = figure.get_size_inches()[1]
     if not figure.texts:
         figure.text(
@@ -157,9 +166,76 @@ def name_axes(axes, across, up):
     >>> axes.get_xlabel(), axes.get_ylabel()
     ('time (ms)', 'voltage (V)')
     """
-    for (name, unit), write in ((across, axes.set_xlabel), (up, axes.set_ylabel)):
+    for (name, unit), set_label in ((across, axes.set_xlabel), (up, axes.set_ylabel)):
         text = f"{name} ({unit})" if unit else name
-        write(text, family=FONT, size=TEXT_SIZE, color=INK)
+        set_label(text, family=FONT, size=TEXT_SIZE, color=INK)
+
+
+def unit_of(value, name):
+    """Return the unit, prefix included, in which people write a value.
+
+    Parameters
+    ----------
+    value : float
+        The largest value to be shown [the glossary's unit].
+    name : str
+        A name of the glossary.
+
+    Examples
+    --------
+    >>> unit_of(0.0027, "current"), unit_of(0.43, "power")
+    ('mA', 'mW')
+    """
+    return write(value, name).partition("\u00a0")[2]
+
+
+def count_in(axis, unit):
+    """Write the numbers of an axis, kept in the glossary's unit, in another with a prefix.
+
+    Parameters
+    ----------
+    axis : matplotlib.axis.Axis
+        As `axes.yaxis`.
+    unit : str
+        Such as 'mA'.
+
+    Examples
+    --------
+    >>> figure, axes = blank("Current")
+    >>> count_in(axes.yaxis, "mA")
+    >>> axes.yaxis.get_major_formatter()(0.0015)
+    '1.5'
+    """
+    axis.set_major_formatter(lambda value, _: write_as(value, unit, 6).partition("\u00a0")[0])
+
+
+def name_cycle(axes, supply, up):
+    """Name the axes of a picture of one mains cycle: degrees and milliseconds, and `up`.
+
+    Parameters
+    ----------
+    axes : matplotlib.axes.Axes
+        Made by `blank`; drawn over 0 to 360 degrees.
+    supply : mains.Supply
+        Its frequency gives the milliseconds.
+    up : tuple of (str, str)
+        Name and unit of the vertical axis.
+
+    Examples
+    --------
+    >>> from helpers.physics import mains
+    >>> figure, axes = blank("One cycle")
+    >>> name_cycle(axes, mains.Supply(100.0, 50.0), ("voltage", "V"))
+    >>> [tick.get_text() for tick in axes.get_xticklabels()][2]
+    '90°\\n5\\xa0ms'
+    """
+    places = range(0, 361, 45)
+    times = (write_as(place / 360.0 / supply.hertz, "ms", 3) for place in places)
+    names = [f"{place}°\n{time}" for place, time in zip(places, times, strict=True)]
+    axes.set_xlim(0, 360)
+    axes.set_xticks(list(places), names, family=FONT, size=TEXT_SIZE - 1)
+    axes.axhline(0, color=QUIET, linewidth=THIN, zorder=1)
+    name_axes(axes, ("place in the mains cycle", "degrees, milliseconds"), up)
 
 
 def draw_line(axes, across, up, meaning, label="", every=None, **more):

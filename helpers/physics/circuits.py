@@ -92,6 +92,14 @@ def fill_in(
         If the circuit is unknown, a drop is negative, or the LED would break down before the part
         across it conducts.
 
+    Notes
+    -----
+    A drop that is left out takes a usual value: red LED 2 V, silicon diode 0.7 V, breakdown 5 V.
+
+    References
+    ----------
+    Common practice, no source; the data sheet of the part decides.
+
     Examples
     --------
     >>> fill_in("two_leds", 2.0)

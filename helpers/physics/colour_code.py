@@ -63,6 +63,11 @@ def bands(ohms, tolerance_percent=5.0):
         )
     ohms = float(limits.positive(ohms, "ohms", "ohm", "A zero-ohm link has one black band."))
     figures, exponent = _figures(ohms, 2 if tolerance_percent > 2 else 3)
+    if tolerance_percent == 20 and figures > 99:
+        raise ValueError(
+            f"ohms was read as {ohms:g} ohm with 20 %; its third figure leaves no room for 'no "
+            "band', which is how 20 % is marked. Such parts come in two figures only."
+        )
     if exponent not in _MULTIPLIERS.values():
         raise ValueError(
             f"ohms was read as {ohms:g} ohm; the multiplier bands reach from pink, 0.001, to "
@@ -160,6 +165,14 @@ def scaled(figures, exponent):
     -------
     value : float
         The float that is nearest, as it would be read from text [-].
+
+    Notes
+    -----
+    ``figures * 10**exponent``.
+
+    References
+    ----------
+    Derived here.
 
     Examples
     --------

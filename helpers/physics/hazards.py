@@ -16,7 +16,8 @@ BODY_OHMS = 2000.0
 FELT_AMPS_RMS = 0.5e-3
 #: Limit for parts behind a protective impedance (IEC 60335-1 clause 8.1.4) [A peak].
 BARRIER_AMPS_PEAK = 0.7e-3
-#: Current above which a hand cannot open: all adults, then most men (IEC 60479-1, from memory) [A].
+#: Let-go borders, about 5 mA for the whole population and 10 mA for adult men (IEC 60479-1, from
+#: memory) [A rms].
 LET_GO_AMPS_RMS = (5e-3, 10e-3)
 
 ZONES = {

@@ -126,8 +126,7 @@ def reaches_led(circuit, state, **drops):
 
 
 def _conductance(ohms, name):
-    ohms = np.asarray(ohms, dtype=float)
-    if np.isinf(ohms).any():
-        limits.positive(np.where(np.isinf(ohms), 1.0, ohms), name, "ohm")
-        return np.where(np.isinf(ohms), 0.0, 1.0 / ohms)
-    return 1.0 / limits.positive(ohms, name, "ohm", "A shorted heater is a fault of its own.")
+    missing = np.asarray(ohms) == np.inf
+    slip = "A short circuit is a fault of its own; give inf for a part that is not there."
+    present = limits.positive(np.where(missing, 1.0, ohms), name, "ohm", slip)
+    return np.where(missing, 0.0, 1.0 / present)

@@ -28,6 +28,14 @@ def finite(value, name, unit):
     ValueError
         If a value is not finite or cannot be read as a number.
 
+    Notes
+    -----
+    ``-inf < value < inf``; not a number is refused as well.
+
+    References
+    ----------
+    Project rule: impossible input is refused in words.
+
     Examples
     --------
     >>> finite(12, "volts", "V")
@@ -62,6 +70,14 @@ def positive(value, name, unit, slip=""):
     ValueError
         If a value is not above zero and finite.
 
+    Notes
+    -----
+    ``0 < value < inf``.
+
+    References
+    ----------
+    Project rule: impossible input is refused in words.
+
     Examples
     --------
     >>> positive(0, "ohms", "ohm", "Is the resistor missing?")
@@ -93,6 +109,14 @@ def not_negative(value, name, unit, slip=""):
     ------
     ValueError
         If a value is below zero or not finite.
+
+    Notes
+    -----
+    ``0 <= value < inf``.
+
+    References
+    ----------
+    Project rule: impossible input is refused in words.
 
     Examples
     --------
@@ -128,6 +152,14 @@ def between(value, name, unit, lowest, highest, slip=""):
     ValueError
         If a value lies outside the limits or is not finite.
 
+    Notes
+    -----
+    ``lowest <= value <= highest``.
+
+    References
+    ----------
+    Project rule: impossible input is refused in words.
+
     Examples
     --------
     >>> between(200, "firing_degrees", "deg", 0, 180, "Was a whole cycle meant?")
@@ -162,6 +194,14 @@ def one_of(value, name, allowed):
     ------
     ValueError
         If the word is not among those allowed.
+
+    Notes
+    -----
+    Words are compared as they are, capitals included.
+
+    References
+    ----------
+    Project rule: impossible input is refused in words.
 
     Examples
     --------

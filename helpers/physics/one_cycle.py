@@ -6,7 +6,7 @@ Takes checked numbers and returns a dictionary of them; who may pass what is dec
 
 import numpy as np
 
-from helpers.physics import circuits, pulses
+from helpers.physics import circuits, harmonics, pulses
 
 _TURN = 2.0 * np.pi
 
@@ -34,6 +34,10 @@ def solve(
     Notes
     -----
     See `operating_point`. Forward is the half cycle of the (first) LED, backward the other.
+
+    References
+    ----------
+    Derived here; every result is compared with adaptive quadrature in the tests.
 
     Examples
     --------
@@ -176,14 +180,14 @@ def _light(circuit, forward, backward, window, hertz):
 
 def _one_pulse(pulse, area, window):
     above = pulses.area(pulses.pulse(pulse.threshold + area / _TURN, window))
-    at_line = _length(*pulses.first_harmonic(pulse))
-    at_twice = _length(*pulses.second_harmonic(pulse))
+    at_line = _length(*harmonics.first_harmonic(pulse))
+    at_twice = _length(*harmonics.second_harmonic(pulse))
     return area, above, at_line, at_twice, True
 
 
 def _same_twice(pulse, area, window):
     above = pulses.area(pulses.pulse(pulse.threshold + 2.0 * area / _TURN, window))
-    at_twice = _length(*pulses.second_harmonic(pulse))
+    at_twice = _length(*harmonics.second_harmonic(pulse))
     return 2.0 * area, 2.0 * above, 0.0, 2.0 * at_twice, False
 
 
@@ -195,11 +199,11 @@ def _two_pulses(forward, area, backward, window):
         pulses.pulse(backward.threshold + level, window)
     )
     # The backward half comes half a turn later: it subtracts at line frequency, adds at twice it.
-    cosine, sine = _from_crossing(forward, pulses.first_harmonic(forward), 1)
-    back_cosine, back_sine = _from_crossing(backward, pulses.first_harmonic(backward), 1)
+    cosine, sine = _from_crossing(forward, harmonics.first_harmonic(forward), 1)
+    back_cosine, back_sine = _from_crossing(backward, harmonics.first_harmonic(backward), 1)
     at_line = _length(cosine - back_cosine, sine - back_sine)
-    cosine, sine = _from_crossing(forward, pulses.second_harmonic(forward), 2)
-    back_cosine, back_sine = _from_crossing(backward, pulses.second_harmonic(backward), 2)
+    cosine, sine = _from_crossing(forward, harmonics.second_harmonic(forward), 2)
+    back_cosine, back_sine = _from_crossing(backward, harmonics.second_harmonic(backward), 2)
     at_twice = _length(cosine + back_cosine, sine + back_sine)
     return total, above, at_line, at_twice, np.abs(area - back_area) > 1e-9 * total
 

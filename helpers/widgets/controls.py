@@ -105,7 +105,7 @@ class Bins:
     def __init__(self, question, numbers, submit):
         self.lists = [
             widgets.Dropdown(
-                options=[("choose …", "")] + [f.text(value) for value in f.bin],
+                options=[("choose …", ""), *((text, text) for text in map(f.text, f.bin))],
                 description=f"{f.label}:",
                 style={"description_width": "initial"},
                 layout=widgets.Layout(width="auto"),
@@ -115,7 +115,7 @@ class Bins:
         self.widget = widgets.VBox(self.lists)
 
     def typed(self):
-        return "; ".join(box.value for box in self.lists)
+        return "; ".join(box.value for box in self.lists if box.value)
 
 
 CONTROLS = {

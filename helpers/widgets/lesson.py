@@ -7,7 +7,7 @@ from helpers.exercises.answer_log import LogError
 from helpers.exercises.bank import lessons
 from helpers.exercises.session import UnknownQuestion, learner_session, workshop_session
 from helpers.exercises.settings import SettingsError
-from helpers.exercises.wording import Line
+from helpers.exercises.wording import Line, mistake_lines
 from helpers.widgets.card import Card, feedback_page, last_outcome, question_page
 from helpers.widgets.page import STYLE, Page, show
 from helpers.widgets.progress import progress_page
@@ -27,8 +27,9 @@ def open_lesson(number, learner=None, class_word=None, supply=None, workshop_cop
     workshop_copy : bool
         True in `solutions/` only: a fixed learner, and nothing is written.
     """
-    show(begin(number, learner, class_word, supply, workshop_copy))
-    progress(number)
+    if _is_lesson(number):
+        show(begin(number, learner, class_word, supply, workshop_copy))
+        progress(number)
 
 
 def begin(number, learner=None, class_word=None, supply=None, workshop_copy=False):
@@ -42,9 +43,21 @@ def begin(number, learner=None, class_word=None, supply=None, workshop_copy=Fals
     except SettingsError as error:
         session, note = learner_session()
         notes = [Line("danger", f"Nothing was changed. {error}")]
+    session = _taking_over_from(_open.get("session"), session)
     _open.update(session=session, lesson=number)
     notes += [Line("danger", text) for text in [note, *session.problems] if text]
     return Page([*notes, *_ready_lines(session, number)], extra_html=STYLE)
+
+
+def _taking_over_from(earlier, session):
+    """Return the session to go on with: cards of another learner's on the page must not answer."""
+    if earlier is None:
+        return session
+    if earlier.same_as(session):
+        earlier.read_again()
+        return earlier
+    earlier.closed = True
+    return session
 
 
 def _ready_lines(session, number):
@@ -99,6 +112,8 @@ def answer(question_id, typed=None, draw=0):
         outcome = session.answer(question_id, typed, draw)
     show(question_page(session, question, draw))
     show(feedback_page(session, question, draw, outcome))
+    if session.workshop_copy and typed is not None:
+        show(Page(mistake_lines(question, session.draw(question_id, draw).numbers)))
 
 
 def nudge(question_id, draw=0):
@@ -117,9 +132,19 @@ def _found(session, question_id):
         return None
 
 
+def _is_lesson(number):
+    """Say whether there is such a lesson, on the page if there is none."""
+    if number not in lessons():
+        known = ", ".join(lessons())
+        show(Page([Line("note", f"There is no lesson {number!r}. There are: {known}.")]))
+    return number in lessons()
+
+
 def progress(number=None):
     """Show how far the learner is in a lesson, and keep showing it as answers come in."""
     session, number = current_session(), number or _open.get("lesson", "00")
+    if not _is_lesson(number):
+        return
     handle = show(progress_page(session, number))
     if not session.workshop_copy:
         session.watchers["progress", handle.display_id] = lambda *_: handle.update(
@@ -130,15 +155,25 @@ def progress(number=None):
 def predictions(number=None):
     """Show again what was predicted before the lesson, beside what the lesson found."""
     session, number = current_session(), number or _open.get("lesson", "00")
+    if not _is_lesson(number):
+        return
     lines = []
     for question in lessons()[number].QUESTIONS:
         if question.role == "predict":
             draw = session.draw(question.id)
             lines += [Line("text", text) for text in question.ask(draw.numbers).split("\n\n")]
-            said = draw.last[0].understood if draw.last else "nothing yet"
-            lines.append(Line("note", f"You predicted: {said}"))
+            lines.append(Line("note", f"You predicted: {_predicted(question, draw)}"))
             lines.append(Line("verdict", f"What we found: {question.working(draw.numbers)}"))
     show(Page(lines))
+
+
+def _predicted(question, draw):
+    """Return a learner's first prediction in words: a letter alone says nothing later."""
+    if not draw.tried:
+        return "nothing yet"
+    said = draw.first[0].understood
+    options = question.kind.shown(draw.numbers) if hasattr(question.kind, "shown") else {}
+    return f"{said}) {options[said].text}" if said in options else said
 
 
 def hand_in():

@@ -27,6 +27,9 @@ STYLE = """<style>
 .cw-page th, .cw-page td {text-align: left; padding: .1rem .7rem .1rem 0;}
 .cw-controls .widget-radio-box label, .cw-controls .widget-checkbox label {white-space: normal;
   height: auto; line-height: 1.4; padding: .15rem 0;}
+.cw-controls .widget-radio-box label {display: flex; flex-direction: row-reverse;
+  justify-content: flex-end; align-items: flex-start; gap: .5rem;}
+.cw-controls .widget-radio-box label input {flex: none; float: none; margin: 0;}
 .cw-controls .widget-radio-box, .cw-controls .widget-radio, .cw-controls .widget-checkbox {
   width: auto; max-width: 46rem; height: auto;}
 .cw-controls .widget-checkbox .widget-label-basic {width: auto; height: auto; align-items: start;}
@@ -47,7 +50,7 @@ class Page:
     lines : sequence of Line
         What it says.
     picture : str
-        Inline SVG from `helpers.figures`, already safe; goes before the first option.
+        Inline SVG from `helpers.figures`, already safe; goes before the first option, or last.
     extra_html : str
         Trusted markup to put in front, such as the style block.
     name : str
@@ -77,6 +80,8 @@ class Page:
                 parts += [f'<pre class="cw-code"><code>{text}</code></pre>' for text in texts]
             else:
                 parts += [f'<p class="cw-{role}">{text}</p>' for text in texts]
+        if not drawn:
+            parts.append(self.picture)
         inside = "\n".join(parts)
         return f'{self.extra_html}<div class="cw-page {self.name}">\n{inside}\n</div>'
 
@@ -136,6 +141,27 @@ def show_controls(box, note="The controls appear when this cell is run."):
     display(bundle, raw=True)
 
 
-def picture(svg, alternative):
-    """Show a drawing, with the words that say what it shows under it."""
-    show(Page([Line("hint", alternative)], svg))
+def picture(drawing, alternative):
+    """Show a picture, with the words that say what it shows under it.
+
+    Parameters
+    ----------
+    drawing : str or matplotlib.figure.Figure
+        Inline SVG, or a figure; from `helpers.figures`, like the words.
+    alternative : str
+        What it shows, with its numbers; also for who cannot see it.
+
+    Notes
+    -----
+    A figure becomes an image of its own beside the words: kept within HTML it would be compared
+    byte for byte wherever stored outputs are.
+    """
+    if isinstance(drawing, str):
+        show(Page([Line("hint", alternative)], drawing))
+        return
+    from helpers.figures import style
+
+    pixels = {"width": round(style.WIDTH * style.DOTS_PER_INCH)}
+    bundle = {"image/png": style.png(drawing), "text/plain": alternative}
+    display(bundle, metadata={"image/png": pixels}, raw=True)
+    show(Page([Line("hint", alternative)]))

@@ -1,9 +1,13 @@
 """Draws the picture that a question describes: where questions meet figures on the screen."""
 
 from helpers.exercises.wording import Line
-from helpers.figures import bands
+from helpers.figures import bands, plain
 
-DRAWINGS = {"resistor bands": bands.resistor}
+DRAWINGS = {
+    "resistor bands": bands.resistor,
+    "waveform": plain.waveform,
+    "meter": plain.meter,
+}
 
 
 def draw_picture(picture):

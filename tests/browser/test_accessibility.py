@@ -41,6 +41,7 @@ def change_theme(page, theme):
     page.wait_for_function(
         "light => document.body.dataset.jpThemeLight === light", arg=THEMES[theme]
     )
+    page.locator("#jupyterlab-splash").wait_for(state="detached")
 
 
 def judged(page):

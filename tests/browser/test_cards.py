@@ -104,7 +104,7 @@ def test_one_question_of_each_kind_is_answered_understood_and_kept(lesson, door)
 def test_a_slip_is_understood_and_everything_is_there_after_a_restart(lesson):
     page, learner = lesson
     numbers = learner.session.draw("ohm-3").numbers
-    slip = f"{numbers.volts / numbers.amps / 1000:.4g}"
+    slip = f"{numbers.volts / numbers.amps:.0f} ohm"
     answer_with_the_mouse(page, "ohm-3", "quantity", slip)
     told = feedback(page, "ohm-3")
     told.get_by_text("The LED keeps a share for itself").wait_for()
@@ -203,3 +203,9 @@ def answer_with_the_keyboard(page, question_id, kind, typed):
             keyboard.press("Tab")
     tab_to_button(page, "Check")
     keyboard.press("Space")
+
+
+def test_a_card_appears_within_a_second_of_its_cell(browser_found, bench_script):
+    first_card = bench_script("first_card")
+    cards, _ = first_card.measure(rounds=1)
+    assert max(cards) <= first_card.BAR_SECONDS

@@ -43,18 +43,20 @@ def learners(count):
 
 E12 = (1.0, 1.2, 1.5, 1.8, 2.2, 2.7, 3.3, 3.9, 4.7, 5.6, 6.8, 8.2, 10.0)  # IEC 60063, as bought
 
+LED = {"red": 2.0, "yellow": 2.1, "blue": 3.1}  # common practice, no source
+
 SECOND_WAY = {
     "start-1": lambda n: n.ohms,
     "ohm-recall-1": lambda n: n.amps,
     "ohm-1": lambda n: n.amps,
     "ohm-2": lambda n: n.volts / n.ohms,
-    "ohm-3": lambda n: (n.volts - {"red": 2.0, "yellow": 2.1, "blue": 3.1}[n.led]) / n.amps,
+    "ohm-3": lambda n: (n.volts - LED[n.led]) / n.amps,
     "ohm-5": lambda n: n.ohms,
     "ohm-6": lambda n: 1000 * min(value for value in E12 if value >= n.ohms / 1000),
     "ohm-7": lambda n: (n.volts - 2.0) / (n.ohms * 0.9),
     "ohm-10": lambda n: n.volts / (n.pair[0] + n.pair[1]),
     "ohm-11": lambda n: n.pair[0] * n.pair[1] / (n.pair[0] + n.pair[1]),
-    "ohm-12": lambda n: (24.0 - {"red": 2.0, "blue": 3.1}[n.led]) / n.ohms,
+    "ohm-12": lambda n: (24.0 - LED[n.led]) / n.ohms,
 }
 
 
@@ -91,7 +93,68 @@ def test_code_of_the_model_answer_gives_the_right_answer(question):
         assert value == pytest.approx(question.kind.right(numbers), rel=1e-9)
 
 
+# What each wrong turn gives, written down a second time from its name alone [A, ohm].
+SLIPS_SECOND_WAY = {
+    "start-1": {"wrote ohms, read as kilo-ohms": lambda n: n.ohms * 1000},
+    "ohm-1": {
+        "one place too few": lambda n: n.amps / 10,
+        "one place too many": lambda n: n.amps * 10,
+    },
+    "ohm-2": {  # the number, typed bare, is read in milliamperes
+        "multiplied instead of divided": lambda n: n.volts * n.ohms / 1000,
+        "ohms over volts": lambda n: n.ohms / n.volts / 1000,
+    },
+    "ohm-3": {
+        "left out the LED's own drop": lambda n: n.volts / n.amps,
+        "added the LED's drop": lambda n: (n.volts + LED[n.led]) / n.amps,
+        "LED's drop over current": lambda n: LED[n.led] / n.amps,
+        "volts times amps": lambda n: (n.volts - LED[n.led]) * n.amps * 1000,
+    },
+    "ohm-5": {
+        "one zero too many": lambda n: n.ohms * 10,
+        "one zero too few": lambda n: n.ohms / 10,
+        "swapped the first two bands": lambda n: float(
+            f"{n.ohms:.0f}"[1] + f"{n.ohms:.0f}"[0] + f"{n.ohms:.0f}"[2:]
+        ),
+    },
+    "ohm-6": {
+        "next value down": lambda n: 1000 * max(v for v in E12 if v < n.ohms / 1000),
+        "kept the calculated value": lambda n: n.ohms,
+    },
+    "ohm-7": {
+        "took the printed value": lambda n: (n.volts - 2.0) / n.ohms,
+        "took the largest resistor": lambda n: (n.volts - 2.0) / (1.1 * n.ohms),
+        "left out the LED's own drop": lambda n: n.volts / (0.9 * n.ohms),
+    },
+    "ohm-10": {
+        "treated series as parallel": lambda n: n.volts * (1 / n.pair[0] + 1 / n.pair[1]),
+        "forgot the second resistor": lambda n: n.volts / n.pair[0],
+        "forgot the first resistor": lambda n: n.volts / n.pair[1],
+    },
+    "ohm-11": {
+        "added as in series": lambda n: n.pair[0] + n.pair[1],
+        "took the mean": lambda n: (n.pair[0] + n.pair[1]) / 2,
+        "difference": lambda n: abs(n.pair[0] - n.pair[1]),
+    },
+    "ohm-12": {
+        "doubled the old current": lambda n: 2 * (12.0 - LED[n.led]) / n.ohms,
+        "left out the LED's own drop": lambda n: 24.0 / n.ohms,
+        "current on the old supply": lambda n: (12.0 - LED[n.led]) / n.ohms,
+    },
+}
+
+
 # --- slips
+
+
+@of_each(QUANTITIES, "second way")
+def test_each_slip_is_what_its_name_says(question):
+    expected = SLIPS_SECOND_WAY.get(question.id, {})
+    assert {slip.name for slip in question.kind.slips} == set(expected)
+    for numbers in every_numbers(question):
+        for slip in question.kind.slips:
+            wrong = expected[slip.name](numbers)
+            assert slip.wrong(numbers) == pytest.approx(wrong, rel=1e-12), slip.name
 
 
 @of_each(QUANTITIES)

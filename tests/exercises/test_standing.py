@@ -59,6 +59,32 @@ def test_after_the_working_the_same_numbers_earn_nothing_more(session, question_
     assert standing.helped and not standing.right_after_help
 
 
+EARNS = "This answer earns"
+
+
+@each_kind
+def test_an_answer_that_changes_no_marks_does_not_claim_to_earn_them(session, question_id):
+    for typed in wrong_answers(session, question_id):
+        outcome = session.answer(question_id, typed)
+        assert any(EARNS in text for text in texts(session, question_id, outcome))
+    late = session.answer(question_id, right_answer(session, question_id))
+    said = [texts(session, question_id, late)]
+    if bank()[question_id].has_fresh_numbers:
+        helped = session.answer(question_id, right_answer(session, question_id, 1), 1)
+        said.append(texts(session, question_id, helped, 1))
+    for lines in said:
+        assert not any(EARNS in text for text in lines)
+        assert any("does not change your marks" in text for text in lines)
+
+
+def test_the_second_answer_to_a_danger_item_does_not_claim_to_earn(session):
+    for typed in (wrong_answers(session, "start-2")[0], right_answer(session, "start-2")):
+        outcome = session.answer("start-2", typed)
+    assert not any(EARNS in text for text in texts(session, "start-2", outcome))
+    outcome = session.answer("start-2", right_answer(session, "start-2", 1), 1)
+    assert any("earns 1 of 1 mark" in text for text in texts(session, "start-2", outcome, 1))
+
+
 @pytest.mark.parametrize("question_id", ["ohm-2", "ohm-8", "ohm-14"])
 def test_fresh_numbers_after_help_show_that_it_was_learnt(session, question_id):
     for typed in wrong_answers(session, question_id):
@@ -168,6 +194,11 @@ class TestPrediction:
         said = " ".join(texts(session, "ohm-predict", outcome))
         assert "Kept" in said and "✗" not in said and "✓" not in said
         assert len(session.log.lines()[0]) == 1
+
+    def test_only_the_first_one_counts_and_a_later_one_says_so(self, session):
+        session.answer("ohm-predict", "b")
+        said = " ".join(texts(session, "ohm-predict", session.answer("ohm-predict", "c")))
+        assert "Your first prediction stays" in said
 
     def test_its_working_is_not_shown_before_the_lesson_found_it(self, session):
         outcome = session.answer("ohm-predict", "b")

@@ -16,6 +16,7 @@ from helpers.physics import (
     phase_cut_inverse,
     ratings,
     resistors,
+    signals,
     tolerance,
 )
 from helpers.physics.operating_point import operating_point
@@ -58,7 +59,7 @@ def _drops(inputs):
 def _phase_cut(inputs):
     supply, dimmer = _supply(inputs), _dimmer(inputs)
     wave = phase_cut.wave(supply, dimmer)
-    signal = meters.dimmed_mains(supply, dimmer)
+    signal = signals.dimmed_mains(supply, dimmer)
     return {
         "v_rms_V": wave.volts_rms,
         "v_abs_avg_V": wave.volts_mean,
@@ -85,7 +86,7 @@ def _angle_for_rms(inputs):
 
 def _meter_on_half_wave(inputs):
     # The frequency does not enter; any will do.
-    signal = meters.half_wave(mains.Supply(inputs["v_rms_of_full_sine_V"], 50.0))
+    signal = signals.half_wave(mains.Supply(inputs["v_rms_of_full_sine_V"], 50.0))
     return {
         "dc_meter": meters.reading(signal, "mean", "dc"),
         "rms_true_dc_coupled": meters.reading(signal, "true_rms", "dc"),
@@ -179,7 +180,7 @@ def _touch_current(inputs):
     farads = inputs["series_capacitor_F"]
     amps = hazards.touch_amps_rms(
         _supply(inputs),
-        inputs["series_resistance_ohm"],
+        inputs["series_resistance_ohm"] or 0.0,
         farads,
         inputs["bleeder_ohm"] if farads is not None else None,
         inputs["body_ohm"],

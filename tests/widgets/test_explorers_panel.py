@@ -6,9 +6,7 @@ import html
 import ipywidgets as widgets
 import pytest
 
-from helpers.exercises.session import workshop_session
 from helpers.physics.mains import SUPPLIES
-from helpers.widgets import explorers
 from helpers.widgets.explorers import EXPLORERS
 from helpers.widgets.explorers.panel import REST_SECONDS, Panel
 
@@ -78,12 +76,3 @@ def test_every_slider_has_a_labelled_box_and_every_control_a_label(name):
         assert control.description.endswith(":")
     for caution in filter(None, [EXPLORERS[name].caution]):
         assert caution in html.unescape(panel.widget("a", "b").children[0].value)
-
-
-def test_the_workshop_copy_shows_the_lasting_page_alone(monkeypatch):
-    shown, live = [], []
-    monkeypatch.setattr(explorers, "current_session", workshop_session)
-    monkeypatch.setattr(explorers, "show", shown.append)
-    monkeypatch.setattr(explorers, "show_controls", live.append)
-    explorers.explore("touch current")
-    assert live == [] and "zone" in shown[0].plain() and "cw-x-touch-current" in shown[0].html()

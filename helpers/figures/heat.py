@@ -1,0 +1,177 @@
+"""Pictures of a warm resistor: its power against its rating, and how it warms up."""
+
+from math import isfinite
+
+import numpy as np
+
+from helpers.figures import style
+from helpers.figures.words import TIME_UNITS, duration, time_unit
+from helpers.figures.words import watts as in_watts
+from helpers.physics import heat, limits, ratings
+from helpers.quantities import write
+
+MARGIN = 2.0
+"""Rating over power that leaves room: common practice, no source [-]."""
+_KNEE, _ZERO = 70.0, 155.0
+
+
+def rating(watts, rated_watts, ambient_celsius):
+    """Draw a resistor's power under its derating line.
+
+    Parameters
+    ----------
+    watts : float
+        Power that it turns into heat [W].
+    rated_watts : float
+        Rating on its sheet [W].
+    ambient_celsius : float
+        Temperature of the air around it [degC].
+
+    Returns
+    -------
+    figure : matplotlib.figure.Figure
+    alternative : str
+        The finding with its numbers.
+
+    Raises
+    ------
+    ValueError
+        If the power is negative or the rating not above zero.
+
+    Notes
+    -----
+    Full rating up to 70 degC, nothing left at 155 degC; a part's own sheet comes first.
+
+    References
+    ----------
+    As `ratings.derated_watts`: IEC 60115-1.
+
+    Examples
+    --------
+    >>> words = rating(0.2, 0.5, 40.0)[1].replace("\\xa0", " ")
+    >>> words.partition(" heat")[0]
+    'At 40 °C a 0.5 W resistor may turn 0.5 W into'
+    """
+    watts = limits.not_negative(watts, "watts", "W", "Leave the sign out.")
+    allowed = ratings.derated_watts(rated_watts, ambient_celsius)
+    power, limit = in_watts(watts), in_watts(allowed)
+    rated, air = in_watts(rated_watts), write(ambient_celsius, "temperature")
+    if watts > allowed:
+        verdict = f"{power} is too much: it overheats and may start a fire"
+    elif MARGIN * watts > allowed:
+        verdict = f"{power} is allowed, but leaves less than half of it spare"
+    else:
+        verdict = f"{power} leaves half of it or more spare"
+    title = f"At {air} a {rated} resistor may turn {limit} into heat. {verdict}"
+    alternative = (
+        f"At {air} a {rated} resistor may turn {limit} into heat. {verdict}. The line of what is "
+        f"allowed is level at {rated} up to {write(_KNEE, 'temperature')} of air and falls "
+        f"straight to nothing at {write(_ZERO, 'temperature')}."
+    )
+    figure, axes = style.blank(title, legend=True)
+    left, right = min(0.0, ambient_celsius - 10.0), max(170.0, ambient_celsius + 10.0)
+    top = 1.25 * max(rated_watts, watts)
+    air_line = np.unique([left, _KNEE, _ZERO, right])
+    allowed_line = ratings.derated_watts(rated_watts, air_line)
+    removed = style.LOOKS["removed"]
+    axes.fill_between(
+        air_line, allowed_line, top, facecolor="#f2f2f2", edgecolor="#b0b0b0",
+        hatch=removed.hatch, linewidth=0, label="too hot",
+    )  # fmt: skip
+    style.draw_line(axes, air_line, allowed_line, "limit", "allowed", linestyle="-")
+    style.draw_line(axes, air_line, allowed_line / MARGIN, "mean", "half of it: the usual margin")
+    look = style.LOOKS["heat"]
+    axes.plot(
+        [ambient_celsius], [watts], look.marker, color=look.colour, markersize=11,
+        markeredgecolor=style.FACE, markeredgewidth=1.5, linestyle="none",
+        label=f"this part: {power} at {air}", clip_on=False, zorder=5,
+    )  # fmt: skip
+    axes.set(xlim=(left, right), ylim=(-0.05 * top, top))
+    style.name_axes(axes, ("air around the part", "°C"), ("power", "W"))
+    style.legend(axes)
+    return figure, alternative
+
+
+def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
+    """Draw how a part warms up after it was switched on cold.
+
+    Parameters
+    ----------
+    watts : float
+        Power that it turns into heat [W].
+    kelvin_per_watt : float
+        Thermal resistance to the air [K/W].
+    time_constant_seconds : float
+        Time for 63 % of the rise [s].
+    ambient_celsius : float
+        Temperature of the air and of the part at the start [degC].
+
+    Returns
+    -------
+    figure : matplotlib.figure.Figure
+    alternative : str
+        The finding with its numbers.
+
+    Raises
+    ------
+    ValueError
+        As `heat.celsius_after`.
+
+    Notes
+    -----
+    Drawn over five time constants. The temperature is that of the place that the thermal
+    resistance was given for; the film inside is hotter than the outside.
+
+    References
+    ----------
+    As `heat.celsius_after`.
+
+    Examples
+    --------
+    >>> words = warm_up(0.2, 200.0, 90.0, 25.0)[1].replace("\\xa0", " ")
+    >>> words.partition(".")[0]
+    'The part settles at 65 °C, 40 K above its air; 95 % of the rise is there after 270 s'
+    """
+    part = watts, kelvin_per_watt, time_constant_seconds, ambient_celsius
+    final = heat.final_celsius(watts, kelvin_per_watt, ambient_celsius)
+    rise = final - ambient_celsius
+    nearly = heat.seconds_to(ambient_celsius + 0.95 * rise, *part)
+    end, air = write(final, "temperature"), write(ambient_celsius, "temperature")
+    finding = (
+        f"The part settles at {end}, {write(rise, 'temperature rise')} above its air; "
+        f"95 % of the rise is there after {duration(nearly)}."
+    )
+    if final > _ZERO:
+        finding = (
+            f"The part would climb to {end}, but few stand more than "
+            f"{write(_ZERO, 'temperature')}: it fails and may start a fire."
+        )
+    if rise <= 0.0 or not isfinite(nearly):
+        finding = f"Without power the part stays as warm as its air, {air}."
+    first = heat.celsius_after(time_constant_seconds, *part)
+    constant = duration(time_constant_seconds)
+    alternative = (
+        f"{finding} The curve starts at {air}, is steep at first, passes "
+        f"{write(first, 'temperature')} after one time constant of {constant} "
+        "and flattens out."
+        if rise > 0.0
+        else finding
+    )
+    figure, axes = style.blank(finding, legend=True)
+    unit = time_unit(5.0 * time_constant_seconds)
+    times = np.linspace(0.0, 5.0 * time_constant_seconds / TIME_UNITS[unit], 201)
+    celsius = heat.celsius_after(times * TIME_UNITS[unit], *part)
+    style.draw_line(axes, times, celsius, "heat", "part", linestyle="-")
+    ends = (0.0, times[-1])
+    style.draw_line(axes, ends, (final, final), "limit", f"settled: {end}")
+    style.draw_line(axes, ends, (ambient_celsius,) * 2, "mains", f"air: {air}")
+    if rise > 0.0:
+        axes.plot(
+            [nearly / TIME_UNITS[unit]], [heat.celsius_after(nearly, *part)], "o", color=style.INK,
+            markersize=8, label=f"95 % after {duration(nearly)}", linestyle="none",
+        )  # fmt: skip
+    room = max(0.12 * rise, 1.0)
+    axes.set(xlim=ends, ylim=(ambient_celsius - room, final + room))
+    style.name_axes(axes, ("time since switching on", unit), ("temperature", "°C"))
+    style.legend(axes)
+    return figure, alternative

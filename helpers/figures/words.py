@@ -1,0 +1,82 @@
+"""Small turns of phrase that several pictures share."""
+
+from helpers.quantities import write, write_as
+
+TIME_UNITS = {"s": 1.0, "min": 60.0, "h": 3600.0}
+"""Units in which a duration is told, and how many seconds each has [s]."""
+
+#: What people call each circuit of `physics.circuits.CIRCUITS`.
+NAMES = {
+    "resistor_only": "resistor only",
+    "series_diode": "series diode",
+    "diode_across": "diode across the LED",
+    "two_leds": "two LEDs back to back",
+    "bridge": "bridge",
+}
+
+
+def capital(text):
+    """Return a text with its first letter raised and all others as they are.
+
+    Parameters
+    ----------
+    text : str
+        At least one letter.
+
+    Examples
+    --------
+    >>> capital("two LEDs back to back")
+    'Two LEDs back to back'
+    """
+    return text[0].upper() + text[1:]
+
+
+def watts(value):
+    """Write a power as ratings are written: in watts, unless it is tiny.
+
+    Parameters
+    ----------
+    value : float
+        Power [W].
+
+    Examples
+    --------
+    >>> [watts(value).replace("\\xa0", " ") for value in (0.25, 0.0, 0.007)]
+    ['0.25 W', '0 W', '7 mW']
+    """
+    return write(value, "power") if 0.0 < value < 0.1 else write_as(value, "W")
+
+
+def time_unit(seconds):
+    """Return the unit of `TIME_UNITS` in which people tell a duration.
+
+    Parameters
+    ----------
+    seconds : float
+        The duration [s].
+
+    Examples
+    --------
+    >>> [time_unit(seconds) for seconds in (90.0, 600.0, 86400.0)]
+    ['s', 'min', 'h']
+    """
+    return "h" if seconds >= 7200.0 else "min" if seconds >= 300.0 else "s"
+
+
+def duration(seconds, digits=2):
+    """Write a duration as people tell it: milliseconds to hours.
+
+    Parameters
+    ----------
+    seconds : float
+        The duration [s].
+    digits : int
+        Significant digits [-].
+
+    Examples
+    --------
+    >>> [duration(seconds).replace("\\xa0", " ") for seconds in (0.04, 90.0, 359.0)]
+    ['40 ms', '90 s', '6 min']
+    """
+    unit = time_unit(seconds)
+    return write(seconds, "time", digits) if unit == "s" else write_as(seconds, unit, digits)

@@ -1,0 +1,182 @@
+"""How far off a small light is noticed: intensity, ambient light, threshold of the eye.
+
+A plain rule made for signal lights, used here as a guide for a pilot light. Knows no current limit
+and no circuit.
+"""
+
+import numpy as np
+
+from helpers.physics import limits
+
+
+def candelas(amps_mean, rated_candelas, rated_amps, off_axis_degrees=0.0, half_angle_degrees=30.0):
+    """Return the luminous intensity of an LED at a current and a viewing angle.
+
+    Parameters
+    ----------
+    amps_mean : float or array
+        Mean forward current [A].
+    rated_candelas : float or array
+        Intensity on the axis from the sheet [cd].
+    rated_amps : float or array
+        Current at which the sheet states it [A].
+    off_axis_degrees : float or array
+        Angle between axis and eye, 0 to 90 [deg].
+    half_angle_degrees : float or array
+        Angle from the axis at which half the intensity is left, 1 to 80 [deg].
+
+    Returns
+    -------
+    candelas : float or ndarray
+        Intensity towards the eye [cd].
+
+    Raises
+    ------
+    ValueError
+        If a value is out of range.
+
+    Notes
+    -----
+    In proportion to current, times ``cos(angle)**m`` with m set by the half angle. Intensity falls
+    faster than the current at very low currents; the sheet's curve decides.
+
+    References
+    ----------
+    Generalised Lambert's law; common practice, no source.
+
+    Examples
+    --------
+    >>> round(candelas(0.001, 0.2, 0.02, 30.0, 30.0), 4)
+    0.005
+    """
+    amps = limits.not_negative(amps_mean, "amps_mean", "A")
+    rated = limits.positive(
+        rated_candelas, "rated_candelas", "cd", "Millicandelas? Divide by 1000."
+    )
+    rated_amps = limits.positive(rated_amps, "rated_amps", "A", "Milliamps? Divide by 1000.")
+    angle = limits.between(off_axis_degrees, "off_axis_degrees", "deg", 0.0, 90.0)
+    half = limits.between(
+        half_angle_degrees, "half_angle_degrees", "deg", 1.0, 80.0,
+        "It is counted from the axis: half of the sheet's whole viewing angle.",
+    )  # fmt: skip
+    order = np.log(0.5) / np.log(np.cos(np.radians(half)))
+    value = rated * amps / rated_amps * np.maximum(np.cos(np.radians(angle)), 0.0) ** order
+    return value if np.ndim(value) else float(value)
+
+
+def background_luminance(lux, reflectance=0.5):
+    """Return the luminance of a matt surface in ambient light.
+
+    Parameters
+    ----------
+    lux : float or array
+        Illuminance on the surface around the light [lx].
+    reflectance : float or array
+        Share that it sends back, 0 to 1 [-].
+
+    Returns
+    -------
+    luminance : float or ndarray
+        Luminance of the background [cd/m2].
+
+    Raises
+    ------
+    ValueError
+        If a value is out of range.
+
+    Notes
+    -----
+    ``reflectance * lux / pi``, for a surface without gloss.
+
+    References
+    ----------
+    Lambert's law.
+
+    Examples
+    --------
+    >>> round(background_luminance(500.0), 1)
+    79.6
+    """
+    share = limits.between(reflectance, "reflectance", "", 0.0, 1.0, "Half is 0.5, not 50.")
+    return share * limits.not_negative(lux, "lux", "lx") / np.pi
+
+
+def threshold_lux(luminance):
+    """Return the least illuminance at the eye that shows a point of light against a background.
+
+    Parameters
+    ----------
+    luminance : float or array
+        Luminance of the background [cd/m2].
+
+    Returns
+    -------
+    lux : float or ndarray
+        Threshold of illuminance [lx].
+
+    Raises
+    ------
+    ValueError
+        If the luminance is negative.
+
+    Notes
+    -----
+    ``0.242e-6 (1 + sqrt(0.4 luminance))**2``. Made for steady lights at sea, watched for by
+    somebody who looks.
+
+    References
+    ----------
+    IALA recommendation E-200-2 (from memory). Its dark value, 2e-7 lx, is also in the IES
+    definition of the visual threshold in point vision.
+
+    Examples
+    --------
+    >>> f"{threshold_lux(0.0):.0e} lx in the dark, {threshold_lux(10000.0):.0e} lx by day"
+    '2e-07 lx in the dark, 1e-03 lx by day'
+    """
+    luminance = limits.not_negative(luminance, "luminance", "cd/m2")
+    lux = 0.242e-6 * (1.0 + np.sqrt(0.4 * luminance)) ** 2
+    return lux if np.ndim(lux) else float(lux)
+
+
+def visible_metres(candelas, luminance, margin=100.0):
+    """Return how far away a small light is noticed against a background.
+
+    Parameters
+    ----------
+    candelas : float or array
+        Intensity towards the eye [cd].
+    luminance : float or array
+        Luminance of the background [cd/m2].
+    margin : float or array
+        Illuminance at the eye over the bare threshold, 1 or more [-].
+
+    Returns
+    -------
+    metres : float or ndarray
+        Greatest distance [m].
+
+    Raises
+    ------
+    ValueError
+        If a value is out of range.
+
+    Notes
+    -----
+    Inverse-square law up to ``margin`` times `threshold_lux`, which is for somebody who looks for
+    the light; the margin of 100 stands for being noticed in a workshop (common practice, no
+    source). Clear air, a small light, an eye without glare.
+
+    References
+    ----------
+    Inverse-square law of photometry; see `threshold_lux`.
+
+    Examples
+    --------
+    >>> round(visible_metres(0.005, background_luminance(500.0)), 1)
+    2.2
+    """
+    candelas = limits.not_negative(candelas, "candelas", "cd")
+    margin = limits.between(margin, "margin", "", 1.0, 1e6)
+    metres = np.sqrt(candelas / (margin * threshold_lux(luminance)))
+    return metres if np.ndim(metres) else float(metres)

@@ -1,0 +1,95 @@
+"""Every spelling of every unit, with its prefixes, and what it stands for."""
+
+from math import pi
+from typing import NamedTuple
+
+from helpers.quantities.glossary import GLOSSARY
+
+
+class Unit(NamedTuple):
+    name: str
+    symbol: str
+    word: str
+    exponent: int
+    scale: float
+    alone: bool  # a prefix, or nothing at all, standing for the quantity's own unit
+
+
+PREFIXES = {
+    -12: ("p", "pico"),
+    -9: ("n", "nano"),
+    -6: ("µ", "micro", "u"),
+    -3: ("m", "milli"),
+    0: ("", ""),
+    3: ("k", "kilo"),
+    6: ("M", "mega"),
+    9: ("G", "giga"),
+}
+# Size in the glossary's unit; then symbol, word and other spellings. Where two quantities share
+# a symbol, the first is the one that write_as means.
+_UNIT_ROWS = (
+    ("voltage", 1, "V volt volts"),
+    ("current", 1, "A ampere amperes amp amps"),
+    ("resistance", 1, "Ω ohm ohms R"),
+    ("power", 1, "W watt watts"),
+    ("capacitance", 1, "F farad farads"),
+    ("frequency", 1, "Hz hertz"),
+    ("time", 1, "s second seconds sec secs"),
+    ("time", 60, "min minute minutes mins"),
+    ("time", 3600, "h hour hours hr hrs"),
+    ("energy", 1, "Wh watthour watthours"),
+    ("energy", 1 / 3600, "J joule joules"),
+    ("charge", 1, "C coulomb coulombs"),
+    ("length", 1, "m metre metres meter meters"),
+    ("length", 0.01, "cm centimetre centimetres centimeter centimeters"),
+    ("angle", 1, "° degree degrees deg"),
+    ("angle", 180 / pi, "rad radian radians"),
+    ("percent", 1, "% percent"),
+    ("ratio", 1, "x times"),
+    ("ratio", 0.01, "% percent"),
+    ("temperature", 1, "°C celsius degC degreeC degreesC C"),
+    ("temperature rise", 1, "K kelvin kelvins °C celsius degC degreeC degreesC C"),
+    ("thermal resistance", 1, "K/W kelvin/watt °C/W degC/W C/W"),
+)
+_NEVER_PREFIXED = ("min", "h", "cm", "rad")
+
+
+def _unit_table():
+    """Every spelling -> {quantity: unit}, in small letters but for the prefixes M and G."""
+    table = {}
+
+    def add(name, scale, symbol, word, spellings, alone):
+        prefixed = GLOSSARY[name].prefixed and symbol not in _NEVER_PREFIXED
+        for exponent in PREFIXES if prefixed else (0,):
+            starts = PREFIXES[exponent]
+            unit = Unit(name, starts[0] + symbol, starts[1] + word, exponent, scale, alone)
+            for key in (start + spelling.lower() for start in starts for spelling in spellings):
+                table.setdefault(key, {}).setdefault(name, unit)
+
+    own_words = {}
+    for name, scale, text in _UNIT_ROWS:
+        symbol, word, *_ = spellings = text.split()
+        own_words.setdefault(name, word)
+        add(name, scale, symbol, word, spellings, alone=False)
+    for name, word in own_words.items():  # last, so that "m" of a length stays a metre
+        add(name, 1, GLOSSARY[name].unit, word, [""], alone=name != "ratio")
+    for short, whole in (("kilohm", "kiloohm"), ("megohm", "megaohm")):
+        table[short] = table[short + "s"] = table[whole]
+    table["meg"] = table["mega"]
+    return table
+
+
+UNITS = _unit_table()
+
+
+def spelled(spelling, name):
+    key = spelling.replace(" ", "").replace("-", "")
+    for form in (key[:1] + key[1:].lower(), key.lower()):  # "Ma" is mega, "Volts" is "volts"
+        if name in UNITS.get(form, ()):
+            return UNITS[form][name]
+    return None
+
+
+def owned(spelling):
+    """The units, prefixes standing alone left out, that are spelled like this."""
+    return [unit for name in GLOSSARY if (unit := spelled(spelling, name)) and not unit.alone]

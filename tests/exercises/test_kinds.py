@@ -1,0 +1,288 @@
+"""How each kind reads and marks an answer; nothing that is typed is ever evaluated."""
+
+import re
+from itertools import chain, combinations, permutations
+from types import SimpleNamespace
+
+import pytest
+from hypothesis import example, given, settings
+from hypothesis import strategies as st
+from learner import BENCH
+
+from helpers.exercises import kinds
+from helpers.exercises.bank import bank
+from helpers.exercises.kinds import Answer, Choice, ChooseAll, NotRead, Option, Order
+from helpers.exercises.wording import code_form
+from helpers.physics.mains import SUPPLIES
+
+OPTIONS = (
+    Option("one", "the first", right=True, reply="Look at the first."),
+    Option("two", "the second", reply="Look at the second."),
+    Option("three", "the third", right=True, reply="Look at the third.", danger="it burns."),
+    Option("four", "the fourth", reply="Look at the fourth.", danger="it bites."),
+)
+N = SimpleNamespace(shown=(2, 0, 3, 1))  # a: three, b: one, c: four, d: two
+CHOICE, ALL, ORDER = Choice(OPTIONS), ChooseAll(OPTIONS), Order(OPTIONS)
+KEY = {"a": "three", "b": "one", "c": "four", "d": "two"}
+
+
+def numbers_of(question):
+    supply = SUPPLIES[BENCH.supply]
+    return question.numbers_for(BENCH.learner, BENCH.class_word, supply, 0)
+
+
+class TestLetters:
+    @pytest.mark.parametrize("typed", ["b", "B", " b ", "(b)", "b)", "b,", "\u00a0b\n"])
+    def test_one_letter_is_read(self, typed):
+        assert CHOICE.read(typed, N) == Answer("one", "b")
+
+    @pytest.mark.parametrize(
+        "typed", ["b, c", "bc", "c b", "C;B", "b and c", "b  AND  c", "(b) (c)", "b>c", "b,c,"]
+    )
+    def test_several_letters_are_read_in_any_order(self, typed):
+        assert ALL.read(typed, N) == Answer(("four", "one"), "b, c")
+
+    @pytest.mark.parametrize(
+        "typed", ["c, a, d, b", "cadb", "c a d b", "C>A>D>B", "c; a; d; b", "c, a, d and b"]
+    )
+    def test_an_order_is_read_as_it_stands(self, typed):
+        assert ORDER.read(typed, N) == Answer(("four", "three", "two", "one"), "c, a, d, b")
+
+    @pytest.mark.parametrize("typed", ["none", "None", " NONE "])
+    def test_none_is_an_answer_where_all_may_be_chosen(self, typed):
+        assert ALL.read(typed, N) == Answer((), "none")
+        for kind in (CHOICE, ORDER):
+            with pytest.raises(NotRead):
+                kind.read(typed, N)
+
+    @pytest.mark.parametrize(
+        ("kind", "typed", "words"),
+        [
+            (CHOICE, "e", "“e” was read, and the options here are a, b, c, d. Choose one"),
+            (CHOICE, "a, b", "2 letters were read"),
+            (CHOICE, "1", "options here are a, b, c, d"),
+            (CHOICE, "the first", "options here are"),
+            (ALL, "a, a", "names an option twice"),
+            (ALL, "a, e", "options here are"),
+            (ALL, "none, a", "options here are"),
+            (ALL, "and", "No letter was read"),
+            (ORDER, "a, b, c", "3 of 4 letters were read"),
+            (ORDER, "a, b, c, c", "names an option twice"),
+            (ORDER, "a, b, c, d, e", "options here are"),
+            (ORDER, "a " * 500, "options here are"),
+        ],
+        ids=lambda value: getattr(value, "name", str(value)[:30]),
+    )
+    def test_what_cannot_be_read_is_said_with_what_to_do(self, kind, typed, words):
+        with pytest.raises(NotRead) as refused:
+            kind.read(typed, N)
+        said = str(refused.value)
+        assert words in said and said.endswith(kind.how)
+        assert len(said) < 200
+
+    def test_the_letters_stand_for_the_options_as_they_are_shown(self):
+        shown = CHOICE.shown(N)
+        assert {letter: option.key for letter, option in shown.items()} == KEY
+
+
+class TestChoice:
+    def test_each_option_brings_its_own_verdict(self):
+        single = Choice((OPTIONS[0], OPTIONS[1], OPTIONS[3]))
+        assert single.mark("one", N).share == 1
+        assert (v := single.mark("two", N)).share == 0 and v.slip == "two"
+        assert v.reply == "Look at the second." and v.danger == ""
+        assert single.mark("four", N).danger == "it bites."
+
+
+class TestChooseAll:
+    def test_second_way_each_right_tick_earns_and_each_wrong_one_takes_back(self):
+        """By hand: right ticks less wrong ticks, over the right options, 0 at least."""
+        keys = [option.key for option in OPTIONS]
+        subsets = chain.from_iterable(combinations(keys, size) for size in range(5))
+        for subset in subsets:
+            right = len({"one", "three"} & set(subset))
+            wrong = len({"two", "four"} & set(subset))
+            verdict = ALL.mark(tuple(sorted(subset)), N)
+            assert verdict.share == max(0, right - wrong) / 2
+            assert verdict.right == (set(subset) == {"one", "three"})
+
+    def test_ticking_all_is_no_way_to_earn(self):
+        assert ALL.mark(("four", "one", "three", "two"), N).share == 0
+        assert ALL.mark((), N).share == 0
+
+    def test_the_danger_is_spoken_of_first(self):
+        verdict = ALL.mark(("four", "one", "two"), N)
+        assert (verdict.slip, verdict.danger) == ("ticked: four", "it bites.")
+        left_out = ALL.mark(("one", "two"), N)
+        assert (left_out.slip, left_out.danger) == ("left out: three", "it burns.")
+
+    def test_where_none_fits_none_is_right(self):
+        kind = ChooseAll(tuple(o for o in OPTIONS if not o.right))
+        numbers = SimpleNamespace(shown=(0, 1))
+        assert kind.mark((), numbers).right
+        assert kind.model(numbers) == "none"
+        assert kind.mark(("two",), numbers).share == 0
+
+
+class TestOrder:
+    def test_second_way_the_share_is_the_neighbours_in_order_over_the_steps(self):
+        """By hand, for every order: of n steps, each step that follows its forerunner, over n."""
+        right = [option.key for option in OPTIONS]
+        for order in permutations(right):
+            verdict = ORDER.mark(order, N)
+            kept = sum(order.index(a) < order.index(b) for a, b in zip(right, right[1:]))  # noqa: B905
+            assert verdict.right == (list(order) == right)
+            assert verdict.share == (1 if list(order) == right else kept / 4)
+
+    def test_the_reply_is_that_of_a_step_that_stands_too_early(self):
+        for order in permutations([option.key for option in OPTIONS]):
+            verdict = ORDER.mark(order, N)
+            if not verdict.right:
+                early = verdict.slip.removeprefix("too early: ")
+                listed = [option.key for option in OPTIONS]
+                forerunner = listed[listed.index(early) - 1]
+                assert order.index(early) < order.index(forerunner)
+
+
+class TestParts:
+    question = bank()["ohm-14"]
+    kind = question.kind
+    numbers = numbers_of(question)
+
+    @pytest.mark.parametrize(
+        "typed",
+        ["1 kΩ; 0.25 W", "1k;0.25", "1000 ohm ; 250 mW", "1k0; 0,25 W", " 1 kΩ;0.25W "],
+    )
+    def test_values_are_read_as_people_write_them(self, typed):
+        assert self.kind.read(typed, self.numbers).value == (1000.0, 0.25)
+
+    @pytest.mark.parametrize(
+        ("typed", "words"),
+        [
+            ("1 kΩ", "“1 kΩ” was read as 1 of 2 parts"),
+            ("1 kΩ, 0.25 W", "semicolon"),
+            ("1 kΩ; 0.25 W; 5 V", "was read as 3 of 2 parts"),
+            ("0.25 W; 1 kΩ", "dropper: "),
+            ("1.5 kΩ; 0.25 W", "dropper: 1.5\u00a0kΩ is not in the bin. The bin holds 220"),
+            ("1 kΩ; 0.3 W", "power rating: 0.3\u00a0W is not in the bin"),
+            ("; ", "dropper: "),
+            ("1 kΩ; 1,000 W", "power rating: "),
+        ],
+        ids=lambda text: text[:30],
+    )
+    def test_what_cannot_be_read_names_the_part(self, typed, words):
+        with pytest.raises(NotRead) as refused:
+            self.kind.read(typed, self.numbers)
+        assert words in str(refused.value)
+
+    def test_part_marks_add_up_and_are_never_all_while_something_is_missing(self):
+        for resistance in self.kind.fields[0].bin:
+            for rating in self.kind.fields[1].bin:
+                criteria = self.kind.judge((resistance, rating), self.numbers)
+                assert sum(c.share for c in criteria) == pytest.approx(1)
+                verdict = self.kind.mark((resistance, rating), self.numbers)
+                passed = sum(c.share for c in criteria if c.passed)
+                assert verdict.share == pytest.approx(passed)
+                assert verdict.right == all(c.passed for c in criteria)
+
+    def test_a_fault_that_costs_no_marks_still_keeps_an_answer_from_being_right(self):
+        advice = kinds.Criterion("tidy", False, 0.0, "The leads are long.")
+        sound = kinds.Criterion("sound", True, 1.0, "It holds.")
+        kind = kinds.Parts(self.kind.fields, lambda picked, n: [sound, advice], self.kind.best)
+        verdict = kind.mark((1000.0, 0.25), self.numbers)
+        assert not verdict.right and verdict.share < 1 and verdict.slip == "tidy"
+
+    def test_a_danger_is_spoken_of_before_a_smaller_fault(self):
+        verdict = self.kind.mark((10_000.0, 0.125), self.numbers)
+        assert verdict.slip == "bright enough" and not verdict.danger
+        assert self.kind.mark((220.0, 0.125), self.numbers).danger
+
+
+HOSTILE = (
+    "__import__('os').system('touch /tmp/x')",
+    "9**9**9",
+    "1e999999999",
+    "0x1F",
+    "lambda: 0",
+    "{0.__class__}",
+    "%s%s%s%n",
+    "\x00",
+    "a" * 100_000,
+    "9" * 100_000,
+    "(" * 10_000,
+    "; " * 5_000,
+    "\ud800",
+    "١٢٣",
+    "𝟙𝟚",
+    "NaN",
+    "inf",
+    "-0",
+    "0",
+    "1/0",
+)
+
+
+def read_or_refused(question, typed):
+    numbers = numbers_of(question)
+    try:
+        answer = question.kind.read(typed, numbers)
+    except NotRead as refused:
+        assert 10 < len(str(refused)) < 500
+        return
+    assert answer.understood
+    hash(answer.value)
+    verdict = question.kind.mark(answer.value, numbers)
+    assert 0 <= verdict.share <= 1
+
+
+@pytest.mark.parametrize("question", bank().values(), ids=lambda q: f"property: {q.id}")
+@settings(deadline=None, max_examples=60)
+@given(
+    st.text(max_size=80)
+    | st.from_regex(r"[ a-hA-H,;and]{1,14}", fullmatch=True)
+    | st.from_regex(r"-?[0-9]{0,4}[.,]?[0-9]{0,4} ?[munpkMG]?(A|V|W|Ω|ohm|R)?", fullmatch=True)
+)
+@example("0")
+@example("none")
+def test_any_text_is_an_answer_or_is_refused_in_words(question, typed):
+    read_or_refused(question, typed)
+
+
+@pytest.mark.parametrize("typed", HOSTILE, ids=lambda text: ascii(text[:20]))
+def test_nothing_that_is_typed_is_evaluated(typed, tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    with monkeypatch.context() as watched:
+        for name in ("eval", "exec", "compile"):
+            watched.setattr(f"builtins.{name}", _never(name))
+        for question in bank().values():
+            read_or_refused(question, typed)
+    assert list(tmp_path.iterdir()) == []
+
+
+def _never(name):
+    def refuse(*args, **more):
+        raise AssertionError(f"{name} was called with {args!r:.80}")
+
+    return refuse
+
+
+@settings(deadline=None, max_examples=60)
+@given(st.floats(min_value=1, max_value=1e8))
+def test_what_was_understood_is_what_is_marked(value):
+    """The text under “Read as” names the value that is marked, to six digits."""
+    answer = bank()["ohm-3"].kind.read(f"{value:.12e} ohm", numbers_of(bank()["ohm-3"]))
+    number, prefix = re.fullmatch(r"([0-9.]+)\xa0([kM]?)Ω", answer.understood).groups()
+    shown = float(number) * {"": 1, "k": 1e3, "M": 1e6}[prefix]
+    assert shown == pytest.approx(answer.value, rel=5.1e-6) and answer.value == pytest.approx(value)
+
+
+def test_the_code_form_of_each_kind_is_read_by_that_kind():
+    for question in bank().values():
+        numbers = numbers_of(question)
+        typed = re.fullmatch(r'answer\("[a-z0-9-]+", "(.*)"\)', code_form(question, numbers))[1]
+        assert question.kind.read(typed, numbers).understood
+
+
+def test_every_kind_is_met_in_the_bank():
+    met = {type(question.kind) for question in bank().values()}
+    assert met == {kinds.Quantity, kinds.Choice, kinds.ChooseAll, kinds.Order, kinds.Parts}

@@ -1,0 +1,94 @@
+"""The look that all pictures share: contrast, a second signal, and how a notebook gets them."""
+
+import subprocess
+import sys
+from itertools import combinations
+
+import pytest
+
+from helpers.figures import style, waves
+from helpers.physics.mains import SUPPLIES
+from helpers.widgets import page
+
+PNG_START = b"\x89PNG"
+
+
+def contrast(colour, other="#ffffff"):
+    """Contrast ratio as WCAG 2.2 defines it."""
+
+    def luminance(text):
+        parts = [int(text[i : i + 2], 16) / 255.0 for i in (1, 3, 5)]
+        red, green, blue = (
+            part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts
+        )
+        return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+    light, dark = sorted((luminance(colour), luminance(other)), reverse=True)
+    return (light + 0.05) / (dark + 0.05)
+
+
+@pytest.mark.parametrize("meaning", style.LOOKS)
+def test_every_line_stands_out_from_the_white_face(meaning):
+    # WCAG 2.2, success criterion 1.4.11: 3 to 1 for what a picture needs to be understood.
+    assert contrast(style.LOOKS[meaning].colour, style.FACE) >= 3.0
+
+
+@pytest.mark.parametrize("colour", [style.INK, style.QUIET])
+def test_letters_can_be_read(colour):
+    # WCAG 2.2, success criterion 1.4.3: 4.5 to 1 for text.
+    assert contrast(colour, style.FACE) >= 4.5
+
+
+def test_no_two_meanings_differ_by_colour_alone():
+    for one, other in combinations(style.LOOKS.values(), 2):
+        assert one[1:] != other[1:]
+
+
+def test_what_shares_a_picture_differs_in_dash():
+    together = [
+        ("dimmed", "limit", "volts", "mean"),
+        ("mains", "dimmed", "volts"),
+        ("mains", "volts", "heat"),
+        ("heat", "light", "eye"),
+        ("led", "mean", "limit"),
+    ]
+    for meanings in together:
+        dashes = {str(style.LOOKS[meaning].dash) for meaning in meanings}
+        assert len(dashes) == len(meanings)
+
+
+def test_a_long_title_is_wrapped_and_the_axes_give_way():
+    short, long = (style.blank(title)[0] for title in ("Short.", "A long title " * 12))
+    assert short.texts[0].get_text() == "Short"
+    assert "\n" in long.texts[0].get_text()
+    assert long.axes[0].get_position().y1 < short.axes[0].get_position().y1
+
+
+def test_a_learners_own_lessons_load_without_matplotlib():
+    code = (
+        "import sys, helpers, helpers.widgets.lesson, helpers.widgets.page, helpers.figures.waves; "
+        "print([name for name in ('matplotlib', 'schemdraw') if name in sys.modules])"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert done.stdout.strip() == "[]"
+
+
+def test_a_figure_is_shown_as_an_image_with_its_words_beside_it(monkeypatch):
+    shown = []
+    monkeypatch.setattr(page, "display", lambda *things, **more: shown.append((things, more)))
+    figure, words = waves.sine(SUPPLIES["230 V 50 Hz"])
+    page.picture(figure, words)
+    (image,), options = shown[0]
+    assert image["image/png"][:4] == PNG_START and image["text/plain"] == words
+    assert options["metadata"] == {"image/png": {"width": 900}} and options["raw"]
+    caption = shown[1][0][0]._repr_mimebundle_()
+    assert words in caption["text/html"] and "<img" not in caption["text/html"]
+
+
+def test_an_svg_is_shown_within_the_text(monkeypatch):
+    shown = []
+    monkeypatch.setattr(page, "display", lambda *things, **more: shown.append(things))
+    page.picture("<svg></svg>", "A drawing of nothing.")
+    bundle = shown[0][0]._repr_mimebundle_()
+    assert "<svg></svg>" in bundle["text/html"]
+    assert bundle["text/plain"] == "A drawing of nothing."

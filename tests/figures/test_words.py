@@ -1,0 +1,196 @@
+"""The words of each picture name the key numbers; each is worked out here a second time."""
+
+from math import exp, log, pi, radians, sin, sqrt
+
+import numpy as np
+import pytest
+
+from helpers.figures import comparison, heat, readings, settings, spread, touch, waves
+from helpers.physics.mains import SUPPLIES
+from helpers.physics.phase_cut import NO_DIMMER, Dimmer
+
+SUPPLY, OTHER = SUPPLIES["240 V 50 Hz"], SUPPLIES["120 V 60 Hz"]
+
+
+def words_of(made):
+    return made[1].replace("\u00a0", " ")
+
+
+def three(value):
+    return f"{float(f'{value:.3g}'):g}"
+
+
+def power_share(degrees):
+    """Heat that a leading edge leaves: the textbook formula, in radians."""
+    angle = radians(degrees)
+    return 1.0 - angle / pi + sin(2.0 * angle) / (2.0 * pi)
+
+
+@pytest.mark.parametrize("supply", SUPPLIES.values(), ids=SUPPLIES)
+def test_sine_names_rms_peak_mean_and_period(supply):
+    words = words_of(waves.sine(supply))
+    for number in (supply.volts_rms, sqrt(2.0) * supply.volts_rms,
+                   2.0 * sqrt(2.0) / pi * supply.volts_rms):  # fmt: skip
+        assert f"{three(number)} V" in words
+    assert f"{three(1000.0 / supply.hertz)} ms" in words
+
+
+@pytest.mark.parametrize(("edge", "degrees"), [("leading", 75.0), ("trailing", 105.0)])
+def test_chopped_names_what_is_left(edge, degrees):
+    words = words_of(waves.chopped(SUPPLY, Dimmer(edge, degrees)))
+    share = power_share(75.0)
+    assert f"{three(240.0 * sqrt(share))} V rms" in words
+    assert f"{three(100.0 * share)} % of the heat" in words
+    assert f"still {three(240.0 * sqrt(2.0))} V" in words
+
+
+@pytest.mark.parametrize(("edge", "degrees"), [("leading", 180.0), ("trailing", 0.0)])
+def test_a_dimmer_that_lets_nothing_through_is_not_called_safe(edge, degrees):
+    assert "count as live" in words_of(waves.chopped(SUPPLY, Dimmer(edge, degrees)))
+    assert "count as live" in words_of(readings.meters(SUPPLY, Dimmer(edge, degrees)))
+
+
+def test_led_current_names_mean_peak_and_quick_sum():
+    words = words_of(waves.led_current("series_diode", SUPPLY, NO_DIMMER, 68e3, 1.8))
+    angles = (np.arange(200000) + 0.5) * pi / 200000
+    crest = 240.0 * sqrt(2.0)
+    mean = np.maximum(crest * np.sin(angles) - 2.5, 0.0).mean() / 2.0 / 68e3
+    assert f"{three(1e3 * mean)} mA on average" in words
+    assert f"up to {three(1e3 * (crest - 2.5) / 68e3)} mA" in words
+    assert f"V/R says {three(1e3 * 240.0 / 68e3)} mA" in words
+
+
+def test_the_other_half_cycle_is_told_for_each_circuit():
+    told = {
+        "resistor_only": "push the LED backwards",
+        "series_diode": "the diode blocks",
+        "diode_across": "past the LED, in the diode",
+        "two_leds": "the second LED gets",
+        "bridge": "Both half cycles light the LED",
+    }
+    for circuit, said in told.items():
+        assert said in words_of(waves.led_current(circuit, OTHER, NO_DIMMER, 47e3))
+
+
+@pytest.mark.parametrize(
+    ("watts", "verdict"), [(0.1, "half of it or more"), (0.2, "less than half"), (0.4, "fire")]
+)
+def test_rating_names_the_derated_power_and_a_verdict(watts, verdict):
+    words = words_of(heat.rating(watts, 0.5, 100.0))
+    assert f"may turn {three(0.5 * (155.0 - 100.0) / (155.0 - 70.0))} W into heat" in words
+    assert verdict in words
+
+
+def test_warm_up_names_final_temperature_and_time():
+    words = words_of(heat.warm_up(0.25, 160.0, 80.0, 21.0))
+    assert "settles at 61 °C, 40 K above its air" in words
+    assert f"after {float(f'{-80.0 * log(0.05):.2g}'):g} s" in words
+    assert f"passes {three(21.0 + 40.0 * (1.0 - exp(-1.0)))} °C" in words
+
+
+def test_warm_up_warns_of_a_part_that_no_film_survives():
+    assert "fire" in words_of(heat.warm_up(2.0, 160.0, 80.0, 21.0))
+
+
+@pytest.mark.parametrize("edge", ["leading", "trailing"])
+def test_percentages_name_a_third_of_the_time(edge):
+    share = power_share(120.0)
+    words = words_of(settings.percentages(edge))
+    assert "33.3 % of the time" in words
+    assert f"{three(100.0 * sqrt(share))} % of the volts" in words
+    assert f"{three(100.0 * share)} % of the heat" in words
+
+
+def test_heat_and_light_name_the_low_setting():
+    words = words_of(settings.heat_and_light("diode_across", SUPPLY, 100e3))
+    crest, start = 240.0 * sqrt(2.0), radians(150.0)
+    angles = start + (np.arange(200000) + 0.5) * (pi - start) / 200000
+    low = np.maximum(crest * np.sin(angles) - 2.0, 0.0).mean() * (pi - start)
+    angles = (np.arange(200000) + 0.5) * pi / 200000
+    full = np.maximum(crest * np.sin(angles) - 2.0, 0.0).mean() * pi
+    assert f"{three(100.0 * power_share(150.0))} % of its heat" in words
+    assert f"{three(100.0 * low / full)} % of its light" in words
+    # CIE 15: L* = 116 y^(1/3) - 16.
+    assert f"{116.0 * (low / full) ** (1.0 / 3.0) - 16.0:.0f} of 100" in words
+
+
+def test_an_led_that_never_lights_is_called_dark():
+    assert "dark" in words_of(settings.heat_and_light("bridge", OTHER, 1e5, led_volts=200.0))
+    assert "No dropper" in words_of(settings.brightness("bridge", OTHER, [1e5], [0.0], 200.0))
+
+
+def test_brightness_names_every_dot():
+    words = words_of(settings.brightness("two_leds", SUPPLY, (50e3, 100e3), (0.0, 180.0)))
+    assert f"100 kΩ {116.0 * 0.5 ** (1.0 / 3.0) - 16.0:.0f} at 0°, 0 at 180°" in words
+
+
+@pytest.mark.parametrize("count", [0, 9])
+def test_brightness_refuses_a_grid_that_does_not_fit(count):
+    with pytest.raises(ValueError, match=f"{count} droppers and 1 settings"):
+        settings.brightness("bridge", SUPPLY, [1e5] * count, [0.0])
+
+
+@pytest.mark.parametrize("degrees", [60.0, 105.0])
+def test_meters_name_both_readings(degrees):
+    words = words_of(readings.meters(OTHER, Dimmer("leading", degrees)))
+    # Mean of the size times the form factor of a sine: (1 + cos) / 2 of the supply.
+    average, true = (
+        120.0 * (1.0 + np.cos(radians(degrees))) / 2.0,
+        120.0 * sqrt(power_share(degrees)),
+    )
+    assert f"shows {three(average)} V where {three(true)} V" in words
+    assert f"{float(f'{100.0 * (1.0 - average / true):.2g}'):g} % too little" in words
+
+
+@pytest.mark.parametrize(
+    ("amps", "seconds", "zone"),
+    # IEC 60479-1 figure 20, well inside each zone; from memory.
+    [(0.2e-3, 1.0, "AC-1"), (2e-3, 1.0, "AC-2"), (0.02, 1.0, "AC-3"), (0.2, 1.0, "AC-4")],
+)
+def test_touch_names_the_zone(amps, seconds, zone):
+    assert f"is zone {zone}:" in words_of(touch.zones(amps, seconds))
+
+
+def test_touch_says_that_a_longer_time_is_worse():
+    assert "If it flows for 10 s it is zone AC-4" in words_of(touch.zones(0.1, 0.02))
+
+
+@pytest.mark.parametrize(
+    ("limit", "said"), [(0.25, "50 % exceed 250 mA"), (0.4, "none exceed"), (0.1, "75 % exceed")]
+)
+def test_histogram_names_the_share_above_the_limit(limit, said):
+    words = words_of(spread.histogram([0.1, 0.2, 0.3, 0.4], limit, "current", "mA"))
+    assert said in words and "Of 4 boards" in words and "mean 250 mA" in words
+
+
+def test_no_bar_below_or_at_the_limit_is_drawn_as_above_it():
+    figure, _ = spread.histogram([0.1, 0.2, 0.3, 0.3, 0.4], 0.3, "power", "W")
+    above = [bar for bar in figure.axes[0].patches if bar.get_hatch() == "xx"]
+    assert sum(bar.get_height() for bar in above) == 1
+    assert min(bar.get_x() for bar in above) == 0.3
+
+
+def test_five_circuits_name_light_and_heat_of_each():
+    words = words_of(comparison.five_circuits(SUPPLY, NO_DIMMER, 100e3))
+    angles = (np.arange(200000) + 0.5) * pi / 200000
+    over = np.maximum(240.0 * sqrt(2.0) * np.sin(angles) - 3.4, 0.0)
+    assert f"bridge gets {three(1e3 * over.mean() / 100e3)} mA of LED current" in words
+    assert f"for {three((over * over).mean() / 100e3)} W of heat" in words
+    for name in ("Resistor only", "Series diode", "Diode across the LED", "Two LEDs", "Bridge"):
+        assert f"{name}" in words
+
+
+@pytest.mark.parametrize(
+    ("call", "message"),
+    [
+        (lambda: settings.percentages("none"), "edge was read as 'none'"),
+        (lambda: touch.zones(-0.1, 1.0), "amps_rms was read as -0.1"),
+        (lambda: touch.zones(0.1, 0.0), "seconds was read as 0"),
+        (lambda: waves.led_current("ring", SUPPLY, NO_DIMMER, 1e5), "circuit was read as 'ring'"),
+        (lambda: heat.rating(-1.0, 0.5, 20.0), "watts was read as -1"),
+    ],
+    ids=["edge", "current", "time", "circuit", "power"],
+)
+def test_impossible_input_is_refused_in_words(call, message):
+    with pytest.raises(ValueError, match=message):
+        call()

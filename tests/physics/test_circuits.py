@@ -1,0 +1,75 @@
+"""Drops of each circuit, and the current at an instant."""
+
+import numpy as np
+import pytest
+
+from helpers.physics import circuits
+from helpers.physics.mains import Supply
+from helpers.physics.operating_point import operating_point
+from helpers.physics.phase_cut import Dimmer
+
+SUPPLY = Supply(120.0, 60.0)
+
+
+@pytest.mark.parametrize(
+    ("circuit", "expected"),
+    [
+        ("resistor_only", (2.0, 5.0)),
+        ("series_diode", (2.7, None)),
+        ("diode_across", (2.0, 0.7)),
+        ("two_leds", (2.0, 3.1)),
+        ("bridge", (3.4, 3.4)),
+    ],
+    ids=lambda value: f"second way: {value}",
+)
+def test_kirchhoff_by_hand(circuit, expected):
+    assert circuits.drops(circuit, 2.0, 3.1, 0.7, 5.0) == pytest.approx(expected)
+
+
+@pytest.mark.parametrize("circuit", circuits.CIRCUITS)
+@pytest.mark.parametrize(
+    "dimmer", [Dimmer(), Dimmer("leading", 100.0), Dimmer("trailing", 50.0)], ids=str
+)
+def test_second_way_many_instants_add_up_to_the_operating_point(circuit, dimmer):
+    at = (np.arange(360000) + 0.5) / 1000.0
+    amps = circuits.amps_at(circuit, SUPPLY, dimmer, at, ohms=47e3, second_led_volts=3.1)
+    point = operating_point(circuit, SUPPLY, dimmer, ohms=47e3, second_led_volts=3.1)
+    assert np.sqrt(np.mean(amps**2)) == pytest.approx(point.branch_amps_rms, rel=1e-5)
+    assert np.max(np.abs(amps)) == pytest.approx(point.branch_amps_peak, rel=1e-4)
+
+
+def test_limit_nothing_flows_at_the_crossing_or_backwards_through_a_diode():
+    for circuit in circuits.CIRCUITS:
+        assert circuits.amps_at(circuit, SUPPLY, Dimmer(), 0.0, ohms=47e3) == 0.0
+    assert circuits.amps_at("series_diode", SUPPLY, Dimmer(), 270.0, ohms=47e3) == 0.0
+    assert circuits.amps_at("diode_across", SUPPLY, Dimmer(), 270.0, ohms=47e3) < 0.0
+
+
+def test_property_a_second_led_equals_the_first_unless_told():
+    assert circuits.fill_in("two_leds", 3.0) == (3.0, 3.0, 0.7, 5.0)
+    assert circuits.fill_in("two_leds", 3.0, 2.0) == (3.0, 2.0, 0.7, 5.0)
+
+
+def test_property_shape():
+    at = np.linspace(0.0, 360.0, 7)
+    amps = circuits.amps_at("bridge", SUPPLY, Dimmer(), at, ohms=np.array([[1e4], [2e4]]))
+    assert amps.shape == (2, 7)
+    assert type(circuits.amps_at("bridge", SUPPLY, Dimmer(), 90.0, ohms=1e4)) is float
+    assert circuits.fill_in("bridge", np.array([1.9, 3.1]))[1].shape == (2,)
+
+
+@pytest.mark.parametrize(
+    ("call", "message"),
+    [
+        (lambda: circuits.fill_in("ladder"), "circuit was read as 'ladder'; it must be one of"),
+        (lambda: circuits.fill_in("bridge", -2.0), "Give the drop without sign"),
+        (lambda: circuits.fill_in("two_leds", 2.0, 5.0), "The LED would break down first"),
+        (
+            lambda: circuits.amps_at("bridge", SUPPLY, Dimmer(), 90.0, ohms=-1.0),
+            "ohms was read as -1 ohm",
+        ),
+    ],
+)
+def test_refusal(call, message):
+    with pytest.raises(ValueError, match=message):
+        call()

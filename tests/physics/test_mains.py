@@ -1,0 +1,59 @@
+"""The plain sine; printed factors stand in tests/published."""
+
+import numpy as np
+import pytest
+from scipy.integrate import quad
+
+from helpers.physics import mains
+
+
+def test_second_way_mean_and_rms_by_quadrature():
+    def wave(degrees):
+        return mains.volts_at(230.0, degrees)
+
+    half_cycle = quad(wave, 0.0, 180.0)[0] / 180.0
+    squares = quad(lambda degrees: wave(degrees) ** 2, 0.0, 360.0)[0] / 360.0
+    assert mains.mean(230.0) == pytest.approx(half_cycle, rel=1e-12)
+    assert squares**0.5 == pytest.approx(230.0, rel=1e-12)
+    assert mains.peak(230.0) == pytest.approx(wave(90.0), rel=1e-15)
+
+
+def test_limit_crossings_and_crest():
+    assert mains.volts_at(100.0, 0.0) == 0.0
+    assert mains.volts_at(100.0, 270.0) == pytest.approx(-mains.peak(100.0))
+    assert mains.range_of(120.0, 0.0) == (120.0, 120.0)
+
+
+@pytest.mark.parametrize("name", mains.SUPPLIES)
+def test_property_a_supply_is_found_by_its_own_name(name):
+    assert mains.SUPPLIES[name].name == name
+
+
+def test_published_the_odd_voltage_is_one_leg_of_220_volts():
+    # 127 V: 220 V between lines over the square root of three (national system, from memory).
+    assert mains.SUPPLIES["127 V 60 Hz"].volts_rms == round(220.0 / 3.0**0.5)
+
+
+def test_property_shape():
+    volts = np.array([[100.0], [230.0]])
+    assert mains.peak(volts).shape == mains.mean(volts).shape == (2, 1)
+    assert mains.volts_at(volts, np.arange(3.0)).shape == (2, 3)
+    assert [each.shape for each in mains.range_of(volts, np.array([5.0, 10.0]))] == [(2, 2)] * 2
+    assert mains.Supply(volts, 50).volts_rms.shape == (2, 1)
+    assert type(mains.Supply(230, 50).hertz) is type(mains.volts_at(100, 45)) is float
+
+
+@pytest.mark.parametrize(
+    ("call", "message"),
+    [
+        (lambda: mains.Supply(0.0, 50.0), "volts_rms was read as 0 V; it must be above 0 V"),
+        (lambda: mains.Supply(230.0, 0.0), "hertz was read as 0 Hz.*Direct current"),
+        (lambda: mains.peak(-230.0), "Give the rms value, without sign"),
+        (lambda: mains.mean(float("inf")), "volts_rms was read as inf V"),
+        (lambda: mains.range_of(230.0, -1.0), "tolerance_percent was read as -1 %"),
+        (lambda: mains.volts_at(230.0, "noon"), "degrees was read as 'noon'"),
+    ],
+)
+def test_refusal(call, message):
+    with pytest.raises(ValueError, match=message):
+        call()

@@ -1,0 +1,125 @@
+"""The package is the one in this repository, and says all that it needs."""
+
+import ast
+import re
+import sys
+import tomllib
+from pathlib import Path
+
+import pytest
+
+import helpers
+
+ROOT = Path(__file__).resolve().parents[1]
+PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
+# Names of modules whose distribution is called otherwise, or comes with one that is declared.
+COMES_WITH = {
+    "IPython": "ipywidgets",
+    "nbformat": "nbval",
+    "nbclient": "jupyterlab",
+    "PIL": "matplotlib",
+}
+
+
+def requirement_names(lines):
+    """Return the distributions that a list of requirements names, without ranges and comments."""
+    wanted = [line.split("#")[0].strip() for line in lines]
+    return {
+        re.match(r"[A-Za-z0-9._-]+", line)[0].lower()
+        for line in wanted
+        if line and not line.startswith("-")
+    }
+
+
+REQUIREMENTS = (ROOT / "requirements.txt").read_text(encoding="utf-8").splitlines()
+
+
+def third_party(folder):
+    """Return the modules that the files of a folder import from neither Python nor the project."""
+    own = {path.stem for path in ROOT.rglob("tests/**/*.py")} | {"helpers", "conftest"}
+    found = {}
+    for path in (ROOT / folder).rglob("*.py"):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            names = []
+            if isinstance(node, ast.Import):
+                names = [alias.name for alias in node.names]
+            elif isinstance(node, ast.ImportFrom) and not node.level:
+                names = [node.module]
+            for name in (name.split(".")[0] for name in names):
+                if name not in sys.stdlib_module_names and name not in own:
+                    found.setdefault(name, path.relative_to(ROOT).as_posix())
+    return found
+
+
+def test_helpers_is_the_one_of_this_repository():
+    """Another package of this name can be had from the package index."""
+    assert Path(helpers.__file__).resolve() == ROOT / "helpers" / "__init__.py"
+    assert PROJECT["project"]["name"] != "helpers"
+    assert "-e ." in REQUIREMENTS
+
+
+def test_every_import_of_helpers_is_a_declared_requirement():
+    declared = requirement_names(REQUIREMENTS)
+    for name, path in third_party("helpers").items():
+        assert COMES_WITH.get(name, name).lower() in declared, f"{name}, imported by {path}"
+
+
+def test_every_import_of_the_tests_is_a_declared_requirement():
+    extra = PROJECT["project"]["optional-dependencies"]["tests"]
+    declared = requirement_names(REQUIREMENTS) | requirement_names(extra)
+    for name, path in third_party("tests").items():
+        assert COMES_WITH.get(name, name).lower() in declared, f"{name}, imported by {path}"
+
+
+def test_what_learners_need_and_what_tests_need_are_declared_once():
+    extra = PROJECT["project"]["optional-dependencies"]["tests"]
+    assert not requirement_names(REQUIREMENTS) & requirement_names(extra)
+
+
+def test_each_requirement_is_a_range_and_says_why():
+    lines = [line.strip() for line in REQUIREMENTS if line.strip()]
+    for before, line in zip(lines, lines[1:], strict=False):
+        if not line.startswith("#"):
+            assert before.startswith("# ") and len(before) > 10, line
+            assert line == "-e ." or re.fullmatch(r"[a-z0-9-]+>=[\d.]+,<\d+", line), line
+
+
+def commands_of_the_readme():
+    """Return the copyable command lines of README.md."""
+    text = (ROOT / "README.md").read_text(encoding="utf-8")
+    blocks = re.findall(r"```(?:sh|powershell)\n(.*?)```", text, flags=re.S)
+    return [line.strip() for block in blocks for line in block.splitlines() if line.strip()]
+
+
+def test_ci_runs_the_readmes_own_test_command():
+    script = [line.strip() for line in (ROOT / ".ci/run").read_text(encoding="utf-8").splitlines()]
+    last = [line for line in script if line and not line.startswith("#")][-1]
+    tests = [line for line in commands_of_the_readme() if line.endswith("-m pytest")]
+    assert last in tests
+    assert len(tests) == 2  # one line for Linux and macOS, one for Windows
+
+
+def test_each_command_of_the_readme_names_files_that_are_there():
+    for line in commands_of_the_readme():
+        for path in re.findall(r"[\w./\\-]+\.(?:txt|ipynb|py)\b", line):
+            assert (ROOT / path.replace("\\", "/")).is_file(), (line, path)
+
+
+def test_the_commands_for_windows_do_the_same_as_those_for_linux():
+    linux = [line for line in commands_of_the_readme() if line.startswith("python3 -m venv")]
+    windows = [line for line in commands_of_the_readme() if line.startswith("py -m venv")]
+    for one, other in zip(linux, windows, strict=True):
+        said = other.replace("py -m", "python3 -m", 1).replace("; ", " && ")
+        assert said.replace("Scripts", "bin").replace("\\", "/") == one
+
+
+def test_the_package_holds_helpers_and_nothing_else():
+    assert PROJECT["tool"]["setuptools"]["packages"]["find"]["include"] == ["helpers", "helpers.*"]
+    assert PROJECT["project"]["requires-python"] == ">=3.11"
+
+
+def test_the_front_door_opens_and_lists_what_it_has():
+    for name in helpers.__all__:
+        assert callable(getattr(helpers, name)), name
+    with pytest.raises(AttributeError, match="no attribute 'open_lessons'"):
+        helpers.open_lessons  # noqa: B018 - asking is the test

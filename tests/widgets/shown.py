@@ -1,0 +1,85 @@
+"""A screen to test with: runs what a lesson's cells call, and keeps what a reader would see."""
+
+import re
+from contextlib import contextmanager
+from html import unescape
+
+from IPython.core.interactiveshell import InteractiveShell
+from IPython.utils.capture import capture_output
+
+CONTROLS = "application/vnd.jupyter.widget-view+json"
+
+
+class Screen:
+    """What has been displayed so far, in order; a page that was updated shows its newest text."""
+
+    def __init__(self, captured):
+        self._captured = captured
+
+    @property
+    def bundles(self):
+        places, shown = {}, []
+        for output in self._captured.outputs:
+            name = (output.transient or {}).get("display_id")
+            if output.update:  # one of a page that was shown before has no place here
+                if name in places:
+                    shown[places[name]] = output.data
+            else:
+                places[name] = len(shown)
+                shown.append(output.data)
+        return shown
+
+    @property
+    def plain(self):
+        return "\n".join(bundle.get("text/plain", "") for bundle in self.bundles)
+
+    @property
+    def html(self):
+        return "\n".join(bundle.get("text/html", "") for bundle in self.bundles)
+
+    @property
+    def pages(self):
+        """The pages alone, without controls, as (plain text, HTML)."""
+        return [(b["text/plain"], b["text/html"]) for b in self.bundles if "text/html" in b]
+
+    @property
+    def has_controls(self):
+        return any(CONTROLS in bundle for bundle in self.bundles)
+
+
+@contextmanager
+def screen():
+    """Collect what is displayed inside, updates included."""
+    InteractiveShell.instance()
+    with capture_output() as captured:
+        yield Screen(captured)
+
+
+def words(html):
+    """Return what a reader of the HTML sees, pictures left out, one blank between words."""
+    text = re.sub(r"<style>.*?</style>|<svg.*?</svg>", " ", html, flags=re.S)
+    text = re.sub(r"</?(p|li|ul|div|pre|table|tr|td|br)\b[^>]*>", " ", text)
+    return " ".join(unescape(re.sub(r"<[^>]+>", "", text)).split())
+
+
+def fill(card, typed):
+    """Enter an answer through the controls of a card, as a learner would with the mouse."""
+    controls = card.controls
+    kind = card.question.kind.name
+    if kind == "quantity":
+        controls.box.value = typed
+    elif kind == "choice":
+        controls.widget.value = typed
+    elif kind == "choose-all":
+        for letter, box in controls.boxes.items():
+            box.value = letter in typed.split(", ")
+        controls.none.value = typed == "none"
+    elif kind == "order":
+        up = controls.widget.children[1].children[0]
+        for place, letter in enumerate(typed.split(", ")):
+            controls.steps.value = letter
+            while [shown for _, shown in controls.steps.options].index(letter) > place:
+                up.click()
+    else:
+        for box, piece in zip(controls.lists, typed.split("; "), strict=True):
+            box.value = piece

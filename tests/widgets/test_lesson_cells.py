@@ -1,0 +1,282 @@
+"""What the other cells of a lesson show: set-up, progress, predictions, hand-in, settings."""
+
+import pytest
+from learner import right_answer, wrong_answers
+from shown import fill, screen, words
+
+import helpers
+from helpers import (
+    answer,
+    card,
+    hand_in,
+    open_lesson,
+    picture,
+    predictions,
+    progress,
+    settings_form,
+)
+from helpers.exercises import answer_log
+from helpers.exercises.answer_log import read_log
+from helpers.exercises.bank import bank, lessons
+from helpers.exercises.session import learner_session
+from helpers.figures import bands, circuits
+from helpers.widgets import lesson
+
+HOSTILE = "<script>alert(1)</script>"
+
+
+@pytest.mark.parametrize("number", lessons())
+def test_a_lesson_says_that_it_is_ready_for_whom_and_where_answers_are_kept(
+    session, answers, number
+):
+    with screen() as shown:
+        open_lesson(number)
+    assert shown.plain.startswith(f"Ready. Lesson {number}: {lessons()[number].TITLE}")
+    for text in ("230 V 50 Hz", "BENCH-07", "wick", str(answers / "answers-BENCH-07.jsonl")):
+        assert text in shown.plain and text in words(shown.html)
+    assert "0 of" in shown.plain
+
+
+def test_a_bad_setting_is_said_and_changes_nothing(session, answers):
+    before = (answers / "settings.json").read_bytes()
+    with screen() as shown:
+        open_lesson("02", learner=HOSTILE)
+    assert shown.plain.startswith("Nothing was changed. The learner id '<SCRIPT>")
+    assert "<script" not in shown.html.lower()
+    assert "BENCH-07" in shown.plain
+    assert (answers / "settings.json").read_bytes() == before
+
+
+def test_a_damaged_log_is_said_when_the_lesson_opens(session, answers):
+    answer("ohm-2", "7 mA")
+    with (answers / "answers-BENCH-07.jsonl").open("a") as log:
+        log.write('{"format": 1, "li')
+    with screen() as shown:
+        open_lesson("02")
+    assert "line 2 was left out" in shown.plain and "1 of 18 questions" in shown.plain
+
+
+@pytest.mark.parametrize("number", ["99", "2", 2, None, HOSTILE])
+@pytest.mark.parametrize("cell", [open_lesson, progress, predictions])
+def test_a_lesson_that_there_is_not_is_named_with_those_there_are(session, cell, number):
+    if number is None and cell is not open_lesson:
+        return  # the open one is meant
+    with screen() as shown:
+        cell(number)
+    assert f"There is no lesson {number!r}" in shown.plain and "00, 02" in shown.plain
+    assert "<script" not in shown.html
+
+
+class TestProgress:
+    def test_it_counts_what_was_earned_and_lists_what_is_open(self, session):
+        session.answer("ohm-9", right_answer(session, "ohm-9"))  # worth two marks
+        session.answer("ohm-3", wrong_answers(session, "ohm-3")[0])
+        for typed in wrong_answers(session, "ohm-10"):
+            session.answer("ohm-10", typed)
+        session.answer("ohm-predict", "b")
+        with screen() as shown:
+            progress("02")
+        lines = shown.plain.split("\n")
+        most = sum(q.marks for q in lessons()["02"].QUESTIONS if q.role != "predict")
+        assert lines[0] == (f"Progress in lesson 02: 4 of 18 questions answered, 2 of {most} marks")
+        assert "ohm-9" not in lines[1].split(": ")[1].split(", ")
+        assert lines[2:] == ["Not right yet: ohm-3", "With help: ohm-10"]
+
+    def test_it_follows_the_answers(self, session):
+        with screen() as shown:
+            progress()
+            assert "0 of 18" in shown.plain
+            session.answer("ohm-2", right_answer(session, "ohm-2"))
+            assert "1 of 18" in shown.plain and "1 of 18" in words(shown.html)
+
+    def test_it_is_the_same_after_a_restart(self, session):
+        session.answer("ohm-2", right_answer(session, "ohm-2"))
+        with screen() as before:
+            progress("02")
+        lesson.begin("02")
+        with screen() as after:
+            progress("02")
+        assert before.plain == after.plain
+
+
+class TestPredictions:
+    def test_what_was_predicted_comes_back_in_words_beside_what_was_found(self, session):
+        option = bank()["ohm-predict"].kind.shown(session.draw("ohm-predict").numbers)["b"]
+        session.answer("ohm-predict", "b")
+        with screen() as shown:
+            predictions("02")
+        assert f"You predicted: b) {option.text}" in shown.plain
+        assert "What we found: " in shown.plain
+
+    def test_nothing_predicted_is_said(self, session):
+        with screen() as shown:
+            predictions("02")
+        assert "You predicted: nothing yet" in shown.plain
+
+    def test_only_the_first_prediction_counts(self, session):
+        shown_options = bank()["ohm-predict"].kind.shown(session.draw("ohm-predict").numbers)
+        for letter in ("b", "c"):
+            session.answer("ohm-predict", letter)
+        with screen() as shown:
+            predictions("02")
+        assert shown_options["b"].text in shown.plain
+        assert "You predicted: c" not in shown.plain
+
+
+class TestHandIn:
+    def test_its_path_is_shown(self, session, answers):
+        session.answer("ohm-2", "7 mA")
+        with screen() as shown:
+            hand_in()
+        (handed,) = (answers.parent / "hand-in").iterdir()
+        assert str(handed) in shown.plain and str(handed) in words(shown.html)
+
+    def test_nothing_to_hand_in_is_said(self, session):
+        with screen() as shown:
+            hand_in()
+        assert "BENCH-07 has answered nothing yet" in shown.plain
+
+    def test_a_file_in_the_way_is_said(self, session, answers):
+        session.answer("ohm-2", "7 mA")
+        (answers.parent / "hand-in").write_text("in the way")
+        with screen() as shown:
+            hand_in()
+        assert "could not be written" in shown.plain
+
+
+class TestSettingsForm:
+    @pytest.fixture
+    def form(self, session, monkeypatch):
+        """The form's boxes and its button, in the order of the page."""
+        made = []
+        from helpers.widgets import settings_form as module
+
+        for name in ("Dropdown", "Text", "Button"):
+            kind = getattr(module.widgets, name)
+
+            def make(*args, kind=kind, **more):
+                made.append(kind(*args, **more))
+                return made[-1]
+
+            monkeypatch.setattr(module.widgets, name, make)
+        with screen() as shown:
+            settings_form()
+            yield (*made, shown)
+
+    def test_it_shows_what_is_kept(self, form):
+        supply, learner, word, _, shown = form
+        kept = (supply.value, learner.value, word.value)
+        assert kept == ("230 V 50 Hz", "BENCH-07", "wick")
+        assert shown.has_controls
+
+    def test_save_is_remembered_for_all_lessons(self, form, answers):
+        supply, learner, word, save, shown = form
+        supply.value, learner.value, word.value = "120 V 60 Hz", " bench-08", "Tallow"
+        save.click()
+        assert "Supply 120 V 60 Hz · learner BENCH-08 · class word tallow" in shown.plain
+        assert lesson.current_session().settings.learner == "BENCH-08"
+        lesson.begin("02")
+        assert lesson.current_session().settings.supply == "120 V 60 Hz"
+
+    def test_what_cannot_be_used_is_said_and_nothing_is_changed(self, form, answers):
+        _, learner, _, save, shown = form
+        before = (answers / "settings.json").read_bytes()
+        learner.value = HOSTILE
+        save.click()
+        assert "Nothing was changed." in shown.plain
+        assert "<script" not in shown.html.lower()
+        assert (answers / "settings.json").read_bytes() == before
+
+    def test_the_workshop_copy_has_no_form(self, session):
+        lesson.begin("00", workshop_copy=True)
+        with screen() as shown:
+            settings_form()
+        assert shown.bundles == []
+
+
+class TestCardsThatWereOnThePageBefore:
+    """Run All Cells shows every card; then the learner saves settings, or runs set-up again."""
+
+    @pytest.fixture
+    def opened(self, session):
+        with screen() as shown:
+            card("ohm-2")
+            yield session.watchers["card", "ohm-2"].__self__, shown
+
+    @pytest.mark.parametrize(
+        "change", [{"learner": "BENCH-08"}, {"supply": "120 V 60 Hz"}, {"class_word": "tallow"}]
+    )
+    def test_after_a_change_no_answer_goes_to_whom_it_was_not_meant_for(
+        self, opened, answers, change
+    ):
+        old, shown = opened
+        open_lesson("02", **change)
+        fill(old, "7 mA")
+        old.check.click()
+        assert list(answers.glob("*.jsonl")) == []
+        assert "Run this cell again" in shown.plain
+        with screen():
+            card("ohm-2")
+            new = lesson.current_session().watchers["card", "ohm-2"].__self__
+            fill(new, "7 mA")
+            new.check.click()
+        (log,) = answers.glob("*.jsonl")
+        assert log.stem == f"answers-{change.get('learner', 'BENCH-07')}"
+
+    def test_after_the_same_set_up_again_a_card_goes_on_and_progress_counts_it(self, opened):
+        old, shown = opened
+        open_lesson("02")
+        fill(old, "7 mA")
+        old.check.click()
+        assert "Read as 7\u00a0mA." in shown.plain
+        assert "1 of 18 questions answered" in shown.plain
+
+    def test_set_up_again_finds_what_another_kernel_wrote(self, opened, session):
+        other, _ = learner_session()
+        other.answer("ohm-2", "7 mA")
+        with screen() as shown:
+            open_lesson("02")
+        assert "1 of 18 questions answered" in shown.plain
+
+    def test_set_up_again_forgets_no_answer_that_a_full_disk_refused(
+        self, opened, answers, monkeypatch
+    ):
+        old, _ = opened
+        with monkeypatch.context() as full:
+            full.setattr(answer_log, "write_row", refuse)
+            fill(old, "7 mA")
+            old.check.click()
+            open_lesson("02")
+        answer("ohm-3", "1 kΩ")
+        lines, _ = read_log(answers / "answers-BENCH-07.jsonl")
+        assert [line["answer"] for line in lines] == ["7 mA", "1 kΩ"]
+
+
+def refuse(*_):
+    raise OSError(28, "No space left on device")
+
+
+def test_a_cell_run_before_the_set_up_cell_opens_the_kept_settings(session, monkeypatch):
+    monkeypatch.setattr(lesson, "_open", {})
+    with screen() as shown:
+        answer("ohm-2", "7 mA")
+    assert "Read as 7\u00a0mA." in shown.plain
+    assert lesson.current_session().settings.learner == "BENCH-07"
+
+
+@pytest.mark.parametrize(
+    ("svg", "said"),
+    [circuits.bench_dropper(12.0, 1000.0, 2.0), bands.resistor(("red", "red", "red", "gold"))],
+    ids=["circuit", "bands"],
+)
+def test_a_drawing_comes_with_its_words(session, svg, said):
+    with screen() as shown:
+        picture(svg, said)
+    assert said in shown.plain and svg in shown.html and words(said) in words(shown.html)
+
+
+def test_the_cells_of_a_lesson_are_the_front_door():
+    assert set(helpers.__all__) == {
+        "open_lesson", "settings_form", "card", "answer", "nudge", "progress", "predictions",
+        "hand_in", "picture", "explore",
+    }  # fmt: skip

@@ -1,0 +1,89 @@
+"""A page says the same in plain text and in HTML, and escapes all that it is given."""
+
+import json
+import re
+from xml.etree import ElementTree
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from shown import screen, words
+
+from helpers.exercises.wording import Line
+from helpers.widgets.page import ANSWER_MEDIA_TYPE, Page, show, show_controls
+
+ROLES = ("heading", "text", "option", "hint", "danger", "verdict", "note", "working", "code")
+LINES = st.lists(
+    st.builds(
+        Line,
+        st.sampled_from(ROLES),
+        st.text(st.characters(categories=("L", "N", "P", "S", "Zs")), max_size=40)
+        | st.sampled_from(["<b>", "</p>", "&amp;", "`<i>` `b`", "` <b>", '" onload="x', "a & b"]),
+    ),
+    max_size=8,
+)
+
+
+@settings(deadline=None, max_examples=100)
+@given(LINES)
+def test_plain_text_and_html_say_the_same(lines):
+    page = Page(lines)
+    html = words(page.html()).replace("`", "")
+    assert html.split() == page.plain().replace("`", "").split()
+
+
+@settings(deadline=None, max_examples=100)
+@given(LINES)
+def test_the_html_is_well_formed_and_holds_only_our_own_markup(lines):
+    tree = ElementTree.fromstring(f"<page>{Page(lines).html()}</page>")
+    assert {element.tag for element in tree.iter()} <= {
+        "page", "div", "p", "ul", "li", "pre", "code"
+    }  # fmt: skip
+    assert all(set(element.attrib) <= {"class"} for element in tree.iter())
+
+
+def test_what_stands_between_backticks_is_code_and_a_lone_one_stays():
+    html = Page([Line("note", "use `a < b` now"), Line("note", "a ` alone <b>")]).html()
+    assert "use <code>a &lt; b</code> now" in html
+    assert "a ` alone &lt;b&gt;" in html
+
+
+def test_a_picture_stands_before_the_options_and_after_the_question():
+    lines = [Line("text", "What is it?"), Line("option", "a) one"), Line("hint", "Choose.")]
+    html = Page(lines, picture="<svg></svg>").html()
+    assert html.index("What is it?") < html.index("<svg>") < html.index("a) one")
+
+
+def test_a_page_without_options_or_hint_still_shows_its_picture():
+    assert "<svg>" in Page([Line("text", "Look.")], picture="<svg></svg>").html()
+
+
+def test_answers_are_kept_with_the_output_and_hold_nothing_random_or_dated():
+    page = Page([Line("note", "x")], data={"question": "ohm-2", "answers": ["7 mA"]})
+    bundles = [page._repr_mimebundle_() for _ in range(2)]
+    assert bundles[0] == bundles[1]
+    assert bundles[0][ANSWER_MEDIA_TYPE] == {"question": "ohm-2", "answers": ["7 mA"]}
+    assert not re.search(r"\d{4}-\d\d-\d\d", json.dumps(bundles[0]))
+    assert ANSWER_MEDIA_TYPE not in Page([])._repr_mimebundle_()
+
+
+def test_an_updated_page_takes_the_place_of_the_first():
+    with screen() as shown:
+        handle = show(Page([Line("note", "before")]))
+        handle.update(Page([Line("note", "after")]))
+    assert shown.plain == "after"
+
+
+def test_controls_leave_a_plain_sentence_where_they_cannot_live():
+    import ipywidgets
+
+    with screen() as shown:
+        show_controls(ipywidgets.VBox([ipywidgets.Text()]))
+    assert shown.has_controls
+    assert shown.plain == "The controls appear when this cell is run."
+
+
+@pytest.mark.parametrize("role", ROLES)
+def test_every_role_is_a_class_of_the_page(role):
+    html = Page([Line(role, "x")]).html()
+    assert f"cw-{'options' if role == 'option' else role}" in html

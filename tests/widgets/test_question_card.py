@@ -1,0 +1,223 @@
+"""The card without a browser: its text, its buttons, and what it says when something is amiss."""
+
+import pytest
+from learner import right_answer, wrong_answers
+from shown import fill, screen, words
+
+from helpers import answer, card, nudge
+from helpers.exercises import answer_log
+from helpers.exercises.answer_log import read_log
+from helpers.exercises.bank import bank
+from helpers.widgets import lesson
+from helpers.widgets.controls import CONTROLS, controls_for
+
+ALL = list(bank())
+each_question = pytest.mark.parametrize("question_id", ALL, ids=[f"property: {i}" for i in ALL])
+HOSTILE = "<script>alert(1)</script><img src=x onerror=alert(1)>"
+
+
+def open_card(session, question_id):
+    card(question_id)
+    return session.watchers["card", question_id].__self__
+
+
+@each_question
+@pytest.mark.parametrize("door", [card, answer, nudge])
+def test_an_unanswered_question_says_so_and_raises_nothing(session, door, question_id):
+    with screen() as shown:
+        door(question_id)
+    assert "Not answered yet" in shown.plain
+    assert "Not answered yet" in words(shown.html)
+    assert shown.has_controls == (door is card)
+
+
+@pytest.mark.parametrize("door", [card, answer, nudge])
+@pytest.mark.parametrize(
+    ("asked", "near"), [("ohm3", "ohm-3"), ("Ohm-3", "ohm-3"), ("strat-1", "start-1"), (7, "7")]
+)
+def test_an_unknown_question_is_named_with_what_is_near(session, door, asked, near):
+    with screen() as shown:
+        door(asked)
+    assert f"There is no question {asked!r}." in shown.plain
+    assert near in shown.plain
+    assert not shown.has_controls
+
+
+def test_an_id_with_markup_is_shown_as_text(session):
+    with screen() as shown:
+        card(HOSTILE)
+    assert "<script" not in shown.html and "<img" not in shown.html
+    assert HOSTILE in words(shown.html)
+
+
+@each_question
+def test_what_a_learner_typed_is_shown_as_text_and_never_as_markup(session, question_id):
+    with screen() as shown:
+        opened = open_card(session, question_id)
+        for typed in (HOSTILE, f"4 {HOSTILE}", f"1 kΩ; {HOSTILE}"):
+            session.answer(question_id, typed)
+            assert "alert(1)" in shown.plain or "characters long" in shown.plain
+            for html in (shown.html, opened.announcement.value):
+                assert "<script" not in html and "<img" not in html
+        answer(question_id, HOSTILE)
+        assert "<script" not in shown.html and "<img" not in shown.html
+
+
+@each_question
+def test_plain_text_and_html_say_the_same(session, question_id):
+    with screen() as shown:
+        opened = open_card(session, question_id)
+        said = list(shown.pages)
+        opened.open_nudge()
+        said += shown.pages
+        for typed in ["x", *wrong_answers(session, question_id)]:
+            session.answer(question_id, typed)
+            said += shown.pages
+    for plain, html in said:
+        assert words(html) == " ".join(plain.replace("`", "").split())
+
+
+@each_question
+def test_the_feedback_is_announced_to_a_screen_reader(session, question_id):
+    with screen():
+        opened = open_card(session, question_id)
+        session.answer(question_id, "x")
+    assert opened.announcement.value.startswith('<div role="alert">')
+    assert "“x”" in words(opened.announcement.value)
+
+
+@each_question
+def test_check_without_an_answer_is_no_try(session, question_id):
+    if bank()[question_id].kind.name == "order":  # its list is always in some order
+        return
+    with screen() as shown:
+        open_card(session, question_id).check.click()
+    assert session.standing(question_id).tries == 0
+    assert "Not answered" not in shown.bundles[-1]["text/plain"]
+    assert len(shown.bundles[-1]["text/plain"]) > 20
+
+
+def test_nudges_come_one_at_a_time_until_there_are_no_more(session):
+    nudges = bank()["ohm-2"].nudges
+    with screen() as shown:
+        opened = open_card(session, "ohm-2")
+        for count in range(len(nudges) + 1):
+            assert [text in shown.plain for text in nudges] == [n < count for n in range(2)]
+            assert opened.nudge.disabled == (count == len(nudges))
+            opened.nudge.click()
+
+
+def test_fresh_numbers_can_be_taken_once_the_draw_is_finished(session):
+    with screen() as shown:
+        opened = open_card(session, "ohm-2")
+        asked = shown.bundles[0]["text/plain"]
+        assert opened.fresh.layout.display == "none"
+        fill(opened, right_answer(session, "ohm-2"))
+        opened.check.click()
+        assert opened.fresh.layout.display == ""
+        opened.fresh.click()
+        assert shown.bundles[0]["text/plain"] != asked
+        assert "fresh numbers 1" in shown.bundles[0]["text/plain"]
+        assert "Not answered yet" in shown.bundles[-1]["text/plain"]
+        assert opened.fresh.layout.display == "none"
+        fill(opened, right_answer(session, "ohm-2", 1))
+        opened.check.click()
+        assert "✓" in shown.bundles[-1]["text/plain"]
+    with screen() as again:
+        card("ohm-2")
+    assert "fresh numbers 1" in again.plain
+
+
+def test_a_danger_item_offers_fresh_numbers_after_its_first_answer(session):
+    with screen():
+        opened = open_card(session, "start-2")
+        fill(opened, wrong_answers(session, "start-2")[0])
+        opened.check.click()
+        assert opened.fresh.layout.display == ""
+
+
+def test_a_prediction_has_neither_nudge_nor_fresh_numbers(session):
+    with screen():
+        opened = open_card(session, "ohm-predict")
+        names = [button.description for button in opened.body.children[1].children]
+        fill(opened, "b")
+        opened.check.click()
+    assert "Nudge" not in names
+    assert opened.fresh.layout.display == "none"
+
+
+def test_enter_in_the_box_checks(session):
+    with screen() as shown:
+        opened = open_card(session, "ohm-2")
+        opened.controls.box.value = "7 mA"
+        opened.controls.box._handle_custom_msg({"event": "submit"}, [])
+        assert "Read as 7\u00a0mA." in shown.plain
+
+
+def test_a_full_disk_is_said_before_all_else_and_check_again_keeps_the_answer(
+    session, answers, monkeypatch
+):
+    def refuse(*_):
+        raise OSError(28, "No space left on device")
+
+    path = answers / "answers-BENCH-07.jsonl"
+    with screen() as shown:
+        opened = open_card(session, "ohm-2")
+        opened.controls.box.value = "7 mA"
+        with monkeypatch.context() as full:
+            full.setattr(answer_log, "write_row", refuse)
+            opened.check.click()
+        told = shown.bundles[-1]["text/plain"]
+        assert told.startswith("This answer is not kept")
+        assert '<p class="cw-danger">This answer is not kept' in shown.bundles[-1]["text/html"]
+        assert "Read as 7\u00a0mA." in told and opened.controls.box.value == "7 mA"
+        opened.check.click()
+        assert "not kept" not in shown.bundles[-1]["text/plain"]
+    assert [line["answer"] for line in read_log(path)[0]] == ["7 mA"]
+
+
+def test_the_workshop_copy_shows_text_without_controls(session, answers, monkeypatch):
+    monkeypatch.setattr(lesson, "_open", {})
+    lesson.begin("02", workshop_copy=True)
+    for question_id in ALL:
+        with screen() as shown:
+            card(question_id)
+        assert not shown.has_controls
+        assert "Not answered yet" in shown.plain
+    with screen() as shown:
+        answer("ohm-2", "7 mA")
+    assert list(answers.iterdir()) == [answers / "settings.json"]
+
+
+def test_every_kind_has_its_controls():
+    assert {type(question.kind) for question in bank().values()} == set(CONTROLS)
+
+
+@each_question
+def test_what_the_controls_hand_over_can_be_read(session, question_id):
+    question = bank()[question_id]
+    numbers = session.draw(question_id).numbers
+    with screen():
+        opened = open_card(session, question_id)
+        typed = question.kind.example(numbers).replace(" ", "\u00a0", 0)
+        if question.kind.name == "parts":
+            typed = "; ".join(part.text(part.bin[0]) for part in question.kind.fields)
+        fill(opened, typed)
+        read = question.kind.read(opened.controls.typed(), numbers)
+    assert read == question.kind.read(typed, numbers)
+
+
+@pytest.mark.parametrize("question_id", ["ohm-2", "ohm-13", "ohm-8", "ohm-9", "ohm-14"])
+def test_controls_have_names_that_a_screen_reader_can_say(session, question_id):
+    question = bank()[question_id]
+    controls = controls_for(question, session.draw(question_id).numbers, lambda: None)
+    if hasattr(controls, "box"):
+        assert controls.box.description
+    elif hasattr(controls, "steps"):
+        assert controls.steps.description
+    elif hasattr(controls, "lists"):
+        assert all(box.description for box in controls.lists)
+    elif hasattr(controls, "boxes"):
+        assert all(box.description for box in [*controls.boxes.values(), controls.none])
+    else:
+        assert all(label for label, _ in controls.widget.options)

@@ -1,0 +1,101 @@
+"""Card and code are two doors to one question: same feedback, same line in the log."""
+
+import pytest
+from learner import right_answer, wrong_answers
+from shown import fill, screen
+
+from helpers import answer, card
+from helpers.exercises.answer_log import read_log
+from helpers.exercises.bank import bank
+from helpers.widgets import lesson
+
+ONE_OF_EACH_KIND = (
+    "ohm-2",
+    "ohm-13",
+    "ohm-8",
+    "ohm-9",
+    "ohm-14",
+    "ohm-5",
+    "ohm-predict",
+    "start-2",
+)
+each_kind = pytest.mark.parametrize(
+    "question_id", ONE_OF_EACH_KIND, ids=[f"property: {i}" for i in ONE_OF_EACH_KIND]
+)
+
+
+def open_card(session, question_id):
+    card(question_id)
+    return session.watchers["card", question_id].__self__
+
+
+def typed_answers(session, question_id):
+    """Two answers, wrong then right, as the controls word them."""
+    if bank()[question_id].role == "predict":
+        return ["a", "b"]
+    return [wrong_answers(session, question_id)[0], right_answer(session, question_id)]
+
+
+def by_card(question_id):
+    session = lesson.current_session()
+    with screen() as shown:
+        opened = open_card(session, question_id)
+        for typed in typed_answers(session, question_id):
+            fill(opened, typed)
+            opened.check.click()
+    return session, shown
+
+
+def by_code(question_id):
+    session = lesson.current_session()
+    for typed in typed_answers(session, question_id):
+        with screen() as shown:
+            answer(question_id, typed.replace("\u00a0", " "))
+    return session, shown
+
+
+@each_kind
+def test_both_doors_write_the_same_lines(session, answers, question_id):
+    lines = []
+    for door, learner in ((by_card, "BENCH-07"), (by_code, "BENCH-07")):
+        lesson.begin("02", learner)
+        door(question_id)
+        path = answers / "answers-BENCH-07.jsonl"
+        lines.append(read_log(path)[0])
+        path.unlink()
+    for one, other in zip(*lines, strict=True):
+        for field in ("line", "at"):
+            assert one.pop(field) != other.pop(field)
+        assert one == other
+    assert len(lines[0]) == 2
+
+
+@each_kind
+def test_both_doors_give_the_same_feedback(session, answers, question_id):
+    feedback = []
+    for door in (by_card, by_code):
+        lesson.begin("02", "BENCH-07")
+        _, shown = door(question_id)
+        feedback.append(shown.bundles[-1])
+        (answers / "answers-BENCH-07.jsonl").unlink()
+    assert feedback[0] == feedback[1]
+
+
+@each_kind
+def test_a_card_shows_what_came_through_the_other_door(session, question_id):
+    with screen() as shown:
+        open_card(session, question_id)
+        told = shown.bundles[-1]["text/plain"]
+        typed = typed_answers(session, question_id)[0]
+        session.answer(question_id, typed)
+        assert "Not answered yet" in told
+        assert "Read as" in shown.bundles[-1]["text/plain"]
+
+
+@each_kind
+def test_a_card_that_is_run_again_shows_where_the_learner_was(session, question_id):
+    _, first = by_card(question_id)
+    lesson.begin("02")  # as after a restart of the kernel
+    with screen() as again:
+        card(question_id)
+    assert again.bundles[-1] == first.bundles[-1]
