@@ -27,8 +27,6 @@ FILES = sorted(HELPERS.rglob("*.py"))
 NAMES = [path.relative_to(HELPERS.parent).with_suffix("").as_posix() for path in FILES]
 MOST_LINES = 250  # of code: docstrings and blank lines not counted, nor the bank
 MOST_IN_ALL = 6_000
-# One topic each, and mostly a table: the glossary with its units and prefixes.
-LONGER = {"quantities.py": 350}
 
 
 def imports_of(source, package):
@@ -172,7 +170,7 @@ NOT_BANK = [path for path in FILES if path.parent.name != "bank"]
 )
 def test_a_module_is_short(path):
     lines = lines_of_code(path.read_text(encoding="utf-8"))
-    assert lines <= LONGER.get(path.name, MOST_LINES)
+    assert lines <= MOST_LINES
 
 
 def test_limit_the_whole_stays_small():

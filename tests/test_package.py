@@ -14,6 +14,7 @@ ROOT = Path(__file__).resolve().parents[1]
 PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
 # Names of modules whose distribution is called otherwise, or comes with one that is declared.
 COMES_WITH = {
+    "jupyter_client": "jupyterlab",
     "IPython": "ipywidgets",
     "nbformat": "nbval",
     "nbclient": "jupyterlab",
@@ -82,6 +83,35 @@ def test_each_requirement_is_a_range_and_says_why():
         if not line.startswith("#"):
             assert before.startswith("# ") and len(before) > 10, line
             assert line == "-e ." or re.fullmatch(r"[a-z0-9-]+>=[\d.]+,<\d+", line), line
+
+
+def commands_of_the_readme():
+    """Return the copyable command lines of README.md."""
+    text = (ROOT / "README.md").read_text(encoding="utf-8")
+    blocks = re.findall(r"```(?:sh|powershell)\n(.*?)```", text, flags=re.S)
+    return [line.strip() for block in blocks for line in block.splitlines() if line.strip()]
+
+
+def test_ci_runs_the_readmes_own_test_command():
+    script = [line.strip() for line in (ROOT / ".ci/run").read_text(encoding="utf-8").splitlines()]
+    last = [line for line in script if line and not line.startswith("#")][-1]
+    tests = [line for line in commands_of_the_readme() if line.endswith("-m pytest")]
+    assert last in tests
+    assert len(tests) == 2  # one line for Linux and macOS, one for Windows
+
+
+def test_each_command_of_the_readme_names_files_that_are_there():
+    for line in commands_of_the_readme():
+        for path in re.findall(r"[\w./\\-]+\.(?:txt|ipynb|py)\b", line):
+            assert (ROOT / path.replace("\\", "/")).is_file(), (line, path)
+
+
+def test_the_commands_for_windows_do_the_same_as_those_for_linux():
+    linux = [line for line in commands_of_the_readme() if line.startswith("python3 -m venv")]
+    windows = [line for line in commands_of_the_readme() if line.startswith("py -m venv")]
+    for one, other in zip(linux, windows, strict=True):
+        said = other.replace("py -m", "python3 -m", 1).replace("; ", " && ")
+        assert said.replace("Scripts", "bin").replace("\\", "/") == one
 
 
 def test_the_package_holds_helpers_and_nothing_else():

@@ -76,8 +76,14 @@ class Session:
 
     def _read_log(self):
         lines, self.problems = self.log.lines()
+        own = [line for line in lines if line["learner"] == self.settings.learner]
+        if foreign := len(lines) - len(own):
+            what = "1 line was" if foreign == 1 else f"{foreign} lines were"
+            self.problems.append(
+                f"{what} left out: another learner's, not {self.settings.learner}'s."
+            )
         by_question = {}
-        for line in [*lines, *self._unsaved]:
+        for line in [*own, *self._unsaved]:
             by_question.setdefault(line["question"], []).append(line)
         self._lines, self._standings = by_question, {}
 

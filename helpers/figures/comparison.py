@@ -85,7 +85,7 @@ def _panels(points):
     return (
         _Panel("LED current,\nmean", "light", light, [write(amps, "current") for amps in light]),
         _Panel("heat in the\nresistor", "heat", heat, [watts(power) for power in heat]),
-        _Panel("LED in reverse,\nat most", "rms", volts, [write(u, "voltage") for u in volts]),
+        _Panel("LED in reverse,\nat most", "volts", volts, [write(u, "voltage") for u in volts]),
         _Panel(
             "light repeats\nat", "eye", rate, [write(f, "frequency") if f else "dark" for f in rate]
         ),

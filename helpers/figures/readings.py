@@ -1,7 +1,7 @@
 """Picture of what two kinds of meter show on the same dimmed mains, in plain number boxes."""
 
 from helpers.figures import style
-from helpers.physics import mains, phase_cut
+from helpers.physics import mains, phase_cut, signals
 from helpers.physics import meters as physics_meters
 from helpers.quantities import write
 
@@ -39,7 +39,7 @@ def meters(supply, dimmer):
     >>> words.replace("\\xa0", " ").partition(":")[0]
     'The average-responding meter shows 30 V where 53.1 V are there'
     """
-    signal = physics_meters.dimmed_mains(supply, dimmer)
+    signal = signals.dimmed_mains(supply, dimmer)
     average = write(physics_meters.reading(signal, "average"), "voltage")
     true = write(physics_meters.reading(signal, "true_rms"), "voltage")
     trusted = physics_meters.within_crest_limit(signal)

@@ -60,7 +60,7 @@ def percentages(edge="leading"):
     figure, axes = style.blank(title, legend=True)
     for percent, meaning, label in (
         (found.conduction_percent, "mains", "time let through"),
-        (found.volts_percent, "rms", "rms volts"),
+        (found.volts_percent, "volts", "rms volts"),
         (found.power_percent, "heat", "heat of the heater"),
     ):
         style.draw_line(axes, _ANGLES, percent, meaning, label, every=_EVERY)

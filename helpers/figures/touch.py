@@ -58,7 +58,7 @@ def zones(amps_rms, seconds):
         + "; ".join(f"{zone}, {effect}" for zone, effect in hazards.ZONES.items())
         + ". Nobody is promised to survive zone AC-3."
     )
-    figure, axes = style.blank(finding, height=4.4)
+    figure, axes = style.blank(finding, height=4.4, left=1.0)
     axes.set(xscale="log", yscale="log", xlim=_AMPS, ylim=_SECONDS)
     times, borders = _borders()
     edges = [np.full_like(times, _AMPS[0]), *borders, np.full_like(times, _AMPS[1])]

@@ -54,7 +54,7 @@ def sine(supply):
     style.draw_line(axes, degrees, volts, "dimmed", "voltage")
     for value, meaning, label in (
         (peak, "limit", f"peak {crest}"),
-        (supply.volts_rms, "rms", f"rms {rms}"),
+        (supply.volts_rms, "volts", f"rms {rms}"),
         (mean, "mean", f"mean of the size {middle}"),
     ):
         style.draw_line(axes, (0, 360), (value, value), meaning, label)
@@ -109,7 +109,7 @@ def chopped(supply, dimmer):
     style.draw_line(axes, degrees, whole, "mains", "mains", linewidth=1.4)
     style.draw_line(axes, degrees, volts, "dimmed", "behind the dimmer")
     rms = phase_cut.wave(supply, dimmer).volts_rms
-    style.draw_line(axes, (0, 360), (rms, rms), "rms", f"rms {write(rms, 'voltage')}")
+    style.draw_line(axes, (0, 360), (rms, rms), "volts", f"rms {write(rms, 'voltage')}")
     crest = mains.peak(supply.volts_rms)
     axes.set_ylim(-1.15 * crest, 1.15 * crest)
     style.name_cycle(axes, supply, ("voltage", "V"))

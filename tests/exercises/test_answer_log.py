@@ -195,6 +195,24 @@ def test_a_line_is_flushed_to_the_disk_before_the_writer_returns(log, monkeypatc
     assert flushed == [None]
 
 
+def test_where_there_are_no_locks_a_row_still_goes_behind_another_writers(log, monkeypatch):
+    """A second writer adds its row between our look at the end of the file and our write."""
+    log.add(attempt("1 mA"))
+    other = json.dumps(attempt("2 mA")).encode() + b"\n"
+    look = answer_log._last_byte
+
+    def overtaken(handle, size):
+        seen = look(handle, size)
+        with log.path.open("ab") as file:
+            file.write(other)
+        return seen
+
+    monkeypatch.setattr(answer_log, "_lock_until_closed", lambda handle: None)
+    monkeypatch.setattr(answer_log, "_last_byte", overtaken)
+    log.add(attempt("3 mA"))
+    assert [line["answer"] for line in log.lines()[0]] == ["1 mA", "2 mA", "3 mA"]
+
+
 def test_a_row_goes_to_the_disk_in_one_write(tmp_path, monkeypatch):
     """Two writers that append can mix their rows only where a row takes two writes."""
     path = tmp_path / "log"

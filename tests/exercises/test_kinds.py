@@ -185,6 +185,13 @@ class TestParts:
                 assert verdict.share == pytest.approx(passed)
                 assert verdict.right == all(c.passed for c in criteria)
 
+    def test_a_fault_that_costs_no_marks_still_keeps_an_answer_from_being_right(self):
+        advice = kinds.Criterion("tidy", False, 0.0, "The leads are long.")
+        sound = kinds.Criterion("sound", True, 1.0, "It holds.")
+        kind = kinds.Parts(self.kind.fields, lambda picked, n: [sound, advice], self.kind.best)
+        verdict = kind.mark((1000.0, 0.25), self.numbers)
+        assert not verdict.right and verdict.share < 1 and verdict.slip == "tidy"
+
     def test_a_danger_is_spoken_of_before_a_smaller_fault(self):
         verdict = self.kind.mark((10_000.0, 0.125), self.numbers)
         assert verdict.slip == "bright enough" and not verdict.danger

@@ -10,6 +10,7 @@ from helpers.exercises import answer_log
 from helpers.exercises.answer_log import AnswerLog, LogError, MemoryLog, read_log
 from helpers.exercises.bank import bank
 from helpers.exercises.session import UnknownQuestion, workshop_session
+from helpers.exercises.settings import Settings
 
 
 @pytest.fixture
@@ -163,6 +164,15 @@ def test_a_log_that_cannot_be_opened_is_said_and_stops_no_lesson(path):
     assert any("answers-BENCH-07.jsonl" in problem for problem in session.problems)
     outcome = session.answer("ohm-2", "7 mA")
     assert outcome.verdict is not None and not outcome.kept
+
+
+def test_lines_of_another_learner_in_this_file_are_said_and_do_not_count(session, path):
+    other = session_of(Settings("BENCH-08", "wick", BENCH.supply), AnswerLog(path))
+    other.answer("ohm-2", right_answer(other, "ohm-2"))
+    own = session_of(log=AnswerLog(path))
+    assert any("1 line" in problem and "another learner's" in problem for problem in own.problems)
+    assert own.standing("ohm-2").tries == 0
+    assert own.draw("ohm-2").numbers == session.draw("ohm-2").numbers
 
 
 @pytest.mark.parametrize("typed", ["b" + " " * 5000, " " * 5000 + "b"])

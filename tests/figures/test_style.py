@@ -46,9 +46,9 @@ def test_no_two_meanings_differ_by_colour_alone():
 
 def test_what_shares_a_picture_differs_in_dash():
     together = [
-        ("dimmed", "limit", "rms", "mean"),
-        ("mains", "dimmed", "rms"),
-        ("mains", "rms", "heat"),
+        ("dimmed", "limit", "volts", "mean"),
+        ("mains", "dimmed", "volts"),
+        ("mains", "volts", "heat"),
         ("heat", "light", "eye"),
         ("led", "mean", "limit"),
     ]

@@ -18,7 +18,7 @@ LINES = st.lists(
         Line,
         st.sampled_from(ROLES),
         st.text(st.characters(categories=("L", "N", "P", "S", "Zs")), max_size=40)
-        | st.sampled_from(["<b>", "</p>", "&amp;", "`a` and `b`", "`half", '" onload="x', "a & b"]),
+        | st.sampled_from(["<b>", "</p>", "&amp;", "`<i>` `b`", "` <b>", '" onload="x', "a & b"]),
     ),
     max_size=8,
 )
@@ -29,7 +29,7 @@ LINES = st.lists(
 def test_plain_text_and_html_say_the_same(lines):
     page = Page(lines)
     html = words(page.html()).replace("`", "")
-    assert html == " ".join(page.plain().replace("`", "").split())
+    assert html.split() == page.plain().replace("`", "").split()
 
 
 @settings(deadline=None, max_examples=100)
@@ -43,9 +43,9 @@ def test_the_html_is_well_formed_and_holds_only_our_own_markup(lines):
 
 
 def test_what_stands_between_backticks_is_code_and_a_lone_one_stays():
-    html = Page([Line("note", "use `a < b` now"), Line("note", "a ` alone")]).html()
+    html = Page([Line("note", "use `a < b` now"), Line("note", "a ` alone <b>")]).html()
     assert "use <code>a &lt; b</code> now" in html
-    assert "a ` alone" in html
+    assert "a ` alone &lt;b&gt;" in html
 
 
 def test_a_picture_stands_before_the_options_and_after_the_question():

@@ -24,6 +24,7 @@ TITLE = "Ohm's law"
 LED_COLOURS = {"red": 2.0, "yellow": 2.1, "blue": 3.1}
 LED_LIMIT_AMPS = 0.020  # Common practice, no source: a small LED's usual limit.
 QUICK_SUM_OHMS = 100_000.0
+RCD_AMPS = 0.030  # IEC 60364-4-41, 415.1: additional protection at sockets.
 
 
 def volts(value):
@@ -44,23 +45,46 @@ RECALL = (
     Question(
         id="ohm-recall-1",
         role="recall",
-        outcome="type a quantity with its unit",
-        numbers=lambda draw, supply: {"amps": draw.pick((0.0015, 0.0025, 0.0035, 0.0045))},
-        ask=lambda n: f"From lesson 00: write {n.amps * 1e6:.0f} millionths of an ampere in mA.",
+        outcome="find the current through a body",
+        numbers=lambda draw, supply: {"ohms": draw.pick((1_600.0, 1_700.0, 1_800.0, 1_900.0))},
+        ask=lambda n: (
+            f"From lesson 01: a damp hand touches a live wire of {n.supply.name}. The way through "
+            f"the body to earth has {ohms(n.ohms)}. What current flows?"
+        ),
         kind=Quantity(
             of="current",
             unit="mA",
-            right=lambda n: n.amps,
-            check="How many millionths make one thousandth?",
+            right=lambda n: ohms_law.current(n.supply.volts_rms, n.ohms),
+            slips=(
+                Slip(
+                    "held down to the RCD's current",
+                    lambda n: RCD_AMPS,
+                    "That is where a residual-current device opens. Until it has, what decides the "
+                    "current?",
+                    "no such device holds the current down. Until it opens, everything flows that "
+                    "the volts can drive.",
+                ),
+                Slip(
+                    "multiplied instead of divided",
+                    lambda n: n.supply.volts_rms * n.ohms * 1e-3,
+                    "You seem to have multiplied. Should more ohms let more current through?",
+                ),
+            ),
+            check="Estimate first: what would one kilo-ohm let through?",
         ),
-        nudges=("How many millionths are one thousandth?", "Divide the millionths by 1000."),
-        working=lambda n: f"{n.amps * 1e6:.0f} µA / 1000 = {milliamps(n.amps)}.",
+        nudges=("Which one pushes, and which holds back?", "Volts by kilo-ohms gives mA."),
+        working=lambda n: (
+            f"{volts(n.supply.volts_rms)} / {ohms(n.ohms)} = "
+            f"{milliamps(ohms_law.current(n.supply.volts_rms, n.ohms))}: more than a hand can let "
+            "go of."
+        ),
+        code=lambda n: f"ohms_law.current({n.supply.volts_rms}, {n.ohms})",
     ),
     Question(
         id="ohm-recall-2",
         role="recall",
         outcome="say what a dark pilot light proves",
-        ask=lambda n: "From lesson 00: what does a dark pilot light prove?",
+        ask=lambda n: "From lessons 00 and 01: what does a dark pilot light prove?",
         kind=Choice(
             (
                 Option("nothing", "Nothing that may be relied on.", right=True),
@@ -130,7 +154,7 @@ PREDICT = Question(
     working=lambda n: (
         "the quick sum is right for a DC supply. On the mains it gives only the rms current of the "
         "resistor alone, which is good for one thing, its heat. What the LED gets is worked out in "
-        "lesson 03. Keep your prediction."
+        "lesson 03, where your prediction comes back."
     ),
 )
 

@@ -4,6 +4,7 @@ Each is a plain function from a state to picture and sentence, in a module of it
 controls on it.
 """
 
+from helpers.exercises.wording import Line
 from helpers.widgets.explorers import (
     bands,
     brightness,
@@ -17,7 +18,7 @@ from helpers.widgets.explorers import (
 )
 from helpers.widgets.explorers.panel import Panel, still_page
 from helpers.widgets.lesson import current_session
-from helpers.widgets.page import show, show_controls
+from helpers.widgets.page import Page, show, show_controls
 
 EXPLORERS = {
     "dropper": dropper.EXPLORER,
@@ -38,16 +39,12 @@ def explore(name):
     Parameters
     ----------
     name : str
-        A key of `EXPLORERS`.
-
-    Raises
-    ------
-    ValueError
-        If there is no explorer of that name.
+        A key of `EXPLORERS`; the page says which there are if it is none.
     """
     if name not in EXPLORERS:
-        known = ", ".join(f'"{each}"' for each in EXPLORERS)
-        raise ValueError(f"name was read as {name!r}; there is no such explorer. Take {known}.")
+        known = ", ".join(EXPLORERS)
+        show(Page([Line("note", f"There is no explorer {name!r}. There are: {known}.")]))
+        return
     session, word = current_session(), name.replace(" ", "-")
     if not session.workshop_copy:
         panel = Panel(EXPLORERS[name], session.supply)

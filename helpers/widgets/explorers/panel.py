@@ -99,7 +99,9 @@ class Panel:
 
     def widget(self, name, hides):
         """Return the panel in a frame; `name` and `hides` are classes, as for `frame`."""
-        controls = widgets.Box(self.laid_out, layout={"flex_flow": "row wrap", "grid_gap": "0 1.2rem"})
+        controls = widgets.Box(
+            self.laid_out, layout={"flex_flow": "row wrap", "grid_gap": "0 1.2rem"}
+        )
         caution = f'<p class="cw-danger">{escape(self.explorer.caution)}</p>'
         tries = "".join(f"<li>{escape(text)}</li>" for text in self.explorer.tries)
         head = widgets.HTML(caution if self.explorer.caution else "")

@@ -1,0 +1,1226 @@
+"""Lesson 01: what the mains does to a body, and how to keep it away from one.
+
+Danger first: where a figure is uncertain, the safer one is taken. No answer here is a permission.
+"""
+
+from helpers.exercises.kinds import (
+    Choice,
+    ChooseAll,
+    Criterion,
+    Field,
+    Option,
+    Order,
+    Parts,
+    Quantity,
+)
+from helpers.exercises.question import Picture, Question
+from helpers.exercises.slips import Slip
+from helpers.physics import hazards, insulation, mains
+from helpers.quantities import write, write_as
+
+LESSON = "01"
+TITLE = "Safe mains practice"
+
+BODY_OHMS = hazards.BODY_OHMS
+RCD_AMPS = 0.030  # IEC 60364-4-41, 415.1: additional protection at sockets.
+LET_GO_ALL_AMPS, LET_GO_MOST_AMPS = hazards.LET_GO_AMPS_RMS
+
+
+def volts(value):
+    return write(value, "voltage")
+
+
+def milliamps(amps):
+    return write_as(amps, "mA", 3)
+
+
+def ohms(value):
+    return write(value, "resistance")
+
+
+def highest(n):
+    """The learner's supply at the top of its range (IEC 60038: ten per cent above its name)."""
+    return mains.Supply(mains.range_of(n.supply.volts_rms)[1], n.supply.hertz)
+
+
+def highest_volts(n):
+    return highest(n).volts_rms
+
+
+# --- look back, predict ------------------------------------------------------------------------
+
+AMPS_IN_WORDS = {
+    0.002: "two thousandths of an ampere",
+    0.003: "three thousandths of an ampere",
+    0.006: "six thousandths of an ampere",
+    0.008: "eight thousandths of an ampere",
+}
+
+RECALL = Question(
+    id="safe-recall-1",
+    role="recall",
+    outcome="type a quantity with its unit",
+    numbers=lambda draw, supply: {"amps": draw.pick(tuple(AMPS_IN_WORDS))},
+    ask=lambda n: (
+        f"From lesson 00: write {AMPS_IN_WORDS[n.amps]} in figures, with a unit, any way you like."
+    ),
+    kind=Quantity(
+        of="current",
+        unit="mA",
+        right=lambda n: n.amps,
+        slips=(
+            Slip(
+                "thousandths written as hundredths",
+                lambda n: n.amps * 10,
+                "This says hundredths. How many noughts stand before the digit of a thousandth?",
+                share=0.5,
+            ),
+        ),
+        check="Compare the line “Read as” with the words of the question.",
+    ),
+    nudges=("What is the prefix for a thousandth?", "Write the number of thousandths, then mA."),
+    working=lambda n: f"{AMPS_IN_WORDS[n.amps]} is {n.amps:.3f} A, or {milliamps(n.amps)}.",
+    code=lambda n: f"{n.amps}",
+)
+
+PREDICT = Question(
+    id="safe-predict",
+    role="predict",
+    outcome="commit to an expectation",
+    ask=lambda n: (
+        f"A pilot light is plugged into a socket of {n.supply.name}: a resistor, then a red LED. "
+        f"Between its two legs the LED has {volts(2.0)}. How much voltage can "
+        "stand between one leg and the earth under your feet?"
+    ),
+    kind=Choice(
+        (
+            Option("led volts", "About 2 V, the LED's own voltage"),
+            Option("taken", "Hardly any: the resistor has taken the mains voltage away"),
+            Option("half", "About half of the mains voltage"),
+            Option("all", "All of the mains voltage"),
+        )
+    ),
+    working=lambda n: (
+        f"all of it: {volts(n.supply.volts_rms)}, and {volts(mains.peak(n.supply.volts_rms))} at "
+        "the crest. With the plug the other way round, a swapped or a broken wire, the leg hangs "
+        "on the live wire. The LED's own voltage stands between its legs, and says nothing "
+        "about earth."
+    ),
+)
+
+# --- what a current does -----------------------------------------------------------------------
+
+BODIES_OHMS = (1_200.0, 1_500.0, 1_800.0, 2_500.0)
+
+CURRENTS_IN_ORDER = (
+    Option("felt", "What a body may just feel"),
+    Option(
+        "let go",
+        "What many hands can no longer let go of",
+        reply="A hand feels a current long before it cramps. Which of the two is smaller?",
+    ),
+    Option(
+        "rcd",
+        "What a 30 mA RCD must open at",
+        reply="By then a hand is already held fast. What does that say about the two currents?",
+        danger="who thinks that an RCD opens before it hurts will trust it too far.",
+    ),
+    Option(
+        "heart",
+        "What can stop a heart within about a second",
+        reply="An RCD is chosen to open below what stops a heart. Which is the smaller current?",
+    ),
+    Option(
+        "pot",
+        "What the 90 W pot draws at full power",
+        reply="Watts divided by volts: is that less or more than what stops a heart?",
+    ),
+    Option(
+        "fuse",
+        "What the fuse of the pot's cord carries all day",
+        reply="The fuse has to carry the pot's current for good. So which is larger?",
+        danger="a fuse that seems to open before it hurts will be trusted to protect people. It "
+        "carries many times what kills.",
+    ),
+)
+
+SHOCK = (
+    Question(
+        id="safe-1",
+        outcome="find the current through a body",
+        numbers=lambda draw, supply: {"ohms": draw.pick(BODIES_OHMS)},
+        ask=lambda n: (
+            f"A wet hand touches a live wire of {n.supply.name}. The way through the body to "
+            f"earth has {ohms(n.ohms)}. What current flows?"
+        ),
+        kind=Quantity(
+            of="current",
+            unit="mA",
+            right=lambda n: n.supply.volts_rms / n.ohms,
+            slips=(
+                Slip(
+                    "held down to the RCD's current",
+                    lambda n: RCD_AMPS,
+                    "That is where a residual-current device opens. Until it has, what decides the "
+                    "current?",
+                    "no such device holds the current down. Until it opens, everything flows that "
+                    "the volts can drive.",
+                ),
+                Slip(
+                    "used the crest",
+                    lambda n: mains.peak(n.supply.volts_rms) / n.ohms,
+                    "This is the current at the crest. The thresholds are rms values: which "
+                    "voltage goes with them?",
+                    share=0.5,
+                ),
+                Slip(
+                    "multiplied instead of divided",
+                    lambda n: n.supply.volts_rms * n.ohms * 1e-3,
+                    "You seem to have multiplied. Should more ohms let more current through?",
+                ),
+                Slip(
+                    "ohms over volts",
+                    lambda n: n.ohms / n.supply.volts_rms * 1e-3,
+                    "Upside down: ohms seem to have been divided by volts. Which one pushes?",
+                ),
+            ),
+            check="Estimate first: what would one kilo-ohm let through?",
+        ),
+        nudges=(
+            "What pushes the current, and what holds it back?",
+            "Divide the volts by the ohms. Volts by kilo-ohms gives milliamperes.",
+        ),
+        working=lambda n: (
+            f"{volts(n.supply.volts_rms)} / {ohms(n.ohms)} = "
+            f"{milliamps(n.supply.volts_rms / n.ohms)}: far beyond what a hand can let go of."
+        ),
+        code=lambda n: f"{n.supply.volts_rms} / {n.ohms}",
+    ),
+    Question(
+        id="safe-2",
+        outcome="say why volts alone do not tell the harm",
+        ask=lambda n: (
+            "Why this step? In the worked example the volts were divided by the ohms of a body "
+            "before anything was said about harm. Why are the volts alone not enough?"
+        ),
+        kind=Choice(
+            (
+                Option(
+                    "current and time",
+                    "Harm depends on the current, its way and its time. The same volts drive very "
+                    "different currents through different skins.",
+                    right=True,
+                    reply="So plan for the worst skin, the wet one, never for a lucky one.",
+                ),
+                Option(
+                    "limit of volts",
+                    "Volts count only above a limit that sockets in homes do not reach.",
+                    reply="What current did the example find on your own socket?",
+                    danger="household sockets kill people every year, on every supply of this "
+                    "course.",
+                ),
+                Option(
+                    "dry skin",
+                    "Dry skin keeps every current harmless, so volts need not be known.",
+                    reply="What happens to skin that sweats, or grips hard, or has a cut?",
+                    danger="skin is no insulation. It breaks down as the voltage rises, and nobody "
+                    "can know their own in advance.",
+                ),
+                Option(
+                    "appliance current",
+                    "What counts is the current that the appliance draws.",
+                    reply="Does the current through a hand pass through the appliance?",
+                ),
+            )
+        ),
+        nudges=(
+            "What does the table of zones sort by: volts, or something else?",
+            "Think of the same socket, touched once with a dry fingertip and once with a wet grip.",
+        ),
+        working=lambda n: (
+            "IEC 60479-1 sorts by current and time. Volts drive that current, and the body's ohms "
+            "decide how much: they change with skin, wetness, grip and voltage."
+        ),
+    ),
+    Question(
+        id="safe-3",
+        outcome="put the currents that matter in order",
+        ask=lambda n: "Put these currents in order, the smallest on top.",
+        kind=Order(CURRENTS_IN_ORDER),
+        nudges=(
+            "Which of them does the lesson give in milliamperes, and which are near an ampere?",
+            "First what a body feels and does, then what machines draw and fuses carry.",
+        ),
+        working=lambda n: (
+            f"About {milliamps(hazards.FELT_AMPS_RMS)}, {milliamps(LET_GO_MOST_AMPS)}, "
+            f"{milliamps(RCD_AMPS)}, 50 mA, {milliamps(90.0 / n.supply.volts_rms)} for the pot on "
+            f"{n.supply.name}, and several amperes for the fuse. What heats a pot gently is far "
+            "more than a heart stands."
+        ),
+    ),
+)
+
+# --- the residual-current device ---------------------------------------------------------------
+
+RCD = (
+    Question(
+        id="safe-4",
+        level=2,
+        outcome="find the mistake in trusting a residual-current device",
+        ask=lambda n: (
+            "Find the mistake. “(1) Our RCD opens at 30 mA. (2) So never more than 30 mA can flow "
+            "through me. (3) And 30 mA for an instant does no lasting harm. (4) So the plug may "
+            "stay in while I look for the fault.” Which step breaks first?"
+        ),
+        kind=Choice(
+            (
+                Option(
+                    "step 2",
+                    "Step 2: the RCD decides how long, not how much.",
+                    right=True,
+                    reply="Volts and body decide how much. Repaired: “Until it opens, everything "
+                    "flows that the volts can drive. So the plug comes out first.”",
+                ),
+                Option(
+                    "step 1",
+                    "Step 1: an RCD for sockets opens at several amperes.",
+                    reply="That is a fuse or a breaker. What does the lesson say an RCD compares?",
+                ),
+                Option(
+                    "step 3",
+                    "Step 3: such a current kills in an instant, always.",
+                    reply="Find it in the table of zones. And which step claimed something that no "
+                    "RCD does?",
+                ),
+                Option(
+                    "nothing",
+                    "No step: somebody with an RCD may leave the plug in.",
+                    reply="What flows in the time before it opens? And hand to hand?",
+                    danger="an RCD does not limit the current, does not see a touch from line to "
+                    "neutral, and can fail. Working on a live pot can kill.",
+                ),
+            )
+        ),
+        nudges=(
+            "What does an RCD change: how much flows, or how long?",
+            "Work out the current through 2 kΩ on your supply, and hold it against step 2.",
+        ),
+        working=lambda n: (
+            f"On {n.supply.name}, 2 kΩ lets "
+            f"{milliamps(hazards.touch_amps_rms(n.supply))} through until the RCD has opened. It "
+            "shortens the time and leaves the current as it is."
+        ),
+    ),
+    Question(
+        id="safe-5",
+        level=2,
+        marks=2,
+        outcome="say what a residual-current device does not do",
+        ask=lambda n: "A sound RCD of 30 mA guards the socket. On which of these will it stay on?",
+        kind=ChooseAll(
+            (
+                Option(
+                    "hand to hand",
+                    "One hand on the live wire, the other on the neutral wire, dry floor",
+                    right=True,
+                    reply="All that goes out comes back on the other wire. What is there to see?",
+                    danger="who counts on the RCD here is alone: it takes the body for a heater.",
+                ),
+                Option(
+                    "small touch",
+                    "A finger behind a sound resistor of 270 kΩ, one milliampere or less",
+                    right=True,
+                    reply="Is a milliampere enough for it to open?",
+                ),
+                Option(
+                    "hot part",
+                    "A resistor in the pot that glows and chars its board",
+                    right=True,
+                    reply="Does any of that current leave the two wires?",
+                    danger="an RCD does not see an overheating part. It can burn for hours.",
+                ),
+                Option(
+                    "left on",
+                    "The pot, forgotten at full heat after closing time",
+                    right=True,
+                    reply="To the RCD, is a forgotten pot different from a wanted one?",
+                ),
+                Option(
+                    "hand to earth",
+                    "A wet hand on the live wire, bare feet on a damp stone floor",
+                    reply="This current comes back through the earth and not through the neutral "
+                    "wire. Does the RCD miss it? (Opening does not mean unharmed.)",
+                ),
+                Option(
+                    "wire on case",
+                    "A loose live wire that touches the earthed metal case",
+                    reply="The current comes back through the earth wire. Does the RCD see that?",
+                ),
+            )
+        ),
+        nudges=(
+            "What does an RCD compare?",
+            "Follow each current: does all of it come back on the neutral wire, or does more than "
+            "a few milliamperes take another way?",
+        ),
+        working=lambda n: (
+            "It opens when current is missing on the way back. Hand to hand, a hot part and a "
+            "forgotten pot miss none; a touch of one milliampere misses too little. Damp feet and "
+            "an earthed case send it another way, and it opens."
+        ),
+    ),
+)
+
+# --- an LED straight across the mains ----------------------------------------------------------
+
+BARE_LED_CASES = (
+    "A bare red LED",
+    "A bare white LED",
+    "A red and a green LED, one after the other,",
+    "An LED that was bright on a coin cell",
+)
+
+BARE_LED = Question(
+    id="safe-6",
+    level=2,
+    danger=True,
+    outcome="say what happens to an LED straight across the mains",
+    numbers=lambda draw, supply: {"case": draw.pick(BARE_LED_CASES)},
+    ask=lambda n: (
+        f"{n.case} is to go straight across {n.supply.name}, with nothing else. What happens?"
+    ),
+    kind=Choice(
+        (
+            Option(
+                "bursts",
+                "It dies within a few thousandths of a second and can burst into hot pieces.",
+                right=True,
+                reply="Nothing but the wiring holds the current back. It must never be tried.",
+            ),
+            Option(
+                "takes its 20 mA",
+                "It lights: an LED takes the 20 mA that it is made for.",
+                reply="The label is a limit. What in this circuit keeps the current below it?",
+                danger="nothing limits the current. The LED can burst into your face or your hand.",
+            ),
+            Option(
+                "dies quietly",
+                "It goes dark and nothing more: a dead LED is a harmless LED.",
+                reply="Where does the energy of tens of amperes go?",
+                danger="it need not die quietly. It can burst, an arc may stay, and its legs are "
+                "live.",
+            ),
+            Option(
+                "rcd saves",
+                "An RCD opens before anything can happen to it.",
+                reply="All the current comes back on the neutral wire. What does an RCD see?",
+                danger="an RCD sees nothing of this, and no breaker is as fast as the LED.",
+            ),
+        )
+    ),
+    nudges=(
+        "What holds the current back in this circuit?",
+        "Look at what the lesson's cell computes for your supply: amperes, and how soon.",
+    ),
+    working=lambda n: (
+        "There is no dropper, so only the wiring limits the current: tens of amperes at the "
+        "crest. The thread of gold inside melts within thousandths of a second, and the case "
+        "can burst."
+    ),
+)
+
+# --- dead is proved ----------------------------------------------------------------------------
+
+ISOLATION_CASES = {
+    "The wax pot, on a plug,": (
+        "Switch off and pull the plug out of the socket.",
+        "Put the plug into a locked cover, with a note.",
+    ),
+    "The dimmer in the wall, by a licensed electrician,": (
+        "Switch off the isolator that opens every wire.",
+        "Lock the isolator and keep its only key.",
+    ),
+    "The extension lead that feeds the pot": (
+        "Switch off and unplug the lead from the wall.",
+        "Keep the lead's plug with you, and hang up a note.",
+    ),
+}
+
+
+def _isolation_steps(n):
+    isolate, lock = ISOLATION_CASES[n.case]
+    return (
+        Option("isolate", isolate),
+        Option(
+            "lock off",
+            lock,
+            reply="What has to be off before it can be kept off?",
+        ),
+        Option(
+            "prove the tester",
+            "Prove the tester on a source known to be live.",
+            reply="A tester can fail at any time, and others can switch on at any time. So which "
+            "step comes before the tests?",
+            danger="while you test, somebody else can switch on again.",
+        ),
+        Option(
+            "prove dead",
+            "Prove dead, between each pair of the three wires.",
+            reply="What does zero on a tester mean if the tester may be broken?",
+            danger="a broken tester shows zero on a live wire. Who believes it can be killed.",
+        ),
+        Option(
+            "prove the tester again",
+            "Prove the tester once more on the known source.",
+            reply="Again means after something. After which step could it have failed unseen?",
+        ),
+        Option(
+            "work",
+            "Only now touch; the lock stays until all is shut.",
+            reply="What if the tester failed during the test itself? Which step shows that?",
+            danger="touching comes last. Before the tester is proved again, nothing is proved.",
+        ),
+    )
+
+
+# What the display shows, how the meter is set, and why zero then proves nothing.
+METER_CASES = {
+    "direct current": ("0.0", "V", "multimeter, set to DC volts"),
+    "frozen": ("0.0", "V", "multimeter, set to AC volts, HOLD is lit"),
+    "low battery": ("0.0", "V", "multimeter, set to AC volts, battery sign is lit"),
+    "amperes": ("0.00", "A", "multimeter, set to AC amperes"),
+}
+METER_REASONS = {
+    "direct current": "Nothing: on DC volts a meter shows about zero on live mains, too.",
+    "frozen": "Nothing: the display is frozen and shows an old reading.",
+    "low battery": "Nothing: its battery is low, so no reading can be trusted.",
+    "amperes": "Nothing: on amperes it is nearly a short circuit, and its blown fuse shows zero.",
+}
+
+
+def _meter_options(n):
+    reasons = (
+        Option(
+            key,
+            text,
+            right=key == n.case,
+            reply="And the tester for this job is a two-pole voltage tester, proved before and "
+            "after."
+            if key == n.case
+            else "It proves nothing, that is true. But does this display say what you chose?",
+        )
+        for key, text in METER_REASONS.items()
+    )
+    return (
+        *reasons,
+        Option(
+            "dead",
+            "The terminals are dead: there is nothing on them.",
+            reply="Read everything that the display shows. Was this meter able to see the mains?",
+            danger="this reading would be the same on live terminals. Touching them can kill.",
+        ),
+        Option(
+            "dead and dark",
+            "The terminals are dead, if the pilot light is dark as well.",
+            reply="Two things that can both be wrong: do they make one that is right?",
+            danger="a dark light and a meter that cannot see prove nothing together, either. "
+            "Touching the terminals can kill.",
+        ),
+    )
+
+
+STILL_LIVE_CASES = (
+    "The plug is in. The dimmer is turned to off and the pilot light is dark.",
+    "The plug is in. A switch in the pot's neutral wire is off and the pilot light is dark.",
+    "The plug is in. The pilot light has failed, the pot is cold, the dimmer is at its lowest.",
+)
+
+LIVE_PARTS = (
+    Option(
+        "led legs",
+        "The legs of the LED",
+        right=True,
+        reply="What lies between the legs and the live wire, and is any of it insulation?",
+        danger="the legs of the LED can be at the full mains voltage. Touching them can kill.",
+    ),
+    Option(
+        "far end of dropper",
+        "The end of the dropper that is farther from the live wire",
+        right=True,
+        reply="With no current flowing, how much voltage does a resistor take away?",
+        danger="both ends of a dropper can be at the full mains voltage. Touching them can kill.",
+    ),
+    Option(
+        "heater terminals",
+        "The terminals of the heater",
+        right=True,
+        reply="Does an off switch or a dimmer open both wires?",
+        danger="a dimmer leaks, and a switch may sit in the wrong wire. These terminals can kill.",
+    ),
+    Option(
+        "capacitor",
+        "A capacitor in the pot, just after the plug has been pulled",
+        right=True,
+        reply="What does a capacitor keep when the supply goes away?",
+        danger="a capacitor can hold a charge up to the crest of the mains.",
+    ),
+    Option(
+        "closed cover",
+        "The outside of the closed, unbroken plastic cover",
+        reply="What is that cover made to be?",
+    ),
+    Option(
+        "earthed case",
+        "The metal case, whose earth connection was tested today",
+        reply="Where does a loose live wire send its current if the case is well earthed?",
+    ),
+)
+
+RESCUE_CASES = (
+    "Somebody holds the opened pot and cannot let go.",
+    "Somebody lies beside the dimmer box and still touches a wire.",
+    "Somebody grips a cut extension lead and cannot let go.",
+)
+
+RESCUE_STEPS = (
+    Option("hands off", "Keep your hands off them, and shout for help."),
+    Option(
+        "cut the supply",
+        "Pull the plug or switch off at the panel.",
+        reply="What must you not do on your way to the plug? Put that first.",
+    ),
+    Option(
+        "look at them",
+        "See that nothing live touches them; do they breathe?",
+        reply="While they hang on the mains, what happens to whoever touches them?",
+        danger="whoever touches them before the supply is cut becomes the second casualty.",
+    ),
+    Option(
+        "call",
+        "Call the emergency number and do as it says.",
+        reply="What will the emergency number ask you about them? Can you answer yet?",
+    ),
+    Option(
+        "doctor",
+        "Have them seen by a doctor, even if they feel well.",
+        reply="Is there something more urgent than a check of the heart later on?",
+    ),
+)
+
+DEAD = (
+    Question(
+        id="safe-7",
+        level=2,
+        marks=2,
+        danger=True,
+        outcome="prove a circuit dead, step by step",
+        numbers=lambda draw, supply: {"case": draw.pick(tuple(ISOLATION_CASES))},
+        ask=lambda n: (
+            f"{n.case} is to be made dead before anybody works on it. Put the steps in the order "
+            "of this lesson."
+        ),
+        kind=Order(_isolation_steps),
+        nudges=(
+            "What can go wrong between two of these steps, and which step catches it?",
+            "Off, kept off; then the test, with a proof of the tester right before and right "
+            "after; then, and only then, hands.",
+        ),
+        working=lambda n: (
+            "Isolate, lock off, prove the tester, prove dead, prove the tester again, and only "
+            "then work. Locking comes at once, since somebody could switch on during the test."
+        ),
+    ),
+    Question(
+        id="safe-8",
+        level=2,
+        marks=2,
+        danger=True,
+        outcome="recognise a meter reading that proves nothing",
+        numbers=lambda draw, supply: {"case": draw.pick(tuple(METER_CASES))},
+        picture=lambda n: Picture(
+            "meter",
+            dict(zip(("text", "unit", "words"), METER_CASES[n.case], strict=True)),
+        ),
+        ask=lambda n: (
+            "Somebody holds the probes of this meter on the terminals of the opened pot. What does "
+            "the reading prove?"
+        ),
+        kind=Choice(_meter_options),
+        nudges=(
+            "What else does the display tell, besides the number?",
+            "Ask: would this meter, set like this, show anything else on live terminals?",
+        ),
+        working=lambda n: (
+            f"{METER_REASONS[n.case]} A two-pole voltage tester has no range to set wrongly, and "
+            "it is proved on a live source before and after."
+        ),
+    ),
+    Question(
+        id="safe-9",
+        level=2,
+        marks=2,
+        danger=True,
+        outcome="spot the parts that can still be live",
+        numbers=lambda draw, supply: {"case": draw.pick(STILL_LIVE_CASES)},
+        ask=lambda n: f"{n.case} Which of these can still be dangerous to touch?",
+        kind=ChooseAll(LIVE_PARTS),
+        nudges=(
+            "Which of these stands between a hand and the mains as real insulation or earth?",
+            "Everything that is joined to a supply wire by metal, by a resistor or by the heater "
+            "counts as live; so does what can hold a charge.",
+        ),
+        working=lambda n: (
+            "The legs of the LED, both ends of the dropper and the heater's terminals count as "
+            "live, and a capacitor keeps its charge. A sound cover and a case with a tested earth "
+            "are made to be touched."
+        ),
+    ),
+    Question(
+        id="safe-10",
+        level=2,
+        danger=True,
+        outcome="help somebody who hangs on the mains, in the right order",
+        numbers=lambda draw, supply: {"case": draw.pick(RESCUE_CASES)},
+        ask=lambda n: f"{n.case} You are near. Put the steps in order.",
+        kind=Order(RESCUE_STEPS),
+        nudges=(
+            "Who must not become the second casualty?",
+            "First nobody else is hurt, then the mains is off, then the person, then the call, "
+            "then the doctor.",
+        ),
+        working=lambda n: (
+            "Hands off and shout; cut the supply; see to them; call; and a doctor in any case, "
+            "since a heart can fall out of step later."
+        ),
+    ),
+)
+
+# --- one resistor is no barrier ----------------------------------------------------------------
+
+STRING_OHMS = (270e3, 330e3, 470e3, 560e3)
+
+
+def _touch_amps_one_shorted(n):
+    return hazards.touch_amps_rms(highest(n), n.ohms)
+
+
+def _least_ohms(n):
+    return highest_volts(n) / n.amps - BODY_OHMS
+
+
+def _part_danger(value, n):
+    """A part that lets a hand cramp once its neighbour is shorted."""
+    if value <= 0 or highest_volts(n) / (value + BODY_OHMS) > LET_GO_ALL_AMPS:
+        return (
+            "with its neighbour shorted, a part this small lets more through than a hand can let "
+            "go of."
+        )
+    return None
+
+
+PARTS_OHMS = (100e3, 220e3, 270e3, 330e3, 470e3, 560e3, 680e3, 1e6)
+PARTS_VOLTS = (150.0, 200.0, 250.0, 300.0, 500.0)
+PARTS_WATTS = (0.125, 0.25, 0.5, 1.0)
+PARTS_TOLERANCE = 0.05
+# The most that both together may have, so that the LED can still be seen in a dim corner.
+MOST_OHMS = {"above 200 V": (1.15e6, 1.3e6, 1.4e6), "below": (0.68e6, 0.75e6, 0.9e6)}
+
+
+def _judge_parts(picked, n):
+    first, second, rated_volts, rated_watts = picked
+    supply = highest(n)
+    low = [ohms_ * (1 - PARTS_TOLERANCE) for ohms_ in (first, second)]
+    barrier = hazards.protective_impedance(supply, low)
+    alone = supply.volts_rms**2 / min(low)
+    worst = milliamps(barrier.amps_rms_worst)
+    return [
+        Criterion(
+            "each part holds alone",
+            barrier.holds,
+            0.4,
+            f"With one part shorted, a touch takes {worst} at the most; the limit is "
+            f"{milliamps(hazards.FELT_AMPS_RMS)}, or 0.7 mA peak.",
+            f"with one part shorted, a touch takes {worst}, more than the limit for a part that "
+            "may be touched.",
+        ),
+        Criterion(
+            "rated for the volts",
+            rated_volts >= supply.volts_rms,
+            0.2,
+            f"One part alone has to stand {volts(supply.volts_rms)} rms; it is rated for "
+            f"{volts(rated_volts)}.",
+            "an arc can jump across a part that stands too few volts, and a barrier is gone.",
+        ),
+        Criterion(
+            "rated for the heat",
+            rated_watts >= 2 * alone,
+            0.2,
+            f"One part alone turns {write(alone, 'power')} into heat; its rating is "
+            f"{write(rated_watts, 'power')}. At least twice the heat is the rule here.",
+            "" if rated_watts >= alone else "the part gets hotter than it can stand and can burn.",
+        ),
+        Criterion(
+            "light can be seen",
+            first + second <= n.most_ohms,
+            0.2,
+            f"Together they have {ohms(first + second)}; at most {ohms(n.most_ohms)} was allowed.",
+        ),
+    ]
+
+
+def _best_parts(n):
+    return next(
+        (each, each, rated_volts, rated_watts)
+        for each in PARTS_OHMS
+        for rated_volts in PARTS_VOLTS
+        for rated_watts in PARTS_WATTS
+        if all(c.passed for c in _judge_parts((each, each, rated_volts, rated_watts), n))
+    )
+
+
+def _parts_working(n):
+    each, _, rated_volts, rated_watts = _best_parts(n)
+    low = each * (1 - PARTS_TOLERANCE)
+    amps = hazards.touch_amps_rms(highest(n), low)
+    return (
+        f"Alone, {ohms(each)} at its low end has {ohms(low)}: {volts(highest_volts(n))} drives "
+        f"{milliamps(amps)} through it and a body. Twice {ohms(each)} stays below "
+        f"{ohms(n.most_ohms)}, {volts(rated_volts)} is enough for the whole mains, and "
+        f"{write(rated_watts, 'power')} is at least twice "
+        f"{write(highest_volts(n) ** 2 / low, 'power')}. No sum makes this a part that may be "
+        "touched: that takes types made for mains surges, and the tests of the standard."
+    )
+
+
+BARRIER = (
+    Question(
+        id="safe-11",
+        outcome="find what is left of a barrier after one fault",
+        numbers=lambda draw, supply: {"ohms": draw.pick(STRING_OHMS)},
+        ask=lambda n: (
+            f"The first step. Two parts of {ohms(n.ohms)} stand in series before an LED's leg, and "
+            "a finger touches the leg. One part has failed short. How many ohms are left in the "
+            "way, the body's 2 kΩ included?"
+        ),
+        kind=Quantity(
+            of="resistance",
+            unit="kΩ",
+            right=lambda n: n.ohms + BODY_OHMS,
+            slips=(
+                Slip(
+                    "counted both parts",
+                    lambda n: 2 * n.ohms + BODY_OHMS,
+                    "This counts both parts. How many ohms has one that failed short?",
+                ),
+                Slip(
+                    "parallel instead of series",
+                    lambda n: n.ohms / 2 + BODY_OHMS,
+                    "This is as if they stood side by side. How does the current pass them here?",
+                ),
+                Slip(
+                    "took both as shorted",
+                    lambda n: BODY_OHMS,
+                    "This is the body alone, with both parts shorted. How many have failed?",
+                    share=0.5,
+                ),
+            ),
+            check="Write down the ohms of each thing that the current has to pass.",
+        ),
+        nudges=(
+            "What is a part that has failed short: many ohms, or none?",
+            "Add up what the current still has to pass: the sound part, and the body.",
+        ),
+        working=lambda n: (
+            f"The shorted part has none, the other {ohms(n.ohms)}, the body {ohms(BODY_OHMS)}: "
+            f"{ohms(n.ohms + BODY_OHMS)}."
+        ),
+        code=lambda n: f"{n.ohms} + {BODY_OHMS}",
+    ),
+    Question(
+        id="safe-12",
+        level=2,
+        marks=2,
+        outcome="find the touch current behind a barrier with one fault",
+        numbers=lambda draw, supply: {"ohms": draw.pick(STRING_OHMS)},
+        ask=lambda n: (
+            f"All steps. Two parts of {ohms(n.ohms)} stand before the LED's leg on "
+            f"{n.supply.name}. The mains is at its highest, 10\u00a0% up, and one part has failed "
+            "short. What current does a finger on the leg take?"
+        ),
+        kind=Quantity(
+            of="current",
+            unit="mA",
+            right=_touch_amps_one_shorted,
+            slips=(
+                Slip(
+                    "took both as shorted",
+                    lambda n: highest_volts(n) / BODY_OHMS,
+                    "This is the current with nothing but the body. How many parts have failed?",
+                ),
+                Slip(
+                    "counted both parts",
+                    lambda n: highest_volts(n) / (2 * n.ohms + BODY_OHMS),
+                    "This is the current while both are sound. How many are left after the fault?",
+                    share=0.5,
+                ),
+                Slip(
+                    "left out the ten per cent",
+                    lambda n: n.supply.volts_rms / (n.ohms + BODY_OHMS),
+                    "This is right for a mains that keeps to its name. Which voltage can it reach?",
+                    share=0.5,
+                ),
+                Slip(
+                    "used the crest",
+                    lambda n: mains.peak(highest_volts(n)) / (n.ohms + BODY_OHMS),
+                    "This is the peak current. Which value do the limits in the lesson use first?",
+                    share=0.5,
+                ),
+            ),
+            check="First work out the highest voltage, then the ohms that are left.",
+        ),
+        nudges=(
+            "Which voltage is the worst, and which ohms are left?",
+            "Take the supply ten per cent up, divide it by the sound part and the body together.",
+        ),
+        working=lambda n: (
+            f"{volts(highest_volts(n))} / ({ohms(n.ohms)} + {ohms(BODY_OHMS)}) = "
+            f"{milliamps(_touch_amps_one_shorted(n))}."
+        ),
+        code=lambda n: f"1.1 * {n.supply.volts_rms} / ({n.ohms} + {BODY_OHMS})",
+    ),
+    Question(
+        id="safe-13",
+        level=2,
+        outcome="say why a barrier is tried with one part shorted",
+        ask=lambda n: (
+            "Why this step? In the worked example one of two sound parts was taken as shorted "
+            "before the current was worked out. Why?"
+        ),
+        kind=Choice(
+            (
+                Option(
+                    "single fault",
+                    "A barrier has to protect while one thing is broken and nobody knows it yet.",
+                    right=True,
+                    reply="That is why one part alone can never be a barrier.",
+                ),
+                Option(
+                    "usual failure",
+                    "Good film resistors nearly always fail short.",
+                    reply="Most fail open. Which way is dangerous for a person, and does “most” "
+                    "protect them?",
+                ),
+                Option(
+                    "rcd needs it",
+                    "The fault sends enough current to earth for the RCD to open.",
+                    reply="Compare the touch current of the example with 30 mA.",
+                    danger="the RCD does not see a current this small: it cannot be the second "
+                    "barrier.",
+                ),
+                Option(
+                    "mains is high",
+                    "It stands in for a mains that is higher than its name.",
+                    reply="Which step of the example looked after a high mains already?",
+                ),
+            )
+        ),
+        nudges=(
+            "What would the light look like after the fault: would anybody notice?",
+            "Ask who is protected, and by what, on the day after the first fault.",
+        ),
+        working=lambda n: (
+            "After the first fault the light still glows, a little brighter, and nobody looks "
+            "twice. From then on the other part is all that protects, so it has to hold the limit "
+            "alone."
+        ),
+    ),
+    Question(
+        id="safe-14",
+        level=3,
+        marks=2,
+        outcome="find the ohms that each part of a barrier needs",
+        numbers=lambda draw, supply: {"amps": draw.pick((0.5e-3, 0.45e-3, 0.4e-3))},
+        ask=lambda n: (
+            f"A new situation. On {n.supply.name} at its highest (10\u00a0% up), with one of two "
+            f"equal parts shorted, a touch through 2 kΩ may take {milliamps(n.amps)} at most. How "
+            "many ohms does each part need at least?"
+        ),
+        kind=Quantity(
+            of="resistance",
+            unit="kΩ",
+            right=_least_ohms,
+            slips=(
+                Slip(
+                    "shared the ohms between the parts",
+                    lambda n: _least_ohms(n) / 2,
+                    "The two together would hold the limit. Which ohms are left when one is "
+                    "shorted?",
+                    "with one part shorted, twice the allowed current would flow.",
+                ),
+                Slip(
+                    "took the RCD's current as the limit",
+                    lambda n: highest_volts(n) / RCD_AMPS - BODY_OHMS,
+                    "This lets the current of an RCD through. Which limit does the question give?",
+                    "at that current a hand cannot let go, and the RCD need not open.",
+                ),
+                Slip(
+                    "took the let-go current as the limit",
+                    lambda n: highest_volts(n) / LET_GO_MOST_AMPS - BODY_OHMS,
+                    "This lets a current through that holds hands fast. Which limit is given?",
+                    "at that current a hand cannot let go.",
+                ),
+                Slip(
+                    "left out the ten per cent",
+                    lambda n: n.supply.volts_rms / n.amps - BODY_OHMS,
+                    "This holds while the mains keeps to its name. Which voltage can it reach?",
+                    share=0.5,
+                ),
+                Slip(
+                    "used the crest",
+                    lambda n: mains.peak(highest_volts(n)) / n.amps - BODY_OHMS,
+                    "On the safe side, and more than was asked: this takes the crest. Is the limit "
+                    "in the question an rms value or a peak?",
+                    share=0.5,
+                ),
+            ),
+            danger=_part_danger,
+            check="First work out the ohms that one part and the body need together.",
+        ),
+        nudges=(
+            "Which parts are left in the way when one is shorted?",
+            "Highest voltage divided by the allowed current, minus the body.",
+        ),
+        working=lambda n: (
+            f"{volts(highest_volts(n))} / {milliamps(n.amps)} − {ohms(BODY_OHMS)} = "
+            f"{ohms(_least_ohms(n))} for each part."
+        ),
+        code=lambda n: f"1.1 * {n.supply.volts_rms} / {n.amps} - {BODY_OHMS}",
+    ),
+    Question(
+        id="safe-15",
+        level=3,
+        marks=3,
+        outcome="choose two parts of which each holds alone",
+        numbers=lambda draw, supply: {
+            "most_ohms": draw.pick(
+                MOST_OHMS["above 200 V" if supply.volts_rms > 200.0 else "below"]
+            )
+        },
+        ask=lambda n: (
+            f"Pick the two droppers of a pilot light for {n.supply.name}, ±\u00a05\u00a0% each, "
+            "and what each is rated for. With either one shorted, on the highest mains, the "
+            "other must hold the touch limit alone "
+            f"({milliamps(hazards.FELT_AMPS_RMS)} rms, 0.7\u00a0mA peak), stand all the volts, and "
+            "be rated for twice its heat. Together they may have "
+            f"{ohms(n.most_ohms)} at most, or nobody sees the light."
+        ),
+        kind=Parts(
+            (
+                Field("first dropper", "resistance", PARTS_OHMS),
+                Field("second dropper", "resistance", PARTS_OHMS),
+                Field("voltage rating of each", "voltage", PARTS_VOLTS, "V"),
+                Field("power rating of each", "power", PARTS_WATTS, "W"),
+            ),
+            _judge_parts,
+            _best_parts,
+        ),
+        nudges=(
+            "What does each part have to do on the day when the other is shorted?",
+            "Highest volts over the limit gives the ohms of one part, and its low end has to "
+            "reach them. Then volts squared over ohms gives its heat.",
+        ),
+        working=_parts_working,
+    ),
+)
+
+# --- distances, and the rest of good practice --------------------------------------------------
+
+PLACES = {
+    "II": "the pot, plugged into a wall socket (category II)",
+    "III": "a dimmer, built into the wall (category III)",
+    "IV": "a pilot light beside the electricity meter (category IV)",
+}
+
+
+def _clearance(n, reinforced=True):
+    impulse = insulation.rated_impulse_volts(n.supply.volts_rms, n.category)
+    return insulation.clearance_metres(impulse, reinforced)
+
+
+def _clearance_danger(value, n):
+    if value < _clearance(n, reinforced=False):
+        return "a surge on the mains can jump a gap this small, and reach whoever touches."
+    return None
+
+
+SCENES = {
+    "At the bench, a licensed colleague measures the pot with its cover off.": (
+        (
+            "leaning hand",
+            "One hand rests on the metal sink while the other holds the probe.",
+            "Which way would a current take through the chest?",
+            "a current from hand to hand passes the heart.",
+        ),
+        (
+            "no category",
+            "The meter bears no measurement category, and a lead has a cracked sleeve.",
+            "What is between the fingers and the mains?",
+            "a surge can make such a meter burst, and a cracked lead is a bare wire.",
+        ),
+        (
+            "alone",
+            "It is late and nobody else is in the building.",
+            "Who pulls the plug if a hand cannot let go?",
+            "nobody can help. Nobody works on the mains alone.",
+        ),
+        (
+            "cover off for an hour",
+            "Power stays on while a part is bent aside to see better.",
+            "What has to be done before a hand goes in?",
+            "a hand among live parts needs one slip to kill.",
+        ),
+        (
+            "good meter",
+            "The meter and its leads are marked CAT III 300 V.",
+            "Is a higher mark bad?",
+        ),
+        ("plug in sight", "The plug is in reach of the second person.", "Who may need it soon?"),
+    ),
+    "Somebody closes the pot after a repair.": (
+        (
+            "knot for a clamp",
+            "A knot in the cord keeps it from being pulled out.",
+            "What happens to the wires when the knot slips?",
+            "a pulled cord tears a live wire loose, or the earth wire.",
+        ),
+        (
+            "hot against plastic",
+            "The dropper lies against the plastic wall, out of the way.",
+            "What does a warm part do to plastic over a thousand hours?",
+            "plastic softens, chars and burns, and then it insulates no more.",
+        ),
+        (
+            "joint near lid",
+            "A bare joint sits 1 mm below the metal lid.",
+            "Compare the gap with the table of clearances.",
+            "a surge or a knock closes that gap, and the lid is live.",
+        ),
+        (
+            "no earth",
+            "The earth wire was cut short, since the lid is painted.",
+            "Is paint insulation?",
+            "with no earth wire, one loose strand makes the whole case live.",
+        ),
+        (
+            "two layers",
+            "Sleeve and cover: two separate layers lie between live parts and a hand.",
+            "What is that called, and is it a fault?",
+        ),
+        ("cord clamp", "A clamp holds the cord when it is pulled hard.", "What is it made for?"),
+    ),
+    "At closing time in the candle workshop.": (
+        (
+            "light will remind",
+            "The pot stays on: its pilot light will remind whoever comes first.",
+            "Can a light switch anything off?",
+            "a light reminds and protects nobody. Unwatched wax can boil, smoke and burn.",
+        ),
+        (
+            "bigger fuse",
+            "The fuse blew twice, so a bigger one was put in.",
+            "What is that fuse chosen for?",
+            "a bigger fuse lets the cord overheat, and the fault is still there.",
+        ),
+        (
+            "cloth",
+            "A cloth lies over the pot to keep it warm for the morning.",
+            "Where does the heat go now?",
+            "a covered heater gets hotter than it was made for.",
+        ),
+        (
+            "dimmer as switch",
+            "The dimmer is turned to off, and the pot is wiped with a wet rag.",
+            "Does a dimmer isolate?",
+            "behind a dimmer, parts can be live when it is off. Water carries that to the hand.",
+        ),
+        ("plug out", "The plug of the other pot is pulled and lies on the table.", "Is that bad?"),
+        (
+            "cut-out",
+            "The pot's own thermal cut-out, fitted by its maker, stays in place.",
+            "What does it do when the dimmer fails at full power?",
+        ),
+    ),
+}
+
+
+def _scene_options(n):
+    return tuple(
+        Option(key, text, right=bool(danger), reply=reply, danger="".join(danger))
+        for key, text, reply, *danger in SCENES[n.scene]
+    )
+
+
+PRACTICE = (
+    Question(
+        id="safe-16",
+        level=2,
+        outcome="find the clearance that a gap needs",
+        numbers=lambda draw, supply: {"category": draw.pick(tuple(PLACES))},
+        ask=lambda n: (
+            f"Read the table for your supply, {n.supply.name}. How wide must the gap through air "
+            f"be, at least, between live parts and what a hand may touch, for {PLACES[n.category]}?"
+        ),
+        kind=Quantity(
+            of="length",
+            unit="mm",
+            right=_clearance,
+            slips=(
+                Slip(
+                    "took basic insulation",
+                    lambda n: _clearance(n, reinforced=False),
+                    "This is the gap for basic insulation, or for a lower category. What does the "
+                    "table ask where a hand may touch?",
+                    "one barrier is not enough towards a hand. Take the reinforced gap of the "
+                    "right line.",
+                ),
+            ),
+            danger=_clearance_danger,
+            check="Find the line of the category first, then the column.",
+        ),
+        nudges=(
+            "Which category is it, and is one barrier enough where a hand may touch?",
+            "Take the line of the category and the column for reinforced insulation.",
+        ),
+        working=lambda n: (
+            f"Category {n.category} on {n.supply.name}, reinforced: "
+            f"{write_as(_clearance(n), 'mm', 3)}. It is the least that the basic standard asks; "
+            "the standard of a product may ask for more."
+        ),
+        code=lambda n: (
+            f"insulation.clearance_metres(insulation.rated_impulse_volts({n.supply.volts_rms}, "
+            f'"{n.category}"), reinforced=True)'
+        ),
+    ),
+    Question(
+        id="safe-17",
+        level=2,
+        marks=2,
+        danger=True,
+        outcome="spot the hazards around a mains appliance",
+        numbers=lambda draw, supply: {"scene": draw.pick(tuple(SCENES))},
+        ask=lambda n: f"{n.scene} Which of these are hazards?",
+        kind=ChooseAll(_scene_options),
+        nudges=(
+            "For each line: what happens if one thing goes wrong now?",
+            "A hazard is what one slip, one fault or one forgotten hour turns into a shock or a "
+            "fire.",
+        ),
+        working=lambda n: (
+            "Hazards: "
+            + " ".join(option.text for option in _scene_options(n) if option.right)
+            + " The other lines are good practice."
+        ),
+    ),
+)
+
+QUESTIONS = (RECALL, PREDICT, *SHOCK, *RCD, BARE_LED, *DEAD, *BARRIER, *PRACTICE)

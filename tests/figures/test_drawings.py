@@ -1,0 +1,98 @@
+"""Pictures: well-formed, the same at every run, named for who cannot see them."""
+
+import re
+from xml.etree import ElementTree
+
+import pytest
+
+from helpers.exercises.bank import bank
+from helpers.figures import bands
+from helpers.physics import resistors
+from helpers.physics.mains import SUPPLIES
+from helpers.widgets.pictures import DRAWINGS, draw_picture
+
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def checked(svg, alternative):
+    """Return the picture's tree, after the checks that every picture has to pass."""
+    tree = ElementTree.fromstring(svg)
+    assert tree.tag == f"{SVG}svg"
+    assert tree.get("role") == "img"
+    assert tree[0].tag == f"{SVG}title" and len(tree[0].text.split()) >= 3
+    spoken = tree.find(f"{SVG}desc")
+    assert (tree[0] if spoken is None else spoken).text == alternative
+    assert len(alternative.split()) >= 3
+    assert not re.search(r"<script|javascript:|\son\w+=|href=", svg)
+    return tree
+
+
+E24_OVER_THE_DECADES = [
+    value * 10.0**decade for decade in range(-1, 6) for value in resistors.SERIES["E24"]
+]
+# IEC 60062: the digits of the colours, as every colour chart has them.
+DIGITS = ["black", "brown", "red", "orange", "yellow", "green", "blue", "violet", "grey", "white"]
+
+
+class TestBands:
+    @pytest.mark.parametrize("ohms", E24_OVER_THE_DECADES, ids=lambda o: f"property: {o:g} ohm")
+    def test_every_e24_value_is_drawn_with_its_bands_from_left_to_right(self, ohms):
+        names = resistors.bands(ohms, 5.0)
+        svg, said = bands.resistor(names)
+        tree = checked(svg, said)
+        stripes = [r for r in tree.iter(f"{SVG}rect") if r.get("width") == "18"]
+        labels = [text.text for text in tree.iter(f"{SVG}text")]
+        assert labels == list(names)
+        assert [stripe.get("fill") for stripe in stripes] == [bands.PAINT[name] for name in names]
+        places = [float(stripe.get("x")) for stripe in stripes]
+        assert places == sorted(places) and len(set(places)) == len(places)
+        assert all(name in said for name in names)
+
+    @pytest.mark.parametrize("ohms", [270.0, 4700.0, 82_000.0], ids=lambda o: f"second way: {o:g}")
+    def test_the_bands_drawn_are_read_back_by_hand(self, ohms):
+        """Digit, digit, number of zeros: IEC 60062, by the colour chart and nothing else."""
+        svg, _ = bands.resistor(resistors.bands(ohms, 5.0))
+        labels = re.findall(r">(\w+)</text>", svg)
+        first, second, zeros = (DIGITS.index(name) for name in labels[:3])
+        assert (10 * first + second) * 10**zeros == ohms and labels[3] == "gold"
+
+    def test_the_tolerance_band_stands_apart(self):
+        for count in (3, 4, 5):
+            svg, said = bands.resistor(("red",) * (count - 1) + ("gold",))
+            xs = [float(x) for x in re.findall(r'<rect x="(\d+)" y="20" width="18"', svg)]
+            gaps = [b - a for a, b in zip(xs, xs[1:], strict=False)]
+            assert gaps[-1] == max(gaps) and gaps[-1] > 1.2 * min(gaps)
+            assert "set apart, gold" in said
+
+    def test_no_two_colours_are_painted_alike(self):
+        assert len(set(bands.PAINT.values())) == len(bands.PAINT)
+        assert set(DIGITS) <= set(bands.PAINT)
+
+    def test_an_unknown_colour_is_refused_with_those_there_are(self):
+        with pytest.raises(ValueError, match="'purple' is no colour of the code: black, brown"):
+            bands.resistor(("red", "purple", "red", "gold"))
+
+    def test_the_same_bands_give_the_same_text(self):
+        names = ("red", "red", "red", "gold")
+        assert bands.resistor(names) == bands.resistor(names)
+
+
+class TestPicturesOfQuestions:
+    questions = [question for question in bank().values() if question.picture]
+
+    @pytest.mark.parametrize("question", questions, ids=lambda q: f"property: {q.id}")
+    def test_each_is_drawn_and_said_in_words_for_many_learners(self, question):
+        for number in range(30):
+            numbers = question.numbers_for(
+                f"BENCH-{number:02d}", "wick", SUPPLIES["230 V 50 Hz"], 0
+            )
+            svg, line = draw_picture(question.picture(numbers))
+            assert line.text.startswith("The picture in words: ")
+            checked(svg, line.text.removeprefix("The picture in words: "))
+
+    def test_every_drawing_is_used_and_every_picture_has_its_drawing(self):
+        supply = SUPPLIES["230 V 50 Hz"]
+        used = {
+            q.picture(q.numbers_for("BENCH-07", "wick", supply, 0)).drawing for q in self.questions
+        }
+        assert used == set(DRAWINGS)

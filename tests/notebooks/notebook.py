@@ -1,0 +1,53 @@
+"""Reads notebooks as data for the tests of this folder."""
+
+import json
+import re
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+LESSONS = sorted((ROOT / "lessons").glob("*.ipynb"))
+SOLUTIONS = sorted((ROOT / "solutions").glob("*.ipynb"))
+
+
+def read(path):
+    return json.loads(path.read_text(encoding="utf-8"))
+
+
+def source(cell):
+    return "".join(cell["source"])
+
+
+def code(notebook):
+    return [cell for cell in notebook["cells"] if cell["cell_type"] == "code"]
+
+
+def prose(notebook):
+    return "\n\n".join(source(c) for c in notebook["cells"] if c["cell_type"] == "markdown")
+
+
+def headings(notebook):
+    """Return (level, text) of every heading, in order."""
+    found = re.findall(r"^(#{1,6}) +(.+)$", prose(notebook), flags=re.M)
+    return [(len(marks), text.strip()) for marks, text in found]
+
+
+def lines_of_code(cell):
+    return [line for line in source(cell).splitlines() if line.strip()]
+
+
+def words(text):
+    """Return the words of a text as a reader counts them: without code, links' targets, tables."""
+    text = re.sub(r"`[^`]*`", " code ", text)
+    text = re.sub(r"\]\([^)]*\)", " ", text)
+    return re.findall(r"[^\W_][\w'’.,-]*", text)
+
+
+def sentences(text):
+    """Return the sentences of the running prose: no headings, tables or quoted sums."""
+    kept = []
+    for block in re.split(r"\n\s*\n", re.sub(r"`[^`]*`", "code", text)):
+        for line in block.splitlines():
+            line = re.sub(r"^\s*(?:[-*]|\d+\.)\s+", "", line)
+            if not re.match(r"\s*([#|>])", line):
+                kept += re.split(r"(?<=[.?!])\s+(?=[A-Z*“\"(])", line.strip())
+    return [sentence for sentence in kept if len(words(sentence)) > 1]

@@ -1,0 +1,249 @@
+"""What every lesson keeps to: its shape, its size, its cells, and what it must not hold."""
+
+import ast
+import builtins
+import re
+from statistics import median
+
+import pytest
+from every_numbers import every_numbers
+from notebook import (
+    LESSONS,
+    ROOT,
+    code,
+    headings,
+    lines_of_code,
+    prose,
+    read,
+    sentences,
+    source,
+    words,
+)
+
+from helpers.authoring.solutions import dumps, tidy
+from helpers.exercises.bank import bank, lessons
+
+ORDER = [
+    "Look back",
+    "Predict first",
+    "Where it goes wrong",
+    "Before you build",
+    "Recap",
+    "Sources",
+]
+each_lesson = pytest.mark.parametrize("path", LESSONS, ids=lambda path: path.stem)
+# Lesson 00 shows how things work and teaches no subject: it is shorter and has nothing to recall.
+each_full_lesson = pytest.mark.parametrize(
+    "path", [path for path in LESSONS if not path.stem.startswith("00")], ids=lambda path: path.stem
+)
+
+
+def number(path):
+    return path.stem[:2]
+
+
+def test_each_lesson_of_the_bank_has_its_notebook():
+    assert [number(path) for path in LESSONS] == list(lessons())
+
+
+@each_lesson
+def test_nothing_that_a_run_leaves_is_stored(path):
+    for cell in code(read(path)):
+        assert cell["outputs"] == [] and cell["execution_count"] is None, cell["id"]
+
+
+@each_lesson
+def test_a_lesson_is_as_tidy_leaves_it(path):
+    assert path.read_text(encoding="utf-8") == dumps(tidy(read(path)))
+
+
+@each_lesson
+def test_the_kernel_is_the_plain_one(path):
+    assert read(path)["metadata"]["kernelspec"]["name"] == "python3"
+
+
+@each_lesson
+def test_one_top_heading_and_no_skipped_level(path):
+    levels = [level for level, _ in headings(read(path))]
+    assert levels[0] == 1 and levels.count(1) == 1
+    assert all(after <= before + 1 for before, after in zip(levels, levels[1:], strict=False))
+
+
+@each_lesson
+def test_the_top_heading_is_number_and_title(path):
+    title = lessons()[number(path)].TITLE
+    assert headings(read(path))[0] == (1, f"{number(path)} {title}")
+
+
+@each_lesson
+def test_it_begins_with_what_it_teaches_how_long_it_takes_and_its_caution(path):
+    first = source(read(path)["cells"][0])
+    for words_wanted in ("**You will be able to**", "**Time:**", "**Caution:**"):
+        assert words_wanted in first
+    caution = first.split("**Caution:**")[1]
+    assert "mains" in caution.lower() and "kill" in caution and "local codes" in caution.lower()
+
+
+@each_lesson
+def test_its_sections_come_in_the_order_of_every_lesson(path):
+    wanted = ORDER if number(path) != "00" else [name for name in ORDER if name != "Look back"]
+    found = [text for level, text in headings(read(path)) if level == 2 and text in ORDER]
+    assert found == wanted
+
+
+@each_full_lesson
+def test_look_back_has_three_recall_questions_and_predict_first_one_prediction(path):
+    roles = [question.role for question in lessons()[number(path)].QUESTIONS]
+    assert roles.count("recall") == (1 if number(path) == "01" else 3)
+    assert roles.count("predict") == 1
+
+
+@each_full_lesson
+def test_the_prediction_comes_before_the_idea_and_comes_back(path):
+    ids = [cell["id"] for cell in read(path)["cells"]]
+    predict = next(q.id for q in lessons()[number(path)].QUESTIONS if q.role == "predict")
+    exercises = [q.id for q in lessons()[number(path)].QUESTIONS if q.role == "exercise"]
+    assert all(ids.index(predict) < ids.index(exercise) for exercise in exercises)
+    last = " ".join(source(cell) for cell in code(read(path))[-2:])
+    assert f'predictions("{number(path)}")' in last and f'progress("{number(path)}")' in last
+
+
+@each_lesson
+def test_the_set_up_cell_comes_first_and_opens_this_lesson(path):
+    first = code(read(path))[0]
+    assert first["id"] == "set-up"
+    assert source(first).rstrip().endswith(f'open_lesson("{number(path)}")')
+
+
+@each_lesson
+def test_after_the_set_up_cell_cells_run_in_any_order(path):
+    """Names that a cell uses come from the set-up cell or from the cell itself."""
+    first, *others = code(read(path))
+    given = _assigned(source(first)) | set(dir(builtins))
+    for cell in others:
+        used = {
+            node.id
+            for node in ast.walk(ast.parse(source(cell)))
+            if isinstance(node, ast.Name) and isinstance(node.ctx, ast.Load)
+        }
+        assert used <= given | _assigned(source(cell)), cell["id"]
+
+
+def _assigned(text):
+    names = set()
+    for node in ast.walk(ast.parse(text)):
+        if isinstance(node, (ast.Import, ast.ImportFrom)):
+            names |= {(alias.asname or alias.name).split(".")[0] for alias in node.names}
+        elif isinstance(node, ast.Name) and isinstance(node.ctx, ast.Store):
+            names.add(node.id)
+        elif isinstance(node, (ast.FunctionDef, ast.ClassDef)):
+            names.add(node.name)
+    return names
+
+
+@each_lesson
+def test_limit_a_cell_has_at_most_eight_lines_and_a_lesson_seventy(path):
+    counts = [len(lines_of_code(cell)) for cell in code(read(path))]
+    assert max(counts) <= 8
+    assert sum(counts) <= 70
+    assert median(counts) <= 2
+
+
+@each_full_lesson
+def test_limit_25_to_40_cells(path):
+    assert 25 <= len(read(path)["cells"]) <= 40
+
+
+@each_full_lesson
+def test_limit_900_to_1500_words(path):
+    assert 900 <= len(words(prose(read(path)))) <= 1500
+
+
+@each_lesson
+def test_limit_sentences_are_short(path):
+    lengths = [len(words(sentence)) for sentence in sentences(prose(read(path)))]
+    assert median(lengths) <= 18
+    assert max(lengths) <= 50
+
+
+@each_lesson
+def test_each_question_of_the_lesson_has_its_cell_and_the_other_way_round(path):
+    notebook = read(path)
+    asked = {}
+    for cell in code(notebook):
+        for question_id in re.findall(r'\bcard\("([^"]+)"\)', source(cell)):
+            asked[cell["id"]] = question_id
+            assert source(cell) == f'card("{question_id}")'
+    assert all(cell_id == question_id for cell_id, question_id in asked.items())
+    assert list(asked) == [question.id for question in lessons()[number(path)].QUESTIONS]
+
+
+@each_lesson
+def test_what_the_prose_says_can_be_typed_can_be_read(path):
+    said = re.findall(r'(?:answer|card|nudge)\("([a-z0-9-]+)"(?:, "([^"]*)")?', prose(read(path)))
+    for question_id, typed in said:
+        question = bank()[question_id]
+        if typed:
+            assert question.kind.read(typed, every_numbers(question)[0])
+    assert len(said) >= (7 if number(path) == "00" else 0)  # one line for each kind, and more
+
+
+@each_lesson
+def test_cell_ids_are_words_and_stand_once(path):
+    ids = [cell["id"] for cell in read(path)["cells"]]
+    assert len(set(ids)) == len(ids)
+    assert all(re.fullmatch(r"[a-z]+(-[a-z0-9]+)*", cell_id) for cell_id in ids)
+
+
+@each_lesson
+def test_nothing_reaches_for_the_network_or_a_path_of_one_machine(path):
+    text = "\n".join(map(source, code(read(path))))
+    assert not re.search(r"https?:|urllib|requests|socket|subprocess|!pip|%pip|%%bash", text)
+    assert not re.search(r"[\"'](/|~|[A-Za-z]:\\)", text)
+    assert "import *" not in text
+
+
+@each_lesson
+def test_no_arithmetic_that_the_helpers_should_own(path):
+    for cell in code(read(path)):
+        sums = [n for n in ast.walk(ast.parse(source(cell))) if isinstance(n, ast.BinOp)]
+        assert len(sums) <= 1, cell["id"]
+
+
+@each_lesson
+def test_every_link_to_a_file_leads_somewhere(path):
+    for target in re.findall(r"\]\(([^)#]+)\)", prose(read(path))):
+        assert not target.startswith("http"), "a lesson needs no network"
+        assert (path.parent / target).is_file(), target
+
+
+@each_lesson
+def test_pictures_in_the_prose_have_alternative_texts(path):
+    text = prose(read(path))
+    for alternative in re.findall(r"!\[([^\]]*)\]", text):
+        assert len(alternative.split()) >= 3
+    assert "<img" not in text
+
+
+@each_lesson
+def test_a_lesson_says_what_it_does_not_make_safe(path):
+    text = prose(read(path))
+    section = re.split(r"^## ", text, flags=re.M)
+    before_you_build = next(part for part in section if part.startswith("Before you build"))
+    assert re.search(r"local (codes|rules)", before_you_build)
+
+
+@each_lesson
+def test_sources_are_named_or_said_to_be_missing(path):
+    last = prose(read(path)).split("## Sources")[1]
+    items = re.findall(r"^- (.+)$", last, flags=re.M)
+    assert items
+    for item in items:
+        assert re.search(r"IEC|IEEE|textbook|common practice, no source|rules of this course", item)
+
+
+def test_the_lessons_are_those_that_the_link_to_the_next_one_names():
+    for path, after in zip(LESSONS, LESSONS[1:], strict=False):
+        if int(number(after)) == int(number(path)) + 1:
+            assert after.name in prose(read(path))
+    assert all(path.is_relative_to(ROOT) for path in LESSONS)
