@@ -3,7 +3,7 @@
 from functools import partial
 
 from helpers.figures.live.waves import Setting, dimmed
-from helpers.physics import heater, light, meters, phase_cut
+from helpers.physics import heater, light, meters, phase_cut, signals
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write
 from helpers.widgets.explorers.knobs import Choice, Slider
@@ -49,7 +49,7 @@ def dimmer(supply, edge, angle_degrees, circuit, ohms):
     pot_watts = heater.watts(supply, setting, pot_ohms)
     light_share = point.led_amps_mean / full.led_amps_mean
     look = light.lightness(light_share) / 100.0
-    signal = meters.dimmed_mains(supply, setting)
+    signal = signals.dimmed_mains(supply, setting)
     average, true_rms = meters.reading(signal, "average"), meters.reading(signal, "true_rms")
     mean = write(point.led_amps_mean, "current")
     title = f"{edge.capitalize()} edge at {write(angle_degrees, 'angle')}: {mean} in the LED, "

@@ -5,7 +5,7 @@ from functools import partial
 import numpy as np
 
 from helpers.figures.live.meters import readings
-from helpers.physics import circuits, heater, leakage, mains, meters, phase_cut
+from helpers.physics import circuits, heater, leakage, mains, meters, phase_cut, signals
 from helpers.quantities import write
 from helpers.widgets.explorers.knobs import Choice, Slider
 from helpers.widgets.explorers.mains_side import LED_VOLTS
@@ -49,19 +49,19 @@ def meter(supply, place, angle_degrees):
     dimmer = phase_cut.Dimmer("leading", angle_degrees)
     crest = mains.peak(supply.volts_rms)
     if place == "led":
-        signal = meters.led_current("series_diode", supply, dimmer, ohms=DROPPER_OHMS)
+        signal = signals.led_current("series_diode", supply, dimmer, ohms=DROPPER_OHMS)
         degrees, volts = phase_cut.trace(supply, dimmer, 1, 180)
         values = circuits.amps_at(
             "series_diode", supply, dimmer, degrees, ohms=DROPPER_OHMS, led_volts=LED_VOLTS
         )  # fmt: skip
         values, crest = np.where(volts == 0.0, 0.0, values), crest / DROPPER_OHMS
     elif place == "on":
-        signal = meters.dimmed_mains(supply, dimmer)
+        signal = signals.dimmed_mains(supply, dimmer)
         degrees, values = phase_cut.trace(supply, dimmer, 1, 180)
     else:
         left = _left_over(supply, place)
         crest = mains.peak(left.volts_rms)
-        signal = meters.dimmed_mains(left)
+        signal = signals.dimmed_mains(left)
         degrees, values = phase_cut.trace(left, phase_cut.NO_DIMMER, 1, 180)
     unit, quantity = ("A", "current") if place == "led" else ("V", "voltage")
     average = write(meters.reading(signal, "average"), quantity)
