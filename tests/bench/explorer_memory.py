@@ -13,7 +13,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
-NAMES = ("waveform", "heat", "dimmer", "brightness", "circuits", "meter")
+NAMES = ("dropper", "waveform", "dimmer", "brightness", "circuits", "touch current")
 MOVES, MEGABYTES = 500, 400
 SHOW = """
 import resource

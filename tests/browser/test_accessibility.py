@@ -23,7 +23,8 @@ JUDGE = f"""async ([place, levels]) => {{
   const found = await axe.run({{include: ours}}, {{runOnly: {{type: 'tag', values: levels}}}});
   return {{faults: found.violations.flatMap(rule => rule.nodes.map(
             node => `${{rule.id}}: ${{node.target.join(' ')}}: ${{node.failureSummary}}`)),
-          passed: found.passes.map(rule => rule.id)}};
+          contrasts: found.passes.filter(rule => rule.id === 'color-contrast').flatMap(
+            rule => rule.nodes).filter(node => node.html.startsWith('<p')).length}};
 }}"""
 
 
@@ -40,11 +41,12 @@ def change_theme(page, theme):
     page.wait_for_function(
         "light => document.body.dataset.jpThemeLight === light", arg=THEMES[theme]
     )
+    page.locator("#jupyterlab-splash").wait_for(state="detached")
 
 
 def judged(page):
     """Bring each cell into view, because a notebook draws only what can be seen, and judge it."""
-    faults, passed, cells = [], set(), 0
+    faults, contrasts, cells = [], 0, 0
     number = page.evaluate("window.jupyterapp.shell.currentWidget.content.widgets.length")
     for place in range(number):
         explorer_notebook.scroll_to(page, place)
@@ -52,8 +54,8 @@ def judged(page):
         if result:
             cells += 1
             faults += result["faults"]
-            passed.update(result["passed"])
-    return faults, passed, cells
+            contrasts += result["contrasts"]
+    return faults, contrasts, cells
 
 
 @pytest.mark.parametrize("which", ["lesson with cards", "all explorers", "a fault put in"])
@@ -74,9 +76,12 @@ def test_our_elements_meet_wcag_in_light_and_dark(served, which):
     lab.open_notebook(page, address, name)
     lab.run_all(page)
     page.evaluate((files("axe_playwright_python") / "axe.min.js").read_text("utf-8"))
+    # The body of JupyterLab is 0 px high with its overflow hidden, so axe-core takes every text
+    # for hidden and judges no contrast at all; a height that changes nothing else cures that.
+    page.evaluate("document.body.style.height = '100vh'")
     for theme in THEMES:
         change_theme(page, theme)
-        faults, passed, cells = judged(page)
+        faults, contrasts, cells = judged(page)
         if which == "a fault put in":
             assert {fault.split(":")[0] for fault in faults} >= {
                 "aria-input-field-name",
@@ -84,5 +89,5 @@ def test_our_elements_meet_wcag_in_light_and_dark(served, which):
             }
             continue
         assert not faults, f"in {theme}:\n" + "\n".join(faults)
-        assert {"color-contrast", "label"} <= passed
         assert cells >= len(EXPLORERS)
+        assert contrasts >= 3 * cells, "the contrast of hardly any paragraph was judged"

@@ -63,7 +63,7 @@ def conduction(cycle, title):
     svg : str
     """
     name = "Two curves over one cycle: the voltage, and the current of the LED"
-    return picture(392, name, title, *_two_charts(cycle, 70, 820))
+    return picture(392, name, title, *_two_charts(cycle, 84, 806))
 
 
 def dimmed(cycle, setting):
@@ -84,7 +84,7 @@ def dimmed(cycle, setting):
         "Two curves over one cycle, the voltage and the current of the LED; beside them heat, "
         "light and look in per cent of full, and what two meters show"
     )
-    parts = list(_two_charts(cycle, 70, 520))
+    parts = list(_two_charts(cycle, 84, 506))
     rows = (
         ("Heat of the heater", setting.heater_share, "heat"),
         ("Light of the LED", setting.light_share, "light"),
@@ -100,7 +100,7 @@ def dimmed(cycle, setting):
         ("True-rms meter, AC volts", setting.true_rms_volts, "shows what heats"),
     )
     for place, (label, volts, remark) in enumerate(shown):
-        parts.append(number_box(640, 222 + 98 * place, 200, label, _volts(volts), remark))
+        parts.append(number_box(640, 220 + 100 * place, 200, label, _volts(volts), remark))
     return picture(402, name, setting.title, *parts)
 
 

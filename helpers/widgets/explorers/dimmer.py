@@ -62,6 +62,8 @@ def dimmer(supply, edge, angle_degrees, circuit, ohms):
         f"A true-rms meter shows {write(true_rms, 'voltage')}, a plain one "
         f"{write(average, 'voltage')}; the peak is {write(signal.peak, 'voltage')}."
     )
+    if average and not meters.within_crest_limit(signal):
+        sentence += " With peaks so far above the rms, a true-rms meter may be wrong as well."
     if light_share == 0.0:
         sentence += " The light is out, yet the wires are live."
     return dimmed(cycle(supply, setting, circuit, ohms), shown), sentence

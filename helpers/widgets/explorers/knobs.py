@@ -44,7 +44,9 @@ class Slider:
         box = widgets.BoundedFloatText(
             **ends, description=f"{self.label}:", style=_LABELLED, layout={"width": "auto"}
         )
-        slider = widgets.FloatSlider(**ends, readout=False, layout={"width": "20rem"})
+        slider = widgets.FloatSlider(
+            **ends, readout=False, layout={"width": "20rem", "margin": "2px 14px"}
+        )
         widgets.link((slider, "value"), (box, "value"))
         row = widgets.HBox([box, slider])
         row.add_class("cw-slider")

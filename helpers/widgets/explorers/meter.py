@@ -96,7 +96,10 @@ def _meaning(place, signal, quantity):
         if not np.isfinite(error):
             return "Nothing is let through, yet one wire is live."
         low = write(-error, "percent", 2)
-        return f"The true value is {true}: the plain meter reads {low} low, right only on a sine."
+        said = f"The true value is {true}: the plain meter reads {low} low, right only on a sine."
+        if not meters.within_crest_limit(signal):
+            said += " The peaks are over 3 times the rms: a true-rms meter may be wrong as well."
+        return said
     if place == "off":
         return "The heater swallows what leaks through the dimmer. One wire is live all the same."
     if place == "unloaded":

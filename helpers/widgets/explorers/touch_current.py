@@ -53,12 +53,12 @@ def touch_current(supply, volts, ohms, seconds):
     sentence = (
         f"Calculated: {write(volts, 'voltage')} {way} drives {current} through a body of "
         f"{write(hazards.BODY_OHMS, 'resistance')}. For {write(seconds, 'time')} that is zone "
-        f"{zone}: {effect}. {_device(amps)} Wet skin and a firm grip let more through: this is the kinder case."
+        f"{zone}: {effect}. {_device(amps)} Wet skin and a firm grip let more "
+        "through: this is the kinder case."
     )
-    borders = _borders()
     title = f"{current} for {write(seconds, 'time')}: {effect}"
     names = list(hazards.ZONES)
-    return zones(_times(), borders, names, (amps, seconds), title), sentence
+    return zones(_times(), _borders(), names, (amps, seconds), title), sentence
 
 
 def _device(amps):

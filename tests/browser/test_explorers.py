@@ -1,0 +1,136 @@
+"""Explorers in a real Chromium: how they look at every end, and how they move in JupyterLab."""
+
+import json
+
+import explorer_notebook
+import lab
+import pytest
+from explorer_states import states
+
+from helpers.physics.mains import SUPPLIES
+from helpers.widgets.explorers import EXPLORERS
+
+# Letters overlap if their boxes do, less the room that a line leaves above and below them.
+LAID_OUT = """() => [...document.querySelectorAll('svg')].flatMap((svg, number) => {
+  const face = svg.getBoundingClientRect(), faults = [];
+  const words = [...svg.querySelectorAll('text')].map(node => {
+    const box = node.getBoundingClientRect();
+    return {text: node.textContent, left: box.left, right: box.right,
+            top: box.top + 0.2 * box.height, bottom: box.bottom - 0.2 * box.height};
+  }).filter(word => word.text.trim());
+  words.forEach((word, place) => {
+    if (word.left < face.left || word.right > face.right
+        || word.top < face.top || word.bottom > face.bottom)
+      faults.push([number, 'clipped', word.text]);
+    words.slice(place + 1).forEach(other => {
+      if (word.left < other.right && other.left < word.right
+          && word.top < other.bottom && other.top < word.bottom)
+        faults.push([number, word.text, other.text]);
+    });
+  });
+  return faults;
+})"""
+
+
+def test_no_words_are_clipped_or_lie_over_others_at_any_end_of_a_control(browser_found):
+    with lab.chromium(1000, 1000) as page:
+        for supply in (SUPPLIES["240 V 50 Hz"], SUPPLIES["100 V 60 Hz"]):
+            for name, explorer in EXPLORERS.items():
+                draw, knobs = explorer.open_on(supply)
+                shown = states(knobs)
+                page.set_content("".join(draw(**state)[0] for state in shown))
+                faults = [(shown[number], *words) for number, *words in page.evaluate(LAID_OUT)]
+                assert not faults, f"{name} on {supply.name}: {faults[:5]}"
+        page.set_content(
+            "<svg width=90 height=40><text x=5 y=20>one</text><text x=9 y=20>two</text></svg>"
+        )
+        assert page.evaluate(LAID_OUT) == [[0, "one", "two"]]
+
+
+@pytest.fixture
+def dimmer(browser_found, tmp_path):
+    """A notebook with the dimmer explorer, run; the page, and the folder it is served from."""
+    with lab.lab(tmp_path) as address, lab.chromium(1440, 1000) as page:
+        explorer_notebook.write_explorers(tmp_path, ["dimmer"])
+        lab.open_notebook(page, address, explorer_notebook.NAME)
+        lab.run_all(page)
+        explorer_notebook.scroll_to(page, 1)
+        page.locator(".cw-e-dimmer svg[role=img]").wait_for()
+        yield page, tmp_path
+
+
+def title_says(page, words):
+    page.locator(".cw-e-dimmer svg[role=img]", has_text=words).wait_for()
+
+
+def test_the_keyboard_moves_it_and_the_notebook_stays(dimmer):
+    page, _ = dimmer
+    handle = page.locator(".cw-e-dimmer .noUi-handle")
+    assert handle.get_attribute("aria-label") == "Angle of the edge in degrees:"
+    handle.focus()
+    cells = "window.jupyterapp.shell.currentWidget.content.widgets.length"
+    before = page.evaluate(cells), page.evaluate("document.activeElement.className")
+    for key, degrees in (("ArrowRight", 111), ("ArrowLeft", 110), ("Home", 0), ("End", 180)):
+        page.keyboard.press(key)
+        title_says(page, f"edge at {degrees}°")
+    page.keyboard.press("b")
+    page.keyboard.press("x")
+    assert (page.evaluate(cells), page.evaluate("document.activeElement.className")) == before
+    box = page.locator(".cw-e-dimmer").get_by_label("Angle of the edge in degrees:").first
+    page.keyboard.press("Shift+Tab")
+    assert page.evaluate("document.activeElement.value") == box.input_value()
+    page.keyboard.press("Control+a")
+    page.keyboard.type("64")
+    page.keyboard.press("Enter")
+    title_says(page, "edge at 64°")
+    page.keyboard.press("Tab")
+    page.keyboard.press("Tab")
+    page.keyboard.press("ArrowDown")
+    title_says(page, "Trailing edge at 64°")
+
+
+def test_the_sentence_is_a_polite_live_region_that_outlives_its_changes(dimmer):
+    page, _ = dimmer
+    page.evaluate("window.kept = document.querySelector('.cw-e-dimmer [role=status]')")
+    first = page.evaluate("window.kept.textContent")
+    page.locator(".cw-e-dimmer .noUi-handle").press("End")
+    page.wait_for_function("first => window.kept.textContent !== first", arg=first)
+    assert "edge at 180°" in page.evaluate("window.kept.textContent")
+    assert page.evaluate("window.kept === document.querySelector('.cw-e-dimmer [role=status]')")
+    tree = page.context.new_cdp_session(page).send("Accessibility.getFullAXTree")["nodes"]
+    polite = [
+        node["properties"]
+        for node in tree
+        if node.get("role", {}).get("value") == "status"
+        and {"name": "live", "value": {"type": "token", "value": "polite"}} in node["properties"]
+    ]
+    assert polite, "Chromium offers no polite live region to a screen reader"
+
+
+def test_the_first_state_is_hidden_while_the_controls_live_and_saved_with_the_notebook(dimmer):
+    page, folder = dimmer
+    assert not page.locator(".cw-x-dimmer").is_visible()
+    page.evaluate("window.jupyterapp.commands.execute('docmanager:save')")
+    page.wait_for_function("!window.jupyterapp.shell.currentWidget.context.model.dirty")
+    saved = json.loads((folder / "work" / explorer_notebook.NAME).read_text(encoding="utf-8"))
+    last = saved["cells"][1]["outputs"][-1]["data"]
+    assert "Leading edge at 110°" in "".join(last["text/html"])
+    assert "Things to try" in "".join(last["text/plain"])
+
+
+def test_the_picture_follows_the_slider_and_the_last_position_stays(browser_found, bench_script):
+    """A fraction of tests/bench/slider_latency.py: the median, and what stays after a drag."""
+    bench = bench_script("slider_latency")
+    text, picture, dragged, size = bench.measure(moves=15)
+    assert bench.median(picture) <= bench.median(text) + bench.MEDIAN_MS
+    assert dragged[2], "the last position does not stay"
+    assert size[0] >= bench.LEAST_PIXELS[0] and size[1] >= bench.LEAST_PIXELS[1]
+    slow = [time + 1000 for time in picture]
+    assert len(bench.misses(text, slow, (999, 1, False), (90, 36))) == 5
+
+
+def test_a_page_of_six_explorers_stays_small(bench_script):
+    """A fraction of tests/bench/explorer_memory.py."""
+    bench = bench_script("explorer_memory")
+    shown, moved = bench.measure(moves=50)
+    assert shown <= moved < bench.MEGABYTES

@@ -1,0 +1,218 @@
+"""Explorers as plain functions: every end of every control, and numbers from outside."""
+
+import re
+from math import cos, isclose, pi, radians, sin, sqrt
+from xml.etree import ElementTree
+
+import pytest
+from explorer_states import states
+from shown import screen, words
+
+from helpers.physics.mains import SUPPLIES
+from helpers.quantities import read
+from helpers.widgets import explorers, lesson
+from helpers.widgets.explorers import EXPLORERS, bands, heat, meter
+from helpers.widgets.explorers.dimmer import dimmer
+from helpers.widgets.explorers.dropper import dropper
+from helpers.widgets.explorers.panel import still_page
+from helpers.widgets.explorers.touch_current import touch_current
+from helpers.widgets.explorers.waveform import waveform
+
+EUROPE, AMERICA = SUPPLIES["230 V 50 Hz"], SUPPLIES["120 V 60 Hz"]
+ON_THE_BENCH = {"dropper", "bands"}
+
+
+def plain(text):
+    return text.replace("\u00a0", " ")
+
+
+def found(pattern, sentence, quantity):
+    """The value that a sentence states, in the glossary's unit."""
+    return read(re.search(pattern, plain(sentence))[1], quantity).value
+
+
+def close(shown, expected):
+    """To half of the last of three figures."""
+    return isclose(shown, expected, rel_tol=0.0051)
+
+
+@pytest.mark.parametrize("supply", SUPPLIES.values(), ids=SUPPLIES)
+@pytest.mark.parametrize("name", EXPLORERS)
+def test_property_every_state_has_a_sound_picture_and_sentence(name, supply):
+    draw, knobs = EXPLORERS[name].open_on(supply)
+    for state in states(knobs):
+        svg, sentence = draw(**state)
+        root = ElementTree.fromstring(svg)
+        label = root.get("aria-label") or root.findtext("{*}title")
+        assert root.get("role") == "img" and len(label.split()) >= 3, state
+        assert not re.search(r"\b(nan|inf|None)\b", svg + sentence), state
+        assert re.search(r"\d", sentence) and sentence.endswith("."), state
+        assert (svg, sentence) == draw(**state)
+
+
+def luminance(colour):
+    """WCAG 2.2, definition of relative luminance."""
+    channels = [int(colour[at : at + 2], 16) / 255 for at in (1, 3, 5)]
+    linear = [c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in channels]
+    return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
+
+
+@pytest.mark.parametrize("name", EXPLORERS.keys() - {"dropper", "bands"})
+def test_published_contrast_of_words_in_pictures_by_wcag_is_4_5_to_1(name):
+    """axe-core cannot tell what lies behind words in SVG; those on black are the light ones."""
+    draw, knobs = EXPLORERS[name].open_on(EUROPE)
+    for state in states(knobs):
+        fills = set(re.findall(r'<text [^>]*fill="(#\w{6})"', draw(**state)[0]))
+        assert fills
+        for fill in fills:
+            behind = ("#141414",) if fill == "#e8e8e8" else ("#ffffff", "#f4f4f4")
+            for face in behind:
+                light, dark = sorted((luminance(fill), luminance(face)), reverse=True)
+                assert (light + 0.05) / (dark + 0.05) >= 4.5
+
+
+@pytest.mark.parametrize("name", EXPLORERS)
+def test_property_each_control_has_a_label_and_its_first_value_among_its_positions(name):
+    _, knobs = EXPLORERS[name].open_on(AMERICA)
+    for knob in knobs:
+        assert knob.label
+        if hasattr(knob, "key"):
+            assert knob.start in knob.positions
+
+
+@pytest.mark.parametrize("name", EXPLORERS)
+def test_property_a_hazard_carries_its_caution_on_the_page_that_lasts(name):
+    page = still_page(EXPLORERS[name], EUROPE, "still")
+    assert ("Danger:" in page.plain()) == (name not in ON_THE_BENCH)
+    assert "A calculation, not a measurement." in page.plain()
+    for text in EXPLORERS[name].tries:
+        assert text in page.plain()
+    html = page.html()
+    assert html.index("<svg") < html.index(page.plain().split("measurement.\n")[1][:12])
+
+
+@pytest.mark.parametrize("degrees", [1.0, 45.0, 90.0, 120.0, 179.0])
+def test_second_way_the_dimmer_says_what_the_closed_forms_say(degrees):
+    """Rashid, Power Electronics, AC voltage controllers: rms; meter: definition of its scale."""
+    power = 1 - degrees / 180 + sin(2 * radians(degrees)) / (2 * pi)
+    _, sentence = dimmer(EUROPE, "leading", degrees, "series_diode", 68e3)
+    assert close(found(r"makes (.*?) of its", sentence, "power"), 90 * power)
+    assert close(found(r"true-rms meter shows (.*?),", sentence, "voltage"), 230 * sqrt(power))
+    plain_volts = 230 * (1 + cos(radians(degrees))) / 2
+    assert close(found(r"a plain one (.*?);", sentence, "voltage"), plain_volts)
+
+
+def test_second_way_a_trailing_edge_is_a_leading_one_run_backwards():
+    leading = dimmer(AMERICA, "leading", 70.0, "bridge", 56e3)[1]
+    trailing = dimmer(AMERICA, "trailing", 110.0, "bridge", 56e3)[1]
+    assert leading.split("The heater")[1] == trailing.split("The heater")[1]
+
+
+def test_limit_nothing_let_through_is_dark_but_called_live():
+    for edge, degrees in (("leading", 180.0), ("trailing", 0.0)):
+        _, sentence = dimmer(EUROPE, edge, degrees, "bridge", 68e3)
+        assert "The light is out, yet the wires are live." in sentence
+
+
+def test_second_way_half_wave_mean_is_peak_over_pi_less_half_the_drop():
+    """Half-wave rectifier, any textbook: mean = peak / pi - drop / 2, to first order in drop."""
+    _, sentence = waveform(EUROPE, 230.0, "series_diode", 68e3)
+    expected = (230 * sqrt(2) / pi - 2.7 / 2) / 68e3
+    assert close(found(r"360°: (.*?) mean", sentence, "current"), expected)
+    assert found(r"ohms, says (.*?)\.$", sentence, "current") == 3.38e-3
+
+
+def test_limit_no_volts_above_the_drop_makes_no_current():
+    assert "LED gets 0 A" in plain(dimmer(EUROPE, "leading", 180.0, "series_diode", 68e3)[1])
+
+
+@pytest.mark.parametrize(
+    ("watts", "rated", "ambient", "verdict", "allowed"),
+    [(0.25, 0.5, 70.0, "Pass", 0.5), (0.26, 0.5, 70.0, "Caution", 0.5),
+     (0.26, 0.5, 112.5, "Fail", 0.25), (0.05, 0.125, 150.0, "Fail", 0.125 * 5 / 85)],
+)  # fmt: skip
+def test_published_derating_by_iec_60115_1_full_at_70_and_nothing_at_155(
+    watts, rated, ambient, verdict, allowed
+):
+    _, sentence = heat.heat(watts, rated, ambient)
+    assert sentence.startswith(verdict)
+    assert close(found(r"may take (.*?) in air", sentence, "power"), allowed)
+
+
+@pytest.mark.parametrize(
+    ("volts", "ohms", "seconds", "zone"),
+    [(230.0, 0.0, 1.0, "AC-4"), (230.0, 1e6, 10.0, "AC-1"), (230.0, 47e3, 10.0, "AC-2"),
+     (230.0, 10e3, 10.0, "AC-3")],
+)  # fmt: skip
+def test_published_zones_of_iec_60479_1(volts, ohms, seconds, zone):
+    """115 mA, 0.23 mA, 4.7 mA and 19 mA against 0.5, 5 and 40 mA, the ends of the borders."""
+    _, sentence = touch_current(EUROPE, volts, ohms, seconds)
+    assert f"zone {zone}" in sentence
+    assert close(found(r"drives (.*?) through a body", sentence, "current"), volts / (ohms + 2e3))
+
+
+def test_second_way_the_unloaded_meter_is_fooled_and_the_loaded_one_is_not():
+    """Impedance of 100 nF at 60 Hz is 26.5 kilohm, small against the 10 megohm of a meter."""
+    _, open_ends = meter.meter(AMERICA, "unloaded", 0.0)
+    assert close(found(r"plain meter shows (.*?),", open_ends, "voltage"), 120.0)
+    _, loaded = meter.meter(AMERICA, "off", 0.0)
+    amps = 120.0 / sqrt((1 / (2 * pi * 60 * 100e-9)) ** 2 + (100 + 160) ** 2)
+    assert close(found(r"plain meter shows (.*?),", loaded, "voltage"), amps * 160.0)
+
+
+def test_second_way_bench_dropper():
+    _, sentence = dropper(9.0, 330.0)
+    assert close(found(r"give the LED (.*?);", sentence, "current"), 7.0 / 330.0)
+    assert "Too much" in sentence
+
+
+@pytest.mark.parametrize(
+    ("typed", "colours"),
+    [("4k7", "yellow violet red gold"), ("330", "orange orange brown gold"),
+     ("1 M", "brown black green gold"), ("0R22", "red red silver gold")],
+)  # fmt: skip
+def test_published_colour_code_of_iec_60062(typed, colours):
+    state = bands.of_value(typed)
+    assert list(state.values()) == colours.split()
+    ohms = read(typed, "resistance").value
+    assert found(r"%: (.*?), so from", bands.bands(**state)[1], "resistance") == ohms
+
+
+@pytest.mark.parametrize(
+    ("typed", "words"),
+    [("4k75", r"two figures.*nearest value of the E24 series is 4\.7"), ("many", "no number")],
+)
+def test_a_value_that_four_bands_cannot_say_is_refused(typed, words):
+    with pytest.raises(ValueError, match=words):
+        bands.of_value(typed)
+
+
+@pytest.mark.parametrize(
+    ("volts", "too_much"), [(11.4, False), (11.5, True)], ids=["limit: 20 mA", "limit: 20.2 mA"]
+)
+def test_dropper_warns_from_the_limit_of_a_small_led_on(volts, too_much):
+    """20 mA for a small LED: common practice, no source. (11.4 V - 2 V) / 470 ohm = 20 mA."""
+    assert ("Too much" in dropper(volts, 470.0)[1]) == too_much
+
+
+def test_an_unknown_explorer_is_named_with_those_there_are(session):
+    with screen() as shown:
+        explorers.explore("dimer")
+    assert "There is no explorer 'dimer'" in shown.plain and "touch current" in shown.plain
+
+
+def test_the_page_says_in_words_what_the_picture_shows(session):
+    with screen() as shown:
+        explorers.explore("dropper")
+    said = dropper(12.0, 1000.0)[1]
+    assert shown.has_controls
+    assert said in shown.plain and words(said) in words(shown.html)
+
+
+@pytest.mark.parametrize("name", EXPLORERS)
+def test_the_workshop_copy_shows_the_lasting_page_alone(session, name):
+    lesson.begin("02", workshop_copy=True)
+    with screen() as shown:
+        explorers.explore(name)
+    assert not shown.has_controls
+    assert "A calculation, not a measurement." in shown.plain and "<svg" in shown.html
