@@ -6,7 +6,7 @@ every question must have.
 
 import re
 from importlib import import_module
-from itertools import combinations, pairwise
+from itertools import combinations, pairwise, product
 from pkgutil import iter_modules
 
 import pytest
@@ -105,17 +105,14 @@ def test_right_answer_stays_right_when_it_is_rounded(question):
             assert not question.kind.mark(value, numbers).right
 
 
-@of_each(QUANTITIES)
-def test_a_danger_that_is_named_is_one(question):
-    """What is called too small a resistor lets through more than a small LED's 20 mA."""
+@of_each([q for q in QUANTITIES if q.kind.of == "resistance"])
+def test_a_resistor_that_is_called_dangerous_is_smaller_than_the_right_one(question):
     for numbers in every_numbers(question):
         right = question.kind.right(numbers)
-        for slip in question.kind.slips:
-            for factor in (1, 1e3, 1e-3, 1e6, 1e-6):
-                value = slip.wrong(numbers) * factor
-                verdict = question.kind.mark(value, numbers)
-                if verdict.danger and question.kind.of == "resistance":
-                    assert value < right, (slip.name, factor, verdict.danger)
+        for slip, factor in product(question.kind.slips, (1, 1e3, 1e-3, 1e6, 1e-6)):
+            value = slip.wrong(numbers) * factor
+            if question.kind.mark(value, numbers).danger:
+                assert value < right, (slip.name, factor)
 
 
 @of_each(QUANTITIES)
@@ -133,9 +130,11 @@ def test_any_number_is_marked(question):
 
 @of_each(MARKED)
 def test_model_answer_earns_full_marks(question):
-    for supply in SUPPLIES.values():
-        for learner in learners(200):
-            numbers = question.numbers_for(learner, "wick", supply, 0)
+    seen = set()
+    for supply, learner in product(SUPPLIES.values(), learners(200)):
+        numbers = question.numbers_for(learner, "wick", supply, 0)
+        if repr(numbers) not in seen:  # the same numbers have the same model answer
+            seen.add(repr(numbers))
             answer = question.kind.read(question.kind.model(numbers), numbers)
             assert question.kind.mark(answer.value, numbers).right, (learner, supply)
 

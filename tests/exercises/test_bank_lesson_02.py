@@ -23,7 +23,7 @@ LED = {"red": 2.0, "yellow": 2.1, "blue": 3.1}  # common practice, no source
 
 SECOND_WAY = {
     "start-1": lambda n: n.ohms,
-    "ohm-recall-1": lambda n: n.amps,
+    "ohm-recall-1": lambda n: n.supply.volts_rms / n.ohms,
     "ohm-1": lambda n: n.amps,
     "ohm-2": lambda n: n.volts / n.ohms,
     "ohm-3": lambda n: (n.volts - LED[n.led]) / n.amps,
@@ -61,6 +61,10 @@ def test_parts_are_judged_by_what_they_would_do(question):
 # What each wrong turn gives, written down a second time from its name alone [A, ohm].
 SLIPS_SECOND_WAY = {
     "start-1": {"wrote ohms, read as kilo-ohms": lambda n: n.ohms * 1000},
+    "ohm-recall-1": {
+        "held down to the RCD's current": lambda n: 0.030,  # 30 mA, as lesson 01 has it
+        "multiplied instead of divided": lambda n: n.supply.volts_rms * n.ohms / 1000,
+    },
     "ohm-1": {
         "one place too few": lambda n: n.amps / 10,
         "one place too many": lambda n: n.amps * 10,
