@@ -8,6 +8,7 @@ from importlib import import_module
 _HOMES = {
     "open_lesson": "helpers.widgets.lesson",
     "settings_form": "helpers.widgets.settings_form",
+    "my_supply": "helpers.widgets.lesson",
     "card": "helpers.widgets.lesson",
     "answer": "helpers.widgets.lesson",
     "nudge": "helpers.widgets.lesson",

@@ -77,6 +77,11 @@ def current_session():
     return _open["session"]
 
 
+def my_supply():
+    """Return the learner's own supply, for the cells of a lesson that compute with it."""
+    return current_session().supply
+
+
 def card(question_id):
     """Show the card of a question: its text, controls to answer it, and what came of it."""
     session = current_session()

@@ -10,6 +10,7 @@ from helpers.exercises.answer_log import MemoryLog
 from helpers.exercises.bank import bank
 from helpers.exercises.session import Session
 from helpers.exercises.settings import Settings
+from helpers.quantities import GLOSSARY
 
 BENCH = Settings("BENCH-07", "wick", "230 V 50 Hz")
 
@@ -28,7 +29,7 @@ def wrong_answers(session, question_id, number=0):
     kind = question.kind
     if isinstance(kind, kinds.Quantity):
         right = kind.right(numbers)
-        unit = {"current": "A", "resistance": "ohm"}[kind.of]
+        unit = GLOSSARY[kind.of].unit
         typed = [f"{factor * right:.5e} {unit}" for factor in (1.37, 1.61, 0.71)]
     elif isinstance(kind, kinds.Choice):
         typed = list(kind.shown(numbers))

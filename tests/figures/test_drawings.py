@@ -6,7 +6,7 @@ from xml.etree import ElementTree
 import pytest
 
 from helpers.exercises.bank import bank
-from helpers.figures import bands, circuits
+from helpers.figures import bands
 from helpers.physics import resistors
 from helpers.physics.mains import SUPPLIES
 from helpers.widgets.pictures import DRAWINGS, draw_picture
@@ -75,29 +75,6 @@ class TestBands:
     def test_the_same_bands_give_the_same_text(self):
         names = ("red", "red", "red", "gold")
         assert bands.resistor(names) == bands.resistor(names)
-
-
-class TestCircuits:
-    @pytest.mark.parametrize("volts", [5.0, 14.5, 24.0], ids=lambda v: f"limit: {v:g} V")
-    @pytest.mark.parametrize("ohms", [220.0, 1500.0, 8200.0], ids=lambda o: f"{o:g} ohm")
-    def test_the_bench_dropper_shows_its_values_in_picture_and_words(self, volts, ohms):
-        svg, said = circuits.bench_dropper(volts, ohms, 2.0)
-        tree = checked(svg, said)
-        shown = " ".join("".join(text.itertext()) for text in tree.iter(f"{SVG}text"))
-        number = f"{ohms:g}" if ohms < 1000 else f"{ohms / 1000:g}"
-        for text in (f"{volts:g}\u00a0V", number):
-            assert text in shown and text in said
-
-    def test_the_same_circuit_gives_the_same_text(self):
-        drawn = {circuits.bench_dropper(12.0, 1000.0, 2.0) for _ in range(3)}
-        assert len(drawn) == 1
-
-    def test_it_draws_on_white_in_every_theme(self):
-        for svg in (
-            circuits.bench_dropper(12.0, 1000.0, 2.0)[0],
-            bands.resistor(("red", "red", "red", "gold"))[0],
-        ):
-            assert re.search(r"background(-color)?:\s*(white|#fff)", svg)
 
 
 class TestPicturesOfQuestions:

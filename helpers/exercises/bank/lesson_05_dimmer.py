@@ -17,7 +17,7 @@ from helpers.exercises.kinds import (
 )
 from helpers.exercises.question import Picture, Question
 from helpers.exercises.slips import Slip
-from helpers.physics import heater, leakage, mains, meters, phase_cut, phase_cut_inverse
+from helpers.physics import heater, leakage, mains, meters, phase_cut, phase_cut_inverse, signals
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write, write_as
 
@@ -963,7 +963,7 @@ LIGHT = (
 
 
 def _plain_reading(n):
-    return meters.reading(meters.dimmed_mains(n.supply, leading(n.angle)), "average")
+    return meters.reading(signals.dimmed_mains(n.supply, leading(n.angle)), "average")
 
 
 def _shown_share(n):
@@ -1041,7 +1041,7 @@ METERS = (
             f"{volts(volts_rms(n))}."
         ),
         code=lambda n: (
-            f'meters.reading(meters.dimmed_mains({_supply_code(n)}, {_dimmer_code(n)}), "average")'
+            f'meters.reading(signals.dimmed_mains({_supply_code(n)}, {_dimmer_code(n)}), "average")'
         ),
     ),
     Question(
