@@ -67,6 +67,7 @@ def run(notebook, folder):
         node,
         timeout=TIMEOUT_SECONDS,
         record_timing=False,
+        coalesce_streams=True,
         resources={"metadata": {"path": str(folder)}},
     )
     client.execute()

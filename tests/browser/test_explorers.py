@@ -89,6 +89,27 @@ def test_the_keyboard_moves_it_and_the_notebook_stays(dimmer):
     title_says(page, "Trailing edge at 64°")
 
 
+def test_a_number_box_shows_what_was_typed_or_moved_to_without_noise(browser_found, tmp_path):
+    with lab.lab(tmp_path) as address, lab.chromium(1200, 1000) as page:
+        explorer_notebook.write_explorers(tmp_path, ["heat"])
+        lab.open_notebook(page, address, explorer_notebook.NAME)
+        lab.run_all(page)
+        box = page.locator(".cw-e-heat input[type=number]").first
+        drawn = page.locator(".cw-e-heat svg[role=img]")
+        drawn.wait_for()
+        page.wait_for_timeout(500)
+        assert box.input_value() == "0.3"
+        for key, watts in (("ArrowRight", "0.35"), ("ArrowRight", "0.4")):
+            page.locator(".cw-e-heat .noUi-handle").first.press(key)
+            drawn.get_by_text(f"{float(watts) * 1000:g} mW").first.wait_for()
+            assert box.input_value() == watts
+        box.fill("0.33")
+        box.press("Enter")
+        drawn.get_by_text("330 mW").first.wait_for()
+        page.wait_for_timeout(500)
+        assert box.input_value() == "0.33"
+
+
 def test_the_sentence_is_a_polite_live_region_that_outlives_its_changes(dimmer):
     page, _ = dimmer
     page.evaluate("window.kept = document.querySelector('.cw-e-dimmer [role=status]')")

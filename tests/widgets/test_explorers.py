@@ -6,14 +6,11 @@ from xml.etree import ElementTree
 
 import pytest
 from explorer_states import states
-from shown import screen, words
 
 from helpers.physics.mains import SUPPLIES
 from helpers.quantities import read
-from helpers.widgets import explorers, lesson
 from helpers.widgets.explorers import EXPLORERS, bands, heat, meter
 from helpers.widgets.explorers.dimmer import dimmer
-from helpers.widgets.explorers.dropper import dropper
 from helpers.widgets.explorers.panel import still_page
 from helpers.widgets.explorers.touch_current import touch_current
 from helpers.widgets.explorers.waveform import waveform
@@ -160,12 +157,6 @@ def test_second_way_the_unloaded_meter_is_fooled_and_the_loaded_one_is_not():
     assert close(found(r"plain meter shows (.*?),", loaded, "voltage"), amps * 160.0)
 
 
-def test_second_way_bench_dropper():
-    _, sentence = dropper(9.0, 330.0)
-    assert close(found(r"give the LED (.*?);", sentence, "current"), 7.0 / 330.0)
-    assert "Too much" in sentence
-
-
 @pytest.mark.parametrize(
     ("typed", "colours"),
     [("4k7", "yellow violet red gold"), ("330", "orange orange brown gold"),
@@ -185,34 +176,3 @@ def test_published_colour_code_of_iec_60062(typed, colours):
 def test_a_value_that_four_bands_cannot_say_is_refused(typed, words):
     with pytest.raises(ValueError, match=words):
         bands.of_value(typed)
-
-
-@pytest.mark.parametrize(
-    ("volts", "too_much"), [(11.4, False), (11.5, True)], ids=["limit: 20 mA", "limit: 20.2 mA"]
-)
-def test_dropper_warns_from_the_limit_of_a_small_led_on(volts, too_much):
-    """20 mA for a small LED: common practice, no source. (11.4 V - 2 V) / 470 ohm = 20 mA."""
-    assert ("Too much" in dropper(volts, 470.0)[1]) == too_much
-
-
-def test_an_unknown_explorer_is_named_with_those_there_are(session):
-    with screen() as shown:
-        explorers.explore("dimer")
-    assert "There is no explorer 'dimer'" in shown.plain and "touch current" in shown.plain
-
-
-def test_the_page_says_in_words_what_the_picture_shows(session):
-    with screen() as shown:
-        explorers.explore("dropper")
-    said = dropper(12.0, 1000.0)[1]
-    assert shown.has_controls
-    assert said in shown.plain and words(said) in words(shown.html)
-
-
-@pytest.mark.parametrize("name", EXPLORERS)
-def test_the_workshop_copy_shows_the_lasting_page_alone(session, name):
-    lesson.begin("02", workshop_copy=True)
-    with screen() as shown:
-        explorers.explore(name)
-    assert not shown.has_controls
-    assert "A calculation, not a measurement." in shown.plain and "<svg" in shown.html

@@ -4,6 +4,7 @@ import pytest
 from learner import right_answer, wrong_answers
 from shown import fill, screen, words
 
+import helpers
 from helpers import (
     answer,
     card,
@@ -272,3 +273,10 @@ def test_a_drawing_comes_with_its_words(session, svg, said):
     with screen() as shown:
         picture(svg, said)
     assert said in shown.plain and svg in shown.html and words(said) in words(shown.html)
+
+
+def test_the_cells_of_a_lesson_are_the_front_door():
+    assert set(helpers.__all__) == {
+        "open_lesson", "settings_form", "card", "answer", "nudge", "progress", "predictions",
+        "hand_in", "picture", "explore", "my_supply",
+    }  # fmt: skip

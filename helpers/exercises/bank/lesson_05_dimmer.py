@@ -502,7 +502,7 @@ PERCENTAGES = (
         outcome="say why heat and volts differ by a square root",
         ask=lambda n: (
             "Why this step? In the worked example a root was taken between the share of the heat "
-            "and the volts. Why?"
+            "and the volts."
         ),
         kind=Choice(
             (
@@ -865,9 +865,9 @@ LIGHT = (
             (
                 Option(
                     "two ends",
-                    "Light is scarcest at the lowest setting and heat greatest at the highest, and "
-                    "the knob can be turned to either.",
+                    "Light is scarcest at the low end, heat is greatest at the high end.",
                     right=True,
+                    reply="And anybody can turn the knob to either end.",
                 ),
                 Option(
                     "average",

@@ -1,9 +1,8 @@
 """Live picture of a wave and of what three meters make of it. Computes no physics."""
 
 from helpers.figures.live.chart import Axis, Chart, number_box, picture
+from helpers.figures.live.waves import DEGREES
 from helpers.quantities import write
-
-_DEGREES = {0: "0°", 90: "90°", 180: "180°", 270: "270°", 360: "360°"}
 
 
 def readings(degrees, values, crest, unit, boxes, title):
@@ -31,7 +30,7 @@ def readings(degrees, values, crest, unit, boxes, title):
     ticks = {place: write(place, quantity) for place in (-crest, 0.0, crest) if place >= low}
     chart = Chart(
         (90, 66, 500, 258),
-        Axis(0, 360, "angle in the cycle", _DEGREES),
+        Axis(0, 360, "angle in the cycle", DEGREES),
         Axis(low, 1.15 * crest, quantity, ticks),
     )
     chart.line(degrees, values, "dimmed" if unit == "V" else "led")

@@ -11,8 +11,8 @@ from helpers.figures.live.chart import Axis, Chart, bar, number_box, picture, wo
 from helpers.quantities import write, write_as
 
 REMOVED, LIT, BROKEN_DOWN = "#e2e2e2", "#fbe3d2", "#eadfe8"
-_DEGREES = {0: "0°", 90: "90°", 180: "180°", 270: "270°", 360: "360°"}
-_NO_WORDS = dict.fromkeys(_DEGREES, "")
+DEGREES = {0: "0°", 90: "90°", 180: "180°", 270: "270°", 360: "360°"}
+_NO_WORDS = dict.fromkeys(DEGREES, "")
 
 
 class Cycle(NamedTuple):
@@ -123,7 +123,7 @@ def _two_charts(cycle, left, width):
     low = -1.1 * top if cycle.amps.min() < 0 else 0.0
     lower = Chart(
         (left, 236, width, 106),
-        Axis(0, 360, "angle in the cycle", _DEGREES),
+        Axis(0, 360, "angle in the cycle", DEGREES),
         Axis(low, 1.15 * top, "current of the LED", _milliamp_ticks(top, low < 0)),
     )
     first, second = 1000 * cycle.amps, 1000 * cycle.second_amps

@@ -10,7 +10,7 @@ from helpers.physics.operating_point import operating_point
 from helpers.physics.phase_cut import Dimmer
 from helpers.quantities import write
 from helpers.widgets.explorers.knobs import Choice, Slider
-from helpers.widgets.explorers.mains_side import CIRCUIT, LED_VOLTS
+from helpers.widgets.explorers.mains_side import CIRCUIT, LED_VOLTS, percent
 from helpers.widgets.explorers.panel import Explorer
 
 ROW_OHMS = (33e3, 56e3, 82e3, 120e3)
@@ -58,7 +58,7 @@ def brightness(supply, circuit, ohms, angle_degrees):
     row = ROW_OHMS.index(ohms)
     dropper, angle = write(ohms, "resistance"), write(angle_degrees, "angle")
     got, share, look = amps[row, -1], shares[row, -1], looks[row, -1]
-    percent_light, percent_look = _percent(share), _percent(look)
+    percent_light, percent_look = percent(share), percent(look)
     sentence = (
         f"Calculated: with {dropper} and a leading edge at {angle} the LED gets "
         f"{write(got, 'current')} on average. That is {percent_light} of the light of the "
@@ -69,10 +69,6 @@ def brightness(supply, circuit, ohms, angle_degrees):
     rows = [write(each, "resistance") for each in ROW_OHMS]
     title = f"{dropper} at {angle}: {percent_light} of the light looks {percent_look} as bright"
     return lights(columns, rows, shares, looks, (row, len(COLUMN_DEGREES)), title), sentence
-
-
-def _percent(share):
-    return write(100.0 * share, "percent", 2)
 
 
 def _open_on(supply):

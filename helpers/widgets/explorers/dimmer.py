@@ -7,7 +7,7 @@ from helpers.physics import heater, light, meters, phase_cut, signals
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write
 from helpers.widgets.explorers.knobs import Choice, Slider
-from helpers.widgets.explorers.mains_side import CIRCUIT, DROPPER, LED_VOLTS, cycle
+from helpers.widgets.explorers.mains_side import CIRCUIT, DROPPER, LED_VOLTS, cycle, percent
 from helpers.widgets.explorers.panel import Explorer
 
 POT_WATTS = 90.0
@@ -58,7 +58,7 @@ def dimmer(supply, edge, angle_degrees, circuit, ohms):
     sentence = (
         f"Calculated: {edge} edge at {write(angle_degrees, 'angle')}. The heater makes "
         f"{write(pot_watts, 'power')} of its {write(POT_WATTS, 'power')}. The LED gets {mean} on "
-        f"average, {_percent(light_share)} of full light, and looks {_percent(look)} as bright. "
+        f"average, {percent(light_share)} of full light, and looks {percent(look)} as bright. "
         f"A true-rms meter shows {write(true_rms, 'voltage')}, a plain one "
         f"{write(average, 'voltage')}; the peak is {write(signal.peak, 'voltage')}."
     )
@@ -67,10 +67,6 @@ def dimmer(supply, edge, angle_degrees, circuit, ohms):
     if light_share == 0.0:
         sentence += " The light is out, yet the wires are live."
     return dimmed(cycle(supply, setting, circuit, ohms), shown), sentence
-
-
-def _percent(share):
-    return write(100.0 * share, "percent", 2)
 
 
 def _open_on(supply):

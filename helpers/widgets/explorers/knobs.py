@@ -47,10 +47,29 @@ class Slider:
         slider = widgets.FloatSlider(
             **ends, readout=False, layout={"width": "20rem", "margin": "2px 14px"}
         )
-        widgets.link((slider, "value"), (box, "value"))
+        _tie(slider, box, self.step)
         row = widgets.HBox([box, slider])
         row.add_class("cw-slider")
         return row, box
+
+
+def _tie(slider, box, step):
+    """Let slider and box follow each other, though the box can say what the slider cannot.
+
+    The slider on the page snaps to its steps and reports that, with noise (0.30000000000000004):
+    such an echo of a typed number must not change what was typed.
+    """
+
+    def follow_slider(change):
+        if abs(change["new"] - box.value) > 0.51 * step:
+            box.value = round(change["new"], 6)
+
+    def follow_box(change):
+        if abs(change["new"] - slider.value) > 1e-6:
+            slider.value = change["new"]
+
+    slider.observe(follow_slider, "value")
+    box.observe(follow_box, "value")
 
 
 @dataclass(frozen=True)

@@ -23,6 +23,11 @@ DROPPER = Choice(
 )
 
 
+def percent(share):
+    """Write a share of one as a percentage."""
+    return write(100.0 * share, "percent", 2)
+
+
 def cycle(supply, dimmer, circuit, ohms, samples=180):
     """Return the curves of one cycle: voltage, what is left of it, and the current of the LED.
 
