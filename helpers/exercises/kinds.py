@@ -6,6 +6,7 @@ An answer is text and is only ever compared. Knows no learner, no log and no scr
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from itertools import combinations, pairwise
 
 from helpers import quantities
 from helpers.exercises.slips import recognise, size_check
@@ -262,12 +263,12 @@ class Order(_Lettered):
         if list(value) == right:
             return Verdict(1.0, "Right, step by step.")
         place = {key: index for index, key in enumerate(value)}
-        kept = sum(place[a] < place[b] for a, b in zip(right, right[1:], strict=False))
-        late = next(
-            b for a, b in zip(listed, listed[1:], strict=False) if place[a.key] > place[b.key]
-        )
-        share = kept / len(right)
-        return Verdict(share, late.reply, f"too early: {late.key}", late.danger)
+        kept = sum(place[a] < place[b] for a, b in pairwise(right))
+        # a dangerous step that comes too early is named before any other
+        after = [b for a, b in pairwise(listed) if place[a.key] > place[b.key]]
+        later = [b for a, b in combinations(listed, 2) if place[a.key] > place[b.key]]
+        early = next((step for step in after + later if step.danger), after[0])
+        return Verdict(kept / len(right), early.reply, f"too early: {early.key}", early.danger)
 
     def example(self, numbers):
         return self.between.join(reversed(self.shown(numbers)))

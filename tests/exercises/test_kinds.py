@@ -140,8 +140,13 @@ class TestOrder:
             if not verdict.right:
                 early = verdict.slip.removeprefix("too early: ")
                 listed = [option.key for option in OPTIONS]
-                forerunner = listed[listed.index(early) - 1]
-                assert order.index(early) < order.index(forerunner)
+                forerunners = listed[: listed.index(early)]
+                assert any(order.index(early) < order.index(step) for step in forerunners)
+
+    def test_a_dangerous_step_that_stands_too_early_is_named_before_another(self):
+        """Three, which burns, stands before one; but two is the neighbour that stands too early."""
+        verdict = ORDER.mark(("two", "three", "one", "four"), N)
+        assert (verdict.slip, verdict.danger) == ("too early: three", "it burns.")
 
 
 class TestParts:
