@@ -1,0 +1,22 @@
+"""The questions of the bank in the groups that the tests of this folder run over."""
+
+import pytest
+
+from helpers.exercises import kinds
+from helpers.exercises.bank import bank
+
+ALL = list(bank().values())
+MARKED = [q for q in ALL if q.role != "predict"]
+EXERCISES = [q for q in ALL if q.role == "exercise"]
+QUANTITIES = [q for q in ALL if isinstance(q.kind, kinds.Quantity)]
+LETTERED = [q for q in ALL if hasattr(q.kind, "options")]
+CHOICES = [q for q in MARKED if isinstance(q.kind, kinds.Choice)]
+CHOOSE_ALL = [q for q in MARKED if isinstance(q.kind, kinds.ChooseAll)]
+ORDERS = [q for q in MARKED if isinstance(q.kind, kinds.Order)]
+PARTS = [q for q in MARKED if isinstance(q.kind, kinds.Parts)]
+
+
+def of_each(questions, what="property"):
+    return pytest.mark.parametrize(
+        "question", questions, ids=[f"{what}: {q.id}" for q in questions]
+    )
