@@ -1,0 +1,107 @@
+"""What a learner can do after each lesson, in plain words, and the questions that show it.
+
+Written from what the lessons set out to teach, not from the bank: a row with no question would be
+something taught and never tested.
+"""
+
+OUTCOMES = {
+    "00": {
+        "type a quantity with its unit": ("start-1",),
+        "choose an answer, and take no dark light for a proof": ("start-2",),
+    },
+    "01": {
+        "work out the current through a body, and say what it does": ("safe-1", "safe-3"),
+        "say why volts alone do not tell the harm": ("safe-2",),
+        "say what a residual-current device does and what it does not": ("safe-4", "safe-5"),
+        "say how an LED straight across the mains ends": ("safe-6",),
+        "isolate, prove the tester, prove dead, prove the tester again": ("safe-7", "safe-8"),
+        "say which parts stay live, a dropper and a capacitor among them": ("safe-9",),
+        "help somebody who hangs on the mains, without joining them": ("safe-10",),
+        "say what earth, an unbroken cover and a second layer are for": ("safe-9", "safe-17"),
+        "judge a barrier with one part shorted": (
+            "safe-11",
+            "safe-12",
+            "safe-13",
+            "safe-14",
+            "safe-15",
+        ),
+        "find the way through air and along a surface that mains needs": ("safe-16", "safe-17"),
+        "tell a meter and its leads that may be used from those that may not": (
+            "safe-8",
+            "safe-17",
+        ),
+        "spot what is wrong with a cord, a fuse, a second hand, heat near plastic and heat that "
+        "nobody watches": ("safe-5", "safe-17"),
+    },
+    "02": {
+        "change between milli, micro, kilo and mega": ("ohm-1", "ohm-8"),
+        "find a current from volts and ohms": ("ohm-2", "ohm-13"),
+        "find the dropper of an LED, with the LED's own drop": ("ohm-3", "ohm-4", "ohm-9"),
+        "choose a preferred value, and say what tolerance does": ("ohm-6", "ohm-7"),
+        "read colour bands and letter codes": ("ohm-5", "ohm-8"),
+        "combine resistors in series and in parallel": ("ohm-10", "ohm-11"),
+        "say what another supply does to the current": ("ohm-12",),
+        "choose a dropper and its rating": ("ohm-14",),
+    },
+    "03": {
+        "change between peak, rms and mean, and say what each decides": (
+            "wave-1",
+            "wave-3",
+            "wave-4",
+            "wave-5",
+        ),
+        "say what a diode leaves of the wave": ("wave-8", "wave-15"),
+        "find the mean and the peak current of an LED, beside the quick sum": (
+            "wave-6",
+            "wave-7",
+            "wave-8",
+            "wave-9",
+        ),
+        "say what must be held off in reverse, and by which part": (
+            "wave-12",
+            "wave-13",
+            "wave-14",
+        ),
+        "find the instants at which an LED conducts": ("wave-10", "wave-11"),
+        "say what 50 and 60 Hz change": ("wave-2", "wave-16"),
+        "allow for a supply that stands high or low": ("wave-12", "wave-17"),
+    },
+    "04": {
+        "find a power from any two of volts, amperes and ohms, with the right volts": (
+            "heat-3",
+            "heat-5",
+            "heat-6",
+        ),
+        "say why heat needs the rms and not the mean": ("heat-1", "heat-2"),
+        "weigh ten milliamperes against one": ("heat-6",),
+        "say when half a wave means half the heat, and when it does not": (
+            "heat-3",
+            "heat-4",
+            "heat-5",
+        ),
+        "choose a rating with a margin": ("heat-8", "heat-14", "heat-15", "heat-16"),
+        "derate a part for a warm place": ("heat-9", "heat-16"),
+        "share the crest among resistors in series": ("heat-10", "heat-11", "heat-15"),
+        "tell how warm a part gets in a closed box, and when it has settled": (
+            "heat-12",
+            "heat-13",
+        ),
+        "weigh the cost of the forgotten pot against that of its light": ("heat-7",),
+    },
+    "05": {
+        "say what a leading and a trailing edge do to the wave": ("dim-1", "dim-15"),
+        "turn an angle into its shares of rms, of heat and of the knob": (
+            "dim-2",
+            "dim-3",
+            "dim-4",
+            "dim-5",
+            "dim-9",
+        ),
+        "find the light and the dropper's heat at any setting": ("dim-6", "dim-7"),
+        "choose for the lowest setting and rate for the highest": ("dim-8", "dim-10"),
+        "place the light before or after the dimmer, and say what it then tells": ("dim-13",),
+        "say what a plain meter shows, and find the true rms from it": ("dim-11", "dim-12"),
+        "say what off leaves, with a sound element and with a broken one": ("dim-14", "dim-15"),
+        "say what is needed before a dimmed pot may be touched": ("dim-16",),
+    },
+}

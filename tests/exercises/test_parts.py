@@ -1,0 +1,238 @@
+"""Judgements that belong to one question: parts by what they would do, dangers, order, truth.
+
+Each is worked out here a second time, by hand or from first principles, with its source beside it.
+"""
+
+from itertools import pairwise, product
+from math import acos, asin, degrees, exp, sqrt
+
+import pytest
+from every_numbers import every_numbers
+from questions import PARTS, of_each
+from second_ways import lesson_03, lesson_04, lesson_05
+
+from helpers.exercises.bank import bank
+
+LED_LIMIT = 0.020  # [A], common practice, no source
+
+
+# --- parts: right only if every rule is kept, dangerous only if something would burn or burst
+
+
+def bench_dropper(n, ohms, watts):
+    """An LED of 2 V within 20 mA and bright enough, and a rating of twice I²R."""
+    amps, heat = (n.volts - 2.0) / ohms, (n.volts - 2.0) ** 2 / ohms
+    right = n.least_amps <= amps <= LED_LIMIT and watts >= 2 * heat
+    return right, amps > LED_LIMIT or watts < heat
+
+
+def barrier(n, first, second, volts, watts):
+    """One part shorted: 0.5 mA rms (IEC 61140), 0.7 mA peak (IEC 60335-1, 8.1.4) through 2 kΩ."""
+    most, low = 1.1 * n.supply.volts_rms, 0.95 * min(first, second)
+    amps, heat = most / (low + 2000.0), most**2 / low
+    holds = amps <= 0.5e-3 and amps * sqrt(2) <= 0.7e-3
+    right = holds and volts >= most and watts >= 2 * heat and first + second <= n.most_ohms
+    return right, not holds or volts < most or watts < heat
+
+
+def diode_and_dropper(n, rating, ohms):
+    """Means at both ends of IEC 60038's 10 %, crest current and reverse volts."""
+    label = n.supply.volts_rms
+    crest = 1.1 * label * sqrt(2)
+    low, high = (lesson_03.mean_above_drops(share * label) / ohms for share in (0.9, 1.1))
+    right = rating >= 2 * crest and n.least_amps <= low and high <= n.most_amps
+    return right, (crest - 2.7) / ohms > LED_LIMIT or rating < crest
+
+
+def string(n, each, count, rating, sizes, circuit):
+    """Two or more, each within 200 V rms and its crest, twice its heat left in the warm air."""
+    loss = lesson_04.cycle(circuit, 1.1 * n.supply.volts_rms, each * count)[2] / count
+    bright = lesson_04.cycle(circuit, n.supply.volts_rms, each * count)[0] >= n.least_amps
+    crest_held = 1.1 * n.supply.volts_rms / count <= 200.0
+    rms_held = sqrt(loss * each) <= min(200.0, sqrt(rating * each))
+    will_do = [size for size in sizes if size * lesson_04.left(n.air) >= 2 * loss]
+    right = bright and count >= 2 and crest_held and rms_held and rating in will_do[:2]
+    return right, count < 2 or not crest_held or rating * lesson_04.left(n.air) < loss
+
+
+def string_of_one_value(n, count, rating):
+    sizes = bank()["heat-15"].kind.fields[-1].bin
+    return string(n, n.each, count, rating, sizes, "series_diode")
+
+
+def string_of_any_value(n, each, count, rating):
+    sizes = bank()["heat-16"].kind.fields[-1].bin
+    return string(n, each, count, rating, sizes, n.circuit)
+
+
+def dimmed_pair(n, each, watts):
+    """Crest at full and 10 % high, mean at the lowest setting, 0.5 W for both, twice the heat."""
+    full = lesson_05.led_amps(1.1 * n.supply.volts_rms, 0.0, 2 * each)
+    low = lesson_05.led_amps(n.supply.volts_rms, n.angle, 2 * each).mean()
+    heat, crest = each * (full**2).mean(), full.max()
+    lit, cool = low >= n.least_amps, 2 * heat <= 0.5
+    return crest <= LED_LIMIT and lit and cool and watts >= 2 * heat, (
+        crest > LED_LIMIT or watts < heat
+    )
+
+
+JUDGES = {
+    "ohm-14": bench_dropper,
+    "safe-15": barrier,
+    "wave-17": diode_and_dropper,
+    "heat-15": string_of_one_value,
+    "heat-16": string_of_any_value,
+    "dim-10": dimmed_pair,
+}
+
+
+@of_each(PARTS, "second way")
+def test_parts_are_judged_by_what_they_would_do(question):
+    """And in every draw some set is right, and some is wrong."""
+    judge, bins = JUDGES[question.id], [field.bin for field in question.kind.fields]
+    for numbers in every_numbers(question):
+        met = set()
+        for picked in product(*bins):
+            verdict = question.kind.mark(picked, numbers)
+            said = (verdict.right, bool(verdict.danger))
+            assert said == judge(numbers, *picked), (numbers, picked)
+            met.add(verdict.right)
+        assert met == {True, False}
+
+
+@of_each(PARTS)
+def test_each_rule_that_parts_are_judged_by_can_be_missed(question):
+    """At the smallest or the largest value of every bin; by one draw of each supply at least."""
+    ends = [(field.bin[0], field.bin[-1]) for field in question.kind.fields]
+    for supply in {numbers.supply for numbers in every_numbers(question)}:
+        drawn = [numbers for numbers in every_numbers(question) if numbers.supply == supply]
+        judged = [
+            c for n in drawn for picked in product(*ends) for c in question.kind.judge(picked, n)
+        ]
+        names = {criterion.name for criterion in judged}
+        assert {criterion.name for criterion in judged if not criterion.passed} == names
+
+
+# --- answers that would hurt if they were built
+
+
+def least_ohms_of_led(n):
+    return (n.volts - n.led_volts) / (1.1 * LED_LIMIT)
+
+
+def least_ohms_of_part(n):
+    """5 mA, which all can let go of: IEC 60479-1, quoted from memory."""
+    return 1.1 * n.supply.volts_rms / 0.005 - 2000.0
+
+
+def least_ohms_on_mains(n):
+    return 1.1 * sqrt(2) * n.supply.volts_rms / LED_LIMIT
+
+
+def basic_clearance(n):
+    """IEC 60664-1, Table F.2: 1.5 mm at 2.5 kV, the others quoted from memory."""
+    above = n.supply.volts_rms > 150.0
+    return {"II": (0.5e-3, 1.5e-3), "III": (1.5e-3, 3e-3), "IV": (3e-3, 5.5e-3)}[n.category][above]
+
+
+def crest_of_high_mains(n):
+    return 0.97 * sqrt(2) * n.supply.volts_rms * (1 + n.high / 100)
+
+
+@pytest.mark.parametrize(
+    ("question_id", "least"),
+    [
+        ("ohm-3", least_ohms_of_led),
+        ("safe-14", least_ohms_of_part),
+        ("safe-16", basic_clearance),
+        ("wave-9", least_ohms_on_mains),
+        ("dim-recall-2", crest_of_high_mains),
+    ],
+    ids=lambda value: f"second way: {value}" if isinstance(value, str) else "",
+)
+def test_less_than_what_is_safe_warns_and_earns_nothing(question_id, least):
+    question = bank()[question_id]
+    for numbers in every_numbers(question):
+        for share in (0.0, 1e-9, 1e-6, 1e-3, 0.1, 0.5, 0.9, 0.999):
+            verdict = question.kind.mark(share * least(numbers), numbers)
+            assert verdict.danger and verdict.share == 0, (share, numbers)
+
+
+# --- steps in their order
+
+
+def order_of(question_id, numbers):
+    return [option.key for option in bank()[question_id].kind.listed(numbers)]
+
+
+def test_second_way_the_currents_that_matter_are_in_order_on_every_supply():
+    """0.5 mA felt, IEC 60479-1. Let-go, 10 mA, and a heart at 50 mA in 1 s: the same, from memory.
+
+    30 mA: IEC 60364-4-41, 415.1. A fuse of 3 A at least in the cord: common practice, no source.
+    """
+    for numbers in every_numbers(bank()["safe-3"]):
+        pot = 90.0 / numbers.supply.volts_rms
+        amps = {"fuse": 3.0, "felt": 0.5e-3, "heart": 0.05, "rcd": 0.03, "let go": 0.01, "pot": pot}
+        assert order_of("safe-3", numbers) == sorted(amps, key=amps.get)
+
+
+def test_second_way_the_instants_of_a_cycle_are_in_order_on_every_supply():
+    for numbers in every_numbers(bank()["wave-10"]):
+        starts = degrees(asin(2.7 / lesson_03.peak(numbers.supply.volts_rms)))
+        angles = {"trough": 270, "crest": 90, "stops": 180 - starts, "starts": starts}
+        angles |= {"rising": 0, "falling": 180}
+        assert order_of("wave-10", numbers) == sorted(angles, key=angles.get)
+
+
+def test_second_way_settings_are_in_order_of_their_heat_and_can_be_told_apart():
+    for n in every_numbers(bank()["dim-9"]):
+        of_mean = [degrees(acos(2 * share / 100 - 1)) for share in (n.light, n.plain)]
+        angles = (*of_mean, 180 - 1.8 * n.knob)
+        heat = [(n.high / 100) ** 2, *map(lesson_05.heat, angles), (n.low / 100) ** 2]
+        assert all(lower < 0.93 * upper for upper, lower in pairwise(heat)), heat
+        assert order_of("dim-9", n) == [
+            "true rms high",
+            "light",
+            "plain meter",
+            "knob",
+            "true rms low",
+        ]
+
+
+# --- options that are right or wrong because of a number
+
+
+def right_keys(question_id, numbers):
+    return {o.key for o in bank()[question_id].kind.listed(numbers) if o.right}
+
+
+def test_second_way_a_dropper_works_on_both_half_cycles_where_its_heat_says_so():
+    """Two LEDs back to back conduct like a diode across, with 2 V both ways."""
+    circuits = {"diode across": "diode_across", "bare LED": "resistor_only", "bridge": "bridge"}
+    circuits |= {"series diode": "series_diode", "plug turned": "series_diode"}
+    for n in every_numbers(bank()["heat-4"]):
+        share = {key: lesson_04.heat(n, name) / lesson_04.full(n) for key, name in circuits.items()}
+        assert all(0.45 < value < 0.5 or 0.9 < value < 1 for value in share.values())
+        both = {key for key, value in share.items() if value > 0.9}
+        assert right_keys("heat-4", n) == both | {"two LEDs"}
+
+
+def test_second_way_a_part_that_still_warms_up_ends_above_what_the_plastic_stands():
+    """After one time constant 1 − 1/e of the rise is there; the first reading is still below."""
+    for n in every_numbers(bank()["heat-13"]):
+        settles = n.room + (n.first - n.room) / (1 - exp(-1))
+        assert n.first < n.allowed < settles - 2
+        assert right_keys("heat-13", n) == {"not settled"}
+
+
+def test_second_way_the_sentences_about_the_dimmer_are_wrong_where_the_numbers_say_so():
+    """The dimmer is made for 600 W; a heater's rms current goes with the root of its heat."""
+    watts = {50.0: 650.0, 60.0: 700.0, 70.0: 800.0}
+    for n in every_numbers(bank()["dim-15"]):
+        heat, mean = lesson_05.heat(n.angle), lesson_05.mean(n.angle)
+        assert n.angle < 90  # so the crest is not cut away
+        assert mean < sqrt(heat)  # so a plain meter shows less
+        assert abs(mean - heat) > 0.03  # so light and heat can be told apart
+        assert watts[n.angle] * heat < 600 < watts[n.angle] * sqrt(heat)
+        wrong = {"weaker diode", "light as heat", "overload", "sound element"}
+        assert right_keys("dim-15", n) == wrong
