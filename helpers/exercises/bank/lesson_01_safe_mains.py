@@ -719,7 +719,7 @@ def _part_danger(value, n):
 
 
 PARTS_OHMS = (100e3, 220e3, 270e3, 330e3, 470e3, 560e3, 680e3, 1e6)
-PARTS_VOLTS = (150.0, 200.0, 250.0, 300.0, 500.0)
+PARTS_VOLTS = (100.0, 150.0, 200.0, 250.0, 300.0, 500.0)
 PARTS_WATTS = (0.125, 0.25, 0.5, 1.0)
 PARTS_TOLERANCE = 0.05
 # The most that both together may have, so that the LED can still be seen in a dim corner.
@@ -1104,6 +1104,12 @@ SCENES = {
             "A bare joint sits 1 mm below the metal lid.",
             "Compare the gap with the table of clearances.",
             "a surge or a knock closes that gap, and the lid is live.",
+        ),
+        (
+            "soot on the board",
+            "Wax and soot reach across the board, from a live joint to the lid's screw.",
+            "Which distance runs along a surface, and what does dirt do to it?",
+            "dirt conducts. A current creeps along it and chars it, and the lid is live.",
         ),
         (
             "no earth",
