@@ -1208,6 +1208,8 @@ PART_VOLTS = 200.0  # Limiting element voltage of small film resistors: common p
 COUNTS = (1, 2, 3, 4)
 EACH_OHMS = (15e3, 22e3, 33e3, 47e3, 68e3)
 AIR_CELSIUS = (70.0, 85.0, 100.0)
+# So much light that on every supply four of the largest are too many; no string lies within 3 %.
+LEAST_AMPS = {"above 200 V": 0.87e-3, "below": 0.47e-3}
 STRING_RULES = (
     "The rules: two at least, each within its volts, and in that air allowed twice its heat at "
     "10 % high mains; at most one size larger than needed."
@@ -1345,7 +1347,7 @@ WHOLE = (
         numbers=lambda draw, supply: {
             "each": draw.pick((22e3, 27e3, 33e3)),
             "air": draw.pick(AIR_CELSIUS),
-            "least_amps": 0.0004,
+            "least_amps": LEAST_AMPS["above 200 V" if supply.volts_rms > 200.0 else "below"],
         },
         ask=lambda n: (
             f"The drawer holds {ohms(n.each)} only, in several sizes, each type good for "
