@@ -6,6 +6,7 @@ Each is worked out here a second time, by hand or from first principles, with it
 from itertools import pairwise, product
 from math import acos, asin, degrees, exp, sqrt
 
+import numpy as np
 import pytest
 from every_numbers import every_numbers
 from questions import PARTS, of_each
@@ -233,6 +234,9 @@ def test_second_way_the_sentences_about_the_dimmer_are_wrong_where_the_numbers_s
         assert n.angle < 90  # so the crest is not cut away
         assert mean < sqrt(heat)  # so a plain meter shows less
         assert abs(mean - heat) > 0.03  # so light and heat can be told apart
+        half_cycle = np.sin(np.radians(lesson_05.TURN[:18_000])) ** 2
+        cut_at_its_end = half_cycle[lesson_05.TURN[:18_000] < 180 - n.angle].sum()
+        assert cut_at_its_end / half_cycle.sum() == pytest.approx(heat)  # so both edges heat alike
         assert watts[n.angle] * heat < 600 < watts[n.angle] * sqrt(heat)
         wrong = {"weaker diode", "light as heat", "overload", "sound element"}
         assert right_keys("dim-15", n) == wrong

@@ -1225,6 +1225,13 @@ def _sentences(n):
             "more. It overheats and can burn.",
         ),
         Option(
+            "trailing edge",
+            "“A trailing edge that lets as much of each half-cycle through heats the pot just as "
+            "much.”",
+            reply="It cuts the other end of each half-cycle. Is what is left the mirror image of "
+            "this, and can a plain heater tell?",
+        ),
+        Option(
             "sound element",
             "“The dimmer is off and the light is nearly at full, so the element must be sound.”",
             right=True,
