@@ -59,17 +59,13 @@ def percentages(edge="leading"):
         f"{time} of the time, {volts} of the volts, {heat} of the heat"
     )
     alternative = f"{title}. {_three_in_words(edge)}"
-    figure, axes = style.blank(title)
-    for percent, meaning, label in (
+    curves = (
         (found.conduction_percent, "mains", "time let through"),
         (found.volts_percent, "volts", "rms volts"),
         (found.power_percent, "heat", "heat of the heater"),
-    ):
-        style.draw_line(axes, _ANGLES, percent, meaning, label, every=_EVERY)
-    axes.axvline(angle, color=style.INK, linewidth=style.THIN, zorder=1)
+    )
     name = "firing angle" if edge == "leading" else "cut-off angle"
-    _share_axes(axes, name, "share of full mains")
-    return figure, alternative
+    return _over_the_angle(title, curves, angle, name, "share of full mains"), alternative
 
 
 def heat_and_light(circuit, supply, ohms, led_volts=2.0):
@@ -127,16 +123,13 @@ def heat_and_light(circuit, supply, ohms, led_volts=2.0):
     )
     if shine[0]:
         alternative += " All three fall from 100 to 0, the heat first, then light, then the look."
-    figure, axes = style.blank(finding)
-    for percent, meaning, label in (
+    curves = (
         (heat, "heat", "heat of the heater"),
         (shine, "light", "light of the LED"),
         (seen, "eye", "what the eye says (of 100)"),
-    ):
-        style.draw_line(axes, _ANGLES, percent, meaning, label, every=_EVERY)
-    axes.axvline(low, color=style.INK, linewidth=style.THIN, zorder=1)
-    _share_axes(axes, "firing angle, leading edge", "against full mains")
-    return figure, alternative
+    )
+    across = "firing angle, leading edge"
+    return _over_the_angle(finding, curves, low, across, "against full mains"), alternative
 
 
 def brightness(circuit, supply, ohms_choices, firing_degrees_choices, led_volts=2.0,
@@ -252,10 +245,15 @@ def _relative(circuit, supply, angles, ohms, led_volts):
     return heat, 100.0 * share, light.lightness(share)
 
 
-def _share_axes(axes, across, up):
+def _over_the_angle(title, curves, marked, across, up):
+    figure, axes = style.blank(title)
+    for percent, meaning, label in curves:
+        style.draw_line(axes, _ANGLES, percent, meaning, label, every=_EVERY)
+    axes.axvline(marked, color=style.INK, linewidth=style.THIN, zorder=1)
     axes.set(xlim=(0, 180), ylim=(0, 104), xticks=range(0, 181, 30), yticks=range(0, 101, 20))
     style.name_axes(axes, (across, "degrees"), (up, "%"))
     style.legend(axes)
+    return figure
 
 
 def _three_in_words(edge):

@@ -5,7 +5,7 @@ from math import cos, isclose, pi, radians, sin, sqrt
 from xml.etree import ElementTree
 
 import pytest
-from explorer_states import states
+from explorer_states import positions, states
 
 from helpers.physics.mains import SUPPLIES
 from helpers.quantities import read
@@ -74,7 +74,7 @@ def test_property_each_control_has_a_label_and_its_first_value_among_its_positio
     for knob in knobs:
         assert knob.label
         if hasattr(knob, "key"):
-            assert knob.start in knob.positions
+            assert knob.start in positions(knob)
 
 
 @pytest.mark.parametrize("name", EXPLORERS)
