@@ -159,11 +159,12 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_vol
     'Bridge: the LED gets 1.87 mA on average, in pulses of up to 2.97 mA'
     """
     point = operating_point(circuit, supply, dimmer, ohms=ohms, led_volts=led_volts)
-    quick = ohms_law.current(phase_cut.wave(supply, dimmer).volts_rms, ohms)
+    wave = phase_cut.wave(supply, dimmer)
+    rms, crest = wave.volts_rms, wave.volts_peak
+    quick = ohms_law.current(rms, ohms)
     mean, peak = write(point.led_amps_mean, "current"), write(point.led_amps_peak, "current")
     quick_sum = write(quick, "current")
     name = capital(NAMES[circuit])
-    crest = phase_cut.wave(supply, dimmer).volts_peak
     finding = (
         f"{name}: the LED gets {mean} on average, in pulses of up to {peak}"
         f"; the quick sum V/R says {quick_sum}."
@@ -173,10 +174,12 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_vol
     alternative = finding
     if point.led_amps_peak:
         alternative += (
-            f" It conducts for {write(360.0 * point.led_conduction_fraction, 'angle')} of 360°. "
-            f"{_other_half(circuit, point)}"
+            f" It conducts for {write(360.0 * point.led_conduction_fraction, 'angle')} of 360°; its mean "
+            f"makes the light. {_other_half(circuit, point)}"
         )
-    alternative += f" The voltage has a peak of {write(crest, 'voltage')}."
+    alternative += (
+        f" The voltage, {write(rms, 'voltage')} rms, has a peak of {write(crest, 'voltage')}."
+    )
     upper, lower = cycle_charts(circuit, supply, dimmer, ohms, led_volts, 780)
     lower.line((0, 360), (point.led_amps_mean,) * 2, "mean")
     lower.line((0, 360), (quick, quick), "limit")
