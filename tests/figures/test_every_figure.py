@@ -96,7 +96,7 @@ def visible_texts(figure):
     return [text for text in texts if text.get_text().strip() and text.get_visible()]
 
 
-FACES = {weight: FT2Font(findfont(FontProperties("DejaVu Sans", weight=weight)))
+FACES = {weight: FT2Font(findfont(FontProperties(family="DejaVu Sans", weight=weight)))
          for weight in ("normal", "bold")}  # fmt: skip
 
 
