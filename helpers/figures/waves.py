@@ -174,8 +174,8 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_vol
     alternative = finding
     if point.led_amps_peak:
         alternative += (
-            f" It conducts for {write(360.0 * point.led_conduction_fraction, 'angle')} of 360°; its "
-            f"mean makes the light. {_other_half(circuit, point)}"
+            f" It conducts for {write(360.0 * point.led_conduction_fraction, 'angle')} of 360°; "
+            f"its mean makes the light. {_other_half(circuit, point)}"
         )
     alternative += (
         f" The voltage, {write(rms, 'voltage')} rms, has a peak of {write(crest, 'voltage')}."
