@@ -603,3 +603,19 @@ def test_a_hundredth_of_the_fuzz_run():
     assert set(outcome.endings) == {"read", "Ambiguous", "NotUnderstood"}
     assert outcome.endings["read"] > 100
     assert fuzz.quantities is quantities
+
+
+@pytest.mark.parametrize(
+    ("typed", "watts"),
+    [("1/4 W", 0.25), ("1/2W", 0.5), ("1 / 8 W", 0.125), ("3/4 W", 0.75), ("250 mW.", 0.25)],
+    ids=lambda value: f"common practice: {value}",
+)
+def test_ratings_are_read_as_they_are_printed(typed, watts):
+    """Fractions of a watt, and a full stop at the end. Common practice, no source."""
+    assert read(typed, "power").value == watts
+
+
+@pytest.mark.parametrize("typed", ["1/3 W", "1/0 W", "1/22 W", "1/2/2 W", "/2 W", "1/"])
+def test_other_fractions_are_refused(typed):
+    with pytest.raises(NotUnderstood):
+        read(typed, "power")

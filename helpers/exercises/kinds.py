@@ -11,7 +11,6 @@ from helpers import quantities
 from helpers.exercises.slips import recognise, size_check
 
 LETTERS = "abcdefgh"
-TOLERANCE = 0.03
 
 
 class NotRead(ValueError):
@@ -60,6 +59,8 @@ class Quantity:
         From value and numbers to what would happen if it were built; None where nothing would.
     check : str
         An intermediate step to look at, for an answer that no slip explains.
+    within : float
+        How far beside the right answer is still right; narrow where a value is read or picked [-].
     """
 
     of: str
@@ -69,6 +70,7 @@ class Quantity:
     slips: tuple = ()
     danger: Callable | None = None
     check: str = ""
+    within: float = 0.03
     name = "quantity"
     between = " "
 
@@ -87,7 +89,7 @@ class Quantity:
         right = self.right(numbers)
         simple = self.simple(numbers) if self.simple else right
         low, high = min(right, simple), max(right, simple)
-        return low - TOLERANCE * abs(low), high + TOLERANCE * abs(high)
+        return low - self.within * abs(low), high + self.within * abs(high)
 
     def mark(self, value, numbers):
         low, high = self.band(numbers)
@@ -143,7 +145,7 @@ class _Lettered:
     def letters_read(self, typed, numbers):
         shown = self.shown(numbers)
         text = typed.strip().lower() if isinstance(typed, str) else " ".join(map(str, typed))
-        letters = re.sub(r"\band\b|[\s,;>()]+", " ", text[:60]).split()
+        letters = re.sub(r"\band\b|[\s,;.>()]+", " ", text[:60]).split()
         if len(letters) == 1:
             letters = list(letters[0])
         wrong = [letter for letter in letters if letter not in shown]
@@ -241,6 +243,11 @@ class Order(_Lettered):
     name = "order"
     to_do = "Put the first step on top."
     how = "Give every letter once, first step first."
+
+    def arrange(self, numbers, stream):
+        """Deal the steps in any order but the right one."""
+        dealt = super().arrange(numbers, stream)
+        return dealt if list(dealt) != sorted(dealt) else (*dealt[1:], dealt[0])
 
     def read(self, typed, numbers):
         letters = self.letters_read(typed, numbers)

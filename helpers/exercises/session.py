@@ -160,7 +160,9 @@ class Session:
         if problem := self.open_draw(question_id, number):
             return Outcome(problem=problem)
         if not typed:
-            return Outcome(problem="There is no answer to check yet.")
+            return Outcome(
+                problem="There is no answer to check yet: choose, type or move something."
+            )
         if len(typed) > LONGEST_ANSWER:
             return Outcome(
                 problem=f"The answer is {len(typed)} characters long; {LONGEST_ANSWER} is the most."

@@ -16,6 +16,7 @@ class DrawStanding:
 
     numbers: object
     tried: dict = field(default_factory=dict)
+    typed: list = field(default_factory=list)
     nudges: int = 0
     counted: list = field(default_factory=list)
     right: bool = False
@@ -114,6 +115,7 @@ class Standing:
         closed = draw.finished(question)
         verdict = question.kind.mark(answer.value, draw.numbers)
         draw.tried[answer.value] = (answer, verdict)
+        draw.typed.append(typed)
         draw.right = draw.right or verdict.right
         draw.nudges = max(draw.nudges, nudges)
         self.tries += 1

@@ -148,7 +148,8 @@ def working_lines(question, numbers):
     typed = question.kind.model(numbers)
     lines.append(Line("working", f"As you would answer it: {typed}"))
     if question.code:
-        lines.append(Line("code", question.code(numbers)))
+        code = f'write({question.code(numbers)}, "{question.kind.of}")'
+        lines.append(Line("code", code))
     return lines
 
 

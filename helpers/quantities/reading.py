@@ -50,6 +50,7 @@ _GROUPED = re.compile(
     r"(?!0{1,3}[ ',.])([0-9]{1,3}([ ',.])[0-9]{3}(?:\2[0-9]{3})*)(?:(?!\2)[.,]([0-9]+))?"
 )
 _CODE = re.compile(r"([+-]?) *([0-9]*)([A-DF-Za-df-zµ])([0-9]+)" + _UNIT_TEXT)
+_FRACTION = re.compile(r"([0-9]{1,2}) ?/ ?(2|4|8|16)(?![0-9])")  # as ratings are printed: 1/4 W
 _CODE_LETTERS = {"resistance": "RrKkMmG", "capacitance": "pPnNuUµmMF"}
 
 
@@ -172,6 +173,10 @@ def cleaned(text, quantity):
                 f"can stand before it. {_hint(quantity)}"
             )
         typed = after.strip()
+    if typed[-1:] == "." and typed[-2:-1].isalpha():
+        typed = typed[:-1]
+    if fraction := _FRACTION.match(typed):
+        typed = f"{int(fraction[1]) / int(fraction[2]):.4f}{typed[fraction.end() :]}"
     if not any(map(str.isdigit, typed)):
         raise NotUnderstood(f"{quoted if typed else 'The answer'} has no number. {_hint(quantity)}")
     return typed, quoted

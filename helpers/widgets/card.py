@@ -36,7 +36,7 @@ def feedback_page(session, question, number, outcome):
         "class_word": session.settings.class_word,
         "supply": session.settings.supply,
         "draw": number,
-        "answers": [answer.understood for answer, _ in draw.tried.values()],
+        "answers": draw.typed,
     }
     return Page(feedback_lines(question, draw, number, outcome, nudges), data=data)
 

@@ -77,6 +77,7 @@ class Sorted:
             style={"description_width": "initial"},
             layout=widgets.Layout(width="100%", max_width="46rem", flex_flow="column"),
         )
+        self.moved = False
         up = widgets.Button(description="Move up")
         down = widgets.Button(description="Move down")
         up.on_click(lambda _: soon(lambda: self._move(-1)))
@@ -94,8 +95,12 @@ class Sorted:
         letters.insert(target, letters.pop(place))
         self.steps.options = self._options(letters)
         self.steps.value = marked
+        self.moved = True
 
     def typed(self):
+        """Return the order, or nothing while the steps lie as they were dealt."""
+        if not self.moved:
+            return ""
         return ", ".join(letter for _, letter in self.steps.options)
 
 

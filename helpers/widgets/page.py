@@ -36,7 +36,8 @@ STYLE = """<style>
 .cw-controls :focus-visible {outline: 3px solid currentColor; outline-offset: 2px;}
 .jp-OutputArea:has(.cw-page) .jp-OutputArea-output.jupyter-widgets:not(:has(*)) {
   display: none;}
-.cw-controls select {max-width: 24rem;}
+.cw-controls .widget-dropdown select {max-width: 24rem;}
+.cw-controls .widget-select select {width: 100%; max-width: none;}
 .cw-announce {position: absolute; width: 1px; height: 1px; overflow: hidden;
   clip-path: inset(50%);}
 </style>"""

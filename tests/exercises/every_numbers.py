@@ -3,6 +3,7 @@
 For the tests of the bank; stands in for `helpers.exercises.draws.Draw`.
 """
 
+from functools import cache
 from types import SimpleNamespace
 
 from helpers.physics.mains import SUPPLIES
@@ -38,6 +39,7 @@ class Walk:
         return [choice for choice, _ in taken[:-1]] + [taken[-1][0] + 1] if taken else None
 
 
+@cache
 def every_numbers(question):
     """Return every set of personal numbers on every supply, options in their listed order."""
     found = []

@@ -80,6 +80,9 @@ def fill(card, typed):
             controls.steps.value = letter
             while [shown for _, shown in controls.steps.options].index(letter) > place:
                 up.click()
+        if not controls.moved:
+            up.click()
+            controls.widget.children[1].children[1].click()
     else:
         for box, piece in zip(controls.lists, typed.split("; "), strict=True):
             box.value = piece

@@ -200,7 +200,7 @@ LAW = (
             "Move the point three places to the right.",
         ),
         working=lambda n: f"{n.amps:.3f} A × 1000 = {milliamps(n.amps)}.",
-        code=lambda n: f"{n.amps} * 1000",
+        code=lambda n: f"{n.amps}",
     ),
     Question(
         id="ohm-2",
@@ -384,6 +384,7 @@ VALUES = (
                 ),
             ),
             check="Write down the digit of each of the first two bands.",
+            within=0.005,
         ),
         nudges=(
             "Which digit does each of the first two colours stand for?",
@@ -425,6 +426,7 @@ VALUES = (
                 ),
             ),
             check="Write down the E12 values around the sum.",
+            within=0.005,
         ),
         nudges=(
             "Which two values of the series lie around the sum?",
