@@ -72,19 +72,16 @@ def bench_dropper(volts, ohms, led_volts):
         f"Circuit: a {supply} DC bench supply, a dropper of {dropper} and an LED ({led}) "
         "in one loop."
     )
-    elements, drawing = _blank()
-    with drawing:
-        pen = _Pen(elements, drawing)
-        top, right = 3.0, 5.0
-        pen.part("SourceV", (0.0, 0.0), (0.0, top))
-        pen.part("ResistorIEC", (0.0, top), (right, top))
-        pen.part("LED", (right, top), (right, 0.0))
-        pen.part("Line", (right, 0.0), (0.0, 0.0))
-        pen.write(-0.8, 1.8, "bench supply", "right")
-        pen.write(-0.8, 1.2, f"{supply} DC", "right")
-        pen.write(right / 2.0, top + 0.75, f"dropper R, {dropper}")
-        pen.write(right + 1.1, 1.5, f"LED, {led}", "left")
-    return _titled(drawing, "An LED and its dropper on a bench supply", alternative), alternative
+    pen, top, right = _Pen(), 3.0, 5.0
+    pen.part("SourceV", (0.0, 0.0), (0.0, top))
+    pen.part("ResistorIEC", (0.0, top), (right, top))
+    pen.part("LED", (right, top), (right, 0.0))
+    pen.part("Line", (right, 0.0), (0.0, 0.0))
+    pen.write(-0.8, 1.8, "bench supply", "right")
+    pen.write(-0.8, 1.2, f"{supply} DC", "right")
+    pen.write(right / 2.0, top + 0.75, f"dropper R, {dropper}")
+    pen.write(right + 1.1, 1.5, f"LED, {led}", "left")
+    return pen.done("An LED and its dropper on a bench supply", alternative)
 
 
 def indicator(circuit, ohms=None, led_volts=None):
@@ -128,14 +125,10 @@ def indicator(circuit, ohms=None, led_volts=None):
         f"Circuit, {NAMES[circuit]}: between live and neutral lie {dropper}, and {led}. "
         f"{_FEATURES[circuit]} Every part of it counts as live."
     )
-    elements, drawing = _blank()
-    with drawing:
-        pen = _Pen(elements, drawing)
-        draw = _bridge if circuit == "bridge" else _one_loop
-        draw(pen, circuit, dropper, led)
-    return _titled(
-        drawing, f"{capital(NAMES[circuit])} indicator circuit", alternative
-    ), alternative
+    pen = _Pen()
+    draw = _bridge if circuit == "bridge" else _one_loop
+    draw(pen, circuit, dropper, led)
+    return pen.done(f"{capital(NAMES[circuit])} indicator circuit", alternative)
 
 
 def dimmed_heater(tap="after"):
@@ -171,29 +164,27 @@ def dimmed_heater(tap="after"):
         raise ValueError(f"tap was read as {tap!r}; it must be one of {', '.join(_TAPS)}.")
     place, meaning = _TAPS[tap]
     alternative = f"Circuit: from live through switch, dimmer and heater to neutral. {meaning}"
-    elements, drawing = _blank()
-    with drawing:
-        pen = _Pen(elements, drawing)
-        top, bottom, at_tap, right = 3.6, 0.0, {"after": 8.4, "before": 1.6}[tap], 11.0
-        pen.terminal(0.0, top, "live")
-        pen.terminal(0.0, bottom, "neutral")
-        pen.part("Line", (0.0, top), (2.6, top))
-        pen.part("Switch", (2.6, top), (4.8, top))
-        pen.part("Triac", (4.8, top), (7.6, top))
-        pen.part("Line", (7.6, top), (right, top))
-        pen.heater((right, top), (right, bottom))
-        pen.part("Line", (right, bottom), (0.0, bottom))
-        pen.part("Lamp2", (at_tap, top), (at_tap, bottom))
-        pen.dot(at_tap, top)
-        pen.dot(at_tap, bottom)
-        pen.write(3.7, top + 0.9, "switch")
-        pen.write(6.2, top + 1.05, "dimmer")
-        pen.write(9.3, top + 0.45, "counts as live")
-        pen.write(right + 0.45, 1.8, "heater", "left")
-        side, align = (-0.8, "right") if tap == "after" else (0.8, "left")
-        pen.write(at_tap + side, 2.1, "pilot light with dropper,", align)
-        pen.write(at_tap + side, 1.5, f"tapped {place}", align)
-    return _titled(drawing, f"Dimmer and heater, pilot light {place}", alternative), alternative
+    pen = _Pen()
+    top, bottom, at_tap, right = 3.6, 0.0, {"after": 8.4, "before": 1.6}[tap], 11.0
+    pen.terminal(0.0, top, "live")
+    pen.terminal(0.0, bottom, "neutral")
+    pen.part("Line", (0.0, top), (2.6, top))
+    pen.part("Switch", (2.6, top), (4.8, top))
+    pen.part("Triac", (4.8, top), (7.6, top))
+    pen.part("Line", (7.6, top), (right, top))
+    pen.heater((right, top), (right, bottom))
+    pen.part("Line", (right, bottom), (0.0, bottom))
+    pen.part("Lamp2", (at_tap, top), (at_tap, bottom))
+    pen.dot(at_tap, top)
+    pen.dot(at_tap, bottom)
+    pen.write(3.7, top + 0.9, "switch")
+    pen.write(6.2, top + 1.05, "dimmer")
+    pen.write(9.3, top + 0.45, "counts as live")
+    pen.write(right + 0.45, 1.8, "heater", "left")
+    side, align = (-0.8, "right") if tap == "after" else (0.8, "left")
+    pen.write(at_tap + side, 2.1, "pilot light with dropper,", align)
+    pen.write(at_tap + side, 1.5, f"tapped {place}", align)
+    return pen.done(f"Dimmer and heater, pilot light {place}", alternative)
 
 
 def _one_loop(pen, circuit, dropper, led):
@@ -246,23 +237,30 @@ def _bridge(pen, circuit, dropper, led):
 class _Pen:
     """Puts parts between two points and words at a point, so that a layout reads as a list."""
 
-    def __init__(self, elements, drawing):
-        self.elements, self.drawing = elements, drawing
+    def __init__(self):
+        import schemdraw
+        from schemdraw import elements
 
-    def part(self, kind, start, end):
+        schemdraw.use("svg")
+        self.elements, self.drawing = elements, schemdraw.Drawing(show=False)
+        self.drawing.config(
+            unit=3.5, fontsize=13, font="sans-serif", lw=1.6, bgcolor="white", margin=0.6
+        )
+
+    def part(self, kind, start, end, *lines):
+        from schemdraw.segments import Segment
+
         element = getattr(self.elements, kind)()
         if isinstance(element, self.elements.Diode):
-            self._line_through(element)
+            # The wire goes on through the triangle, as the standard draws a diode.
+            lines = ([(0.0, 0.0), (0.35, 0.0)],)
+        element.segments.extend(map(Segment, lines))
         self.drawing.add(element.endpoints(start, end))
 
     def heater(self, start, end):
         """A resistor's box with bars across it: the symbol of a heating element."""
-        from schemdraw.segments import Segment
-
-        element = self.elements.ResistorIEC()
-        for place in (0.25, 0.5, 0.75):
-            element.segments.append(Segment([(place, 0.25), (place, -0.25)]))
-        self.drawing.add(element.endpoints(start, end))
+        bars = ([(place, 0.25), (place, -0.25)] for place in (0.25, 0.5, 0.75))
+        self.part("ResistorIEC", start, end, *bars)
 
     def terminal(self, across, up, words):
         self.drawing.add(self.elements.Dot(open=True).at((across, up)))
@@ -275,29 +273,12 @@ class _Pen:
         label = self.elements.Label().at((across, up))
         self.drawing.add(label.label(words, loc="center", halign=align, valign="center"))
 
-    @staticmethod
-    def _line_through(element):
-        """The wire goes on through the triangle, as the standard draws a diode."""
-        from schemdraw.segments import Segment
-
-        element.segments.append(Segment([(0.0, 0.0), (0.35, 0.0)]))
-
-
-def _blank():
-    import schemdraw
-    import schemdraw.elements as elements
-
-    schemdraw.use("svg")
-    drawing = schemdraw.Drawing(show=False)
-    drawing.config(unit=3.5, fontsize=13, font="sans-serif", lw=1.6, bgcolor="white", margin=0.6)
-    return elements, drawing
-
-
-def _titled(drawing, title, alternative):
-    svg = drawing.get_imagedata("svg").decode("utf-8")
-    start = svg.index(">")
-    opening = svg[:start].replace('style="', 'style="max-width:100%;height:auto;')
-    return (
-        f'{opening} role="img"><title>{escape(title)}</title><desc>{escape(alternative)}</desc>'
-        f"{svg[start + 1 :]}"
-    )
+    def done(self, title, alternative):
+        """Return the drawing as SVG, with title and description, and the words for it."""
+        svg = self.drawing.get_imagedata("svg").decode("utf-8")
+        start = svg.index(">")
+        opening = svg[:start].replace('style="', 'style="max-width:100%;height:auto;')
+        return (
+            f'{opening} role="img"><title>{escape(title)}</title><desc>{escape(alternative)}'
+            f"</desc>{svg[start + 1 :]}"
+        ), alternative

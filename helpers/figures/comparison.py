@@ -1,20 +1,11 @@
 """Picture that sets the five indicator circuits side by side."""
 
-from typing import NamedTuple
-
-from helpers.figures import style
-from helpers.figures.words import NAMES, capital, watts
+from helpers.figures.chart import NORMAL, SMALL, bar, picture, words
+from helpers.figures.words import MORE, NAMES, capital, setting, watts
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write
 
-
-class _Panel(NamedTuple):
-    """One column of bars: heading, look, and per circuit the value and how it is written."""
-
-    heading: str
-    meaning: str
-    values: list
-    written: list
+_LEFT, _WIDE, _TOP, _HIGH = 212, 141, 80, 50
 
 
 def five_circuits(supply, dimmer, ohms, led_volts=2.0):
@@ -33,7 +24,7 @@ def five_circuits(supply, dimmer, ohms, led_volts=2.0):
 
     Returns
     -------
-    figure : matplotlib.figure.Figure
+    svg : str
     alternative : str
         The finding with its numbers.
 
@@ -56,69 +47,63 @@ def five_circuits(supply, dimmer, ohms, led_volts=2.0):
     >>> from helpers.physics import mains, phase_cut
     >>> words = five_circuits(mains.Supply(230.0, 50.0), phase_cut.NO_DIMMER, 120e3)[1]
     >>> words.replace("\\xa0", " ").partition(";")[0]
-    'With 120 kΩ each, the bridge gets 1.7 mA of LED current for 0.429 W of heat'
+    'No dimmer, 120 kΩ each: the bridge gets 1.7 mA of LED current for 0.429 W of heat'
     """
-    points = [
-        operating_point(circuit, supply, dimmer, ohms=ohms, led_volts=led_volts)
+    points = {
+        circuit: operating_point(circuit, supply, dimmer, ohms=ohms, led_volts=led_volts)
         for circuit in NAMES
-    ]
-    panels = _panels(points)
-    finding = _finding(ohms, *panels[:2])
-    rows = zip(NAMES.values(), *(panel.written for panel in panels), strict=True)
-    alternative = f"{finding} " + " ".join(
-        f"{capital(name)}: {amps} of LED current, {heat} in the resistor, "
-        f"at most {volts} in reverse on an LED, flicker: {rate}."
-        for name, amps, heat, volts, rate in rows
+    }
+    full = operating_point("bridge", supply, ohms=ohms, led_volts=led_volts)
+    volts = max(point.led_reverse_volts_bound for point in points.values())
+    rows = {circuit: _measures(point, full, volts, supply) for circuit, point in points.items()}
+    texts = {circuit: [text for *_, text in row] for circuit, row in rows.items()}
+    finding, more = _in_words(f"{setting(dimmer)}, {write(ohms, 'resistance')} each", texts)
+    alternative = f"{finding}.{more}{MORE}" + " ".join(
+        f"{capital(NAMES[circuit])}: {amps} of LED current, {heat} in the resistor, up to {back} "
+        f"and at most {volts} in reverse in an LED, flicker: {rate}."
+        for circuit, (amps, heat, back, volts, rate) in texts.items()
     )
-    figure, all_axes = style.blank(finding, columns=4, height=3.4, gap=0.2, left=2.0, heading=0.45)
-    for axes, panel in zip(all_axes, panels, strict=True):
-        _bars(axes, panel)
-    all_axes[0].set_yticks(range(len(NAMES)), NAMES.values())
-    return figure, alternative
+    parts = []
+    for line, (circuit, row) in enumerate(rows.items()):
+        y = _TOP + _HIGH * line
+        parts.append(words(16, y + 20, capital(NAMES[circuit]), NORMAL, bold=True))
+        for place, (heading, meaning, share, text) in enumerate(row):
+            x = _LEFT + _WIDE * place
+            parts.append(bar(x, y + 4, _WIDE - 22, 12, share, meaning) + words(x, y + 34, text))
+            if not line:
+                parts.append(words(x, _TOP - 12, heading, SMALL))
+    name = "Bars: a row for each circuit, a column for each measure"
+    return picture(_TOP + _HIGH * len(rows) + 12, name, finding, *parts), alternative
 
 
-def _panels(points):
-    light = [point.led_amps_mean + point.second_led_amps_mean for point in points]
-    heat = [point.resistor_watts for point in points]
-    volts = [point.led_reverse_volts_bound for point in points]
-    rate = [point.light_dominant_hertz for point in points]
+def _measures(point, full, most_volts, supply):
+    """Heading, look, length of the bar against the longest there can be, and words, of each."""
+    light = point.led_amps_mean + point.second_led_amps_mean
+    back, volts = point.led_reverse_amps_peak, point.led_reverse_volts_bound
+    rate = point.light_dominant_hertz
     return (
-        _Panel("LED current,\nmean", "light", light, [write(amps, "current") for amps in light]),
-        _Panel("heat in the\nresistor", "heat", heat, [watts(power) for power in heat]),
-        _Panel("LED in reverse,\nat most", "volts", volts, [write(u, "voltage") for u in volts]),
-        _Panel(
-            "light repeats\nat", "eye", rate, [write(f, "frequency") if f else "dark" for f in rate]
-        ),
-    )
-
-
-def _finding(ohms, light, heat):
-    order = list(NAMES)
-    bridge, diode = order.index("bridge"), order.index("series_diode")
-    each = write(ohms, "resistance")
-    if not any(light.values):
-        return f"With {each} each, no circuit lights its LED at this setting."
-    return (
-        f"With {each} each, the bridge gets {light.written[bridge]} of LED current for "
-        f"{heat.written[bridge]} of heat; a series diode {light.written[diode]} for "
-        f"{heat.written[diode]}."
-    )
-
-
-def _bars(axes, panel):
-    look = style.LOOKS[panel.meaning]
-    places = range(len(panel.values))
-    axes.barh(
-        places, panel.values, height=0.6, color=look.colour, alpha=0.75, hatch=look.hatch,
-        edgecolor=style.FACE, linewidth=0,
+        ("LED current, mean", "light", _share(light, full.led_amps_mean), write(light, "current")),
+        ("Heat in dropper", "heat", _share(point.resistor_watts, full.resistor_watts),
+         watts(point.resistor_watts)),
+        ("Backwards, peak", "volts", _share(back, full.led_amps_peak), write(back, "current")),
+        ("At most backwards", "limit", _share(volts, most_volts), write(volts, "voltage")),
+        ("Light repeats at", "eye", rate / (2.0 * supply.hertz),
+         write(rate, "frequency") if rate else "dark"),
     )  # fmt: skip
-    widest = max(panel.values) or 1.0
-    for place, value, text in zip(places, panel.values, panel.written, strict=True):
-        style.note(axes, value + 0.04 * widest, place, text, va="center")
-    axes.set(xlim=(0, 1.75 * widest), ylim=(len(panel.values) - 0.5, -0.5), xticks=[])
-    axes.set_yticks([])
-    axes.grid(False)
-    axes.spines["bottom"].set_visible(False)
-    axes.set_title(
-        panel.heading, loc="left", family=style.FONT, size=style.TEXT_SIZE - 1, color=style.INK
+
+
+def _share(value, most):
+    return value / (1.03 * most) if most else 0.0
+
+
+def _in_words(start, texts):
+    if all(row[-1] == "dark" for row in texts.values()):
+        return f"{start}: all five are dark, yet the wires are live", ""
+    bridge, diode, back = texts["bridge"], texts["series_diode"], texts["resistor_only"][2]
+    return (
+        f"{start}: the bridge gets {bridge[0]} of LED current for {bridge[1]} of heat; a series "
+        f"diode {diode[0]} for {diode[1]}"
+    ), (
+        " The bridge lights in both half cycles, the series diode in every second. Without any "
+        f"diode the LED is driven into breakdown, up to {back} backwards: do not build that one."
     )

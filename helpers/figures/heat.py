@@ -5,13 +5,15 @@ from math import isfinite
 import numpy as np
 
 from helpers.figures import style
-from helpers.figures.words import TIME_UNITS, duration, time_unit
+from helpers.figures.chart import Axis, Chart, legend, picture
+from helpers.figures.words import MORE, TIME_UNITS, duration, time_unit
 from helpers.figures.words import watts as in_watts
 from helpers.physics import heat, limits, ratings
 from helpers.quantities import write
 
 MARGIN = 2.0
 """Rating over power that leaves room: common practice, no source [-]."""
+ALLOWED_FACE, HALF_FACE = "#f7ead9", "#dcefe7"
 _KNEE, _ZERO = 70.0, 155.0
 
 
@@ -29,7 +31,7 @@ def rating(watts, rated_watts, ambient_celsius):
 
     Returns
     -------
-    figure : matplotlib.figure.Figure
+    svg : str
     alternative : str
         The finding with its numbers.
 
@@ -50,46 +52,54 @@ def rating(watts, rated_watts, ambient_celsius):
     --------
     >>> words = rating(0.2, 0.5, 40.0)[1].replace("\\xa0", " ")
     >>> words.partition(" heat")[0]
-    'At 40 °C a 0.5 W resistor may turn 0.5 W into'
+    'Pass: at 40 °C a 0.5 W resistor may turn 0.5 W into'
     """
     watts = limits.not_negative(watts, "watts", "W", "Leave the sign out.")
     allowed = ratings.derated_watts(rated_watts, ambient_celsius)
-    power, limit = in_watts(watts), in_watts(allowed)
-    rated, air = in_watts(rated_watts), write(ambient_celsius, "temperature")
+    power, rated, air = (
+        in_watts(watts), in_watts(rated_watts), write(ambient_celsius, "temperature")
+    )  # fmt: skip
     if watts > allowed:
-        verdict = f"{power} is too much: it overheats and may start a fire"
+        verdict, why = "Fail", f"{power} is too much: it overheats and may start a fire"
     elif MARGIN * watts > allowed:
-        verdict = f"{power} is allowed, but leaves less than half of it spare"
+        verdict, why = (
+            "Caution",
+            f"{power} leaves less than half of it spare: a warm box can cook it",
+        )
     else:
-        verdict = f"{power} leaves half of it or more spare"
-    title = f"At {air} a {rated} resistor may turn {limit} into heat. {verdict}"
-    alternative = (
-        f"At {air} a {rated} resistor may turn {limit} into heat. {verdict}. The line of what is "
-        f"allowed is level at {rated} up to {write(_KNEE, 'temperature')} of air and falls "
-        f"straight to nothing at {write(_ZERO, 'temperature')}."
+        verdict, why = "Pass", f"{power} leaves half of it or more spare"
+    finding = (
+        f"{verdict}: at {air} a {rated} resistor may turn {in_watts(allowed)} into heat, and {why}"
     )
-    figure, axes = style.blank(title, legend=True)
-    left, right = min(0.0, ambient_celsius - 10.0), max(170.0, ambient_celsius + 10.0)
-    top = 1.25 * max(rated_watts, watts)
-    air_line = np.unique([left, _KNEE, _ZERO, right])
-    allowed_line = ratings.derated_watts(rated_watts, air_line)
-    removed = style.LOOKS["removed"]
-    axes.fill_between(
-        air_line, allowed_line, top, facecolor="#f2f2f2", edgecolor="#b0b0b0",
-        hatch=removed.hatch, linewidth=0, label="too hot",
-    )  # fmt: skip
-    style.draw_line(axes, air_line, allowed_line, "limit", "allowed", linestyle="-")
-    style.draw_line(axes, air_line, allowed_line / MARGIN, "mean", "half of it: the usual margin")
-    look = style.LOOKS["heat"]
-    axes.plot(
-        [ambient_celsius], [watts], look.marker, color=look.colour, markersize=11,
-        markeredgecolor=style.FACE, markeredgewidth=1.5, linestyle="none",
-        label=f"this part: {power} at {air}", clip_on=False, zorder=5,
-    )  # fmt: skip
-    axes.set(xlim=(left, right), ylim=(-0.05 * top, top))
-    style.name_axes(axes, ("air around the part", "°C"), ("power", "W"))
-    style.legend(axes)
-    return figure, alternative
+    alternative = (
+        f"{finding}.{MORE}what is allowed is level at {rated} up to "
+        f"{write(_KNEE, 'temperature')} of air and falls straight to nothing at "
+        f"{write(_ZERO, 'temperature')}."
+    )
+    celsius = np.array([0.0, _KNEE, _ZERO, 160.0])
+    line = ratings.derated_watts(rated_watts, celsius)
+    quarters = [rated_watts * place / 4 for place in range(0, 9, 2)]
+    top = (2.3 if watts > 1.2 * rated_watts else 1.3) * rated_watts
+    chart = Chart(
+        (80, 84, 800, 240),
+        Axis(0.0, 160.0, "air around the part in °C", {t: f"{t}" for t in range(0, 161, 20)}),
+        Axis(0.0, top, "power", {at: in_watts(at) for at in quarters if at <= top}),
+    )
+    for share, face, meaning in ((1.0, ALLOWED_FACE, "limit"), (0.5, HALF_FACE, "eye")):
+        chart.fill_below(celsius, share * line, face)
+        chart.line(celsius, share * line, meaning)
+    seen = np.clip(ambient_celsius, 0.0, 160.0), min(watts, top)
+    chart.mark(*seen, "heat")
+    here = f"here: {power} at {air}"
+    here += ", beyond this picture" if seen != (ambient_celsius, watts) else ""
+    right = seen[0] < 93.0
+    shift = (14 if right else -14, 18 if seen[1] > 0.9 * top else -10)
+    chart.note(*seen, here, "start" if right else "end", shift, bold=True)
+    names = legend(
+        330, 74, ("limit", "the most that the part may take"), ("eye", "half of it: room to spare")
+    )
+    name = "A power under the derating line of a resistor"
+    return picture(380, name, finding, chart.svg(), names), alternative
 
 
 def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
@@ -157,7 +167,7 @@ def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
         if rise > 0.0
         else finding
     )
-    figure, axes = style.blank(finding, legend=True)
+    figure, axes = style.blank(finding)
     unit = time_unit(5.0 * time_constant_seconds)
     times = np.linspace(0.0, 5.0 * time_constant_seconds / TIME_UNITS[unit], 201)
     celsius = heat.celsius_after(times * TIME_UNITS[unit], *part)

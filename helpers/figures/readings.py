@@ -1,27 +1,41 @@
-"""Picture of what two kinds of meter show on the same dimmed mains, in plain number boxes."""
+"""Picture of what three kinds of meter show behind a dimmer, in plain number boxes."""
 
-from helpers.figures import style
-from helpers.physics import mains, phase_cut, signals
+import numpy as np
+
+from helpers.figures.chart import Axis, Chart, number_box, picture
+from helpers.figures.waves import SAMPLES, cycle_places
+from helpers.physics import circuits, heater, leakage, mains, phase_cut, signals
 from helpers.physics import meters as physics_meters
 from helpers.quantities import write
 
+HEATER_WATTS, DROPPER_OHMS, LED_VOLTS, METER_OHMS = 90.0, 68e3, 2.0, 10e6
+#: Suppression parts across a dimmer's switch. Common practice, no source [F], [ohm].
+SNUBBER = (100e-9, 100.0)
+PLACES = {
+    "volts at the heater, dimmer on": "on",
+    "volts at the heater, dimmer off": "off",
+    "volts at the open ends, heater unplugged, dimmer off": "unloaded",
+    "current of an LED with series diode": "led",
+}
 _WORTH_SAYING = 0.5
 """Errors below this are not worth a warning [%]."""
 
 
-def meters(supply, dimmer):
-    """Draw a dimmed voltage and what an average-responding and a true-rms meter show on it.
+def meters(supply, dimmer, place="on"):
+    """Draw a wave and what a plain (average-responding), a true-rms and a DC meter show on it.
 
     Parameters
     ----------
     supply : mains.Supply
         The supply.
     dimmer : phase_cut.Dimmer
-        The dimmer and its setting.
+        The dimmer and its setting, while it is on.
+    place : str
+        What is measured: a value of `PLACES` [-].
 
     Returns
     -------
-    figure : matplotlib.figure.Figure
+    svg : str
     alternative : str
         The finding with its numbers.
 
@@ -31,57 +45,90 @@ def meters(supply, dimmer):
 
     References
     ----------
-    As `meters.reading` and `meters.within_crest_limit`.
+    As `meters.reading`, `meters.within_crest_limit` and `leakage.off_state`.
 
     Examples
     --------
     >>> figure, words = meters(mains.Supply(120.0, 60.0), phase_cut.Dimmer("leading", 120.0))
     >>> words.replace("\\xa0", " ").partition(":")[0]
-    'The average-responding meter shows 30 V where 53.1 V are there'
+    'The plain meter shows 30 V where 53.1 V are there'
     """
-    signal = signals.dimmed_mains(supply, dimmer)
-    average = write(physics_meters.reading(signal, "average"), "voltage")
-    true = write(physics_meters.reading(signal, "true_rms"), "voltage")
-    trusted = physics_meters.within_crest_limit(signal)
-    finding = _finding(average, true, physics_meters.error_percent(signal), trusted)
+    signal, degrees, values, crest = _measured(supply, dimmer, place)
+    quantity = "current" if place == "led" else "voltage"
+    plain, true, mean = (
+        write(physics_meters.reading(signal, *how), quantity)
+        for how in (("average",), ("true_rms",), ("mean", "dc"))
+    )
+    finding, meaning = _in_words(signal, place, plain, true, write(signal.rms, quantity))
     alternative = (
-        f"{finding} Two number boxes beside the wave: average-responding {average}, "
-        f"true-rms {true}."
+        f"{finding}. {meaning}The plain, average-responding meter says {plain}, the true-rms meter "
+        f"{true}, the DC range {mean}."
     )
-    figure, (wave_axes, box_axes) = style.blank(finding, columns=2, gap=0.5)
-    degrees, volts = phase_cut.trace(supply, dimmer)
-    style.draw_line(wave_axes, degrees, volts, "dimmed")
+    low = 0.0 if place == "led" else -1.15 * crest
+    ticks = {at: write(at, quantity) for at in (-crest, 0.0, crest) if at >= low}
+    chart = Chart(
+        (90, 76, 500, 250),
+        Axis(0, 360, "place in the mains cycle", cycle_places(supply)),
+        Axis(low, 1.15 * crest, quantity, ticks),
+    )
+    chart.line(degrees, values, "led" if place == "led" else "dimmed")
+    boxes = (
+        ("Plain meter, AC", plain, "mean, scaled for a sine"),
+        ("True-rms meter, AC", true, "what heats, less any DC"),
+        ("DC range", mean, "mean with its sign"),
+    )
+    drawn = [number_box(640, 82 + 106 * line, 200, *box) for line, box in enumerate(boxes)]
+    name = "A wave, and the readings of three meters"
+    return picture(380, name, finding, chart.svg(), *drawn), alternative
+
+
+def _measured(supply, dimmer, place):
+    """Signal, curve, and the size that the scale has to hold."""
     crest = mains.peak(supply.volts_rms)
-    wave_axes.set(xlim=(0, 360), ylim=(-1.15 * crest, 1.15 * crest), xticks=range(0, 361, 90))
-    style.name_axes(wave_axes, ("place in the mains cycle", "degrees"), ("voltage", "V"))
-    box_axes.set_axis_off()
-    _box(box_axes, 0.55, average, "average-responding meter")
-    doubt = "" if trusted or not signal.rms else ", beyond crest factor 3: do not trust"
-    _box(box_axes, 0.02, true, f"true-rms meter{doubt}")
-    return figure, alternative
+    if place == "led":
+        led = {"ohms": DROPPER_OHMS, "led_volts": LED_VOLTS}
+        degrees, volts = phase_cut.trace(supply, dimmer, 1, SAMPLES)
+        amps = circuits.amps_at("series_diode", supply, dimmer, degrees, **led)
+        signal = signals.led_current("series_diode", supply, dimmer, **led)
+        return signal, degrees, np.where(volts == 0.0, 0.0, amps), crest / DROPPER_OHMS
+    if place != "on":
+        load = METER_OHMS
+        if place == "off":
+            load = heater.resistance(supply.volts_rms, HEATER_WATTS)
+        left = leakage.off_state(supply, *SNUBBER, heater_ohms=load).volts_rms
+        supply, dimmer = mains.Supply(left, supply.hertz), phase_cut.NO_DIMMER
+        crest = mains.peak(left)
+    curve = phase_cut.trace(supply, dimmer, 1, SAMPLES)
+    return signals.dimmed_mains(supply, dimmer), *curve, crest
 
 
-def _finding(average, true, error, trusted):
-    if error != error:
-        return "Both meters show 0 V, and that proves nothing: the wires count as live."
-    if abs(error) < _WORTH_SAYING:
-        return f"Both meters show the same: {average} and {true}."
-    ending = "" if trusted else "; here even many true-rms meters are out of their range"
-    return (
-        f"The average-responding meter shows {average} where {true} are there: "
-        f"{write(-error, 'percent', 2)} too little{ending}."
-    )
-
-
-def _box(axes, bottom, shown, words):
-    from matplotlib.patches import Rectangle
-
-    axes.add_patch(
-        Rectangle(
-            (0.02, bottom + 0.1), 0.96, 0.34, transform=axes.transAxes, facecolor=style.FACE,
-            edgecolor=style.INK, linewidth=2,
+def _in_words(signal, place, plain, true, rms):
+    """The finding, and what it means."""
+    both = f"the plain meter shows {plain}, the true-rms meter {true}"
+    if place == "off":
+        return f"Dimmer off, heater connected: {both}", (
+            "The heater swallows what leaks through the dimmer. One wire is live all the same. "
         )
+    if place == "unloaded":
+        return f"Dimmer off, heater unplugged: {both}", (
+            "Without a load the meter shows almost the whole supply, though the dimmer is off: a "
+            "leak, but one that is live. Load the ends, or prove dead with a two-pole tester. "
+        )
+    if place == "led":
+        return f"Current of the LED: {both}", (
+            f"The true rms with its DC part is {rms}; an AC range leaves that part out. The light "
+            "follows the DC range. "
+        )
+    error = physics_meters.error_percent(signal)
+    if not np.isfinite(error):
+        return "All meters show 0 V, and that proves nothing: the wires count as live", ""
+    if abs(error) < _WORTH_SAYING:
+        return f"Both AC meters show the same: {plain} and {true}", ""
+    trusted = physics_meters.within_crest_limit(signal)
+    return (
+        f"The plain meter shows {plain} where {rms} are there: {write(-error, 'percent', 2)} too "
+        "little"
+    ), "It is right only on a sine. " + (
+        "" if trusted else
+        "The peaks are over 3 times the rms: many true-rms meters are out of their range as well. "
     )  # fmt: skip
-    middle = {"ha": "center", "va": "center", "transform": axes.transAxes, "color": style.INK}
-    axes.text(0.5, bottom + 0.27, shown, family="DejaVu Sans Mono", size=28, **middle)
-    axes.text(0.5, bottom + 0.03, words, family=style.FONT, size=style.TEXT_SIZE - 1, **middle)

@@ -3,14 +3,16 @@
 import numpy as np
 
 from helpers.figures import style
-from helpers.figures.words import NAMES, capital
+from helpers.figures.chart import SMALL, picture, words
+from helpers.figures.words import MORE, NAMES, capital, share_of_one
 from helpers.physics import light, phase_cut, phase_cut_inverse
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write
 
 _ANGLES = np.linspace(0.0, 180.0, 181)
 _EVERY = 15
-_AMBER = np.array([1.0, 0.55, 0.08])
+NIGHT = "#141414"
+_AMBER = np.array([1.0, 0.42, 0.12])
 
 
 def percentages(edge="leading"):
@@ -57,17 +59,13 @@ def percentages(edge="leading"):
         f"{time} of the time, {volts} of the volts, {heat} of the heat"
     )
     alternative = f"{title}. {_three_in_words(edge)}"
-    figure, axes = style.blank(title, legend=True)
-    for percent, meaning, label in (
+    curves = (
         (found.conduction_percent, "mains", "time let through"),
         (found.volts_percent, "volts", "rms volts"),
         (found.power_percent, "heat", "heat of the heater"),
-    ):
-        style.draw_line(axes, _ANGLES, percent, meaning, label, every=_EVERY)
-    axes.axvline(angle, color=style.INK, linewidth=style.THIN, zorder=1)
+    )
     name = "firing angle" if edge == "leading" else "cut-off angle"
-    _share_axes(axes, name, "share of full mains")
-    return figure, alternative
+    return _over_the_angle(title, curves, angle, name, "share of full mains"), alternative
 
 
 def heat_and_light(circuit, supply, ohms, led_volts=2.0):
@@ -125,19 +123,17 @@ def heat_and_light(circuit, supply, ohms, led_volts=2.0):
     )
     if shine[0]:
         alternative += " All three fall from 100 to 0, the heat first, then light, then the look."
-    figure, axes = style.blank(finding, legend=True)
-    for percent, meaning, label in (
+    curves = (
         (heat, "heat", "heat of the heater"),
         (shine, "light", "light of the LED"),
         (seen, "eye", "what the eye says (of 100)"),
-    ):
-        style.draw_line(axes, _ANGLES, percent, meaning, label, every=_EVERY)
-    axes.axvline(low, color=style.INK, linewidth=style.THIN, zorder=1)
-    _share_axes(axes, "firing angle, leading edge", "against full mains")
-    return figure, alternative
+    )
+    across = "firing angle, leading edge"
+    return _over_the_angle(finding, curves, low, across, "against full mains"), alternative
 
 
-def brightness(circuit, supply, ohms_choices, firing_degrees_choices, led_volts=2.0):
+def brightness(circuit, supply, ohms_choices, firing_degrees_choices, led_volts=2.0,
+               chosen=(-1, -1)):  # fmt: skip
     """Draw how bright several droppers look at several settings, as dots on a dark panel.
 
     Parameters
@@ -152,10 +148,12 @@ def brightness(circuit, supply, ohms_choices, firing_degrees_choices, led_volts=
         One column each, leading edge [deg].
     led_volts : float
         Forward drop of the LED [V].
+    chosen : tuple of int
+        Row and column of the dot that the finding is about [-].
 
     Returns
     -------
-    figure : matplotlib.figure.Figure
+    svg : str
     alternative : str
         The finding with its numbers.
 
@@ -167,7 +165,8 @@ def brightness(circuit, supply, ohms_choices, firing_degrees_choices, led_volts=
     Notes
     -----
     The brightest dot counts as 100. The light of a dot's colour is in proportion to the mean
-    current, as a screen that keeps to sRGB shows it; the number below is the CIE lightness.
+    current, as a screen that keeps to sRGB shows it, so that the reader's own eye does the rest;
+    the number below is the CIE lightness.
 
     References
     ----------
@@ -176,42 +175,65 @@ def brightness(circuit, supply, ohms_choices, firing_degrees_choices, led_volts=
     Examples
     --------
     >>> from helpers.physics import mains
-    >>> figure, words = brightness("bridge", mains.Supply(230.0, 50.0), (100e3, 200e3), (0, 120))
-    >>> words.replace("\\xa0", " ").partition(":")[0]
-    'From 2.04 mA down to 253 µA the light falls 8-fold, the look only from 100 to 42'
+    >>> words = brightness("bridge", mains.Supply(230.0, 50.0), (100e3, 200e3), (0, 120))[1]
+    >>> words.replace("\\xa0", " ").partition(". ")[0]
+    '200 kΩ at 120°: 12 % of the light of the brightest dot looks 42 % as bright'
     """
     rows, columns = len(ohms_choices), len(firing_degrees_choices)
     if not (1 <= rows <= 8 and 1 <= columns <= 8):
         raise ValueError(f"{rows} droppers and {columns} settings were given; 1 to 8 of each fit.")
-    point = operating_point(
-        circuit, supply,
-        phase_cut.Dimmer("leading", np.asarray(firing_degrees_choices, dtype=float)[np.newaxis]),
-        ohms=np.asarray(ohms_choices, dtype=float)[:, np.newaxis], led_volts=led_volts,
-    )  # fmt: skip
-    amps = point.led_amps_mean
+    dimmer = phase_cut.Dimmer("leading", np.asarray(firing_degrees_choices, dtype=float)[None])
+    amps = operating_point(
+        circuit, supply, dimmer,
+        ohms=np.asarray(ohms_choices, dtype=float)[:, None], led_volts=led_volts,
+    ).led_amps_mean  # fmt: skip
     share = amps / amps.max() if amps.max() else amps
     seen = light.lightness(share)
-    alternative = _brightness_in_words(amps, seen, ohms_choices, firing_degrees_choices)
-    height = 1.75 + 0.72 * rows
-    figure, axes = style.blank(alternative.partition(":")[0], height=height)
-    axes.grid(False)
-    axes.set_facecolor("#101010")
-    for (row, column), shine in np.ndenumerate(share):
-        axes.plot(
-            [column], [row - 0.12], "o", markersize=22, markerfacecolor=_on_screen(shine),
-            markeredgecolor="#8a8a8a", markeredgewidth=0.8,
-        )  # fmt: skip
-        text = f"{seen[row, column]:.0f}  ({write(amps[row, column], 'current')})"
-        axes.text(
-            column, row + 0.36, text, color="#e8e8e8", ha="center", va="center",
-            family=style.FONT, size=style.TEXT_SIZE - 2.5,
-        )  # fmt: skip
-    axes.set(xlim=(-0.6, columns - 0.4), ylim=(rows - 0.4, -0.6))
-    axes.set_xticks(range(columns), [write(angle, "angle") for angle in firing_degrees_choices])
-    axes.set_yticks(range(rows), [write(ohms, "resistance") for ohms in ohms_choices])
-    style.name_axes(axes, ("firing angle; below each dot lightness and mean current", ""),
-                    ("dropper", ""))  # fmt: skip
-    return figure, alternative
+    row, column = chosen[0] % rows, chosen[1] % columns
+    droppers = [write(ohms, "resistance") for ohms in ohms_choices]
+    angles = [write(angle, "angle") for angle in firing_degrees_choices]
+    finding = (
+        f"{droppers[row]} at {angles[column]}: {share_of_one(share[row, column])} of the light of "
+        f"the brightest dot looks {share_of_one(seen[row, column] / 100.0)} as bright"
+    )
+    if not amps.max():
+        finding = "No dropper lights the LED at any of these settings"
+    alternative = (
+        f"{finding}. Its LED gets {write(amps[row, column], 'current')} on average, the brightest "
+        f"{write(amps.max(), 'current')}.{MORE}{_dots_in_words(seen, droppers, angles)}."
+    )
+    svg = _dots(droppers, angles, share, seen, (row, column), finding)
+    return svg, alternative
+
+
+def _dots(rows, columns, shares, seen, chosen, title):
+    left, top, wide, high = 150, 80, 756 // len(columns), 78
+    parts = [
+        f'<rect x="{left - 8}" y="{top}" width="{wide * len(columns) + 16}" '
+        f'height="{high * len(rows)}" fill="{NIGHT}"/>'
+    ]
+    for place, text in enumerate(columns):
+        x, bold = left + wide * (place + 0.5), place == chosen[1]
+        parts.append(words(x, top - 10, text, SMALL, "middle", bold))
+    for line, text in enumerate(rows):
+        y = top + high * (line + 0.5)
+        parts.append(words(left - 18, y + 5, text, SMALL, "end", line == chosen[0]))
+    for (line, place), share in np.ndenumerate(shares):
+        x, y = left + wide * (place + 0.5), top + high * (line + 0.5)
+        parts.append(
+            f'<circle cx="{x}" cy="{y - 10}" r="19" fill="{_on_screen(share)}"/>'
+            f'<text x="{x}" y="{y + 29}" font-size="{SMALL}" text-anchor="middle" '
+            f'fill="#e8e8e8">{share_of_one(seen[line, place] / 100.0)}</text>'
+        )
+    x, y = left + wide * chosen[1] + 6, top + high * chosen[0] + 5
+    parts.append(
+        f'<rect x="{x}" y="{y}" width="{wide - 12}" height="{high - 10}" rx="8" fill="none" '
+        'stroke="#ffffff" stroke-width="2.5" stroke-dasharray="7 4"/>'
+    )
+    under = "The number under a light is how bright it looks against the brightest one."
+    height = top + high * len(rows) + 38
+    parts.append(words(left, height - 14, under, SMALL, colour=style.QUIET))
+    return picture(height, "Lights in rows and columns, shaded by their light", title, *parts)
 
 
 def _relative(circuit, supply, angles, ohms, led_volts):
@@ -223,10 +245,15 @@ def _relative(circuit, supply, angles, ohms, led_volts):
     return heat, 100.0 * share, light.lightness(share)
 
 
-def _share_axes(axes, across, up):
+def _over_the_angle(title, curves, marked, across, up):
+    figure, axes = style.blank(title)
+    for percent, meaning, label in curves:
+        style.draw_line(axes, _ANGLES, percent, meaning, label, every=_EVERY)
+    axes.axvline(marked, color=style.INK, linewidth=style.THIN, zorder=1)
     axes.set(xlim=(0, 180), ylim=(0, 104), xticks=range(0, 181, 30), yticks=range(0, 101, 20))
     style.name_axes(axes, (across, "degrees"), (up, "%"))
     style.legend(axes)
+    return figure
 
 
 def _three_in_words(edge):
@@ -241,29 +268,16 @@ def _three_in_words(edge):
     return f"{'; '.join(lines)}."
 
 
-def _brightness_in_words(amps, seen, ohms_choices, angles):
-    rows = "; ".join(
-        f"{write(ohms, 'resistance')} "
-        + ", ".join(f"{value:.0f} at {write(angle, 'angle')}"
-                    for value, angle in zip(line, angles, strict=True))
-        for ohms, line in zip(ohms_choices, seen, strict=True)
-    )  # fmt: skip
-    top, bottom = amps.max(), amps.min()
-    if top == bottom and top:
-        finding = f"All dots look alike, at {write(top, 'current')} each"
-    elif not top:
-        finding = "No dropper lights the LED at any of these settings"
-    elif not bottom:
-        finding = f"From {write(top, 'current')} down to nothing, where the LED is dark"
-    else:
-        finding = (
-            f"From {write(top, 'current')} down to {write(bottom, 'current')} the light falls "
-            f"{write(top / bottom, 'ratio', 2)}-fold, the look only from 100 to {seen.min():.0f}"
-        )
-    return f"{finding}: {rows}."
+def _dots_in_words(seen, droppers, angles):
+    return "; ".join(
+        f"{ohms} "
+        + ", ".join(f"{value:.0f} at {angle}" for value, angle in zip(line, angles, strict=True))
+        for ohms, line in zip(droppers, seen, strict=True)
+    )
 
 
 def _on_screen(share):
     """The colour in which a screen gives this share of its light (IEC 61966-2-1)."""
     linear = share * _AMBER
-    return tuple(np.where(linear <= 0.0031308, 12.92 * linear, 1.055 * linear ** (1 / 2.4) - 0.055))
+    coded = np.where(linear <= 0.0031308, 12.92 * linear, 1.055 * linear ** (1 / 2.4) - 0.055)
+    return "#" + "".join(f"{round(255 * channel):02x}" for channel in coded)

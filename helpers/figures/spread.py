@@ -65,7 +65,7 @@ def histogram(values, limit, name, unit):
         f"{finding} A histogram of {name}; mean {write_as(found.mean, unit)}, from "
         f"{write_as(values.min(), unit)} to {write_as(values.max(), unit)}."
     )
-    figure, axes = style.blank(finding, legend=True)
+    figure, axes = style.blank(finding)
     width = _width(values, limit)
     left, right = _ends(values, limit, _BINS * width)
     edges = _edges(values, limit, width)

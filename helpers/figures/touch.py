@@ -4,15 +4,17 @@ from functools import cache
 
 import numpy as np
 
-from helpers.figures import style
-from helpers.figures.words import duration
+from helpers.figures.chart import Axis, Chart, picture
+from helpers.figures.words import MORE, duration
 from helpers.physics import hazards
 from helpers.quantities import write
 
-_AMPS = (1e-4, 10.0)
-_SECONDS = (0.010, 10.0)
-_SHADES = {"AC-1": "#ffffff", "AC-2": "#e8f0f6", "AC-3": "#f6d9b8", "AC-4": "#e0a08c"}
-_HATCHES = {"AC-1": "", "AC-2": "..", "AC-3": "//", "AC-4": "xx"}
+_AMPS = Axis(
+    1e-4, 10.0, "across: current through the body, rms; upwards: how long it flows",
+    {amps: write(amps, "current") for amps in (1e-4, 1e-3, 1e-2, 1e-1, 1.0, 10.0)}, True,
+)  # fmt: skip
+_SECONDS = Axis(0.01, 10.0, "", {t: duration(t) for t in (0.01, 0.1, 1.0, 10.0)}, True)
+_FACES = ("#eef5ee", "#f5f0d8", "#f6dcc6", "#efbfc4")
 
 
 def zones(amps_rms, seconds):
@@ -27,7 +29,7 @@ def zones(amps_rms, seconds):
 
     Returns
     -------
-    figure : matplotlib.figure.Figure
+    svg : str
     alternative : str
         The finding with its numbers.
 
@@ -50,56 +52,40 @@ def zones(amps_rms, seconds):
     '30 mA for 100 ms is zone AC-2: felt, muscles may jerk, usually no harm'
     """
     name = hazards.zone(amps_rms, seconds)
-    current, time = write(amps_rms, "current"), duration(seconds)
-    finding = f"{current} for {time} is zone {name}: {hazards.ZONES[name]}"
-    longer = _longest_in_zone(amps_rms, name)
-    alternative = (
-        f"{finding}. {longer}The zones, from less to more current: "
-        + "; ".join(f"{zone}, {effect}" for zone, effect in hazards.ZONES.items())
-        + ". Nobody is promised to survive zone AC-3."
+    finding = (
+        f"{write(amps_rms, 'current')} for {duration(seconds)} is zone {name}: "
+        f"{hazards.ZONES[name]}"
     )
-    figure, axes = style.blank(finding, height=4.4, left=1.0)
-    axes.set(xscale="log", yscale="log", xlim=_AMPS, ylim=_SECONDS)
+    alternative = (
+        f"{finding}. {_longest_in_zone(amps_rms, name)}Nobody is promised to survive zone AC-3."
+        f"{MORE}the zones, from less to more current: "
+        + "; ".join(f"{zone}, {effect}" for zone, effect in hazards.ZONES.items())
+        + "."
+    )
+    chart = Chart((90, 76, 790, 262), _AMPS, _SECONDS)
     times, borders = _borders()
-    edges = [np.full_like(times, _AMPS[0]), *borders, np.full_like(times, _AMPS[1])]
-    for zone, left, right in zip(hazards.ZONES, edges[:-1], edges[1:], strict=True):
-        axes.fill_betweenx(
-            times, left, right, facecolor=_SHADES[zone], edgecolor="#b5b5b5",
-            hatch=_HATCHES[zone], linewidth=0,
-        )  # fmt: skip
+    edges = [np.full_like(times, _AMPS.low), *borders, np.full_like(times, _AMPS.high)]
+    for zone, face, low, high in zip(hazards.ZONES, _FACES, edges, edges[1:], strict=False):
+        chart.fill([*low, *high[::-1]], [*times, *times[::-1]], face)
+        middle = (low[-1] * high[-1]) ** 0.5
+        chart.note(middle, times[-1], zone, "middle", (0, -9), bold=True)
     for border in borders:
-        axes.plot(border, times, color=style.INK, linewidth=1.4)
-    for zone, place in zip(hazards.ZONES, (2.2e-4, 2.6e-3, 3.5e-2, 1.5), strict=True):
-        style.note(axes, place, 0.0145, zone, ha="center", weight="bold", size=style.TEXT_SIZE + 1)
-    _mark(axes, amps_rms, seconds)
-    axes.xaxis.set_major_formatter(lambda value, _: write(value, "current"))
-    axes.yaxis.set_major_formatter(lambda value, _: duration(value))
-    style.name_axes(axes, ("current through the body, rms", ""), ("how long it flows", ""))
-    return figure, alternative
-
-
-def _mark(axes, amps_rms, seconds):
-    """A cross in a ring at the point, or an arrowhead at the edge if it lies beyond."""
-    place = float(np.clip(amps_rms, *_AMPS)), float(np.clip(seconds, *_SECONDS))
-    marker = "X"
-    if amps_rms != place[0]:
-        marker = "<" if amps_rms < place[0] else ">"
-    elif seconds != place[1]:
-        marker = "^"
-    axes.plot(
-        *place, marker, markersize=15, color=style.INK, markeredgecolor=style.FACE,
-        markeredgewidth=2, clip_on=False, zorder=6,
-    )  # fmt: skip
+        chart.line(border, times, "limit")
+    amps, time = np.clip(amps_rms, _AMPS.low, _AMPS.high), min(seconds, _SECONDS.high)
+    chart.mark(amps, time, "dimmed")
+    here = "here" if (amps, time) == (amps_rms, seconds) else "here, beyond the edge"
+    shift = (14 if amps < 0.05 else -14, -12 if time < 0.02 else 22)
+    chart.note(amps, time, here, "start" if amps < 0.05 else "end", shift, bold=True)
+    name = "Zones of current and time, with a point"
+    return picture(396, name, finding, chart.svg()), alternative
 
 
 @cache
 def _borders():
     """Times, and for each where the second, third and fourth zone begin, asked on a fine grid."""
-    times = np.geomspace(*_SECONDS, 121)
-    amps = np.geomspace(*_AMPS, 1501)
-    names = np.array(list(hazards.ZONES))
-    found = hazards.zone(amps[:, np.newaxis], times[np.newaxis])
-    ranks = np.searchsorted(names, found)
+    times = np.geomspace(_SECONDS.low, _SECONDS.high, 61)
+    amps = np.geomspace(_AMPS.low, _AMPS.high, 1501)
+    ranks = np.searchsorted(list(hazards.ZONES), hazards.zone(amps[:, None], times))
     return times, [amps[np.argmax(ranks >= rank, axis=0)] for rank in (1, 2, 3)]
 
 

@@ -3,13 +3,15 @@
 import numpy as np
 
 from helpers.figures import style
-from helpers.figures.words import NAMES, capital
+from helpers.figures.chart import Axis, Chart, legend, picture, words
+from helpers.figures.words import NAMES, capital, setting
 from helpers.physics import circuits, mains, ohms_law, phase_cut, phase_cut_inverse
 from helpers.physics.operating_point import operating_point
-from helpers.quantities import write
+from helpers.quantities import write, write_as
 
-_JUST = 1e-6
-"""How far to either side of a dimmer's edge the current is asked for [deg]."""
+REMOVED, LIT, BROKEN_DOWN = "#e2e2e2", "#fbe3d2", "#eadfe8"
+SAMPLES = 180
+_SECOND = {"two_leds": "second LED", "diode_across": "in the diode"}
 
 
 def sine(supply):
@@ -49,7 +51,7 @@ def sine(supply):
         f"−{crest} and back. Lines mark the peak, the rms value (what heats) and the mean of the "
         "size, both half cycles counted."
     )
-    figure, axes = style.blank(title, legend=True)
+    figure, axes = style.blank(title)
     degrees, volts = phase_cut.trace(supply)
     style.draw_line(axes, degrees, volts, "dimmed", "voltage")
     for value, meaning, label in (
@@ -59,7 +61,13 @@ def sine(supply):
     ):
         style.draw_line(axes, (0, 360), (value, value), meaning, label)
     axes.set_ylim(-1.15 * peak, 1.15 * peak)
-    style.name_cycle(axes, supply, ("voltage", "V"))
+    places = cycle_places(supply)
+    axes.set(
+        xlim=(0, 360),
+        xticks=list(places),
+        xticklabels=[text.replace(", ", "\n") for text in places.values()],
+    )
+    style.name_axes(axes, ("place in the mains cycle", ""), ("voltage", "V"))
     style.legend(axes)
     return figure, alternative
 
@@ -76,7 +84,7 @@ def chopped(supply, dimmer):
 
     Returns
     -------
-    figure : matplotlib.figure.Figure
+    svg : str
     alternative : str
         The finding with its numbers.
 
@@ -98,27 +106,19 @@ def chopped(supply, dimmer):
     alternative = (
         f"{finding} One mains cycle of {_period(supply)}; in each half cycle {_where_on(dimmer)}"
     )
-    figure, axes = style.blank(finding, legend=True)
-    degrees, volts = phase_cut.trace(supply, dimmer)
-    whole = mains.volts_at(supply.volts_rms, degrees)
-    removed = style.LOOKS["removed"]
-    axes.fill_between(
-        degrees, volts, whole, facecolor="#ececec", edgecolor=removed.colour, hatch=removed.hatch,
-        linewidth=0, label="taken away" if dimmer.conduction_degrees < 180.0 else "_",
-    )  # fmt: skip
-    style.draw_line(axes, degrees, whole, "mains", "mains", linewidth=1.4)
-    style.draw_line(axes, degrees, volts, "dimmed", "behind the dimmer")
+    chart = _voltage(supply, dimmer, (84, 76, 780, 230), cycle_places(supply))
     rms = phase_cut.wave(supply, dimmer).volts_rms
-    style.draw_line(axes, (0, 360), (rms, rms), "volts", f"rms {write(rms, 'voltage')}")
-    crest = mains.peak(supply.volts_rms)
-    axes.set_ylim(-1.15 * crest, 1.15 * crest)
-    style.name_cycle(axes, supply, ("voltage", "V"))
-    style.legend(axes)
-    return figure, alternative
+    chart.line((0, 360), (rms, rms), "volts")
+    curves = ("mains", "mains"), ("dimmed", "behind it"), ("volts", f"rms {write(rms, 'voltage')}")
+    parts = [chart.svg(), legend(84, 366, *curves)]
+    if dimmer.conduction_degrees < 180.0:
+        parts.append(words(520, 366, "grey: taken away"))
+    name = "One cycle of a voltage, and what a dimmer takes away of it"
+    return picture(380, name, finding, *parts), alternative
 
 
 def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_volts=2.0):
-    """Draw the current of the LED over one cycle, with its mean and the quick sum.
+    """Draw the voltage and the LED current over one cycle, with mean and quick sum.
 
     Parameters
     ----------
@@ -135,7 +135,7 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_vol
 
     Returns
     -------
-    figure : matplotlib.figure.Figure
+    svg : str
     alternative : str
         The finding with its numbers.
 
@@ -159,7 +159,9 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_vol
     'Bridge: the LED gets 1.87 mA on average, in pulses of up to 2.97 mA'
     """
     point = operating_point(circuit, supply, dimmer, ohms=ohms, led_volts=led_volts)
-    quick = ohms_law.current(phase_cut.wave(supply, dimmer).volts_rms, ohms)
+    wave = phase_cut.wave(supply, dimmer)
+    rms, crest = wave.volts_rms, wave.volts_peak
+    quick = ohms_law.current(rms, ohms)
     mean, peak = write(point.led_amps_mean, "current"), write(point.led_amps_peak, "current")
     quick_sum = write(quick, "current")
     name = capital(NAMES[circuit])
@@ -171,63 +173,114 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_vol
         finding = f"{name}: no current flows and the LED stays dark."
     alternative = finding
     if point.led_amps_peak:
-        alternative += f" {_other_half(circuit, point)}"
-    figure, axes = style.blank(finding, legend=True)
-    degrees = _degrees(dimmer)
-    amps = circuits.amps_at(circuit, supply, dimmer, degrees, ohms=ohms, led_volts=led_volts)
-    forward = np.abs(amps) if circuit == "bridge" else np.maximum(amps, 0.0)
-    axes.fill_between(degrees, 0, forward, color=style.LOOKS["led"].colour, alpha=0.18, linewidth=0)
-    style.draw_line(axes, degrees, forward, "led", "LED")
-    backward = np.minimum(amps, 0.0)
-    names = {
-        "resistor_only": "LED, pushed backwards",
-        "diode_across": "diode across",
-        "two_leds": "second LED",
+        alternative += (
+            f" It conducts for {write(360.0 * point.led_conduction_fraction, 'angle')} of 360°; "
+            f"its mean makes the light. {_other_half(circuit, point)}"
+        )
+    alternative += (
+        f" The voltage, {write(rms, 'voltage')} rms, has a peak of {write(crest, 'voltage')}."
+    )
+    upper, lower = cycle_charts(circuit, supply, dimmer, ohms, led_volts, 780)
+    lower.line((0, 360), (point.led_amps_mean,) * 2, "mean")
+    lower.line((0, 360), (quick, quick), "limit")
+    names = legend(84, 380, ("mean", f"LED mean {mean}"), ("limit", f"V/R {quick_sum}"))
+    what = "Two curves over one cycle: the voltage, and the current of the LED"
+    return picture(392, what, finding, upper.svg(), lower.svg(), names), alternative
+
+
+def cycle_places(supply):
+    """Return places of one mains cycle, and each in words: degrees and milliseconds.
+
+    Parameters
+    ----------
+    supply : mains.Supply
+        Its frequency gives the milliseconds.
+
+    Examples
+    --------
+    >>> cycle_places(mains.Supply(100.0, 50.0))[90]
+    '90°, 5\\xa0ms'
+    """
+    return {
+        place: f"{place}°, {write_as(place / 360.0 / supply.hertz, 'ms', 3)}"
+        for place in range(0, 361, 90)
     }
-    if circuit in names:
-        style.draw_line(axes, degrees, backward, "dimmed", names[circuit], linestyle=(0, (4, 1.5)))
-    for value, meaning, label in (
-        (point.led_amps_mean, "mean", f"LED mean {mean}"),
-        (quick, "limit", f"V/R {quick_sum}"),
-    ):
-        style.draw_line(axes, (0, 360), (value, value), meaning, label)
-    top = 1.15 * mains.peak(supply.volts_rms) / ohms
-    axes.set_ylim(-top if circuit in names else -0.04 * top, top)
-    unit = style.unit_of(top, "current")
-    style.count_in(axes.yaxis, unit)
-    style.name_cycle(axes, supply, ("current", unit))
-    style.legend(axes)
-    return figure, alternative
 
 
-def _degrees(dimmer):
-    """Angles of one cycle, with one on either side of each edge so that it is drawn upright."""
-    edges = dimmer.angle_degrees + np.array([0.0, 180.0])
-    beside = np.concatenate([edges - _JUST, edges + _JUST])
-    return np.unique(np.clip(np.concatenate([np.linspace(0.0, 360.0, 721), beside]), 0.0, 360.0))
+def cycle_charts(circuit, supply, dimmer, ohms, led_volts, width):
+    """Return two charts of one cycle: the voltage, and the current of the LED.
+
+    Parameters
+    ----------
+    circuit, supply, dimmer, ohms, led_volts
+        As for `led_current`.
+    width : int
+        Width of both charts [px].
+
+    Returns
+    -------
+    upper, lower : Chart
+    """
+    upper = _voltage(supply, dimmer, (84, 74, width, 124), dict.fromkeys(range(0, 361, 90), ""))
+    degrees, volts = phase_cut.trace(supply, dimmer, 1, SAMPLES)
+    branch = circuits.amps_at(circuit, supply, dimmer, degrees, ohms=ohms, led_volts=led_volts)
+    # At an edge two points share an angle; the current of the dark one is zero.
+    branch = np.where(volts == 0.0, 0.0, branch)
+    forward, backward = np.maximum(branch, 0.0), np.maximum(-branch, 0.0)
+    if circuit == "bridge":
+        forward += backward
+    top = mains.peak(supply.volts_rms) / ohms
+    pushed_back = circuit == "resistor_only" and backward.any()
+    low = -1.1 * top if pushed_back else 0.0
+    ticks = {0.0: "0", top: write(top, "current")}
+    if pushed_back:
+        ticks[-top] = "\u2212" + ticks[top]
+    lower = Chart(
+        (84, 236, width, 106),
+        Axis(0, 360, "place in the mains cycle", cycle_places(supply)),
+        Axis(low, 1.15 * top, "current of the LED", ticks),
+    )
+    lower.fill_below(degrees, forward, LIT)
+    if pushed_back:
+        lower.fill_below(degrees, -backward, BROKEN_DOWN)
+        lower.note(90, 0.55 * low, "backwards: breakdown", "middle")
+        forward = forward - backward
+    if circuit in _SECOND and backward.any():
+        lower.line(degrees, backward, "volts")
+        lower.note(270, 0.5 * top, _SECOND[circuit], "middle")
+    lower.line(degrees, forward, "led")
+    return upper, lower
+
+
+def _voltage(supply, dimmer, box, places):
+    degrees, volts = phase_cut.trace(supply, dimmer, 1, SAMPLES)
+    sine = mains.volts_at(supply.volts_rms, degrees)
+    crest = mains.peak(supply.volts_rms)
+    ticks = {value: write(value, "voltage") for value in (-crest, 0.0, crest)}
+    across = Axis(0, 360, "place in the mains cycle" if places[0] else "", places)
+    chart = Chart(box, across, Axis(-1.12 * crest, 1.12 * crest, "voltage", ticks))
+    chart.fill_below(degrees, sine, REMOVED)
+    chart.fill_below(degrees, volts, style.FACE)
+    chart.line(degrees, sine, "mains")
+    chart.line(degrees, volts, "dimmed")
+    return chart
 
 
 def _period(supply):
     return write(1.0 / supply.hertz, "time")
 
 
-def _setting(dimmer):
-    if dimmer.edge == "none":
-        return "No dimmer"
-    return f"{capital(dimmer.edge)} edge at {write(dimmer.angle_degrees, 'angle')}"
-
-
 def _what_is_left(supply, dimmer):
     wave = phase_cut.wave(supply, dimmer)
     rms, peak = write(wave.volts_rms, "voltage"), write(wave.volts_peak, "voltage")
     if wave.conduction_fraction == 1.0:
-        return f"{_setting(dimmer)}: the whole sine arrives, {rms} rms with a peak of {peak}."
+        return f"{setting(dimmer)}: the whole sine arrives, {rms} rms with a peak of {peak}."
     if not wave.conduction_fraction:
-        return f"{_setting(dimmer)}: nothing is let through, yet the wires count as live."
+        return f"{setting(dimmer)}: nothing is let through, yet the wires count as live."
     heat = write(phase_cut_inverse.percentages(dimmer).power_percent, "percent")
     still = "but the peak is still" if wave.volts_peak > 0.9995 * mains.peak(supply.volts_rms) \
         else "and the peak is"  # fmt: skip
-    return f"{_setting(dimmer)}: {rms} rms are left and {heat} of the heat, {still} {peak}."
+    return f"{setting(dimmer)}: {rms} rms are left and {heat} of the heat, {still} {peak}."
 
 
 def _where_on(dimmer):
@@ -245,7 +298,8 @@ def _other_half(circuit, point):
     amps = write(point.branch_amps_peak, "current")
     return {
         "resistor_only": "In the other half cycle up to "
-        f"{write(point.led_reverse_amps_peak, 'current')} push the LED backwards.",
+        f"{write(point.led_reverse_amps_peak, 'current')} push the LED backwards: it "
+        "breaks down, and no LED is made for that.",
         "series_diode": "In the other half cycle the diode blocks and no current flows.",
         "diode_across": f"In the other half cycle up to {amps} flow past the LED, in the diode.",
         "two_leds": "In the other half cycle the second LED gets "

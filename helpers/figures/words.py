@@ -14,6 +14,9 @@ NAMES = {
     "bridge": "bridge",
 }
 
+MORE = " In full: "
+"""Stands in an alternative text before numbers that a person who moves a slider can do without."""
+
 
 def capital(text):
     """Return a text with its first letter raised and all others as they are.
@@ -80,3 +83,38 @@ def duration(seconds, digits=2):
     """
     unit = time_unit(seconds)
     return write(seconds, "time", digits) if unit == "s" else write_as(seconds, unit, digits)
+
+
+def setting(dimmer):
+    """Write a dimmer's setting.
+
+    Parameters
+    ----------
+    dimmer : phase_cut.Dimmer
+        The dimmer and its setting.
+
+    Examples
+    --------
+    >>> from helpers.physics import phase_cut
+    >>> setting(phase_cut.NO_DIMMER), setting(phase_cut.Dimmer("trailing", 90.0))
+    ('No dimmer', 'Trailing edge at 90°')
+    """
+    if dimmer.edge == "none":
+        return "No dimmer"
+    return f"{capital(dimmer.edge)} edge at {write(dimmer.angle_degrees, 'angle')}"
+
+
+def share_of_one(share):
+    """Write a share of one as a percentage of two digits.
+
+    Parameters
+    ----------
+    share : float
+        Such as 0.5 [-].
+
+    Examples
+    --------
+    >>> share_of_one(0.5).replace("\\xa0", " ")
+    '50 %'
+    """
+    return write(100.0 * share, "percent", 2)

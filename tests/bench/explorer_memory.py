@@ -30,7 +30,8 @@ for name in {names}:
     display(panel.widget("bench", "bench"))
     panels.append(panel)
     for knob in EXPLORERS[name].open_on(supply)[1]:
-        moves += [(panel, knob.key, value) for value in knob.positions]
+        ends = knob.options.values() if hasattr(knob, "options") else (knob.low, knob.high)
+        moves += [(panel, knob.key, value) for value in ends]
 def megabytes():
     return resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
 moves = cycle(moves)

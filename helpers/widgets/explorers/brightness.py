@@ -2,15 +2,10 @@
 
 from functools import partial
 
-import numpy as np
-
-from helpers.figures.live.dots import lights
-from helpers.physics import light
-from helpers.physics.operating_point import operating_point
-from helpers.physics.phase_cut import Dimmer
+from helpers.figures import settings
 from helpers.quantities import write
 from helpers.widgets.explorers.knobs import Choice, Slider
-from helpers.widgets.explorers.mains_side import CIRCUIT, LED_VOLTS, percent
+from helpers.widgets.explorers.mains_side import CIRCUIT, in_short
 from helpers.widgets.explorers.panel import Explorer
 
 ROW_OHMS = (33e3, 56e3, 82e3, 120e3)
@@ -48,27 +43,9 @@ def brightness(supply, circuit, ohms, angle_degrees):
     >>> "100 % of the light" in words.replace("\\xa0", " ")
     True
     """
-    settings = np.array([*COLUMN_DEGREES, angle_degrees])
-    amps = operating_point(
-        circuit, supply, Dimmer("leading", settings),
-        ohms=np.array(ROW_OHMS)[:, None], led_volts=LED_VOLTS,
-    ).led_amps_mean  # fmt: skip
-    shares = amps / amps.max()
-    looks = light.lightness(shares) / 100.0
-    row = ROW_OHMS.index(ohms)
-    dropper, angle = write(ohms, "resistance"), write(angle_degrees, "angle")
-    got, share, look = amps[row, -1], shares[row, -1], looks[row, -1]
-    percent_light, percent_look = percent(share), percent(look)
-    sentence = (
-        f"Calculated: with {dropper} and a leading edge at {angle} the LED gets "
-        f"{write(got, 'current')} on average. That is {percent_light} of the light of the "
-        f"brightest one shown, {write(ROW_OHMS[0], 'resistance')} at full, and it looks "
-        f"{percent_look} as bright."
-    )
-    columns = ["full", *(write(each, "angle") for each in COLUMN_DEGREES[1:]), f"yours: {angle}"]
-    rows = [write(each, "resistance") for each in ROW_OHMS]
-    title = f"{dropper} at {angle}: {percent_light} of the light looks {percent_look} as bright"
-    return lights(columns, rows, shares, looks, (row, len(COLUMN_DEGREES)), title), sentence
+    angles = (*COLUMN_DEGREES, angle_degrees)
+    chosen = ROW_OHMS.index(ohms), len(COLUMN_DEGREES)
+    return in_short(settings.brightness(circuit, supply, ROW_OHMS, angles, chosen=chosen))
 
 
 def _open_on(supply):

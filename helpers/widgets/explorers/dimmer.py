@@ -2,12 +2,10 @@
 
 from functools import partial
 
-from helpers.figures.live.waves import Setting, dimmed
-from helpers.physics import heater, light, meters, phase_cut, signals
-from helpers.physics.operating_point import operating_point
-from helpers.quantities import write
+from helpers.figures.dimmed import at_once
+from helpers.physics.phase_cut import Dimmer
 from helpers.widgets.explorers.knobs import Choice, Slider
-from helpers.widgets.explorers.mains_side import CIRCUIT, DROPPER, LED_VOLTS, cycle, percent
+from helpers.widgets.explorers.mains_side import CIRCUIT, DROPPER
 from helpers.widgets.explorers.panel import Explorer
 
 POT_WATTS = 90.0
@@ -42,31 +40,7 @@ def dimmer(supply, edge, angle_degrees, circuit, ohms):
     >>> "heater makes 45 W of its 90 W" in words.replace("\\xa0", " ")
     True
     """
-    setting = phase_cut.Dimmer(edge, angle_degrees)
-    full = operating_point(circuit, supply, ohms=ohms, led_volts=LED_VOLTS)
-    point = operating_point(circuit, supply, setting, ohms=ohms, led_volts=LED_VOLTS)
-    pot_ohms = heater.resistance(supply.volts_rms, POT_WATTS)
-    pot_watts = heater.watts(supply, setting, pot_ohms)
-    light_share = point.led_amps_mean / full.led_amps_mean
-    look = light.lightness(light_share) / 100.0
-    signal = signals.dimmed_mains(supply, setting)
-    average, true_rms = meters.reading(signal, "average"), meters.reading(signal, "true_rms")
-    mean = write(point.led_amps_mean, "current")
-    title = f"{edge.capitalize()} edge at {write(angle_degrees, 'angle')}: {mean} in the LED, "
-    title += f"{write(pot_watts, 'power')} in the pot"
-    shown = Setting(title, pot_watts / POT_WATTS, light_share, look, average, true_rms)
-    sentence = (
-        f"Calculated: {edge} edge at {write(angle_degrees, 'angle')}. The heater makes "
-        f"{write(pot_watts, 'power')} of its {write(POT_WATTS, 'power')}. The LED gets {mean} on "
-        f"average, {percent(light_share)} of full light, and looks {percent(look)} as bright. "
-        f"A true-rms meter shows {write(true_rms, 'voltage')}, a plain one "
-        f"{write(average, 'voltage')}; the peak is {write(signal.peak, 'voltage')}."
-    )
-    if average and not meters.within_crest_limit(signal):
-        sentence += " With peaks so far above the rms, a true-rms meter may be wrong as well."
-    if light_share == 0.0:
-        sentence += " The light is out, yet the wires are live."
-    return dimmed(cycle(supply, setting, circuit, ohms), shown), sentence
+    return at_once(circuit, supply, Dimmer(edge, angle_degrees), ohms, POT_WATTS)
 
 
 def _open_on(supply):

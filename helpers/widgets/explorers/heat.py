@@ -1,15 +1,14 @@
 """Explorer: a power, a rating and the warm air around a resistor, and whether they go together."""
 
-import numpy as np
-
-from helpers.figures.live.heat import rating
+from helpers.figures.heat import rating
 from helpers.physics import heat as warmth
 from helpers.physics import ratings
 from helpers.quantities import write
 from helpers.widgets.explorers.knobs import Choice, Slider
+from helpers.widgets.explorers.mains_side import in_short
 from helpers.widgets.explorers.panel import Explorer
 
-_CELSIUS = np.array([0.0, 70.0, 155.0])
+END_CELSIUS = 155.0
 
 
 def heat(watts, rated_watts, ambient_celsius):
@@ -39,30 +38,13 @@ def heat(watts, rated_watts, ambient_celsius):
     >>> heat(0.2, 0.5, 40.0)[1].split(":")[0], heat(0.6, 0.5, 40.0)[1].split(":")[0]
     ('Pass', 'Fail')
     """
-    allowed = ratings.derated_watts(rated_watts, ambient_celsius)
-    verdict, why = _verdict(watts, allowed)
+    svg, said = in_short(rating(watts, rated_watts, ambient_celsius))
     film = warmth.final_celsius(watts, warmth.kelvin_per_watt_of(rated_watts), ambient_celsius)
-    limit = write(_CELSIUS[-1], "temperature")
+    limit = write(END_CELSIUS, "temperature")
     hot = f"come to about {write(film, 'temperature')}; {limit} is its end"
-    if film > _CELSIUS[-1]:
+    if film > END_CELSIUS:
         hot = f"go beyond {limit}, its end"
-    power = write(watts, "power")
-    sentence = (
-        f"{verdict}: calculated, a part rated {write(rated_watts, 'power')} may take "
-        f"{write(allowed, 'power')} in air of {write(ambient_celsius, 'temperature')}, and it is "
-        f"to take {power}; {why}. Its film would {hot}."
-    )
-    title = f"{verdict}: {power}, where {write(allowed, 'power')} is allowed"
-    lines = ratings.derated_watts(rated_watts, _CELSIUS)
-    return rating(_CELSIUS, lines, (ambient_celsius, watts), title), sentence
-
-
-def _verdict(watts, allowed):
-    if watts > allowed:
-        return "Fail", "that overheats it"
-    if watts > allowed / 2.0:
-        return "Caution", "more than half of what it may take, so a warm box can cook it"
-    return "Pass", "half or less, so there is room to spare"
+    return svg, f"{said} Its film would {hot}."
 
 
 def _open_on(_):

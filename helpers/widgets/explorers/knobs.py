@@ -32,12 +32,6 @@ class Slider:
     step: float
     start: float
 
-    @property
-    def positions(self):
-        """Both ends, the middle and the first value."""
-        middle = self.low + self.step * round((self.high - self.low) / 2 / self.step)
-        return (self.low, middle, self.high, self.start)
-
     def build(self):
         """Return what is laid out, and the control that holds the value."""
         ends = {"min": self.low, "max": self.high, "step": self.step, "value": self.start}
@@ -92,11 +86,6 @@ class Choice:
     label: str
     options: dict
     start: object
-
-    @property
-    def positions(self):
-        """All values."""
-        return tuple(self.options.values())
 
     def build(self):
         """Return what is laid out, and the control that holds the value: here the same."""

@@ -1,13 +1,12 @@
 """Explorer: a current through a body, against the zones of IEC 60479-1."""
 
-from functools import lru_cache, partial
+from functools import partial
 
-import numpy as np
-
-from helpers.figures.live.touch import zones
+from helpers.figures.touch import zones
 from helpers.physics import hazards, mains
 from helpers.quantities import write
 from helpers.widgets.explorers.knobs import Choice, Slider
+from helpers.widgets.explorers.mains_side import in_short
 from helpers.widgets.explorers.panel import Explorer
 
 SERIES_OHMS = (0.0, 1e3, 4.7e3, 10e3, 22e3, 47e3, 100e3, 270e3, 560e3, 1e6)
@@ -47,18 +46,13 @@ def touch_current(supply, volts, ohms, seconds):
     True
     """
     amps = hazards.touch_amps_rms(mains.Supply(volts, supply.hertz), ohms)
-    zone = hazards.zone(amps, seconds)
-    current, effect = write(amps, "current"), hazards.ZONES[zone]
+    svg, said = in_short(zones(amps, seconds))
     way = f"through {write(ohms, 'resistance')}" if ohms else "by bare contact"
-    sentence = (
-        f"Calculated: {write(volts, 'voltage')} {way} drives {current} through a body of "
-        f"{write(hazards.BODY_OHMS, 'resistance')}. For {write(seconds, 'time')} that is zone "
-        f"{zone}: {effect}. {_device(amps)} Wet skin and a firm grip let more "
-        "through: this is the kinder case."
+    return svg, (
+        f"{write(volts, 'voltage')} {way} drives {write(amps, 'current')} through a body of "
+        f"{write(hazards.BODY_OHMS, 'resistance')}. {said} {_device(amps)} Wet skin and a firm "
+        "grip let more through: this is the kinder case."
     )
-    title = f"{current} for {write(seconds, 'time')}: {effect}"
-    names = list(hazards.ZONES)
-    return zones(_times(), _borders(), names, (amps, seconds), title), sentence
 
 
 def _device(amps):
@@ -66,21 +60,6 @@ def _device(amps):
     if amps >= RESIDUAL_AMPS:
         return f"{device} is made to cut this off, if it flows to earth; between both wires never."
     return f"{device} need not trip."
-
-
-def _times():
-    return np.geomspace(SECONDS[0], SECONDS[-1], 61)
-
-
-@lru_cache
-def _borders():
-    """The current at which each zone begins, read off the zones themselves to within 1 %."""
-    amps = np.geomspace(1e-4, 1.0, 1001)
-    found = hazards.zone(amps[None, :], _times()[:, None])
-    names = list(hazards.ZONES)
-    return tuple(
-        amps[np.argmax(np.isin(found, names[place:]), axis=1)] for place in range(1, len(names))
-    )
 
 
 def _open_on(supply):

@@ -2,13 +2,12 @@
 
 from functools import partial
 
-from helpers.figures.live.waves import conduction
+from helpers.figures import waves
 from helpers.physics import mains
-from helpers.physics.operating_point import operating_point
 from helpers.physics.phase_cut import NO_DIMMER
 from helpers.quantities import write
 from helpers.widgets.explorers.knobs import Choice
-from helpers.widgets.explorers.mains_side import CIRCUIT, DROPPER, LED_VOLTS, cycle
+from helpers.widgets.explorers.mains_side import CIRCUIT, DROPPER
 from helpers.widgets.explorers.panel import Explorer
 
 
@@ -39,26 +38,7 @@ def waveform(supply, volts_rms, circuit, ohms):
     True
     """
     source = mains.Supply(volts_rms, supply.hertz)
-    point = operating_point(circuit, source, ohms=ohms, led_volts=LED_VOLTS)
-    mean, peak = write(point.led_amps_mean, "current"), write(point.led_amps_peak, "current")
-    degrees = write(360.0 * point.led_conduction_fraction, "angle")
-    quick = write(volts_rms / ohms, "current")
-    sentence = (
-        f"Calculated: {write(volts_rms, 'voltage')} rms has a peak of "
-        f"{write(mains.peak(volts_rms), 'voltage')}. The LED conducts for {degrees} of 360°: "
-        f"{mean} mean, which makes the light, and {peak} at the peak. The quick sum, volts over "
-        f"ohms, says {quick}."
-    )
-    if circuit == "resistor_only":
-        back = write(point.led_reverse_amps_peak, "current")
-        sentence += (
-            f" In the other half cycle the LED breaks down and up to {back} flows backwards: no "
-            "LED is made for that."
-        )
-    if circuit == "two_leds":
-        sentence += " The second LED takes the other half cycle."
-    title = f"The LED gets {mean} mean, {peak} peak; the quick sum says {quick}"
-    return conduction(cycle(source, NO_DIMMER, circuit, ohms, 360), title), sentence
+    return waves.led_current(circuit, source, NO_DIMMER, ohms)
 
 
 def _open_on(supply):
@@ -78,7 +58,7 @@ EXPLORER = Explorer(
         "is the quick sum? Then try the bridge.",
         "Take the 6 V transformer. The LED now waits for its volts: where in the cycle does it "
         "start, and why is that hard to see on the mains?",
-        "Choose the resistor and LED only. What happens in the half cycle that should be dark?",
+        "Choose the resistor only. What happens in the half cycle that should be dark?",
     ),
     "Danger: this wave kills. Look at it here, never at a socket: only trained people measure "
     "inside mains equipment, under local rules.",

@@ -5,6 +5,7 @@ numbers always give the same text. Knows no physics.
 """
 
 from html import escape
+from textwrap import wrap
 from typing import NamedTuple
 
 import numpy as np
@@ -13,7 +14,8 @@ from helpers.figures.style import FACE, INK, LINE_WEIGHT, LOOKS, QUIET
 
 WIDTH = 920
 GRID = "#dddddd"
-SMALL, NORMAL, LARGE = 13, 14, 17
+SMALL, NORMAL, LARGE = 13, 14, 15
+TITLE_LETTERS, TITLE_LINE = 98, 19
 
 
 def picture(height, name, title, *parts):
@@ -26,7 +28,7 @@ def picture(height, name, title, *parts):
     name : str
         What kind of picture it is, for who cannot see it.
     title : str
-        The answer that the picture gives, with its numbers.
+        The answer that the picture gives, with its numbers; takes one line or two.
     *parts : str
         SVG elements.
 
@@ -39,12 +41,16 @@ def picture(height, name, title, *parts):
     >>> picture(40, "An empty picture", "Nothing")[-6:]
     '</svg>'
     """
+    lines = "".join(
+        words(16, 22 + TITLE_LINE * place, line, LARGE, bold=True)
+        for place, line in enumerate(wrap(title, TITLE_LETTERS, break_on_hyphens=False))
+    )
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {height}" width="{WIDTH}" '
         f'height="{height}" style="max-width:100%;height:auto;background:{FACE}" role="img" '
         f'font-family="DejaVu Sans, Verdana, sans-serif" aria-label="{escape(name)}">'
         f'<rect width="{WIDTH}" height="{height}" fill="{FACE}"/>{"".join(parts)}'
-        f"{words(16, 25, title, LARGE, bold=True)}</svg>"
+        f"{lines}</svg>"
     )
 
 
@@ -79,7 +85,7 @@ def legend(x, y, *entries):
     return "".join(parts)
 
 
-def number_box(x, y, width, label, reading, remark=""):
+def number_box(x, y, width, label, reading, remark):
     """Return a plain box with a reading in it, its label above and a remark below."""
     return (
         words(x, y - 8, label, NORMAL)
@@ -170,6 +176,10 @@ class Chart:
     def fill(self, across, up, paint):
         """Fill the shape that points enclose with a colour, behind the grid."""
         self.faces.append(f'<polygon points="{self._points(across, up)}" fill="{paint}"/>')
+
+    def fill_below(self, across, up, paint):
+        """Fill the shape between a curve and its zero line."""
+        self.fill([*across, across[-1], across[0]], [*up, 0.0, 0.0], paint)
 
     def mark(self, across, up, meaning="limit"):
         """Put a round mark with a cross hair on a point."""
