@@ -38,6 +38,7 @@ REQUIREMENTS = (ROOT / "requirements.txt").read_text(encoding="utf-8").splitline
 def third_party(folder):
     """Return the modules that the files of a folder import from neither Python nor the project."""
     own = {path.stem for path in ROOT.rglob("tests/**/*.py")} | {"helpers", "conftest"}
+    own |= {path.parent.name for path in ROOT.rglob("tests/**/__init__.py")}
     found = {}
     for path in (ROOT / folder).rglob("*.py"):
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
