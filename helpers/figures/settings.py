@@ -122,7 +122,10 @@ def heat_and_light(circuit, supply, ohms, led_volts=2.0):
         f"light and {write(seen[90], 'ratio', 2)} of 100."
     )
     if shine[0]:
-        alternative += " All three fall from 100 to 0, the heat first, then light, then the look."
+        alternative += (
+            " Down to about half, light falls a little faster than heat; below that, heat falls "
+            "faster. The look falls last."
+        )
     curves = (
         (heat, "heat", "heat of the heater"),
         (shine, "light", "light of the LED"),
