@@ -149,7 +149,7 @@ def working_lines(question, numbers):
     lines.append(Line("working", f"As you would answer it: {typed}"))
     if question.code:
         code = f'write({question.code(numbers)}, "{question.kind.of}")'
-        lines.append(Line("code", code))
+        lines += [Line("working", "The same sum in Python, for who likes:"), Line("code", code)]
     return lines
 
 
@@ -159,6 +159,6 @@ def _what_next(question, draw, number):
         return f"This draw is closed: only its first answer counts. Take a fresh one: {again}."
     if not draw.right:
         return f"Recorded as helped. Show that you can do it now: {again}."
-    if len(draw.tried) > 1:
+    if not draw.first[1].right:
         return f"Repaired. Make it stick with other numbers: {again}."
     return f"To practise with other numbers: {again}."

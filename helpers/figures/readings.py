@@ -112,7 +112,8 @@ def _in_words(signal, place, plain, true, rms):
     if place == "unloaded":
         return f"Dimmer off, heater unplugged: {both}", (
             "Without a load the meter shows almost the whole supply, though the dimmer is off: a "
-            "leak, but one that is live. Load the ends, or prove dead with a two-pole tester. "
+            "leak, but one that is live. Pull the plug before anything else, and prove dead with a "
+            "two-pole tester: a low reading with the plug in proves nothing. "
         )
     if place == "led":
         return f"Current of the LED: {both}", (

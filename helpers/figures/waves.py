@@ -243,7 +243,7 @@ def cycle_charts(circuit, supply, dimmer, ohms, led_volts, width):
     lower.fill_below(degrees, forward, LIT)
     if pushed_back:
         lower.fill_below(degrees, -backward, BROKEN_DOWN)
-        lower.note(90, 0.55 * low, "backwards: breakdown", "middle")
+        lower.note(90, 0.55 * low, "backwards: breakdown →", "middle")
         forward = forward - backward
     if circuit in _SECOND and backward.any():
         lower.line(degrees, backward, "volts")

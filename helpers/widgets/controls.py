@@ -73,7 +73,7 @@ class Sorted:
         self.steps = widgets.Select(
             options=self._options(list(shown)),
             rows=len(shown),
-            description="Steps, first one on top:",
+            description="In order, first on top:",
             style={"description_width": "initial"},
             layout=widgets.Layout(width="100%", max_width="46rem", flex_flow="column"),
         )

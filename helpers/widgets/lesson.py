@@ -150,11 +150,14 @@ def progress(number=None):
     session, number = current_session(), number or _open.get("lesson", "00")
     if not _is_lesson(number):
         return
-    handle = show(progress_page(session, number))
+    _show_and_follow(session, "progress", lambda: progress_page(session, number))
+
+
+def _show_and_follow(session, name, page):
+    """Show a page, and keep it up to date as answers come in."""
+    handle = show(page())
     if not session.workshop_copy:
-        session.watchers["progress", handle.display_id] = lambda *_: handle.update(
-            progress_page(session, number)
-        )
+        session.watchers[name, handle.display_id] = lambda *_: handle.update(page())
 
 
 def predictions(number=None):
@@ -162,6 +165,10 @@ def predictions(number=None):
     session, number = current_session(), number or _open.get("lesson", "00")
     if not _is_lesson(number):
         return
+    _show_and_follow(session, "predictions", lambda: Page(_prediction_lines(session, number)))
+
+
+def _prediction_lines(session, number):
     lines = []
     for question in lessons()[number].QUESTIONS:
         if question.role == "predict":
@@ -169,7 +176,7 @@ def predictions(number=None):
             lines += [Line("text", text) for text in question.ask(draw.numbers).split("\n\n")]
             lines.append(Line("note", f"You predicted: {_predicted(question, draw)}"))
             lines.append(Line("verdict", f"What we found: {question.working(draw.numbers)}"))
-    show(Page(lines))
+    return lines
 
 
 def _predicted(question, draw):

@@ -96,14 +96,15 @@ class TestChoice:
 
 class TestChooseAll:
     def test_second_way_each_right_tick_earns_and_each_wrong_one_takes_back(self):
-        """By hand: right ticks less wrong ticks, over the right options, 0 at least."""
+        """By hand: right ticks less wrong ticks, over the right options; 0 where it would hurt."""
         keys = [option.key for option in OPTIONS]
         subsets = chain.from_iterable(combinations(keys, size) for size in range(5))
         for subset in subsets:
             right = len({"one", "three"} & set(subset))
             wrong = len({"two", "four"} & set(subset))
             verdict = ALL.mark(tuple(sorted(subset)), N)
-            assert verdict.share == max(0, right - wrong) / 2
+            hurts = "four" in subset or "three" not in subset
+            assert verdict.share == (0 if hurts else max(0, right - wrong) / 2)
             assert verdict.right == (set(subset) == {"one", "three"})
 
     def test_ticking_all_is_no_way_to_earn(self):
@@ -132,7 +133,8 @@ class TestOrder:
             verdict = ORDER.mark(order, N)
             kept = sum(order.index(a) < order.index(b) for a, b in zip(right, right[1:]))  # noqa: B905
             assert verdict.right == (list(order) == right)
-            assert verdict.share == (1 if list(order) == right else kept / 4)
+            earned = 1 if list(order) == right else kept / 4
+            assert verdict.share == (0 if verdict.danger else earned)
 
     def test_the_reply_is_that_of_a_step_that_stands_too_early(self):
         for order in permutations([option.key for option in OPTIONS]):
@@ -187,7 +189,8 @@ class TestParts:
                 assert sum(c.share for c in criteria) == pytest.approx(1)
                 verdict = self.kind.mark((resistance, rating), self.numbers)
                 passed = sum(c.share for c in criteria if c.passed)
-                assert verdict.share == pytest.approx(passed)
+                hurts = any(c.danger for c in criteria if not c.passed)
+                assert verdict.share == pytest.approx(0 if hurts else passed)
                 assert verdict.right == all(c.passed for c in criteria)
 
     def test_a_fault_that_costs_no_marks_still_keeps_an_answer_from_being_right(self):

@@ -153,8 +153,8 @@ PREDICT = Question(
     ),
     working=lambda n: (
         "the quick sum is right for a DC supply. On the mains it gives only the rms current of the "
-        "resistor alone, which is good for one thing, its heat. What the LED gets is worked out in "
-        "lesson 03, where your prediction comes back."
+        "resistor alone, which is good for one thing, its heat. What the LED itself gets is the "
+        "worked example of lesson 03."
     ),
 )
 

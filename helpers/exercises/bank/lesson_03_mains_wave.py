@@ -276,8 +276,8 @@ WAVE = (
         outcome="find the peak of a supply from its rms value",
         numbers=_first_volts,
         ask=lambda n: (
-            f"Today a true-rms meter shows {volts(n.volts)} at your socket. How high is the crest "
-            "of the wave, from zero?"
+            f"Today your mains stands at {volts(n.volts)} rms. How high is the crest of the wave, "
+            "from zero?"
         ),
         kind=Quantity(
             of="voltage",
@@ -1138,7 +1138,7 @@ REVERSE = (
             (
                 Option(
                     "third",
-                    "The third: half of the time is not half of the volts.",
+                    "The third: the label is an rms value. Half of the time does not halve that.",
                     right=True,
                     reply="The crest stays whole, the mean is 0.45 of the label, and the rms 0.71.",
                 ),

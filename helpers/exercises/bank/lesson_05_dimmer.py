@@ -184,7 +184,7 @@ RECALL = (
         id="dim-recall-3",
         role="recall",
         outcome="find the heat in a dropper that works half of the time",
-        numbers=lambda draw, supply: {"ohms": draw.pick((33e3, 39e3, 47e3, 56e3, 68e3))},
+        numbers=lambda draw, supply: {"ohms": draw.pick((33e3, 39e3, 56e3, 68e3))},
         ask=lambda n: (
             f"From lesson 04: a dropper of {write(n.ohms, 'resistance')}, a diode and a red LED "
             f"stand in series on your mains, {n.supply.name}. No dimmer. How much heat does the "
@@ -905,11 +905,11 @@ LIGHT = (
         marks=2,
         outcome="order dimmer settings by the heat they give",
         numbers=lambda draw, supply: {
-            "high": draw.pick((85, 90)),
-            "light": draw.pick((55, 60)),
-            "plain": draw.pick((35, 40)),
-            "knob": draw.pick((30, 33)),
-            "low": draw.pick((25, 30)),
+            "high": draw.pick((80, 85)),
+            "light": draw.pick((47, 50)),
+            "plain": draw.pick((37, 39)),
+            "knob": draw.pick((36, 37)),
+            "low": draw.pick((40, 42)),
         },
         ask=lambda n: (
             "Five settings of one leading-edge dimmer, each told in another way. Put them in order "

@@ -1,0 +1,24 @@
+"""The kinds of question: how each reads a typed answer, marks it and states its model answer.
+
+An answer is text and is only ever compared. Knows no learner, no log and no screen.
+"""
+
+from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
+from helpers.exercises.kinds.lettered import LETTERS, Choice, ChooseAll, Option, Order
+from helpers.exercises.kinds.parts import Criterion, Field, Parts
+from helpers.exercises.kinds.quantity import Quantity
+
+__all__ = [
+    "LETTERS",
+    "Answer",
+    "Choice",
+    "ChooseAll",
+    "Criterion",
+    "Field",
+    "NotRead",
+    "Option",
+    "Order",
+    "Parts",
+    "Quantity",
+    "Verdict",
+]

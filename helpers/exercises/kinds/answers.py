@@ -1,0 +1,34 @@
+"""What every kind hands over: an answer as read, a verdict, or the reason why it is unread."""
+
+from dataclasses import dataclass
+
+
+class NotRead(ValueError):
+    """An answer that could not be read; it does not count as a try. The text says what to do."""
+
+
+@dataclass(frozen=True)
+class Answer:
+    """An answer as read: a value that can be compared, and how it was understood."""
+
+    value: object
+    understood: str
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """What an answer earned (share of the marks), the slip behind it, and what to say."""
+
+    share: float
+    reply: str
+    slip: str = ""
+    danger: str = ""
+
+    @classmethod
+    def partly(cls, share, reply, slip, danger):
+        """Return a verdict short of right; an answer that would hurt somebody earns nothing."""
+        return cls(0.0 if danger else min(share, 0.99), reply, slip, danger)
+
+    @property
+    def right(self):
+        return self.share == 1.0

@@ -1,0 +1,174 @@
+"""Questions with lettered options: one of them, all that fit, or all in order."""
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from itertools import combinations, pairwise
+
+from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
+
+LETTERS = "abcdefgh"
+
+
+@dataclass(frozen=True)
+class Option:
+    """One option to choose or tick; `reply` is what to say to who took it (or left it out)."""
+
+    key: str
+    text: str
+    right: bool = False
+    reply: str = ""
+    danger: str = ""
+
+
+class _Lettered:
+    """What kinds with lettered options share. `options` is a tuple, or numbers -> tuple."""
+
+    between = ", "
+
+    def arrange(self, numbers, stream):
+        return tuple(stream.shuffle(range(len(self.listed(numbers)))))
+
+    def listed(self, numbers):
+        return self.options(numbers) if callable(self.options) else self.options
+
+    def shown(self, numbers):
+        """Return the options in the order of this draw, each behind its letter."""
+        listed = self.listed(numbers)
+        return {
+            letter: listed[index] for letter, index in zip(LETTERS, numbers.shown, strict=False)
+        }
+
+    def letters_read(self, typed, numbers):
+        shown = self.shown(numbers)
+        text = typed.strip().lower() if isinstance(typed, str) else " ".join(map(str, typed))
+        letters = re.sub(r"\band\b|[\s,;.>()]+", " ", text[:60]).split()
+        if len(letters) == 1:
+            letters = list(letters[0])
+        wrong = [letter for letter in letters if letter not in shown]
+        if wrong or len(text) > 60:
+            raise NotRead(
+                f"“{text[:40]}” was read, and the options here are {', '.join(shown)}. {self.how}"
+            )
+        if len(set(letters)) < len(letters):
+            raise NotRead(f"“{text[:40]}” names an option twice. {self.how}")
+        return letters
+
+    def letters_of(self, keys, numbers):
+        by_key = {option.key: letter for letter, option in self.shown(numbers).items()}
+        return ", ".join(by_key[key] for key in keys)
+
+    def hint(self, numbers):
+        return self.to_do
+
+
+@dataclass(frozen=True)
+class Choice(_Lettered):
+    """One option of several is right."""
+
+    options: tuple | Callable
+    name = "choice"
+    to_do = "Choose one."
+    how = "Choose one letter."
+
+    def read(self, typed, numbers):
+        letters = self.letters_read(typed, numbers)
+        if len(letters) != 1:
+            raise NotRead(f"{len(letters)} letters were read. {self.how}")
+        return Answer(self.shown(numbers)[letters[0]].key, letters[0])
+
+    def mark(self, value, numbers):
+        option = next(option for option in self.listed(numbers) if option.key == value)
+        if option.right:
+            return Verdict(1.0, f"Right. {option.reply}".strip())
+        return Verdict(0.0, option.reply, option.key, option.danger)
+
+    def example(self, numbers):
+        return "b"
+
+    def model(self, numbers):
+        return self.letters_of([o.key for o in self.listed(numbers) if o.right], numbers)
+
+
+@dataclass(frozen=True)
+class ChooseAll(_Lettered):
+    """Any number of options is right; each wrong tick takes back what a right one earned."""
+
+    options: tuple | Callable
+    name = "choose-all"
+    to_do = "Choose all that fit; it may be none of them."
+    how = "Choose every letter that fits, or type none."
+
+    def read(self, typed, numbers):
+        if isinstance(typed, str) and typed.strip().lower() == "none":
+            return Answer((), "none")
+        letters = sorted(self.letters_read(typed, numbers))
+        if not letters:
+            raise NotRead(f"No letter was read. {self.how}")
+        shown = self.shown(numbers)
+        keys = sorted(shown[letter].key for letter in letters)
+        return Answer(tuple(keys), ", ".join(letters))
+
+    def mark(self, value, numbers):
+        listed = self.listed(numbers)
+        wanted = {option.key for option in listed if option.right}
+        if set(value) == wanted:
+            return Verdict(1.0, "Right, all of them and no other.")
+        added = [o for o in listed if o.key in value and not o.right]
+        missed = [o for o in listed if o.key not in value and o.right]
+        share = max(0.0, (len(wanted) - len(missed) - len(added)) / max(len(wanted), 1))
+        first = next((o for o in added + missed if o.danger), (added + missed)[0])
+        slip = f"{'ticked' if first in added else 'left out'}: {first.key}"
+        return Verdict.partly(share, first.reply, slip, first.danger)
+
+    def example(self, numbers):
+        return "a, c"
+
+    def model(self, numbers):
+        keys = [o.key for o in self.listed(numbers) if o.right]
+        return ", ".join(sorted(self.letters_of(keys, numbers).split(", "))) if keys else "none"
+
+
+@dataclass(frozen=True)
+class Order(_Lettered):
+    """Steps to be put in order; `options` are listed in the right one.
+
+    `reply` of a step says why it cannot come where it was put before its forerunner.
+    """
+
+    options: tuple | Callable
+    name = "order"
+    to_do = "Put the first on top."
+    how = "Give every letter once, first step first."
+
+    def arrange(self, numbers, stream):
+        """Deal the steps in any order but the right one."""
+        dealt = super().arrange(numbers, stream)
+        return dealt if list(dealt) != sorted(dealt) else (*dealt[1:], dealt[0])
+
+    def read(self, typed, numbers):
+        letters = self.letters_read(typed, numbers)
+        shown = self.shown(numbers)
+        if len(letters) != len(shown):
+            raise NotRead(f"{len(letters)} of {len(shown)} letters were read. {self.how}")
+        return Answer(tuple(shown[letter].key for letter in letters), ", ".join(letters))
+
+    def mark(self, value, numbers):
+        listed = self.listed(numbers)
+        right = [option.key for option in listed]
+        if list(value) == right:
+            return Verdict(1.0, "Right, step by step.")
+        place = {key: index for index, key in enumerate(value)}
+        kept = sum(place[a] < place[b] for a, b in pairwise(right))
+        # a dangerous step that comes too early is named before any other
+        after = [b for a, b in pairwise(listed) if place[a.key] > place[b.key]]
+        later = [b for a, b in combinations(listed, 2) if place[a.key] > place[b.key]]
+        early = next((step for step in after + later if step.danger), after[0])
+        slip = f"too early: {early.key}"
+        return Verdict.partly(kept / len(right), early.reply, slip, early.danger)
+
+    def example(self, numbers):
+        return self.between.join(reversed(self.shown(numbers)))
+
+    def model(self, numbers):
+        return self.letters_of([option.key for option in self.listed(numbers)], numbers)

@@ -1,0 +1,106 @@
+"""A question for parts from a bin, judged by what they would do."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from helpers import quantities
+from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
+
+
+@dataclass(frozen=True)
+class Field:
+    """One part to be picked from a bin: its label, quantity, values, and the unit on the bin."""
+
+    label: str
+    of: str
+    bin: tuple
+    unit: str = ""
+
+    def text(self, value):
+        """Write a value as the bin is labelled."""
+        if self.unit:
+            return quantities.write_as(value, self.unit)
+        return quantities.write(value, self.of)
+
+
+@dataclass(frozen=True)
+class Criterion:
+    """One thing that a set of parts is judged by, its share of the marks and what to say."""
+
+    name: str
+    passed: bool
+    share: float
+    reply: str
+    danger: str = ""
+
+
+@dataclass(frozen=True)
+class Parts:
+    """Parts picked from a bin, judged by what they would do.
+
+    Parameters
+    ----------
+    fields : tuple of Field
+        What has to be picked.
+    judge : callable
+        From the picked values (a tuple) and the numbers to a list of `Criterion`.
+    best : callable
+        From the numbers to the values that a careful builder would pick.
+    """
+
+    fields: tuple
+    judge: Callable
+    best: Callable
+    name = "parts"
+    between = "; "
+
+    def arrange(self, numbers, stream):
+        return ()
+
+    def read(self, typed, numbers):
+        pieces = [piece.strip() for piece in str(typed).split(";")]
+        if len(pieces) != len(self.fields):
+            raise NotRead(
+                f"“{str(typed)[:40]}” was read as {len(pieces)} of {len(self.fields)} parts. "
+                f"{self.hint(numbers)} "
+                f"Put a semicolon between them, such as: {self.example(numbers)}"
+            )
+        values = []
+        for part, piece in zip(self.fields, pieces, strict=True):
+            try:
+                value = quantities.read(piece, part.of).value
+            except quantities.QuantityError as error:
+                raise NotRead(f"{part.label}: {error}") from None
+            held = next((v for v in part.bin if abs(v - value) <= 1e-6 * v), None)
+            if held is None:
+                raise NotRead(
+                    f"{part.label}: {part.text(value)} is not in the bin. "
+                    f"The bin holds {self.bin_text(part)}."
+                )
+            values.append(held)
+        return Answer(tuple(values), self._typed(values))
+
+    def bin_text(self, part):
+        return ", ".join(part.text(value) for value in part.bin)
+
+    def mark(self, value, numbers):
+        criteria = self.judge(value, numbers)
+        missed = sorted((c for c in criteria if not c.passed), key=lambda c: not c.danger)
+        if not missed:
+            return Verdict(1.0, "Right. " + " ".join(c.reply for c in criteria))
+        share = sum(c.share for c in criteria if c.passed)
+        return Verdict.partly(share, missed[0].reply, missed[0].name, missed[0].danger)
+
+    def model(self, numbers):
+        return self._typed(self.best(numbers))
+
+    def example(self, numbers):
+        return self._typed([part.bin[0] for part in self.fields])
+
+    def _typed(self, values):
+        texts = (part.text(v) for v, part in zip(values, self.fields, strict=True))
+        return self.between.join(texts)
+
+    def hint(self, numbers):
+        labels = "; ".join(part.label for part in self.fields)
+        return f"Pick from the bins, in this order: {labels}."
