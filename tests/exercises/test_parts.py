@@ -4,7 +4,7 @@ Each is worked out here a second time, by hand or from first principles, with it
 """
 
 from itertools import pairwise, product
-from math import acos, asin, degrees, exp, sqrt
+from math import acos, asin, degrees, exp, pi, sqrt
 
 import numpy as np
 import pytest
@@ -240,3 +240,20 @@ def test_second_way_the_sentences_about_the_dimmer_are_wrong_where_the_numbers_s
         assert watts[n.angle] * heat < 600 < watts[n.angle] * sqrt(heat)
         wrong = {"weaker diode", "light as heat", "overload", "sound element"}
         assert right_keys("dim-15", n) == wrong
+
+
+@pytest.mark.parametrize("question_id", ["heat-15", "heat-16"])
+def test_property_the_drops_of_led_and_diode_never_decide(question_id):
+    """A sum without drops, as it is taught, and one with them agree on what is bright enough.
+
+    By hand: the mean of a half-wave is sqrt(2) / pi of the rms; a drop takes pi / 2 of its share
+    of the crest, to first order.
+    """
+    lost_volts = {"series_diode": 2.7, "diode_across": 2.0, "bridge": 3.4}
+    for n in every_numbers(bank()[question_id]):
+        circuit = getattr(n, "circuit", "series_diode")
+        values = [n.each] if question_id == "heat-15" else bank()[question_id].kind.fields[0].bin
+        for each, count in product(values, (1, 2, 3, 4)):
+            mean = sqrt(2) / pi * n.supply.volts_rms / (each * count) * (1 + (circuit == "bridge"))
+            lost = lost_volts[circuit] * pi / 2 / (sqrt(2) * n.supply.volts_rms)
+            assert not mean * (1 - lost) < n.least_amps <= mean, (n, each, count)
