@@ -163,7 +163,10 @@ def dimmed_heater(tap="after"):
     if tap not in _TAPS:
         raise ValueError(f"tap was read as {tap!r}; it must be one of {', '.join(_TAPS)}.")
     place, meaning = _TAPS[tap]
-    alternative = f"Circuit: from live through switch, dimmer and heater to neutral. {meaning}"
+    alternative = (
+        "Circuit: from live through switch, dimmer and heater to neutral. In many dimmers a "
+        f"suppression capacitor bridges the switch, and leaks at off. {meaning}"
+    )
     pen = _Pen()
     top, bottom, at_tap, right = 3.6, 0.0, {"after": 8.4, "before": 1.6}[tap], 11.0
     pen.terminal(0.0, top, "live")
@@ -172,6 +175,14 @@ def dimmed_heater(tap="after"):
     pen.part("Switch", (2.6, top), (4.8, top))
     pen.part("Triac", (4.8, top), (7.6, top))
     pen.part("Line", (7.6, top), (right, top))
+    over, left_end, right_end = top + 2.0, 2.1, 7.9
+    pen.part("Line", (left_end, top), (left_end, over))
+    pen.part("Capacitor", (left_end, over), (5.0, over))
+    pen.part("ResistorIEC", (5.0, over), (right_end, over))
+    pen.part("Line", (right_end, over), (right_end, top))
+    pen.dot(left_end, top)
+    pen.dot(right_end, top)
+    pen.write(5.0, over + 0.75, "suppression capacitor: leaks at off")
     pen.heater((right, top), (right, bottom))
     pen.part("Line", (right, bottom), (0.0, bottom))
     pen.part("Lamp2", (at_tap, top), (at_tap, bottom))
