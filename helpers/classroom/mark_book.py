@@ -5,6 +5,8 @@ Knows what stands in it and how it adds up. Must never know how it came about or
 
 from dataclasses import dataclass, field
 
+from helpers.exercises.standing import passed
+
 HANDED_IN = "handed in"
 NOTHING = "nothing handed in"
 NOTHING_COUNTS = "handed in, nothing in it counts"
@@ -18,8 +20,6 @@ DANGER = "danger item, not passed"
 KEPT = "prediction, kept and not marked"
 BLANK = "not answered"
 BROKEN = "could not be marked"
-
-PASS_SHARE = 0.8
 
 
 @dataclass(frozen=True)
@@ -53,15 +53,7 @@ class Lesson:
         -----
         Passed by full marks on the danger items and 80 % of the rest.
         """
-        if not self.danger_items:
-            return None
-        earned = possible = 0.0
-        for question, marks in zip(self.questions, row.marks[self.columns], strict=True):
-            if question.danger and marks < question.marks:
-                return False
-            if not question.danger and question.role != "predict":
-                earned, possible = earned + marks, possible + question.marks
-        return earned >= PASS_SHARE * possible - 1e-9
+        return passed(zip(self.questions, row.marks[self.columns], strict=True))
 
 
 @dataclass(frozen=True, slots=True)

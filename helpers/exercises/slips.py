@@ -87,9 +87,9 @@ def recognise(slips, value, right, numbers):
         if close(value, right * factor):
             return Recognised(UNIT_SLIP, _unit_reply(size), share=0.5)
     for slip, wrong in taken:
-        for factor, size in POWERS_OF_TEN.items():
+        for factor in POWERS_OF_TEN:
             if close(value, wrong * factor):
-                reply = f"Two things at once. {slip.reply} Besides, the unit: this is {size}."
+                reply = f"Two things at once. {slip.reply} Besides, look at the prefix of the unit."
                 return Recognised(f"{slip.name}, and {UNIT_SLIP}", reply)
     return None
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from helpers.exercises.kinds import NotRead
 
 TRIES_BEFORE_WORKING = 3
+PASS_SHARE = 0.8
 
 
 @dataclass
@@ -131,7 +132,7 @@ class Standing:
             self.share = max(self.share, verdict.share)
         elif verdict.right:
             self.right_after_help = True
-        if draw.working_shown and not draw.right:
+        if draw.working_shown and not draw.right and self.share < 1:
             self.helped = True
 
 
@@ -164,3 +165,25 @@ def replay(question, lines, supplies):
         except NotRead:
             standing.unread += 1
     return standing
+
+
+def passed(earned):
+    """Say whether a lesson is passed: full marks on its danger items and 80 % of the rest.
+
+    Parameters
+    ----------
+    earned : iterable of (Question, float)
+        Every question of the lesson with the marks earned on it [-].
+
+    Returns
+    -------
+    passed : bool or None
+        None where the lesson has no danger items, and so nothing to pass.
+    """
+    counted = [(q, marks) for q, marks in earned if q.role != "predict"]
+    dangers = [marks >= q.marks for q, marks in counted if q.danger]
+    rest = [(marks, q.marks) for q, marks in counted if not q.danger]
+    if not dangers:
+        return None
+    enough = sum(m for m, _ in rest) >= PASS_SHARE * sum(most for _, most in rest) - 1e-9
+    return all(dangers) and enough

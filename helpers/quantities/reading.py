@@ -5,7 +5,8 @@ Must never evaluate text, and never guess where a reading could mean two things.
 
 import re
 import unicodedata
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import cache
 from math import inf, isfinite
 from numbers import Real
 
@@ -97,16 +98,17 @@ def read(text: str, name: str, bare_unit: str | None = None) -> Reading:
     0.0015
     """
     quantity = entry(name)
+    asked = _asked(name, bare_unit)
     unit = spelled(bare_unit or "", name)
     if unit is None:
         raise ValueError(f"bare_unit {bare_unit!r} is no unit of {name}; try {quantity.unit!r}")
-    typed, quoted = _number_text(text) if _is_number(text) else cleaned(text, quantity)
+    typed, quoted = _number_text(text) if _is_number(text) else cleaned(text, asked)
     parts = _TYPED.fullmatch(typed)
     if parts:
         sign, digits, power, spelling = parts.groups()
-        unit = _unit(spelling, quantity, quoted) if spelling else unit
+        unit = _unit(spelling, asked, quoted) if spelling else unit
         exact = _is_number(text)
-        mantissa = digits if exact else _mantissa(parts, typed, quoted, quantity)
+        mantissa = digits if exact else _mantissa(parts, typed, quoted, asked)
     else:
         sign, mantissa, spelling = _code_parts(typed, quoted, quantity)
         unit, power = spelled(spelling, name), None
@@ -122,6 +124,12 @@ def read(text: str, name: str, bare_unit: str | None = None) -> Reading:
             )
     refuse_impossible(value, mantissa, quoted, quantity)
     return Reading(value, write(value, name, digits=6))
+
+
+@cache
+def _asked(name, bare_unit):
+    """The quantity as the question asks for it: messages name the question's own unit."""
+    return replace(entry(name), unit=entry(name).unit if bare_unit is None else bare_unit)
 
 
 def _quoted(text):
@@ -201,7 +209,7 @@ def _mantissa(parts, typed, quoted, quantity):
     if grouped := _GROUPED.fullmatch(digits):
         sure = grouped[2] in " '" or grouped[3] or digits.count(grouped[2]) > 1
         if not sure and not (power and "." in digits):  # 1.234e-3 is how programs print
-            tail = typed[parts.start(2) + len(digits) :]
+            tail = typed[parts.start(2) + len(digits) :] or joined("", quantity.unit)
             one = sign + digits.replace(grouped[2], "") + tail
             other = sign + _unmistakable(digits.replace(",", ".")) + tail
             raise Ambiguous(

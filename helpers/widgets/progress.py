@@ -1,6 +1,7 @@
 """How far a learner is in a lesson, as text."""
 
 from helpers.exercises.bank import lessons
+from helpers.exercises.standing import passed
 from helpers.exercises.wording import Line
 from helpers.widgets.page import Page
 
@@ -31,6 +32,9 @@ def progress_lines(session, number):
             f"{earned:g} of {most} marks",
         )
     ]
+    if (done := passed((s.question, s.marks) for s in standings)) is not None:
+        rule = "full marks on the danger items and 80 % of the rest"
+        lines.append(Line("text", f"{'Passed' if done else 'Not passed yet'}: {rule}."))
     for title, ids in (
         ("Still open", [s.question.id for s in standings if not s.tries]),
         ("Not right yet", [s.question.id for s in marked if s.tries and not _settled(s)]),

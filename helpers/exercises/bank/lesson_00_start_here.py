@@ -91,8 +91,8 @@ QUESTIONS = (
                 Slip(
                     "wrote ohms, read as kilo-ohms",
                     lambda n: n.ohms * 1000,
-                    "A number without a unit is read in the unit that the question names, here kΩ. "
-                    "Which unit goes with your number?",
+                    "This was read as a thousand times more. A number without a unit is taken in "
+                    "the unit of the question, here kΩ. Which unit or prefix goes with yours?",
                     share=0.5,
                 ),
             ),

@@ -825,6 +825,7 @@ BARRIER = (
                 ),
             ),
             check="Write down the ohms of each thing that the current has to pass.",
+            within=0.005,
         ),
         nudges=(
             "What is a part that has failed short: many ohms, or none?",

@@ -75,8 +75,8 @@ RECALL = (
         nudges=("Which one pushes, and which holds back?", "Volts by kilo-ohms gives mA."),
         working=lambda n: (
             f"{volts(n.supply.volts_rms)} / {ohms(n.ohms)} = "
-            f"{milliamps(ohms_law.current(n.supply.volts_rms, n.ohms))}: more than a hand can let "
-            "go of."
+            f"{milliamps(ohms_law.current(n.supply.volts_rms, n.ohms))}: enough to stop "
+            "a heart."
         ),
         code=lambda n: f"ohms_law.current({n.supply.volts_rms}, {n.ohms})",
     ),
@@ -161,11 +161,17 @@ PREDICT = Question(
 # --- prefixes and Ohm's law --------------------------------------------------------------------
 
 
+def _fate(amps):
+    if amps > 2 * LED_LIMIT_AMPS:
+        return "It can die at once and spit hot plastic."
+    return "It gets hot and fails early."
+
+
 def _dropper_danger(value, n):
     if value <= 0 or ohms_law.led_current(n.volts, n.led_volts, value) > LED_LIMIT_AMPS * 1.1:
         return (
-            "this resistor would let more through than a small LED can take. The LED dies at once, "
-            "and a small resistor can burn your fingers."
+            "this resistor would let more through than a small LED can take. The LED gets hot and "
+            "fails, and a small resistor can burn your fingers."
         )
     return None
 
@@ -598,7 +604,7 @@ def _judge_parts(picked, n):
             0.4,
             f"The LED gets {milliamps(amps)}.",
             f"{milliamps(amps)} is more than the {milliamps(LED_LIMIT_AMPS)} that a small LED can "
-            "take. It dies at once and can spit hot plastic.",
+            f"take. {_fate(amps)}",
         ),
         Criterion(
             "bright enough",

@@ -79,7 +79,8 @@ EXPLORER = Explorer(
         "Go to bare contact. How long may it last before it can kill?",
         "Find the ohms that keep the current in AC-1 at your supply. Would one part alone do, if "
         "it can fail short?",
-        "Put 5 V on bare contact. Why is a bench supply the place to learn?",
+        "At bare contact, go from your supply down to 24 V. By how much does the current fall, "
+        "and is it harmless then? A body wet from work has fewer ohms.",
     ),
     "Danger: this shows why rules exist; it makes no touch safe. A body can have far fewer ohms "
     "than the sum takes. Never test it.",
