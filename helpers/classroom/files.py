@@ -3,10 +3,10 @@
 Knows nothing of learners or marks.
 """
 
-import os
-from contextlib import suppress
 from dataclasses import dataclass
 from html import escape
+
+from helpers.exercises import whole_files
 
 LARGEST_FILE = 20_000_000
 FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
@@ -98,19 +98,13 @@ def write_whole(path, pieces):
     Unusable
         If it cannot be written.
     """
-    part = path.with_name(f"{path.name}.{os.getpid()}.part")
     try:
-        with open(part, "w", encoding="utf-8", newline="") as handle:
-            handle.writelines(pieces)
-        os.replace(part, path)
+        whole_files.write_whole(path, (piece.encode("utf-8") for piece in pieces))
     except OSError as error:
         raise Unusable(
             f"{plain(str(path), 300)} could not be written ({error.strerror or error}). Close it "
             "in other programs, make room on the disk, or give another folder."
         ) from error
-    finally:
-        with suppress(OSError):
-            part.unlink()
 
 
 def make_folder(path):

@@ -3,7 +3,6 @@
 Returns what happened as data. Must never know how it is shown.
 """
 
-import os
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from math import isfinite
@@ -13,6 +12,7 @@ from helpers.exercises.answer_log import AnswerLog, LogError, MemoryLog, new_lin
 from helpers.exercises.bank import bank
 from helpers.exercises.kinds import NotRead
 from helpers.exercises.standing import replay
+from helpers.exercises.whole_files import write_whole
 from helpers.physics.mains import SUPPLIES
 
 PLAIN_BLANKS = str.maketrans("\u00a0\u2009\u202f", "   ")  # both doors write the same line
@@ -238,11 +238,9 @@ class Session:
             raise ValueError(f"{s.learner} has answered nothing yet: nothing to hand in.") from None
         day = datetime.now(UTC).date().isoformat()
         path = self.log.path.parent.parent / "hand-in" / f"{s.class_word}_{s.learner}_{day}.jsonl"
-        part = path.with_suffix(".part")
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
-            part.write_bytes(content)
-            os.replace(part, path)
+            write_whole(path, [content])
         except OSError as error:
             raise LogError(f"{path} could not be written ({error.strerror or error}).") from error
         return path

@@ -10,6 +10,7 @@ import secrets
 from dataclasses import asdict, dataclass, replace
 from pathlib import Path
 
+from helpers.exercises.whole_files import write_whole
 from helpers.physics.mains import SUPPLIES
 
 ANSWERS_VARIABLE = "CANDLE_WORKSHOP_ANSWERS"
@@ -159,11 +160,9 @@ def save(folder, settings):
     if folder is None:
         return ""
     path = folder / "settings.json"
-    part = folder / f"settings-{secrets.token_hex(4)}.part"
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        part.write_text(json.dumps(asdict(settings), indent=1), encoding="utf-8")
-        os.replace(part, path)
+        write_whole(path, [json.dumps(asdict(settings), indent=1).encode("utf-8")])
     except OSError as error:
         return (
             f"{path} could not be written ({error.strerror or error}): the learner id "

@@ -7,7 +7,6 @@ import pytest
 from invented_bank import BANK_FILES
 
 from helpers.__main__ import main, with_bar
-from helpers.classroom import files
 from helpers.classroom.files import Unusable, write_whole
 from helpers.classroom.marking import mark_folder
 
@@ -81,7 +80,7 @@ def test_a_file_is_written_whole_or_not_at_all(room, monkeypatch):
     def full(*_):
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr(files.os, "replace", full)
+    monkeypatch.setattr("os.replace", full)
     with pytest.raises(Unusable, match=r"kept\.csv could not be written \(No space left"):
         write_whole(path, ["after"])
     assert path.read_text(encoding="utf-8") == "before"
