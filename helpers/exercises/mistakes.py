@@ -22,16 +22,21 @@ def wrong_answers(question, numbers):
         Each can be read, and none is right; they follow from the slips that the question knows.
         To a prediction, which may have no right answer: any answer.
     """
-    kind = question.kind
-    found = {}
+    return [typed for typed, _, _ in _wrong(question.kind, numbers)]
+
+
+def _wrong(kind, numbers):
+    """Yield wrong answers as typed, as read and as marked, each value once."""
+    found = set()
     for typed in _GUESSES[kind.name](kind, numbers):
         try:
-            value = kind.read(typed, numbers).value
+            answer = kind.read(typed, numbers)
         except NotRead:
             continue
-        if not kind.mark(value, numbers).right:
-            found.setdefault(value, typed)
-    return list(found.values())
+        verdict = kind.mark(answer.value, numbers)
+        if not verdict.right and answer.value not in found:
+            found.add(answer.value)
+            yield typed, answer, verdict
 
 
 def _quantity_guesses(kind, numbers):
@@ -91,10 +96,8 @@ def explained(question, numbers, most=4):
     -------
     pairs : list of (Answer, Verdict)
     """
-    kind, pairs = question.kind, []
-    for typed in wrong_answers(question, numbers):
-        answer = kind.read(typed, numbers)
-        verdict = kind.mark(answer.value, numbers)
+    pairs = []
+    for _, answer, verdict in _wrong(question.kind, numbers):
         if verdict.slip and verdict.slip not in {other.slip for _, other in pairs}:
             pairs.append((answer, verdict))
     return sorted(pairs, key=lambda pair: not pair[1].danger)[:most]

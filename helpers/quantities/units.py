@@ -1,5 +1,6 @@
 """Every spelling of every unit, with its prefixes, and what it stands for."""
 
+from functools import cache
 from math import pi
 from typing import NamedTuple
 
@@ -88,6 +89,21 @@ def spelled(spelling, name):
         if name in UNITS.get(form, ()):
             return UNITS[form][name]
     return None
+
+
+@cache
+def with_symbol(symbol):
+    """The unit that is written exactly like this.
+
+    Raises
+    ------
+    ValueError
+        If no unit of the glossary is.
+    """
+    units = [known for known in owned(symbol) if known.symbol == symbol]
+    if not units:
+        raise ValueError(f"{symbol!r} is not a unit of the glossary; type one such as 'mA' or 'kΩ'")
+    return units[0]
 
 
 def owned(spelling):

@@ -3,7 +3,7 @@
 from math import isfinite
 
 from helpers.quantities.glossary import entry
-from helpers.quantities.units import PREFIXES, owned
+from helpers.quantities.units import PREFIXES, with_symbol
 
 
 def joined(number, unit):
@@ -99,7 +99,5 @@ def write_as(value: float, unit: str, digits: int = 3) -> str:
     >>> write_as(0.015, "mA") == "15\\u00a0mA"
     True
     """
-    units = [known for known in owned(unit) if known.symbol == unit]
-    if not units:
-        raise ValueError(f"{unit!r} is not a unit of the glossary; type one such as 'mA' or 'kΩ'")
-    return joined(_number(value / units[0].scale, units[0].exponent, digits), units[0].symbol)
+    known = with_symbol(unit)
+    return joined(_number(value / known.scale, known.exponent, digits), known.symbol)
