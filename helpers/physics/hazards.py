@@ -20,6 +20,9 @@ BARRIER_AMPS_PEAK = 0.7e-3
 #: memory) [A rms].
 LET_GO_AMPS_RMS = (5e-3, 10e-3)
 
+#: Where a residual-current device for additional protection opens (IEC 60364-4-41, 415.1) [A rms].
+RESIDUAL_AMPS_RMS = 0.030
+
 ZONES = {
     "AC-1": "usually not felt",
     "AC-2": "felt, muscles may jerk, usually no harm",

@@ -24,6 +24,8 @@ TYPICAL_METRES = {
 #: Reverse voltage that data sheets commonly allow. A rating, not the breakdown; common practice,
 #: no source [V].
 REVERSE_RATING_VOLTS = 5.0
+#: Steady current that a small LED is commonly made for at most; common practice, no source [A].
+LIMIT_AMPS = 0.020
 
 # CODATA 2018, exact since the SI revision of 2019.
 _PLANCK, _LIGHT_SPEED, _ELECTRON_CHARGE = 6.62607015e-34, 299792458.0, 1.602176634e-19

@@ -165,6 +165,42 @@ def range_of(volts_rms, tolerance_percent=10.0):
     return volts_rms * (1.0 - share), volts_rms * (1.0 + share)
 
 
+def highest(supply, tolerance_percent=10.0):
+    """Return a supply as it stands at the upper limit of its tolerance.
+
+    Parameters
+    ----------
+    supply : Supply
+        At its nominal voltage.
+    tolerance_percent : float or array
+        Plus or minus, 0 to 50 [%].
+
+    Returns
+    -------
+    supply : Supply
+        The same frequency, the highest voltage.
+
+    Raises
+    ------
+    ValueError
+        If the tolerance is out of range.
+
+    Notes
+    -----
+    The upper end of `range_of`: what parts are rated for.
+
+    References
+    ----------
+    As `range_of`.
+
+    Examples
+    --------
+    >>> highest(Supply(120.0, 60.0)).name
+    '132 V 60 Hz'
+    """
+    return Supply(range_of(supply.volts_rms, tolerance_percent)[1], supply.hertz)
+
+
 def volts_at(volts_rms, degrees):
     """Return the instantaneous voltage of a sine.
 

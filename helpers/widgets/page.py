@@ -23,8 +23,6 @@ STYLE = """<style>
   font-weight: 600;}
 .cw-verdict {border-left: 6px solid currentColor; padding-left: .6rem;}
 .cw-working, .cw-code {border-left: 2px dotted currentColor; padding-left: .6rem;}
-.cw-page table {border-collapse: collapse;}
-.cw-page th, .cw-page td {text-align: left; padding: .1rem .7rem .1rem 0;}
 .cw-controls .widget-radio-box label, .cw-controls .widget-checkbox label {white-space: normal;
   height: auto; line-height: 1.4; padding: .15rem 0;}
 .cw-controls .widget-radio-box label {display: flex; flex-direction: row-reverse;

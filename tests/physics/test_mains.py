@@ -57,3 +57,28 @@ def test_property_shape():
 def test_refusal(call, message):
     with pytest.raises(ValueError, match=message):
         call()
+
+
+@pytest.mark.parametrize(
+    ("supply", "volts"),
+    [(mains.Supply(230.0, 50.0), 253.0), (mains.Supply(120.0, 60.0), 132.0)],
+    ids=["published: IEC 60038, 230 V", "published: IEC 60038, 120 V"],
+)
+def test_the_highest_supply_is_ten_per_cent_up_at_the_same_frequency(supply, volts):
+    """IEC 60038, supply range +-10 %."""
+    found = mains.highest(supply)
+    assert found.volts_rms == pytest.approx(volts) and found.hertz == supply.hertz
+
+
+def test_limit_no_tolerance_leaves_the_supply_as_it_is():
+    assert mains.highest(mains.Supply(230.0, 50.0), 0.0) == mains.Supply(230.0, 50.0)
+
+
+def test_shape_highest_broadcasts():
+    found = mains.highest(mains.Supply(np.array([230.0, 120.0]), 50.0))
+    assert found.volts_rms == pytest.approx([253.0, 132.0])
+
+
+def test_refusal_highest_takes_percent():
+    with pytest.raises(ValueError, match="tolerance_percent was read as"):
+        mains.highest(mains.Supply(230.0, 50.0), 60.0)

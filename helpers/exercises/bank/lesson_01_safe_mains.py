@@ -17,30 +17,18 @@ from helpers.exercises.question import Picture, Question
 from helpers.exercises.slips import Slip
 from helpers.physics import hazards, insulation, mains
 from helpers.quantities import write, write_as
+from helpers.quantities.written import milliamps, ohms, volts
 
 LESSON = "01"
 TITLE = "Safe mains practice"
 
 BODY_OHMS = hazards.BODY_OHMS
-RCD_AMPS = 0.030  # IEC 60364-4-41, 415.1: additional protection at sockets.
 LET_GO_ALL_AMPS, LET_GO_MOST_AMPS = hazards.LET_GO_AMPS_RMS
-
-
-def volts(value):
-    return write(value, "voltage")
-
-
-def milliamps(amps):
-    return write_as(amps, "mA", 3)
-
-
-def ohms(value):
-    return write(value, "resistance")
 
 
 def highest(n):
     """The learner's supply at the top of its range (IEC 60038: ten per cent above its name)."""
-    return mains.Supply(mains.range_of(n.supply.volts_rms)[1], n.supply.hertz)
+    return mains.highest(n.supply)
 
 
 def highest_volts(n):
@@ -160,7 +148,7 @@ SHOCK = (
             slips=(
                 Slip(
                     "held down to the RCD's current",
-                    lambda n: RCD_AMPS,
+                    lambda n: hazards.RESIDUAL_AMPS_RMS,
                     "That is where a residual-current device opens. Until it has, what decides the "
                     "current?",
                     "no such device holds the current down. Until it opens, everything flows that "
@@ -253,9 +241,9 @@ SHOCK = (
         ),
         working=lambda n: (
             f"About {milliamps(hazards.FELT_AMPS_RMS)}, {milliamps(LET_GO_MOST_AMPS)}, "
-            f"{milliamps(RCD_AMPS)}, 50 mA, {milliamps(90.0 / n.supply.volts_rms)} for the pot on "
-            f"{n.supply.name}, and several amperes for the fuse. What heats a pot gently is far "
-            "more than a heart stands."
+            f"{milliamps(hazards.RESIDUAL_AMPS_RMS)}, 50 mA, "
+            f"{milliamps(90.0 / n.supply.volts_rms)} for the pot on {n.supply.name}, and several "
+            "amperes for the fuse. What heats a pot gently is far more than a heart stands."
         ),
     ),
 )
@@ -960,7 +948,7 @@ BARRIER = (
                 ),
                 Slip(
                     "took the RCD's current as the limit",
-                    lambda n: highest_volts(n) / RCD_AMPS - BODY_OHMS,
+                    lambda n: highest_volts(n) / hazards.RESIDUAL_AMPS_RMS - BODY_OHMS,
                     "This lets the current of an RCD through. Which limit does the question give?",
                     "at that current a hand cannot let go, and the RCD need not open.",
                 ),

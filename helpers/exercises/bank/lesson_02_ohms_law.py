@@ -15,28 +15,15 @@ from helpers.exercises.kinds import (
 )
 from helpers.exercises.question import Picture, Question
 from helpers.exercises.slips import Slip
-from helpers.physics import ohms_law, resistors
-from helpers.quantities import write, write_as
+from helpers.physics import hazards, leds, ohms_law, resistors
+from helpers.quantities import write
+from helpers.quantities.written import milliamps, ohms, volts
 
 LESSON = "02"
 TITLE = "Ohm's law"
 
 LED_COLOURS = {"red": 2.0, "yellow": 2.1, "blue": 3.1}
-LED_LIMIT_AMPS = 0.020  # Common practice, no source: a small LED's usual limit.
 QUICK_SUM_OHMS = 100_000.0
-RCD_AMPS = 0.030  # IEC 60364-4-41, 415.1: additional protection at sockets.
-
-
-def volts(value):
-    return write(value, "voltage")
-
-
-def milliamps(amps):
-    return write_as(amps, "mA")
-
-
-def ohms(value):
-    return write(value, "resistance")
 
 
 # --- look back ---------------------------------------------------------------------------------
@@ -58,7 +45,7 @@ RECALL = (
             slips=(
                 Slip(
                     "held down to the RCD's current",
-                    lambda n: RCD_AMPS,
+                    lambda n: hazards.RESIDUAL_AMPS_RMS,
                     "That is where a residual-current device opens. Until it has, what decides the "
                     "current?",
                     "no such device holds the current down. Until it opens, everything flows that "
@@ -162,13 +149,13 @@ PREDICT = Question(
 
 
 def _fate(amps):
-    if amps > 2 * LED_LIMIT_AMPS:
+    if amps > 2 * leds.LIMIT_AMPS:
         return "It can die at once and spit hot plastic."
     return "It gets hot and fails early."
 
 
 def _dropper_danger(value, n):
-    if value <= 0 or ohms_law.led_current(n.volts, n.led_volts, value) > LED_LIMIT_AMPS * 1.1:
+    if value <= 0 or ohms_law.led_current(n.volts, n.led_volts, value) > leds.LIMIT_AMPS * 1.1:
         return (
             "this resistor would let more through than a small LED can take. The LED gets hot and "
             "fails, and a small resistor can burn your fingers."
@@ -600,10 +587,10 @@ def _judge_parts(picked, n):
     return [
         Criterion(
             "LED within its limit",
-            amps <= LED_LIMIT_AMPS,
+            amps <= leds.LIMIT_AMPS,
             0.4,
             f"The LED gets {milliamps(amps)}.",
-            f"{milliamps(amps)} is more than the {milliamps(LED_LIMIT_AMPS)} that a small LED can "
+            f"{milliamps(amps)} is more than the {milliamps(leds.LIMIT_AMPS)} that a small LED can "
             f"take. {_fate(amps)}",
         ),
         Criterion(
@@ -847,7 +834,7 @@ SEVERAL = (
         },
         ask=lambda n: (
             f"A red LED ({volts(n.led_volts)}) has to be seen across the workshop: it needs at "
-            f"least {milliamps(n.least_amps)} and stands {milliamps(LED_LIMIT_AMPS)} at most. The "
+            f"least {milliamps(n.least_amps)} and stands {milliamps(leds.LIMIT_AMPS)} at most. The "
             f"bench supply is {volts(n.volts)} DC. Pick its dropper from the two bins. The rating "
             "must be at least twice the heat."
         ),

@@ -21,27 +21,15 @@ from helpers.physics import leds, mains, ohms_law
 from helpers.physics.operating_point import operating_point
 from helpers.physics.phase_cut import NO_DIMMER, Dimmer
 from helpers.quantities import write, write_as
+from helpers.quantities.written import milliamps, ohms, volts
 
 LESSON = "03"
 TITLE = "The mains is not what the label says"
 
 LED_VOLTS = 2.0  # Common practice, no source: a red LED.
 DIODE_VOLTS = 0.7  # Common practice, no source: a silicon diode.
-LED_LIMIT_AMPS = 0.020  # Common practice, no source: a small LED's usual limit.
 REVERSE_MARGIN = 2.0  # Common practice, no source: room for surges above the crest.
 HIGH_PERCENT = 10.0  # IEC 60038.
-
-
-def volts(value):
-    return write(value, "voltage")
-
-
-def milliamps(amps):
-    return write_as(amps, "mA")
-
-
-def ohms(value):
-    return write(value, "resistance")
 
 
 def milliseconds(seconds):
@@ -505,7 +493,7 @@ def _wanted_dropper(n):
 
 
 def _dropper_danger(value, n):
-    if value <= 0 or crest_when_high(n) / value > LED_LIMIT_AMPS:
+    if value <= 0 or crest_when_high(n) / value > leds.LIMIT_AMPS:
         return (
             "on the mains this resistor would let more through than a small LED can take. The LED "
             "can burst, and the resistor gets hot enough to burn."
@@ -946,7 +934,7 @@ def _judge_parts(picked, n):
     rating, resistance = picked
     low, high = (_on(n.supply, sign * HIGH_PERCENT, resistance) for sign in (-1, 1))
     held_off = high.diode_reverse_volts_peak
-    too_much = high.led_amps_peak > LED_LIMIT_AMPS
+    too_much = high.led_amps_peak > leds.LIMIT_AMPS
     return [
         Criterion(
             "diode with room above the crest",

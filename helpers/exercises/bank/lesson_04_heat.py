@@ -21,28 +21,16 @@ from helpers.exercises.slips import Slip
 from helpers.physics import energy, heat, leds, mains, ohms_law, ratings, resistors
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write, write_as
+from helpers.quantities.written import milliamps, ohms, volts
 
 LESSON = "04"
 TITLE = "Where the heat goes"
 
 POT_WATTS = 90.0
 MARGIN = 2.0  # Common practice, no source: twice the loss at the highest mains.
-HIGH_PERCENT = 10.0  # IEC 60038.
 KNEE_CELSIUS, ZERO_CELSIUS = 70.0, 155.0  # IEC 60115-1, the usual film resistor.
 DROPPER_OHMS = (33e3, 39e3, 47e3, 56e3, 68e3, 82e3, 100e3, 120e3)
 HALF_WAVE = "series_diode"
-
-
-def volts(value):
-    return write(value, "voltage")
-
-
-def milliamps(amps):
-    return write_as(amps, "mA")
-
-
-def ohms(value):
-    return write(value, "resistance")
 
 
 def watts(value):
@@ -51,11 +39,6 @@ def watts(value):
 
 def celsius(value):
     return write(value, "temperature")
-
-
-def high(supply):
-    """The same mains at the upper end of its tolerance."""
-    return mains.Supply(mains.range_of(supply.volts_rms, HIGH_PERCENT)[1], supply.hertz)
 
 
 def working_point(n, circuit=HALF_WAVE):
@@ -720,7 +703,7 @@ HALF_OR_WHOLE = (
 
 
 def _worst_watts(n):
-    return operating_point(HALF_WAVE, high(n.supply), ohms=n.ohms).resistor_watts
+    return operating_point(HALF_WAVE, mains.highest(n.supply), ohms=n.ohms).resistor_watts
 
 
 def _rating_danger(value, n):
@@ -801,13 +784,13 @@ RATING = (
             "Add ten per cent to the volts, work out the heat, then take the rule's factor.",
         ),
         working=lambda n: (
-            f"The highest mains is {volts(high(n.supply).volts_rms)}. Half of its square over "
-            f"{ohms(n.ohms)} is {watts(1.21 * both_halves_watts(n) / 2)}, and twice that is "
+            f"The highest mains is {volts(mains.highest(n.supply).volts_rms)}. Half of its square "
+            f"over {ohms(n.ohms)} is {watts(1.21 * both_halves_watts(n) / 2)}, and twice that is "
             f"{watts(1.21 * both_halves_watts(n))}; with the drops of LED and diode it is "
             f"{watts(MARGIN * _worst_watts(n))}. The next size up of those sold is "
             f"{watts(ratings.rating_for(_worst_watts(n)))}."
         ),
-        code=lambda n: f"2 * {point_code(n, 'resistor_watts', supply=high(n.supply))}",
+        code=lambda n: f"2 * {point_code(n, 'resistor_watts', supply=mains.highest(n.supply))}",
     ),
     Question(
         id="heat-9",
@@ -900,17 +883,19 @@ SERIES = (
         kind=Quantity(
             of="voltage",
             unit="V",
-            right=lambda n: ratings.share_of_string(mains.peak(high(n.supply).volts_rms), n.count),
+            right=lambda n: ratings.share_of_string(
+                mains.peak(mains.highest(n.supply).volts_rms), n.count
+            ),
             slips=(
                 Slip(
                     "each sees all",
-                    lambda n: mains.peak(high(n.supply).volts_rms),
+                    lambda n: mains.peak(mains.highest(n.supply).volts_rms),
                     "This is the crest of the mains. In series, how do equal resistors share it? "
                     "(When one fails short, the others do get more.)",
                 ),
                 Slip(
                     "rms instead of crest",
-                    lambda n: high(n.supply).volts_rms / n.count,
+                    lambda n: mains.highest(n.supply).volts_rms / n.count,
                     "This is an rms value. How far above it does the crest reach?",
                     share=0.5,
                 ),
@@ -935,8 +920,9 @@ SERIES = (
         ),
         working=lambda n: (
             f"1.1 × 1.414 × {volts(n.supply.volts_rms)} is "
-            f"{volts(mains.peak(high(n.supply).volts_rms))}. Shared by {n.count} equal resistors: "
-            f"{write_as(mains.peak(high(n.supply).volts_rms) / n.count, 'V', 3)} each."
+            f"{volts(mains.peak(mains.highest(n.supply).volts_rms))}. Shared by {n.count} equal "
+            "resistors: "
+            f"{write_as(mains.peak(mains.highest(n.supply).volts_rms) / n.count, 'V', 3)} each."
         ),
         code=lambda n: (
             f"ratings.share_of_string(mains.peak(1.1 * {n.supply.volts_rms:g}), {n.count})"
@@ -1228,10 +1214,10 @@ STRING_RULES = (
 def _judge_string(circuit, n, each_ohms, count, rating):
     """Judge a string of equal resistors by what it would do at the highest mains."""
     total = each_ohms * count
-    worst = operating_point(circuit, high(n.supply), ohms=total)
+    worst = operating_point(circuit, mains.highest(n.supply), ohms=total)
     loss = worst.resistor_watts / count
     allowed = ratings.derated_watts(rating, n.air)
-    rms, crest = sqrt(loss * each_ohms), mains.peak(high(n.supply).volts_rms) / count
+    rms, crest = sqrt(loss * each_ohms), mains.peak(mains.highest(n.supply).volts_rms) / count
     limit = ratings.volts_rms_limit(each_ohms, rating, PART_VOLTS)
     light = operating_point(circuit, n.supply, ohms=total).led_amps_mean
     return [

@@ -20,22 +20,26 @@ from helpers.exercises.kinds import (
 )
 from helpers.exercises.question import Picture, Question
 from helpers.exercises.slips import Slip
-from helpers.physics import heater, leakage, mains, meters, phase_cut, phase_cut_inverse, signals
+from helpers.physics import (
+    heater,
+    leakage,
+    leds,
+    mains,
+    meters,
+    phase_cut,
+    phase_cut_inverse,
+    signals,
+)
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write, write_as
+from helpers.quantities.written import volts
 
 LESSON = "05"
 TITLE = "The dimmer"
 
 INDICATOR_OHMS = 100_000.0
-LED_LIMIT_AMPS = 0.020  # Common practice, no source: a small LED's usual limit.
 SNUBBER_FARADS, SNUBBER_OHMS = 100e-9, 100.0  # Common practice, no source.
-HIGH_MAINS = 1.1  # IEC 60038: the supply may lie 10 % high.
 BOX_WATTS = 0.5  # What this workshop allows in its small closed box; no general rule.
-
-
-def volts(value):
-    return write(value, "voltage")
 
 
 def percent(share):
@@ -683,18 +687,18 @@ def _parts_numbers(draw, supply):
 
 def _judge_parts(picked, n):
     each, rating = picked
-    high = mains.Supply(n.supply.volts_rms * HIGH_MAINS, n.supply.hertz)
+    high = mains.highest(n.supply)
     highest = _indicator(n, ohms=2 * each, supply=high)
     lowest = _indicator(n, leading(n.angle), ohms=2 * each)
     watts = highest.resistor_watts / 2
     return [
         Criterion(
             "LED within its limit",
-            highest.led_amps_peak <= LED_LIMIT_AMPS,
+            highest.led_amps_peak <= leds.LIMIT_AMPS,
             0.3,
             f"The LED's peak is {write_as(highest.led_amps_peak, 'mA')} at full and high mains.",
             f"a peak of {write_as(highest.led_amps_peak, 'mA')} is more than the "
-            f"{write_as(LED_LIMIT_AMPS, 'mA')} that a small LED stands. It dies and can burst.",
+            f"{write_as(leds.LIMIT_AMPS, 'mA')} that a small LED stands. It dies and can burst.",
         ),
         Criterion(
             "bright enough at the lowest setting",
@@ -938,7 +942,7 @@ LIGHT = (
             f"At the lowest setting that is used, {degree(n.angle)}, the LED needs a mean of "
             f"{write_as(n.least_amps, 'mA')}. At the highest setting, with your mains of "
             f"{volts(n.supply.volts_rms)} lying 10 % high, its peak may be "
-            f"{write_as(LED_LIMIT_AMPS, 'mA')}. Both resistors together may give "
+            f"{write_as(leds.LIMIT_AMPS, 'mA')}. Both resistors together may give "
             f"{write(BOX_WATTS, 'power')} in their small box, and each must be rated for at least "
             "twice its heat.\n\nPick one value and one rating, the same for both."
         ),

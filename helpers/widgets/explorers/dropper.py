@@ -1,13 +1,12 @@
 """Explorer: an LED and its dropper on a bench supply of a few volts."""
 
 from helpers.figures.circuits import bench_dropper
-from helpers.physics import ohms_law, resistors
+from helpers.physics import leds, ohms_law, resistors
 from helpers.quantities import write
 from helpers.widgets.explorers.knobs import Choice, Slider
 from helpers.widgets.explorers.panel import Explorer
 
 LED_VOLTS = 2.0
-LED_LIMIT_AMPS = 0.020
 BENCH_OHMS = [ohms for ohms in (10.0 * r for r in resistors.SERIES["E12"]) if ohms >= 220]
 BENCH_OHMS += [100.0 * r for r in resistors.SERIES["E12"]]
 
@@ -45,8 +44,8 @@ def dropper(volts, ohms):
         f"{write(amps, 'current')}; without the LED's own {write(LED_VOLTS, 'voltage')} the sum "
         f"would say {write(bare, 'current')}. The dropper turns {write(watts, 'power')} into heat."
     )
-    if amps > LED_LIMIT_AMPS:
-        limit = write(LED_LIMIT_AMPS, "current")
+    if amps > leds.LIMIT_AMPS:
+        limit = write(leds.LIMIT_AMPS, "current")
         sentence += f" Too much: a small LED is made for {limit} at most. Take more ohms."
     return bench_dropper(volts, ohms, LED_VOLTS)[0], sentence
 

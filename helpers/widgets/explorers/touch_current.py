@@ -11,7 +11,6 @@ from helpers.widgets.explorers.panel import Explorer
 
 SERIES_OHMS = (0.0, 1e3, 4.7e3, 10e3, 22e3, 47e3, 100e3, 270e3, 560e3, 1e6)
 SECONDS = (0.01, 0.02, 0.04, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0)
-RESIDUAL_AMPS = 0.030
 
 
 def touch_current(supply, volts, ohms, seconds):
@@ -56,8 +55,8 @@ def touch_current(supply, volts, ohms, seconds):
 
 
 def _device(amps):
-    device = f"A {write(RESIDUAL_AMPS, 'current')} residual-current device"
-    if amps >= RESIDUAL_AMPS:
+    device = f"A {write(hazards.RESIDUAL_AMPS_RMS, 'current')} residual-current device"
+    if amps >= hazards.RESIDUAL_AMPS_RMS:
         return f"{device} is made to cut this off, if it flows to earth; between both wires never."
     return f"{device} need not trip."
 
