@@ -56,9 +56,10 @@ def zones(amps_rms, seconds):
         f"{write(amps_rms, 'current')} for {duration(seconds)} is zone {name}: "
         f"{hazards.ZONES[name]}"
     )
+    survival = "Nobody is promised to survive zone AC-3." if name == "AC-3" else ""
     alternative = (
-        f"{finding}. {_longest_in_zone(amps_rms, name)}Nobody is promised to survive zone AC-3."
-        f"{MORE}the zones, from less to more current: "
+        f"{finding}. {_longest_in_zone(amps_rms, name)}{survival}".strip()
+        + f"{MORE}the zones, from less to more current: "
         + "; ".join(f"{zone}, {effect}" for zone, effect in hazards.ZONES.items())
         + "."
     )

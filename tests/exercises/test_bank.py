@@ -7,6 +7,7 @@ every question must have. Judgements of a single question stand in `test_parts`.
 from functools import cache
 from importlib import import_module
 from itertools import pairwise, permutations, product
+from math import ceil
 from types import SimpleNamespace
 
 import pytest
@@ -39,7 +40,7 @@ from helpers.quantities import write, write_as
 
 # The names that a model answer in code may use, and no other.
 NAMES = {
-    "energy": energy, "heat": heat, "heater": heater, "insulation": insulation,
+    "ceil": ceil, "energy": energy, "heat": heat, "heater": heater, "insulation": insulation,
     "leakage": leakage, "leds": leds, "mains": mains, "meters": meters, "ohms_law": ohms_law,
     "operating_point": operating_point, "phase_cut": phase_cut,
     "phase_cut_inverse": phase_cut_inverse, "ratings": ratings, "resistors": resistors,

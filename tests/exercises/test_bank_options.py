@@ -1,6 +1,6 @@
 """Options and steps of every lesson: told apart, rightly counted, and warned of where they hurt."""
 
-from itertools import permutations
+from itertools import combinations, permutations
 
 from every_numbers import every_numbers
 from questions import CHOICES, CHOOSE_ALL, LETTERED, ORDERS, of_each
@@ -62,6 +62,20 @@ def test_whatever_is_left_out_of_a_danger_item_warns_and_so_does_a_dangerous_tic
             verdict = question.kind.mark(tuple(wanted ^ {option.key}), numbers)
             assert bool(verdict.danger) == bool(option.danger), option.key
         assert all(option.danger for option in listed if option.right)
+
+
+def right_texts(question, numbers):
+    listed = question.kind.listed(numbers)
+    return {option.text for option in listed if option.right or question in ORDERS}
+
+
+@of_each([q for q in LETTERED if q.danger])
+def test_who_remembers_one_case_of_a_danger_item_has_not_answered_the_next(question):
+    for one, other in combinations(every_numbers(question), 2):
+        if one.supply == other.supply:
+            wanted = right_texts(question, other)
+            remembered = right_texts(question, one) & wanted
+            assert len(remembered) < len(wanted), (one, other)
 
 
 @of_each(ORDERS)

@@ -15,19 +15,28 @@ IN_WORDS = {
     6_800.0: "six thousand eight hundred ohms",
 }
 
-DARK_CASES = (
-    "The pilot light on the wax pot is dark. Somebody wants to open the pot's cover.",
-    "The pilot light went out while the pot was in use. Somebody wants to feel for a loose wire.",
-    "The dimmer is turned to off and the pilot light is dark. Somebody wants to undo a terminal.",
-)
+# What somebody wants to do beside a dark light, and what comes before it.
+DARK_CASES = {
+    "The pilot light on the wax pot is dark. Somebody wants to open the pot's cover.": (
+        "Nothing yet: pull the plug first, then prove it dead with a tester that was itself "
+        "proved just before and just after."
+    ),
+    "The pilot light went out while the pot was in use. Somebody wants to feel for a loose wire.": (
+        "Keep both hands out: the plug comes out first. No wire counts as dead until a tester, "
+        "proved before and after, has said so."
+    ),
+    "The dimmer is turned to off and the pilot light is dark. Somebody wants to undo a terminal.": (
+        "Leave it alone. Unplug the pot, see that the tester works, test the terminals, and see "
+        "that the tester still works."
+    ),
+}
 
 
 def _dark_options(n):
     return (
         Option(
             "isolate",
-            "Nothing yet: pull the plug first, then prove it dead with a tester that was itself "
-            "proved just before and just after.",
+            DARK_CASES[n.case],
             right=True,
             reply="The light only reminds. A tester that works is what proves.",
         ),
@@ -110,7 +119,7 @@ QUESTIONS = (
         id="start-2",
         outcome="say what a dark pilot light proves",
         danger=True,
-        numbers=lambda draw, supply: {"case": draw.pick(DARK_CASES)},
+        numbers=lambda draw, supply: {"case": draw.pick(tuple(DARK_CASES))},
         ask=lambda n: f"{n.case} What may they do now?",
         kind=Choice(_dark_options),
         nudges=(

@@ -3,6 +3,8 @@
 Danger first: where a figure is uncertain, the safer one is taken. No answer here is a permission.
 """
 
+from math import ceil
+
 from helpers.exercises.kinds import (
     Choice,
     ChooseAll,
@@ -33,6 +35,14 @@ def highest(n):
 
 def highest_volts(n):
     return highest(n).volts_rms
+
+
+def hazards_of(scene):
+    """Options of a scene: (key, text, reply) is harmless, with a fourth, its danger, a hazard."""
+    return tuple(
+        Option(key, text, right=bool(danger), reply=reply, danger="".join(danger))
+        for key, text, reply, *danger in scene
+    )
 
 
 # --- look back, predict ------------------------------------------------------------------------
@@ -277,8 +287,8 @@ RCD = (
                 Option(
                     "step 3",
                     "Step 3: such a current kills in an instant, always.",
-                    reply="Find it in the table of zones. And which step claimed something that no "
-                    "RCD does?",
+                    reply="Find 30 mA and 40 ms in the picture of zones. And which step claimed "
+                    "something that no RCD does?",
                 ),
                 Option(
                     "nothing",
@@ -361,110 +371,147 @@ RCD = (
 
 # --- an LED straight across the mains ----------------------------------------------------------
 
-BARE_LED_CASES = (
-    "A bare red LED",
-    "A bare white LED",
-    "A red and a green LED, one after the other,",
-    "An LED that was bright on a coin cell",
-)
+# What is to go across the mains: what happens, and the hope that belongs to it.
+BARE_LEDS = {
+    "One red LED is": (
+        "It dies before anybody can blink, and can burst into hot pieces.",
+        Option(
+            "takes its 20 mA",
+            "It lights: an LED takes the 20 mA that it is made for.",
+            reply="The label is a limit. What in this circuit keeps the current below it?",
+            danger="nothing limits the current. The LED can burst into your face or your hand.",
+        ),
+    ),
+    "Five red LEDs, one after the other, are": (
+        "They hold back about 10 V of all the mains. They die at once and can burst.",
+        Option(
+            "share the mains",
+            "They share the mains among them, so each gets little enough.",
+            reply="How many volts does a red LED take for itself, and who takes all the rest?",
+            danger="LEDs take a few volts each and no more. The rest drives a current that "
+            "nothing limits, and they can burst.",
+        ),
+    ),
+    "A red LED and an ordinary diode, one after the other, are": (
+        "The diode blocks one direction only. In the other the LED dies at once and can burst.",
+        Option(
+            "diode holds back",
+            "The diode holds the current back, so the LED lights dimly.",
+            reply="What does a diode do to a current in the direction that it lets through?",
+            danger="a diode turns one direction back and limits nothing in the other. The LED "
+            "can burst.",
+        ),
+    ),
+}
+
+
+def _bare_led_options(n):
+    ends, hope = BARE_LEDS[n.case]
+    return (
+        Option(
+            "bursts",
+            ends,
+            right=True,
+            reply="Nothing but the wiring holds the current back. It must never be tried.",
+        ),
+        hope,
+        Option(
+            "dies quietly",
+            "It goes dark and nothing more: a dead LED is a harmless LED.",
+            reply="Where does the energy of so large a current go?",
+            danger="it need not die quietly. It can burst, an arc may stay, and its legs are live.",
+        ),
+        Option(
+            "rcd saves",
+            "An RCD opens before anything can happen to it.",
+            reply="All the current comes back on the neutral wire. What does an RCD see?",
+            danger="an RCD sees nothing of this, and no breaker is as fast as the LED.",
+        ),
+    )
+
 
 BARE_LED = Question(
     id="safe-6",
     level=2,
     danger=True,
     outcome="say what happens to an LED straight across the mains",
-    numbers=lambda draw, supply: {"case": draw.pick(BARE_LED_CASES)},
+    numbers=lambda draw, supply: {"case": draw.pick(tuple(BARE_LEDS))},
     ask=lambda n: (
-        f"{n.case} is to go straight across {n.supply.name}, with nothing else. What happens?"
+        f"{n.case} to go straight across {n.supply.name}, with nothing else. What happens?"
     ),
-    kind=Choice(
-        (
-            Option(
-                "bursts",
-                "It dies within a few thousandths of a second and can burst into hot pieces.",
-                right=True,
-                reply="Nothing but the wiring holds the current back. It must never be tried.",
-            ),
-            Option(
-                "takes its 20 mA",
-                "It lights: an LED takes the 20 mA that it is made for.",
-                reply="The label is a limit. What in this circuit keeps the current below it?",
-                danger="nothing limits the current. The LED can burst into your face or your hand.",
-            ),
-            Option(
-                "dies quietly",
-                "It goes dark and nothing more: a dead LED is a harmless LED.",
-                reply="Where does the energy of tens of amperes go?",
-                danger="it need not die quietly. It can burst, an arc may stay, and its legs are "
-                "live.",
-            ),
-            Option(
-                "rcd saves",
-                "An RCD opens before anything can happen to it.",
-                reply="All the current comes back on the neutral wire. What does an RCD see?",
-                danger="an RCD sees nothing of this, and no breaker is as fast as the LED.",
-            ),
-        )
-    ),
+    kind=Choice(_bare_led_options),
     nudges=(
         "What holds the current back in this circuit?",
         "Look at what the lesson's cell computes for your supply: amperes, and how soon.",
     ),
     working=lambda n: (
-        "There is no dropper, so only the wiring limits the current: tens of amperes at the "
-        "crest. The thread of gold inside melts within thousandths of a second, and the case "
-        "can burst."
+        "There is no dropper. LEDs and diodes take a few volts and leave all the rest, so only the "
+        "wiring limits the current: more than ten amperes at the crest. The thread of gold inside "
+        "melts within thousandths of a second, and the case can burst."
     ),
 )
 
 # --- dead is proved ----------------------------------------------------------------------------
 
-ISOLATION_CASES = {
+# The same six steps, each time in the words of the job.
+ISOLATIONS = {
     "The wax pot, on a plug,": (
         "Switch off and pull the plug out of the socket.",
         "Put the plug into a locked cover, with a note.",
+        "Try the tester in a socket that is known to be live: it must show.",
+        "Try each pair of the pot's three wires: it must show nothing.",
+        "Try the live socket once more: it must show again.",
+        "Reach into the pot.",
     ),
     "The dimmer in the wall, by a licensed electrician,": (
-        "Switch off the isolator that opens every wire.",
+        "Open the isolator that parts every wire of this circuit.",
         "Lock the isolator and keep its only key.",
+        "See the tester light up on a proving unit.",
+        "See it stay dark in the dimmer's box, from each wire to each other and to earth.",
+        "See it light up on the proving unit again.",
+        "Take the dimmer out of its box.",
     ),
-    "The extension lead that feeds the pot": (
-        "Switch off and unplug the lead from the wall.",
+    "The lead that feeds the pot": (
+        "Unplug the lead from the wall.",
         "Keep the lead's plug with you, and hang up a note.",
+        "Does the tester show, on a source that works?",
+        "Does it show nothing at the lead's far end: line, neutral and earth, two by two?",
+        "Does it still show on the source that works?",
+        "Unscrew the lead's far end.",
     ),
 }
 
 
 def _isolation_steps(n):
-    isolate, lock = ISOLATION_CASES[n.case]
+    isolate, lock_off, prove_tester, prove_dead, prove_again, work = ISOLATIONS[n.case]
     return (
         Option("isolate", isolate),
         Option(
             "lock off",
-            lock,
+            lock_off,
             reply="What has to be off before it can be kept off?",
         ),
         Option(
             "prove the tester",
-            "Prove the tester on a source known to be live.",
+            prove_tester,
             reply="A tester can fail at any time, and others can switch on at any time. So which "
             "step comes before the tests?",
             danger="while you test, somebody else can switch on again.",
         ),
         Option(
             "prove dead",
-            "Prove dead, between each pair of the three wires.",
+            prove_dead,
             reply="What does zero on a tester mean if the tester may be broken?",
             danger="a broken tester shows zero on a live wire. Who believes it can be killed.",
         ),
         Option(
             "prove the tester again",
-            "Prove the tester once more on the known source.",
+            prove_again,
             reply="Again means after something. After which step could it have failed unseen?",
         ),
         Option(
             "work",
-            "Only now touch; the lock stays until all is shut.",
+            work,
             reply="What if the tester failed during the test itself? Which step shows that?",
             danger="touching comes last. Before the tester is proved again, nothing is proved.",
         ),
@@ -517,83 +564,134 @@ def _meter_options(n):
     )
 
 
-STILL_LIVE_CASES = (
-    "The plug is in. The dimmer is turned to off and the pilot light is dark.",
-    "The plug is in. A switch in the pot's neutral wire is off and the pilot light is dark.",
-    "The plug is in. The pilot light has failed, the pot is cold, the dimmer is at its lowest.",
-)
+STILL_LIVE = {
+    "The plug is in. The dimmer is off, the pot is cold and its light is dark.": (
+        (
+            "led legs",
+            "The legs of the LED",
+            "What lies between the legs and the live wire, and is any of it insulation?",
+            "the legs of the LED can be at the full mains voltage. Touching them can kill.",
+        ),
+        (
+            "far end of dropper",
+            "The end of the dropper that is farther from the live wire",
+            "With no current flowing, how much voltage does a resistor take away?",
+            "both ends of a dropper can be at the full mains voltage. Touching them can kill.",
+        ),
+        (
+            "heater terminals",
+            "The terminals of the heater",
+            "Does a dimmer open both wires, and one of them completely?",
+            "a dimmer leaks and leaves a wire unopened. These terminals can kill.",
+        ),
+        (
+            "closed cover",
+            "The outside of the closed, unbroken plastic cover",
+            "What is that cover made to be?",
+        ),
+        ("knob", "The dimmer's knob, whole and firm", "What is a knob made to be?"),
+    ),
+    "The plug has just been pulled. Nobody has tested anything.": (
+        (
+            "capacitor",
+            "A capacitor in the pot, between line and neutral",
+            "What does a capacitor keep when the supply goes away?",
+            "a capacitor can hold a charge up to the crest of the mains.",
+        ),
+        (
+            "plug pins",
+            "The pins of the plug, joined to that capacitor",
+            "Which part is joined to the pins by metal, and what may it still hold?",
+            "a charged capacitor drives a shock through the pins as well.",
+        ),
+        (
+            "socket",
+            "The wires behind the socket's plate in the wall",
+            "What has the plug been parted from, and what has not?",
+            "the socket is as live as before. Its wires can kill.",
+        ),
+        ("plug body", "The unbroken body of the plug", "What is a plug's body made to be?"),
+        ("cord", "The unbroken sleeve of the cord", "What lies between it and the wires?"),
+    ),
+    "A switch in the cord is off, and it opens one wire only. The plug is in.": (
+        (
+            "both heater ends",
+            "Both ends of the heater",
+            "What if the switch sits in the neutral wire?",
+            "with the switch in the wrong wire the whole heater is live. Touching it can kill.",
+        ),
+        (
+            "dark led",
+            "The legs of the LED, which is dark",
+            "Does a dark LED say anything about the volts to earth?",
+            "the legs can be at the full mains voltage, and dark. Touching them can kill.",
+        ),
+        (
+            "switch contacts",
+            "The contacts inside the switch",
+            "Which wires come to a switch, and is one of them the live one?",
+            "at least one contact may be joined to the live wire. Touching it can kill.",
+        ),
+        (
+            "closed case",
+            "The outside of the switch's closed, unbroken case",
+            "What is that case made to be?",
+        ),
+        ("cord", "The unbroken sleeve of the cord", "What lies between it and the wires?"),
+    ),
+}
 
-LIVE_PARTS = (
-    Option(
-        "led legs",
-        "The legs of the LED",
-        right=True,
-        reply="What lies between the legs and the live wire, and is any of it insulation?",
-        danger="the legs of the LED can be at the full mains voltage. Touching them can kill.",
-    ),
-    Option(
-        "far end of dropper",
-        "The end of the dropper that is farther from the live wire",
-        right=True,
-        reply="With no current flowing, how much voltage does a resistor take away?",
-        danger="both ends of a dropper can be at the full mains voltage. Touching them can kill.",
-    ),
-    Option(
-        "heater terminals",
-        "The terminals of the heater",
-        right=True,
-        reply="Does an off switch or a dimmer open both wires?",
-        danger="a dimmer leaks, and a switch may sit in the wrong wire. These terminals can kill.",
-    ),
-    Option(
-        "capacitor",
-        "A capacitor in the pot, just after the plug has been pulled",
-        right=True,
-        reply="What does a capacitor keep when the supply goes away?",
-        danger="a capacitor can hold a charge up to the crest of the mains.",
-    ),
-    Option(
-        "closed cover",
-        "The outside of the closed, unbroken plastic cover",
-        reply="What is that cover made to be?",
-    ),
-    Option(
-        "earthed case",
-        "The metal case, whose earth connection was tested today",
-        reply="Where does a loose live wire send its current if the case is well earthed?",
-    ),
-)
 
-RESCUE_CASES = (
-    "Somebody holds the opened pot and cannot let go.",
-    "Somebody lies beside the dimmer box and still touches a wire.",
-    "Somebody grips a cut extension lead and cannot let go.",
-)
+def _live_parts(n):
+    named = [part.text for part in hazards_of(STILL_LIVE[n.scene]) if part.right]
+    return "; ".join(text[0].lower() + text[1:] for text in named)
 
-RESCUE_STEPS = (
-    Option("hands off", "Keep your hands off them, and shout for help."),
-    Option(
-        "cut the supply",
-        "Pull the plug or switch off at the panel.",
-        reply="What must you not do on your way to the plug? Put that first.",
+
+# The same four steps, each time in the words of the accident.
+RESCUES = {
+    "Somebody holds the opened pot and cannot let go.": (
+        "Keep your hands off them and off the pot; shout for help.",
+        "Pull the pot's plug.",
+        "Go to them: do they breathe? Call the emergency number and do as it says.",
+        "Have a doctor see them, even if they feel well.",
     ),
-    Option(
-        "look at them",
-        "See that nothing live touches them; do they breathe?",
-        reply="While they hang on the mains, what happens to whoever touches them?",
-        danger="whoever touches them before the supply is cut becomes the second casualty.",
+    "Somebody lies beside the open dimmer box, and a wire touches them.": (
+        "Stay clear of them and of the wire, keep others away, and shout.",
+        "Switch off at the panel, since a dimmer does not isolate.",
+        "Look whether they are free of the wire and breathe, and call the emergency number.",
+        "Let a doctor look at them, also when they say it was nothing.",
     ),
-    Option(
-        "call",
-        "Call the emergency number and do as it says.",
-        reply="What will the emergency number ask you about them? Can you answer yet?",
+    "Somebody grips a cut extension lead and cannot let go.": (
+        "Call out, and take hold of neither them nor the lead.",
+        "Pull the lead's plug out of the wall.",
+        "Then kneel beside them. Breath or none? Tell the emergency number.",
+        "See that their heart is checked by a doctor, however well they look.",
     ),
-    Option(
-        "doctor",
-        "Have them seen by a doctor, even if they feel well.",
-        reply="Is there something more urgent than a check of the heart later on?",
-    ),
-)
+}
+
+
+def _rescue_steps(n):
+    hands_off, cut_the_supply, look_and_call, doctor = RESCUES[n.case]
+    return (
+        Option("hands off", hands_off),
+        Option(
+            "cut the supply",
+            cut_the_supply,
+            reply="What must you not do on your way there? Put that first.",
+        ),
+        Option(
+            "look and call",
+            look_and_call,
+            reply="While they hang on the mains, what happens to whoever touches them?",
+            danger="whoever touches them before the supply is cut becomes the second casualty.",
+        ),
+        Option(
+            "doctor",
+            doctor,
+            reply="Is there something more urgent than a check of the heart later on?",
+        ),
+    )
+
 
 DEAD = (
     Question(
@@ -602,7 +700,7 @@ DEAD = (
         marks=2,
         danger=True,
         outcome="prove a circuit dead, step by step",
-        numbers=lambda draw, supply: {"case": draw.pick(tuple(ISOLATION_CASES))},
+        numbers=lambda draw, supply: {"case": draw.pick(tuple(ISOLATIONS))},
         ask=lambda n: (
             f"{n.case} is to be made dead before anybody works on it. Put the steps in the order "
             "of this lesson."
@@ -649,18 +747,17 @@ DEAD = (
         marks=2,
         danger=True,
         outcome="spot the parts that can still be live",
-        numbers=lambda draw, supply: {"case": draw.pick(STILL_LIVE_CASES)},
-        ask=lambda n: f"{n.case} Which of these can still be dangerous to touch?",
-        kind=ChooseAll(LIVE_PARTS),
+        numbers=lambda draw, supply: {"scene": draw.pick(tuple(STILL_LIVE))},
+        ask=lambda n: f"{n.scene} Which of these can still be dangerous to touch?",
+        kind=ChooseAll(lambda n: hazards_of(STILL_LIVE[n.scene])),
         nudges=(
-            "Which of these stands between a hand and the mains as real insulation or earth?",
+            "Which of these is real insulation between a hand and the mains?",
             "Everything that is joined to a supply wire by metal, by a resistor or by the heater "
             "counts as live; so does what can hold a charge.",
         ),
         working=lambda n: (
-            "The legs of the LED, both ends of the dropper and the heater's terminals count as "
-            "live, and a capacitor keeps its charge. A sound cover and a case with a tested earth "
-            "are made to be touched."
+            f"Live, as long as nobody has proved them dead: {_live_parts(n)}. The rest is unbroken "
+            "insulation, made to be touched."
         ),
     ),
     Question(
@@ -668,16 +765,16 @@ DEAD = (
         level=2,
         danger=True,
         outcome="help somebody who hangs on the mains, in the right order",
-        numbers=lambda draw, supply: {"case": draw.pick(RESCUE_CASES)},
+        numbers=lambda draw, supply: {"case": draw.pick(tuple(RESCUES))},
         ask=lambda n: f"{n.case} You are near. Put the steps in order.",
-        kind=Order(RESCUE_STEPS),
+        kind=Order(_rescue_steps),
         nudges=(
             "Who must not become the second casualty?",
-            "First nobody else is hurt, then the mains is off, then the person, then the call, "
-            "then the doctor.",
+            "First nobody else is hurt, then the mains is off, then the person and the call, then "
+            "the doctor.",
         ),
         working=lambda n: (
-            "Hands off and shout; cut the supply; see to them; call; and a doctor in any case, "
+            "Hands off and shout; cut the supply; see to them and call; and a doctor in any case, "
             "since a heart can fall out of step later."
         ),
     ),
@@ -692,8 +789,13 @@ def _touch_amps_one_shorted(n):
     return hazards.touch_amps_rms(highest(n), n.ohms)
 
 
-def _least_ohms(n):
+def _exact_ohms(n):
     return highest_volts(n) / n.amps - BODY_OHMS
+
+
+def _least_ohms(n):
+    """The least, rounded up to whole kilo-ohms: rounded down it would let too much through."""
+    return 1e3 * ceil(_exact_ohms(n) / 1e3)
 
 
 def _part_danger(value, n):
@@ -928,11 +1030,11 @@ BARRIER = (
         level=3,
         marks=2,
         outcome="find the ohms that each part of a barrier needs",
-        numbers=lambda draw, supply: {"amps": draw.pick((0.5e-3, 0.45e-3, 0.4e-3))},
+        numbers=lambda draw, supply: {"amps": draw.pick((0.47e-3, 0.45e-3, 0.42e-3))},
         ask=lambda n: (
             f"A new situation. On {n.supply.name} at its highest (10\u00a0% up), with one of two "
             f"equal parts shorted, a touch through 2 kΩ may take {milliamps(n.amps)} at most. How "
-            "many ohms does each part need at least?"
+            "many ohms does each part need at least? Round up to whole kilo-ohms."
         ),
         kind=Quantity(
             of="resistance",
@@ -981,9 +1083,10 @@ BARRIER = (
         ),
         working=lambda n: (
             f"{volts(highest_volts(n))} / {milliamps(n.amps)} − {ohms(BODY_OHMS)} = "
-            f"{ohms(_least_ohms(n))} for each part."
+            f"{_exact_ohms(n) / 1e3:.4g} kΩ, so {ohms(_least_ohms(n))} for each part. "
+            "Whoever leaves the body out is barely off, and on the safe side."
         ),
-        code=lambda n: f"1.1 * {n.supply.volts_rms} / {n.amps} - {BODY_OHMS}",
+        code=lambda n: f"1e3 * ceil((1.1 * {n.supply.volts_rms} / {n.amps} - {BODY_OHMS}) / 1e3)",
     ),
     Question(
         id="safe-15",
@@ -1148,11 +1251,8 @@ SCENES = {
 }
 
 
-def _scene_options(n):
-    return tuple(
-        Option(key, text, right=bool(danger), reply=reply, danger="".join(danger))
-        for key, text, reply, *danger in SCENES[n.scene]
-    )
+def _hazards_named(n):
+    return " ".join(option.text for option in hazards_of(SCENES[n.scene]) if option.right)
 
 
 PRACTICE = (
@@ -1204,17 +1304,13 @@ PRACTICE = (
         outcome="spot the hazards around a mains appliance",
         numbers=lambda draw, supply: {"scene": draw.pick(tuple(SCENES))},
         ask=lambda n: f"{n.scene} Which of these are hazards?",
-        kind=ChooseAll(_scene_options),
+        kind=ChooseAll(lambda n: hazards_of(SCENES[n.scene])),
         nudges=(
             "For each line: what happens if one thing goes wrong now?",
             "A hazard is what one slip, one fault or one forgotten hour turns into a shock or a "
             "fire.",
         ),
-        working=lambda n: (
-            "Hazards: "
-            + " ".join(option.text for option in _scene_options(n) if option.right)
-            + " The other lines are good practice."
-        ),
+        working=lambda n: f"Hazards: {_hazards_named(n)} The other lines are good practice.",
     ),
 )
 

@@ -1247,46 +1247,76 @@ def _sentences(n):
     )
 
 
-LOOKS = ("dark", "glowing faintly", "nearly at full brightness")
-JOBS = ("open the pot's cover", "tighten one of the pot's terminals", "change the pilot light")
+# How the light looks, what somebody wants to do, and what they make of the look. Of the four
+# steps that belong first, one has given way to a tempting copy that does not do its work.
+DARK, FAINT, BRIGHT = "dark", "glowing faintly", "nearly at full brightness"
+JOBS = {
+    DARK: "open the pot's cover",
+    FAINT: "tighten one of the pot's terminals",
+    BRIGHT: "change the pilot light",
+}
 LAZY = {
-    "dark": "Take the dark light as proof that nothing is live.",
-    "glowing faintly": "Take the faint glow as a harmless leak, and begin.",
-    "nearly at full brightness": "Take the light as faulty, since the dimmer is off, and begin.",
+    DARK: "Take the dark light as proof that nothing is live.",
+    FAINT: "Take the faint glow as a harmless leak, and begin.",
+    BRIGHT: "Take the light as faulty, since the dimmer is off, and begin.",
+}
+FIRST_STEPS = (
+    Option(
+        "plug",
+        "Pull the plug, and keep it where nobody can put it back.",
+        right=True,
+        reply="Which of the steps parts both wires from the mains?",
+        danger="without this everything may be live: a dimmer opens one wire at most, and that "
+        "one leaks. Touching it can kill.",
+    ),
+    Option(
+        "prove tester",
+        "Prove the tester on a known live source.",
+        right=True,
+        reply="How do you know that a tester which shows nothing still works?",
+        danger="a dead tester calls every live wire dead. Touching one can kill.",
+    ),
+    Option(
+        "prove dead",
+        "Prove the terminals dead with it, between the wires and from each to earth.",
+        right=True,
+        reply="Which step shows that the right plug was pulled?",
+        danger="what has not been proved dead may be live. Touching it can kill.",
+    ),
+    Option(
+        "prove again",
+        "Prove the tester once more after that.",
+        right=True,
+        reply="What if the tester died while it was used?",
+        danger="a tester that died in between calls live wires dead. Touching one can kill.",
+    ),
+)
+TEMPTING = {
+    DARK: Option(
+        "prove again",
+        "Skip the second proof: a tester that worked a minute ago works.",
+        reply="In which minute did a tester that has died stop working?",
+        danger="a tester that died in between calls live wires dead. Touching one can kill.",
+    ),
+    FAINT: Option(
+        "prove dead",
+        "Test from line to neutral; if that is dead, everything is.",
+        reply="What does a test between two wires say about each of them and earth?",
+        danger="a broken neutral shows nothing between the wires, and the live one can kill.",
+    ),
+    BRIGHT: Option(
+        "prove tester",
+        "Look whether the tester bears this year's date; that proves it.",
+        reply="Can a tester that was checked in spring be broken today?",
+        danger="a dead tester calls every live wire dead. Touching one can kill.",
+    ),
 }
 
 
 def _before_touching(n):
+    tempting = TEMPTING[n.look]
     return (
-        Option(
-            "plug",
-            "Pull the plug, and keep it where nobody can put it back.",
-            right=True,
-            reply="Which of the steps parts both wires from the mains?",
-            danger="without this everything may be live: a dimmer opens one wire at most, and that "
-            "one leaks. Touching it can kill.",
-        ),
-        Option(
-            "prove tester",
-            "Prove the tester on a known live source.",
-            right=True,
-            reply="How do you know that a tester which shows nothing still works?",
-            danger="a dead tester calls every live wire dead. Touching one can kill.",
-        ),
-        Option(
-            "prove dead",
-            "Prove the terminals dead with it, between the wires and from each to earth.",
-            right=True,
-            reply="Which step shows that the right plug was pulled?",
-            danger="what has not been proved dead may be live. Touching it can kill.",
-        ),
-        Option(
-            "prove again",
-            "Prove the tester once more after that.",
-            right=True,
-            reply="What if the tester died while it was used?",
-            danger="a tester that died in between calls live wires dead. Touching one can kill.",
-        ),
+        *(tempting if step.key == tempting.key else step for step in FIRST_STEPS),
         Option(
             "dimmer isolates",
             "Count the dimmer's off as parting the pot from the mains.",
@@ -1420,9 +1450,9 @@ OFF = (
         marks=2,
         danger=True,
         outcome="say what is needed before a dimmed pot may be touched",
-        numbers=lambda draw, supply: {"look": draw.pick(LOOKS), "job": draw.pick(JOBS)},
+        numbers=lambda draw, supply: {"look": draw.pick(tuple(JOBS))},
         ask=lambda n: (
-            f"The dimmer is off and the pilot light is {n.look}. Somebody wants to {n.job}. "
+            f"The dimmer is off and the pilot light is {n.look}. Somebody wants to {JOBS[n.look]}. "
             "Which of these belong to what they do first?"
         ),
         kind=ChooseAll(_before_touching),
@@ -1431,8 +1461,9 @@ OFF = (
             "Take only what parts the wires from the mains or proves that they are parted.",
         ),
         working=lambda n: (
-            "Pull the plug and guard it, prove the tester, prove dead, prove the tester again. Off "
-            "is not isolated, and no look of the light is a proof."
+            "Pull the plug and guard it, prove the tester, prove dead, prove the tester again. One "
+            f"of the four was bent here: “{TEMPTING[n.look].text}” Off is not isolated, and no "
+            "look of the light is a proof."
         ),
     ),
 )

@@ -21,6 +21,12 @@ REINFORCED_METRES = {
 }
 
 
+def least(n):
+    """Ohms of a part that holds alone, in whole kilo-ohms, never below."""
+    exact = most(n) / n.amps - BODY
+    return -(-round(exact, 6) // 1000) * 1000
+
+
 def most(n):
     return 1.1 * n.supply.volts_rms
 
@@ -30,7 +36,7 @@ RIGHT = {
     "safe-1": lambda n: n.supply.volts_rms / n.ohms,
     "safe-11": lambda n: n.ohms + BODY,
     "safe-12": lambda n: most(n) / (n.ohms + BODY),
-    "safe-14": lambda n: most(n) / n.amps - BODY,
+    "safe-14": least,
     "safe-16": lambda n: REINFORCED_METRES[n.supply.volts_rms > 150.0][n.category],
 }
 
@@ -56,7 +62,7 @@ SLIPS = {
         "used the crest": lambda n: CREST * most(n) / (n.ohms + BODY),
     },
     "safe-14": {
-        "shared the ohms between the parts": lambda n: (most(n) / n.amps - BODY) / 2,
+        "shared the ohms between the parts": lambda n: least(n) / 2,
         "took the RCD's current as the limit": lambda n: most(n) / 0.030 - BODY,
         "took the let-go current as the limit": lambda n: most(n) / 0.010 - BODY,
         "left out the ten per cent": lambda n: n.supply.volts_rms / n.amps - BODY,
