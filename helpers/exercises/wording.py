@@ -10,7 +10,11 @@ from helpers.exercises.mistakes import explained
 
 @dataclass(frozen=True)
 class Line:
-    """One line: its role (heading, text, option, hint, danger, verdict, note, working, code)."""
+    """One line: its text and its role, which says how it is shown.
+
+    heading, text, option, hint, danger, verdict, note, working, code, or folded: what follows its
+    colon shows when it is opened.
+    """
 
     role: str
     text: str

@@ -42,7 +42,7 @@ def begin(number, learner=None, class_word=None, supply=None, workshop_copy=Fals
             session, note = learner_session(learner, class_word, supply)
     except SettingsError as error:
         session, note = learner_session()
-        notes = [Line("danger", f"Nothing was changed. {error}")]
+        notes = [Line("danger", f"Nothing was changed. {error} As before:")]
     session = _taking_over_from(_open.get("session"), session)
     _open.update(session=session, lesson=number)
     notes += [Line("danger", text) for text in [note, *session.problems] if text]

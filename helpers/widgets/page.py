@@ -19,6 +19,8 @@ STYLE = """<style>
 .cw-heading {font-weight: 600; opacity: .8;}
 .cw-page ul.cw-options {list-style: none; margin: .2rem 0; padding-left: 1rem;}
 .cw-hint {opacity: .8;}
+.cw-folded {margin: .3rem 0;}
+.cw-folded summary {cursor: pointer;}
 .cw-danger {border: 2px solid currentColor; border-left-width: 10px; padding: .3rem .6rem;
   font-weight: 600;}
 .cw-verdict {border-left: 6px solid currentColor; padding-left: .6rem;}
@@ -49,7 +51,8 @@ class Page:
     lines : sequence of Line
         What it says.
     picture : str
-        Inline SVG from `helpers.figures`, already safe; goes before the first option, or last.
+        Inline SVG from `helpers.figures`, already safe; goes before the first option or folded
+        line, or last.
     extra_html : str
         Trusted markup to put in front, such as the style block.
     name : str
@@ -68,13 +71,15 @@ class Page:
     def html(self):
         parts, drawn = [], not self.picture
         for role, group in groupby(self.lines, key=lambda line: line.role):
-            if not drawn and role in ("option", "hint"):
+            if not drawn and role in ("folded", "option", "hint"):
                 parts.append(self.picture)
                 drawn = True
             texts = [_inline(line.text) for line in group]
             if role == "option":
                 items = "".join(f"<li>{text}</li>" for text in texts)
                 parts.append(f'<ul class="cw-options">{items}</ul>')
+            elif role == "folded":
+                parts += [_folded(text) for text in texts]
             elif role == "code":
                 parts += [f'<pre class="cw-code"><code>{text}</code></pre>' for text in texts]
             else:
@@ -89,6 +94,13 @@ class Page:
         if self.data is not None:
             bundle[ANSWER_MEDIA_TYPE] = self.data
         return bundle
+
+
+def _folded(text):
+    """Fold what follows the first colon; the focus keeps its keys, as in `frame`."""
+    head, colon, rest = text.partition(":")
+    summary = f'<summary data-lm-suppress-shortcuts="true">{head}{colon}</summary>'
+    return f'<details class="cw-folded">{summary}{rest}</details>'
 
 
 def _inline(text):

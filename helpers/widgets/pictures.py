@@ -22,7 +22,8 @@ def draw_picture(picture):
     -------
     svg : str
     words : Line
-        The alternative text, always shown: it also serves who cannot tell the colours apart.
+        The alternative text, folded, since it does half of the reading: for who cannot see the
+        picture or tell its colours apart.
     """
     svg, alternative = DRAWINGS[picture.drawing](**picture.values)
-    return svg, Line("text", f"The picture in words: {alternative}")
+    return svg, Line("folded", f"The picture in words: {alternative}")

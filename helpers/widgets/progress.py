@@ -35,13 +35,16 @@ def progress_lines(session, number):
     if (done := passed((s.question, s.marks) for s in standings)) is not None:
         rule = "full marks on the danger items and 80 % of the rest"
         lines.append(Line("text", f"{'Passed' if done else 'Not passed yet'}: {rule}."))
-    for title, ids in (
-        ("Still open", [s.question.id for s in standings if not s.tries]),
-        ("Not right yet", [s.question.id for s in marked if s.tries and not _settled(s)]),
-        ("With help", [s.question.id for s in marked if s.helped]),
-    ):
-        if ids:
-            lines.append(Line("text", f"{title}: {', '.join(ids)}"))
+    unfinished = {
+        "Still open": [s.question.id for s in standings if not s.tries],
+        "Not right yet": [s.question.id for s in marked if s.tries and not _settled(s)],
+        "With help": [s.question.id for s in marked if s.helped],
+    }
+    lines += [
+        Line("text", f"{title}: {', '.join(ids)}") for title, ids in unfinished.items() if ids
+    ]
+    if not any(unfinished.values()):
+        lines.append(Line("text", "Nothing is left open, and all of it is right."))
     return lines
 
 

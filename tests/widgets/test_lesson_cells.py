@@ -82,6 +82,14 @@ class TestProgress:
         assert "ohm-9" not in lines[1].split(": ")[1].split(", ")
         assert lines[2:] == ["Not right yet: ohm-3", "With help: ohm-10"]
 
+    def test_nothing_open_and_nothing_wrong_is_said(self, session):
+        for question in lessons()["02"].QUESTIONS:
+            predicted = question.role == "predict"
+            session.answer(question.id, "b" if predicted else right_answer(session, question.id))
+        with screen() as shown:
+            progress("02")
+        assert shown.plain.split("\n")[1:] == ["Nothing is left open, and all of it is right."]
+
     def test_it_follows_the_answers(self, session):
         with screen() as shown:
             progress()

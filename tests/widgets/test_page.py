@@ -12,7 +12,10 @@ from shown import screen, words
 from helpers.exercises.wording import Line
 from helpers.widgets.page import ANSWER_MEDIA_TYPE, Page, show, show_controls
 
-ROLES = ("heading", "text", "option", "hint", "danger", "verdict", "note", "working", "code")
+ROLES = (
+    *("heading", "text", "option", "hint", "danger"),
+    *("verdict", "note", "working", "code", "folded"),
+)
 LINES = st.lists(
     st.builds(
         Line,
@@ -37,9 +40,17 @@ def test_plain_text_and_html_say_the_same(lines):
 def test_the_html_is_well_formed_and_holds_only_our_own_markup(lines):
     tree = ElementTree.fromstring(f"<page>{Page(lines).html()}</page>")
     assert {element.tag for element in tree.iter()} <= {
-        "page", "div", "p", "ul", "li", "pre", "code"
+        "page", "div", "p", "ul", "li", "pre", "code", "details", "summary"
     }  # fmt: skip
-    assert all(set(element.attrib) <= {"class"} for element in tree.iter())
+    ours = {"class", "data-lm-suppress-shortcuts"}
+    assert all(set(element.attrib) <= ours for element in tree.iter())
+
+
+def test_a_folded_line_shows_its_head_and_keeps_the_rest_after_the_picture():
+    lines = [Line("text", "Read it."), Line("folded", "In words: <red>"), Line("option", "a) one")]
+    html = Page(lines, picture="<svg></svg>").html()
+    assert ">In words:</summary> &lt;red&gt;</details>" in html
+    assert html.index("Read it.") < html.index("<svg>") < html.index("<details") < html.index("a) ")
 
 
 def test_what_stands_between_backticks_is_code_and_a_lone_one_stays():

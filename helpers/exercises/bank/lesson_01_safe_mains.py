@@ -446,8 +446,8 @@ BARE_LED = Question(
     ),
     working=lambda n: (
         "There is no dropper. LEDs and diodes take a few volts and leave all the rest, so only the "
-        "wiring limits the current: more than ten amperes at the crest. The thread of gold inside "
-        "melts within thousandths of a second, and the case can burst."
+        "wiring limits the current: more than ten amperes at the crest. At the crest the thread of "
+        "gold inside melts in less than a thousandth of a second, and the case can burst."
     ),
 )
 
@@ -1102,8 +1102,8 @@ BARRIER = (
             f"Pick the two droppers of a pilot light for {n.supply.name}, ±\u00a05\u00a0% each, "
             "and what each is rated for. With either one shorted, on the highest mains, the "
             "other must hold the touch limit alone "
-            f"({milliamps(hazards.FELT_AMPS_RMS)} rms, 0.7\u00a0mA peak), stand all the volts, and "
-            "be rated for twice its heat. Together they may have "
+            f"({milliamps(hazards.FELT_AMPS_RMS)} rms, 0.7\u00a0mA peak), stand all the rms "
+            "volts, and be rated for twice its heat. Together they may have "
             f"{ohms(n.most_ohms)} at most, or nobody sees the light."
         ),
         kind=Parts(

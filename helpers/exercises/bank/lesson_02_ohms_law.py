@@ -125,7 +125,8 @@ PREDICT = Question(
     role="predict",
     outcome="commit to an expectation",
     ask=lambda n: (
-        f"An LED sits behind {ohms(QUICK_SUM_OHMS)} and a diode on your mains, {n.supply.name}. "
+        f"An LED sits behind {ohms(QUICK_SUM_OHMS)} and a diode, which lets current through one "
+        f"way only, on your mains of {n.supply.name}. "
         f"The quick sum, {n.supply.volts_rms:g} V divided by {ohms(QUICK_SUM_OHMS)}, gives "
         f"{milliamps(ohms_law.current(n.supply.volts_rms, QUICK_SUM_OHMS))}. How much of that, "
         "averaged over time, do you expect in the LED?"

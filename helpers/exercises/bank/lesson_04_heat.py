@@ -1206,8 +1206,9 @@ CLEAR_AMPS = {
     100.0: (0.58e-3, 0.85e-3, 1.20e-3),
 }
 STRING_RULES = (
-    "The rules: two at least, each within its volts, and in that air allowed twice its heat at "
-    "10 % high mains; at most one size larger than needed."
+    "The rules: bright enough while the mains keeps to its name, two at least, each within its "
+    "volts, and in that air allowed twice its heat at 10\u00a0% high mains; at most one size "
+    "larger than needed."
 )
 
 
@@ -1240,8 +1241,9 @@ def _judge_string(circuit, n, each_ohms, count, rating):
             "voltage on each",
             rms <= limit and crest <= sqrt(2.0) * PART_VOLTS,
             0.2,
-            f"Each sees {volts(rms)} rms and a crest of {volts(crest)}. Its watts and its type "
-            f"allow {volts(limit)} rms, and its type a crest of {volts(sqrt(2.0) * PART_VOLTS)}.",
+            f"Each sees {volts(rms)} rms and a crest of {volts(crest)}. At most {volts(limit)} rms "
+            f"are allowed, the lesser of its type's {volts(PART_VOLTS)} and the root of its watts "
+            f"times ohms, and a crest of {volts(sqrt(2.0) * PART_VOLTS)}.",
             ""
             if crest <= sqrt(2.0) * PART_VOLTS
             else "more than its type allows can arc over the outside of a resistor.",
