@@ -163,6 +163,8 @@ def _what_next(question, draw, number):
         return f"This draw is closed: only its first answer counts. Take a fresh one: {again}."
     if not draw.right:
         return f"Recorded as helped. Show that you can do it now: {again}."
+    if not draw.last[1].right:
+        return f"You had this one right before. Go on with other numbers: {again}."
     if not draw.first[1].right:
         return f"Repaired. Make it stick with other numbers: {again}."
     return f"To practise with other numbers: {again}."

@@ -214,7 +214,8 @@ def _mantissa(parts, typed, quoted, quantity):
             other = sign + _unmistakable(digits.replace(",", ".")) + tail
             raise Ambiguous(
                 f"{quoted} can be read two ways, because some countries mark thousands with a "
-                f"point and some with a comma. Type {one} or {other}, whichever you mean."
+                f"point and some with a comma. Type {one} or {other}, whichever you mean: "
+                "with a digit more it is clear."
             )
         if sure:
             return "".join(filter(str.isdigit, grouped[1])) + "." + (grouped[3] or "0")

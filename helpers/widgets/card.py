@@ -86,8 +86,11 @@ class Card:
         self.session.watchers["card", self.question.id] = self._follow
 
     def _lay_out(self):
-        numbers = self.session.draw(self.question.id, self.number).numbers
-        self.controls = controls_for(self.question, numbers, self.submit)
+        draw = self.session.draw(self.question.id, self.number)
+        self.controls = controls_for(self.question, draw.numbers, self.submit)
+        if draw.last:
+            answer, _ = draw.last
+            self.controls.put(draw.typed[-1], answer.understood)
         buttons = [self.check, self.nudge, self.fresh]
         if self.question.role == "predict":
             buttons = [self.check]

@@ -1,5 +1,6 @@
 """One set of controls for each kind of question; each hands over the answer as text.
 
+`put` fills them again with an answer of before, from what was typed and how it was understood.
 Knows how an answer is entered, never what it is worth.
 """
 
@@ -28,6 +29,9 @@ class Typed:
     def typed(self):
         return self.box.value
 
+    def put(self, typed, understood):
+        self.box.value = str(typed)
+
 
 class OneOf:
     """Radio buttons."""
@@ -42,6 +46,9 @@ class OneOf:
 
     def typed(self):
         return self.widget.value or ""
+
+    def put(self, typed, understood):
+        self.widget.value = understood
 
 
 class AnyOf:
@@ -58,6 +65,11 @@ class AnyOf:
         if self.none.value:
             return " ".join([*ticked, "none"])
         return ", ".join(ticked)
+
+    def put(self, typed, understood):
+        self.none.value = understood == "none"
+        for letter, box in self.boxes.items():
+            box.value = letter in understood.split(", ")
 
 
 def _tick(text):
@@ -103,6 +115,10 @@ class Sorted:
             return ""
         return ", ".join(letter for _, letter in self.steps.options)
 
+    def put(self, typed, understood):
+        self.steps.options = self._options(understood.split(", "))
+        self.moved = True
+
 
 class Bins:
     """One list to choose from for each part."""
@@ -121,6 +137,10 @@ class Bins:
 
     def typed(self):
         return "; ".join(box.value for box in self.lists if box.value)
+
+    def put(self, typed, understood):
+        for box, text in zip(self.lists, understood.split("; "), strict=True):
+            box.value = text
 
 
 CONTROLS = {

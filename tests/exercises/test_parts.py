@@ -187,14 +187,14 @@ def test_second_way_the_instants_of_a_cycle_are_in_order_on_every_supply():
 
 def test_second_way_settings_are_in_order_of_their_heat_and_can_be_told_apart():
     for n in every_numbers(bank()["dim-9"]):
-        of_mean = [degrees(acos(2 * share / 100 - 1)) for share in (n.light, n.plain)]
+        of_mean = [degrees(acos(2 * share / 100 - 1)) for share in (n.light, n.mean)]
         angles = (*of_mean, 180 - 1.8 * n.knob)
         heat = [(n.high / 100) ** 2, *map(lesson_05.heat, angles), (n.low / 100) ** 2]
         assert all(lower < 0.93 * upper for upper, lower in pairwise(heat)), heat
         assert order_of("dim-9", n) == [
             "true rms high",
             "light",
-            "plain meter",
+            "mean",
             "knob",
             "true rms low",
         ]

@@ -213,6 +213,24 @@ def test_what_the_controls_hand_over_can_be_read(session, question_id):
     assert read == question.kind.read(typed, numbers)
 
 
+@each_question
+def test_a_card_that_is_opened_again_holds_the_last_answer(session, question_id):
+    question, numbers = bank()[question_id], session.draw(question_id).numbers
+    predicted = question.role == "predict"
+    typed = [] if predicted else wrong_answers(session, question_id)[:1]
+    for each in [*typed, "b" if predicted else right_answer(session, question_id)]:
+        session.answer(question_id, each)
+        with screen() as shown:
+            opened = open_card(session, question_id)
+        assert question.kind.read(opened.controls.typed(), numbers) == (
+            question.kind.read(each, numbers)
+        )
+        tries = session.standing(question_id).tries
+        opened.check.click()
+        assert session.standing(question_id).tries == tries
+        assert "Not answered yet" not in shown.plain
+
+
 @pytest.mark.parametrize("question_id", ["ohm-2", "ohm-13", "ohm-8", "ohm-9", "ohm-14"])
 def test_controls_have_names_that_a_screen_reader_can_say(session, question_id):
     question = bank()[question_id]

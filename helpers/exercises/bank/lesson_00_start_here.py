@@ -3,6 +3,7 @@
 from helpers.exercises.kinds import Choice, Option, Quantity
 from helpers.exercises.question import Question
 from helpers.exercises.slips import Slip
+from helpers.physics import light
 from helpers.quantities import write
 
 LESSON = "00"
@@ -81,8 +82,9 @@ QUESTIONS = (
             )
         ),
         working=lambda n: (
-            "heat, light and what the eye makes of light follow the dimmer in three different "
-            "ways. Keep your prediction: the lesson on the dimmer measures it."
+            "clearly more than half. With half the heat the light is half, too, and of that the "
+            f"eye makes about {light.lightness(0.5):.0f} parts of 100. Lesson 05 shows the first "
+            "step, lesson 06 the second."
         ),
     ),
     Question(

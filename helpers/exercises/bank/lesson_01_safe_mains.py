@@ -243,7 +243,7 @@ SHOCK = (
     Question(
         id="safe-3",
         outcome="put the currents that matter in order",
-        ask=lambda n: "Put these currents in order, the smallest on top.",
+        ask=lambda n: "Put these currents in order, from the smallest to the largest.",
         kind=Order(CURRENTS_IN_ORDER),
         nudges=(
             "Which of them does the lesson give in milliamperes, and which are near an ampere?",
@@ -463,7 +463,7 @@ ISOLATIONS = {
         "Try the live socket once more: it must show again.",
         "Reach into the pot.",
     ),
-    "The dimmer in the wall, by a licensed electrician,": (
+    "The dimmer in the wall, a job for a licensed electrician,": (
         "Open the isolator that parts every wire of this circuit.",
         "Lock the isolator and keep its only key.",
         "See the tester light up on a proving unit.",

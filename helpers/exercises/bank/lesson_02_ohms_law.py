@@ -140,9 +140,9 @@ PREDICT = Question(
         )
     ),
     working=lambda n: (
-        "the quick sum is right for a DC supply. On the mains it gives only the rms current of the "
-        "resistor alone, which is good for one thing, its heat. What the LED itself gets is the "
-        "worked example of lesson 03."
+        "a little less than half of it. The quick sum is right for a DC supply. On the mains it "
+        "gives only the rms current of the resistor alone, which is good for one thing, its heat. "
+        "Lesson 03 works out what the LED itself gets."
     ),
 )
 

@@ -643,9 +643,9 @@ def _settings(n):
             reply=f"Which firing angle leaves {n.light} % of the mean, and how much heat is that?",
         ),
         Option(
-            "plain meter",
-            f"A plain meter shows {n.plain} % of the mains.",
-            reply="A plain meter follows the mean. Which angle is that, and how much heat?",
+            "mean",
+            f"The mean of the wave is {n.mean} % of what it is at full.",
+            reply="This is a mean, like the light. Which angle is that, and how much heat?",
         ),
         Option(
             "knob",
@@ -664,7 +664,7 @@ def _settings_heat(n):
     return (
         (n.high / 100) ** 2,
         power_share(_angle_of_mean(n.light / 100)),
-        power_share(_angle_of_mean(n.plain / 100)),
+        power_share(_angle_of_mean(n.mean / 100)),
         power_share(180 - 1.8 * n.knob),
         (n.low / 100) ** 2,
     )
@@ -911,7 +911,7 @@ LIGHT = (
         numbers=lambda draw, supply: {
             "high": draw.pick((80, 85)),
             "light": draw.pick((47, 50)),
-            "plain": draw.pick((37, 39)),
+            "mean": draw.pick((37, 39)),
             "knob": draw.pick((36, 37)),
             "low": draw.pick((40, 42)),
         },
