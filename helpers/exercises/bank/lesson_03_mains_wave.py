@@ -980,7 +980,7 @@ REVERSE = (
         outcome="find what a diode must hold off when the supply stands high",
         numbers=lambda draw, supply: {"percent": draw.pick((7.0, 8.0, 9.0, 10.0))},
         ask=lambda n: (
-            f"This evening your mains, {n.supply.name}, stands {n.percent:g} % above its label. How "
+            f"Tonight your mains, {n.supply.name}, stands {n.percent:g} % above its label. How "
             "many volts must the series diode of a pilot light hold off at the worst instant?"
         ),
         kind=Quantity(
