@@ -27,6 +27,15 @@ def test_exactly_one_option_of_a_choice_is_right(question):
         assert all(option.reply for option in listed if not option.right)
 
 
+def test_who_always_takes_the_longest_option_is_mostly_wrong():
+    right = []
+    for question in CHOICES:
+        cases = [question.kind.listed(numbers) for numbers in every_numbers(question)]
+        longest = [max(listed, key=lambda option: len(option.text)) for listed in cases]
+        right.append(sum(option.right for option in longest) / len(longest))
+    assert 0.05 * len(CHOICES) < sum(right) < 0.35 * len(CHOICES), right
+
+
 @of_each(CHOOSE_ALL)
 def test_choose_all_has_right_and_wrong_options_with_replies(question):
     for numbers in every_numbers(question):

@@ -67,11 +67,12 @@ def string_of_any_value(n, each, count, rating):
 
 
 def dimmed_pair(n, each, watts):
-    """Crest at full and 10 % high, mean at the lowest setting, 0.5 W for both, twice the heat."""
+    """Crest at full and 10 % high, mean at the lowest setting, heat of both, twice the heat."""
     full = lesson_05.led_amps(1.1 * n.supply.volts_rms, 0.0, 2 * each)
     low = lesson_05.led_amps(n.supply.volts_rms, n.angle, 2 * each).mean()
     heat, crest = each * (full**2).mean(), full.max()
-    lit, cool = low >= n.least_amps, 2 * heat <= 0.5
+    box_watts = {230: 0.5, 240: 0.5, 127: 0.16, 120: 0.16, 100: 0.11}[n.supply.volts_rms]
+    lit, cool = low >= n.least_amps, 2 * heat <= box_watts
     return crest <= LED_LIMIT and lit and cool and watts >= 2 * heat, (
         crest > LED_LIMIT or watts < heat
     )
@@ -89,16 +90,16 @@ JUDGES = {
 
 @of_each(PARTS, "second way")
 def test_parts_are_judged_by_what_they_would_do(question):
-    """And in every draw some set is right, and some is wrong."""
+    """And in every draw some set is right, but whoever picks blindly is mostly wrong."""
     judge, bins = JUDGES[question.id], [field.bin for field in question.kind.fields]
     for numbers in every_numbers(question):
-        met = set()
+        met = []
         for picked in product(*bins):
             verdict = question.kind.mark(picked, numbers)
             said = (verdict.right, bool(verdict.danger))
             assert said == judge(numbers, *picked), (numbers, picked)
-            met.add(verdict.right)
-        assert met == {True, False}
+            met.append(verdict.right)
+        assert 0 < sum(met) < len(met) / 2
 
 
 @of_each(PARTS)

@@ -19,16 +19,16 @@ IN_WORDS = {
 # What somebody wants to do beside a dark light, and what comes before it.
 DARK_CASES = {
     "The pilot light on the wax pot is dark. Somebody wants to open the pot's cover.": (
-        "Nothing yet: pull the plug first, then prove it dead with a tester that was itself "
-        "proved just before and just after."
+        "Nothing yet: pull the plug, then prove it dead with a tester that is proved just "
+        "before and just after."
     ),
     "The pilot light went out while the pot was in use. Somebody wants to feel for a loose wire.": (
-        "Keep both hands out: the plug comes out first. No wire counts as dead until a tester, "
-        "proved before and after, has said so."
+        "Keep out: the plug comes first, and no wire is dead until a tester, proved before "
+        "and after, says so."
     ),
     "The dimmer is turned to off and the pilot light is dark. Somebody wants to undo a terminal.": (
-        "Leave it alone. Unplug the pot, see that the tester works, test the terminals, and see "
-        "that the tester still works."
+        "Leave it. Unplug the pot, see that the tester works, test, and see that the tester "
+        "still works."
     ),
 }
 
@@ -50,14 +50,16 @@ def _dark_options(n):
         ),
         Option(
             "dimmer as isolator",
-            "Turn the dimmer fully down once more, then go ahead.",
+            "Turn the dimmer fully down once more, see that the light stays dark and the pot "
+            "cools, and go ahead then.",
             reply="Does a dimmer open both wires, and does it open any wire completely?",
             danger="a dimmer is no isolator. Parts can stay live when it is turned off, and "
             "touching them can kill.",
         ),
         Option(
             "wait",
-            "Wait until the pot is cold, then go ahead.",
+            "Wait until the pot has gone cold and the light has stayed dark for a quarter of an "
+            "hour, then go ahead with dry hands.",
             reply="What does a cold pot say about the wires that lead to it?",
             danger="cold does not mean dead. The wires can be live, and touching them can kill.",
         ),

@@ -205,8 +205,7 @@ SHOCK = (
             (
                 Option(
                     "current and time",
-                    "Harm depends on the current, its way and its time. The same volts drive very "
-                    "different currents through different skins.",
+                    "Harm depends on the current, its way and its time; skins differ.",
                     right=True,
                     reply="So plan for the worst skin, the wet one, never for a lucky one.",
                 ),
@@ -374,7 +373,7 @@ RCD = (
 # What is to go across the mains: what happens, and the hope that belongs to it.
 BARE_LEDS = {
     "One red LED is": (
-        "It dies before anybody can blink, and can burst into hot pieces.",
+        "It dies in an instant and can burst into hot pieces.",
         Option(
             "takes its 20 mA",
             "It lights: an LED takes the 20 mA that it is made for.",
@@ -383,7 +382,7 @@ BARE_LEDS = {
         ),
     ),
     "Five red LEDs, one after the other, are": (
-        "They hold back about 10 V of all the mains. They die at once and can burst.",
+        "They hold back about 10 V, die at once and can burst.",
         Option(
             "share the mains",
             "They share the mains among them, so each gets little enough.",
@@ -393,10 +392,10 @@ BARE_LEDS = {
         ),
     ),
     "A red LED and an ordinary diode, one after the other, are": (
-        "The diode blocks one direction only. In the other the LED dies at once and can burst.",
+        "The diode blocks one direction only: in the other the LED can burst.",
         Option(
             "diode holds back",
-            "The diode holds the current back, so the LED lights dimly.",
+            "The diode holds the current back, so the LED lights, only more dimly.",
             reply="What does a diode do to a current in the direction that it lets through?",
             danger="a diode turns one direction back and limits nothing in the other. The LED "
             "can burst.",
@@ -1003,7 +1002,8 @@ BARRIER = (
                 ),
                 Option(
                     "rcd needs it",
-                    "The fault sends enough current to earth for the RCD to open.",
+                    "The fault sends so much current to earth that the RCD is sure to open "
+                    "at once.",
                     reply="Compare the touch current of the example with 30 mA.",
                     danger="the RCD does not see a current this small: it cannot be the second "
                     "barrier.",

@@ -108,7 +108,7 @@ RECALL = (
                 Option("lost", "They are lost.", reply="What did the set-up cell say about where?"),
                 Option(
                     "sent",
-                    "They were sent to the instructor.",
+                    "They were sent to the instructor, who can send them back.",
                     reply="Nothing leaves your machine. How does the instructor get your answers?",
                 ),
             )
@@ -804,7 +804,8 @@ SEVERAL = (
                 ),
                 Option(
                     "no LED drop",
-                    "The LED's own drop was left out.",
+                    "The LED's own drop was left out; with it the dropper would take far "
+                    "less than that.",
                     reply="It was not needed for this step. Would it bring the result below 12 V?",
                 ),
                 Option(

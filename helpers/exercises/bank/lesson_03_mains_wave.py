@@ -380,7 +380,8 @@ WAVE = (
                 ),
                 Option(
                     "heat",
-                    "The crest makes more heat than the rms value.",
+                    "The crest makes more heat than the rms value, and heat is what ages "
+                    "insulation.",
                     reply="Which number was made so that heat comes out right?",
                 ),
                 Option(
@@ -687,7 +688,8 @@ CURRENT = (
                 ),
                 Option(
                     "drops",
-                    "LED and diode keep a tenth of the voltage.",
+                    "LED and diode keep a tenth of the voltage, so a tenth of the current "
+                    "is missing.",
                     reply="What share of your mains is 2.7 V? Is it as much as a tenth?",
                 ),
                 Option(

@@ -318,7 +318,8 @@ POWER = (
                 ),
                 Option(
                     "safety",
-                    "It is only a safety margin: the rms is larger.",
+                    "It is only a safety margin: the rms is the larger of the two, and "
+                    "larger is safer.",
                     reply="Is the heat itself larger than the sum with the mean says, or only our "
                     "guess of it?",
                 ),

@@ -39,7 +39,8 @@ TITLE = "The dimmer"
 
 INDICATOR_OHMS = 100_000.0
 SNUBBER_FARADS, SNUBBER_OHMS = 100e-9, 100.0  # Common practice, no source.
-BOX_WATTS = 0.5  # What this workshop allows in its small closed box; no general rule.
+# What this workshop allows in its small closed box; no general rule.
+BOX_WATTS = {230.0: 0.5, 240.0: 0.5, 127.0: 0.16, 120.0: 0.16, 100.0: 0.11}
 
 
 def percent(share):
@@ -526,7 +527,8 @@ PERCENTAGES = (
                 ),
                 Option(
                     "meter",
-                    "A plain meter reads low, and the root makes up for it.",
+                    "A plain meter reads low on a chopped wave, and the root makes up for "
+                    "what it misses.",
                     reply="No meter stands in the sum. Which two sizes does the step join?",
                 ),
                 Option(
@@ -682,7 +684,11 @@ def _parts_numbers(draw, supply):
         operating_point("series_diode", supply, leading(angle), ohms=2 * each).led_amps_mean
         for each in (fits, too_much)
     )
-    return {"angle": angle, "least_amps": 5e-6 * round(sqrt(bright * dim) / 5e-6)}
+    return {
+        "angle": angle,
+        "least_amps": 5e-6 * round(sqrt(bright * dim) / 5e-6),
+        "box_watts": BOX_WATTS[supply.volts_rms],
+    }
 
 
 def _judge_parts(picked, n):
@@ -709,10 +715,10 @@ def _judge_parts(picked, n):
         ),
         Criterion(
             "cool enough in the box at the highest setting",
-            highest.resistor_watts <= BOX_WATTS,
+            highest.resistor_watts <= n.box_watts,
             0.2,
             f"Both together give {write(highest.resistor_watts, 'power')} at full and high mains; "
-            f"the box takes {write(BOX_WATTS, 'power')}.",
+            f"the box takes {write(n.box_watts, 'power')}.",
         ),
         Criterion(
             "rating at least twice the heat at the highest setting",
@@ -878,7 +884,7 @@ LIGHT = (
                 ),
                 Option(
                     "average",
-                    "It makes no difference: low and high settings even out.",
+                    "It makes no difference: low and high settings even out over a day of use.",
                     reply="A part that has burnt at the highest setting: what evens that out?",
                     danger="a part that is rated for the usual setting burns at full.",
                 ),
@@ -943,8 +949,8 @@ LIGHT = (
             f"{write_as(n.least_amps, 'mA')}. At the highest setting, with your mains of "
             f"{volts(n.supply.volts_rms)} lying 10 % high, its peak may be "
             f"{write_as(leds.LIMIT_AMPS, 'mA')}. Both resistors together may give "
-            f"{write(BOX_WATTS, 'power')} in their small box, and each must be rated for at least "
-            "twice its heat.\n\nPick one value and one rating, the same for both."
+            f"{write(n.box_watts, 'power')} in their small box, and each must be rated for at "
+            "least twice its heat.\n\nPick one value and one rating, the same for both."
         ),
         kind=Parts(
             (
