@@ -23,6 +23,11 @@ class DrawStanding:
     right: bool = False
 
     @property
+    def case(self):
+        """What the question is about in this draw, whatever the supply and the order shown."""
+        return {k: v for k, v in vars(self.numbers).items() if k not in ("supply", "shown")}
+
+    @property
     def first(self):
         """The oldest (answer, verdict), or None."""
         return next(iter(self.tried.values()), None)
@@ -48,8 +53,9 @@ class Standing:
     """One question over all its draws.
 
     `share` is the best part of the marks earned before a worked answer was shown; for a danger
-    item, by the first answer of a draw. `helped` says that a worked answer was shown first, and
-    `right_after_help` that the learner then got fresh numbers right.
+    item, by the first answer of a draw, unless its case is the one explained just before, on
+    another supply or under another class word. `helped` says that a worked answer was shown first,
+    and `right_after_help` that the learner then got fresh numbers right.
     """
 
     question: object
@@ -60,6 +66,7 @@ class Standing:
     helped: bool = False
     right_after_help: bool = False
     unread: int = 0
+    last_tried: DrawStanding | None = None
 
     @property
     def marks(self):
@@ -113,16 +120,21 @@ class Standing:
         answer = question.kind.read(typed, draw.numbers)
         if answer.value in draw.tried:
             return *draw.tried[answer.value], False
-        closed = draw.finished(question)
+        closed = draw.finished(question) or (question.danger and self._just_explained(draw))
         verdict = question.kind.mark(answer.value, draw.numbers)
         draw.tried[answer.value] = (answer, verdict)
         draw.typed.append(typed)
         draw.right = draw.right or verdict.right
         draw.nudges = max(draw.nudges, nudges)
         self.tries += 1
+        self.last_tried = draw
         if not closed and question.role != "predict":
             self._count(draw, answer.value, verdict)
         return answer, verdict, True
+
+    def _just_explained(self, draw):
+        before = self.last_tried
+        return before is not None and before is not draw and before.case == draw.case
 
     def _count(self, draw, value, verdict):
         if verdict.slip:

@@ -66,9 +66,12 @@ def marks_text(marks):
 
 
 def code_form(question, numbers, number=0):
-    """Return one line of Python that answers a question, with an answer that can be read."""
+    """Return one line of Python that answers a question; a letter would seem to give it away."""
     draw = f", draw={number}" if number else ""
-    return f'answer("{question.id}", "{question.kind.example(numbers)}"{draw})'
+    typed = (
+        "…" if question.kind.name in ("choice", "choose-all") else question.kind.example(numbers)
+    )
+    return f'answer("{question.id}", "{typed}"{draw})'
 
 
 def not_answered(question, numbers, number=0):
@@ -153,12 +156,19 @@ def working_lines(question, numbers):
     lines.append(Line("working", f"As you would answer it: {typed}"))
     if question.code:
         code = f'write({question.code(numbers)}, "{question.kind.of}")'
-        lines += [Line("working", "The same sum in Python, for who likes:"), Line("code", code)]
+        lines += [
+            Line("working", "The same sum in Python, for those who like it:"),
+            Line("code", code),
+        ]
     return lines
 
 
 def _what_next(question, draw, number):
     again = f'press Fresh numbers, or `answer("{question.id}", …, draw={number + 1})`'
+    if question.danger and not draw.counted:
+        return (
+            f"This case was explained just before, so it did not count. Take a fresh one: {again}."
+        )
     if question.danger and not draw.right:
         return f"This draw is closed: only its first answer counts. Take a fresh one: {again}."
     if not draw.right:

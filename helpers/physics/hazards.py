@@ -99,6 +99,9 @@ def touch_amps_rms(supply, ohms=0.0, farads=None, bleeder_ohms=None, body_ohms=B
     return amps if np.ndim(amps) else float(amps)
 
 
+_ON_THE_BORDER = 1.0 - 1e-9  # so that rounding never puts a current below it
+
+
 def zone(amps_rms, seconds):
     """Return the zone of IEC 60479-1 that a current through the body falls into.
 
@@ -121,7 +124,8 @@ def zone(amps_rms, seconds):
 
     Notes
     -----
-    AC-1 up to curve a (0.5 mA at any time), AC-2 up to curve b, AC-3 up to curve c1, AC-4 beyond.
+    AC-1 below curve a (0.5 mA at any time), AC-2 below curve b, AC-3 below curve c1, AC-4 beyond. A
+    current on a border counts as beyond it.
     Hand to hand the heart takes about 40 % of that, from a hand to the chest more than all of it.
     The zones are borders for a population: nobody is promised to survive AC-3.
 
@@ -139,9 +143,9 @@ def zone(amps_rms, seconds):
         seconds, "seconds", "s", 0.010, 1e9, "The curves begin at 10 ms. Was it in ms?"
     )
     above = (
-        (amps > FELT_AMPS_RMS).astype(int)
-        + (amps > _border(_CURVE_B, seconds))
-        + (amps > _border(_CURVE_C1, seconds))
+        (amps >= FELT_AMPS_RMS * _ON_THE_BORDER).astype(int)
+        + (amps >= _border(_CURVE_B, seconds) * _ON_THE_BORDER)
+        + (amps >= _border(_CURVE_C1, seconds) * _ON_THE_BORDER)
     )
     names = np.array(list(ZONES))[above]
     return names if above.ndim else str(names)

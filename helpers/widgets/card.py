@@ -81,7 +81,7 @@ class Card:
         self._lay_out()
         options = f"cw-q-{self.question.id} .cw-options"
         box = [self.body, self.announcement]
-        show_controls(frame(box, f"cw-c-{self.question.id}", hides=options))
+        show_controls(frame(box, f"cw-c-{self.question.id}", hides=options, on=self.controls.on))
         self.told = show(self._feedback())
         self.session.watchers["card", self.question.id] = self._follow
 

@@ -12,7 +12,13 @@ from helpers.widgets.timing import soon
 WIDE = widgets.Layout(width="auto", max_width="46rem")
 
 
-class Typed:
+class _Controls:
+    """`on` names the screens on which the controls show all that the text of the options says."""
+
+    on = "all"
+
+
+class Typed(_Controls):
     """A box to type in; Enter checks."""
 
     def __init__(self, question, numbers, submit):
@@ -33,7 +39,7 @@ class Typed:
         self.box.value = str(typed)
 
 
-class OneOf:
+class OneOf(_Controls):
     """Radio buttons."""
 
     def __init__(self, question, numbers, submit):
@@ -51,7 +57,7 @@ class OneOf:
         self.widget.value = understood
 
 
-class AnyOf:
+class AnyOf(_Controls):
     """Boxes to tick, and one for none of them."""
 
     def __init__(self, question, numbers, submit):
@@ -76,8 +82,10 @@ def _tick(text):
     return widgets.Checkbox(description=text, indent=False, layout=WIDE)
 
 
-class Sorted:
-    """A list in which the marked step is moved up and down."""
+class Sorted(_Controls):
+    """A list in which the marked step is moved up and down; a narrow one cuts long lines off."""
+
+    on = "(min-width: 60rem)"
 
     def __init__(self, question, numbers, submit):
         shown = question.kind.shown(numbers)
@@ -120,7 +128,7 @@ class Sorted:
         self.moved = True
 
 
-class Bins:
+class Bins(_Controls):
     """One list to choose from for each part."""
 
     def __init__(self, question, numbers, submit):

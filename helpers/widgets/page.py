@@ -116,7 +116,7 @@ def show(page):
     return display(page, display_id=True)
 
 
-def frame(children, *names, hides=""):
+def frame(children, *names, hides="", on="all"):
     """Return controls in a box of ours.
 
     Parameters
@@ -127,13 +127,15 @@ def frame(children, *names, hides=""):
         Classes of the box.
     hides : str
         Class of the text that says the same as the controls: hidden while these are alive.
+    on : str
+        The media on which it is hidden, as in a style sheet.
 
     Notes
     -----
     Inside the box the notebook's own one-letter shortcuts rest, so that an arrow key or a letter
     pressed in a list does not move, add or delete a cell.
     """
-    rule = f".{hides} {{display: none}}" if hides else ""
+    rule = f"@media {on} {{.{hides} {{display: none}}}}" if hides else ""
     rest = (
         "this.closest('.cw-controls').addEventListener('focusin', "
         "event => event.target.setAttribute('data-lm-suppress-shortcuts', 'true'))"

@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 from every_numbers import every_numbers
 from questions import PARTS, of_each
-from second_ways import lesson_03, lesson_04, lesson_05
+from second_ways import lesson_01, lesson_03, lesson_04, lesson_05
 
 from helpers.exercises.bank import bank
 
@@ -123,18 +123,16 @@ def least_ohms_of_led(n):
 
 
 def least_ohms_of_part(n):
-    """5 mA, which all can let go of: IEC 60479-1, quoted from memory."""
-    return 1.1 * n.supply.volts_rms / 0.005 - 2000.0
+    """0.5 mA, what may flow from a part that may be touched: IEC 61140."""
+    return 1.1 * n.supply.volts_rms / 0.0005 - 2000.0
 
 
 def least_ohms_on_mains(n):
     return 1.1 * sqrt(2) * n.supply.volts_rms / LED_LIMIT
 
 
-def basic_clearance(n):
-    """IEC 60664-1, Table F.2: 1.5 mm at 2.5 kV, the others quoted from memory."""
-    above = n.supply.volts_rms > 150.0
-    return {"II": (0.5e-3, 1.5e-3), "III": (1.5e-3, 3e-3), "IV": (3e-3, 5.5e-3)}[n.category][above]
+def reinforced_clearance(n):
+    return lesson_01.REINFORCED_METRES[n.supply.volts_rms > 150.0][n.category]
 
 
 def crest_of_high_mains(n):
@@ -146,7 +144,7 @@ def crest_of_high_mains(n):
     [
         ("ohm-3", least_ohms_of_led),
         ("safe-14", least_ohms_of_part),
-        ("safe-16", basic_clearance),
+        ("safe-16", reinforced_clearance),
         ("wave-9", least_ohms_on_mains),
         ("dim-recall-2", crest_of_high_mains),
     ],

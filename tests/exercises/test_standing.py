@@ -183,6 +183,27 @@ class TestDangerItem:
         session.answer("start-2", wrong_answers(session, "start-2")[0])
         assert session.standing("start-2").share == 1
 
+    @pytest.mark.parametrize("question_id", [q.id for q in bank().values() if q.danger])
+    def test_a_case_explained_just_before_does_not_count_on_another_supply(self, question_id):
+        same = 0
+        for bench in range(24):
+            home, away = (
+                session_of(Settings(f"BENCH-{bench}", "wick", name))
+                for name in (BENCH.supply, "120 V 60 Hz")
+            )
+            away.log = home.log
+            home.answer(question_id, wrong_answers(home, question_id)[0])
+            away.read_again()
+            met_again = away.draw(question_id).case == home.draw(question_id).case
+            outcome = away.answer(question_id, right_answer(away, question_id))
+            assert (away.standing(question_id).share == 1) != met_again
+            said = " ".join(texts(away, question_id, outcome))
+            assert ("explained just before" in said) == met_again
+            away.answer(question_id, right_answer(away, question_id, 1), 1)
+            assert away.standing(question_id).share == 1
+            same += met_again
+        assert 0 < same < 24
+
     def test_the_danger_is_said_before_all_else(self, session):
         outcome = session.answer("start-2", wrong_answers(session, "start-2")[0])
         assert texts(session, "start-2", outcome)[0].startswith("Danger first: ")

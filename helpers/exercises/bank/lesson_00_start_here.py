@@ -132,7 +132,8 @@ QUESTIONS = (
         ),
         working=lambda n: (
             "Dark never means dead. The light can fail, a dimmer does not isolate, and a cold pot "
-            "can be live. Pull the plug, prove the tester, prove dead, prove the tester again."
+            "can be live. Pull the plug and keep it, prove the tester, prove dead, prove the "
+            "tester again."
         ),
     ),
 )

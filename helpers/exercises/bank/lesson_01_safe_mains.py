@@ -6,6 +6,7 @@ Danger first: where a figure is uncertain, the safer one is taken. No answer her
 from math import ceil
 
 from helpers.exercises.kinds import (
+    ROUNDING,
     Choice,
     ChooseAll,
     Criterion,
@@ -35,6 +36,11 @@ def highest(n):
 
 def highest_volts(n):
     return highest(n).volts_rms
+
+
+def _four_digits(volts_rms):
+    """With three, a sum of 139.7 V would not come out as printed."""
+    return write(volts_rms, "voltage", digits=4)
 
 
 def hazards_of(scene):
@@ -135,7 +141,7 @@ CURRENTS_IN_ORDER = (
     ),
     Option(
         "fuse",
-        "What the fuse of the pot's cord carries all day",
+        "What the fuse before the pot's cord carries all day",
         reply="The fuse has to carry the pot's current for good. So which is larger?",
         danger="a fuse that seems to open before it hurts will be trusted to protect people. It "
         "carries many times what kills.",
@@ -416,13 +422,13 @@ def _bare_led_options(n):
         hope,
         Option(
             "dies quietly",
-            "It goes dark and nothing more: a dead LED is a harmless LED.",
+            "Darkness and nothing more: a dead LED is a harmless LED.",
             reply="Where does the energy of so large a current go?",
             danger="it need not die quietly. It can burst, an arc may stay, and its legs are live.",
         ),
         Option(
             "rcd saves",
-            "An RCD opens before anything can happen to it.",
+            "An RCD opens before anything can happen.",
             reply="All the current comes back on the neutral wire. What does an RCD see?",
             danger="an RCD sees nothing of this, and no breaker is as fast as the LED.",
         ),
@@ -463,12 +469,12 @@ ISOLATIONS = {
         "Reach into the pot.",
     ),
     "The dimmer in the wall, a job for a licensed electrician,": (
-        "Open the isolator that parts every wire of this circuit.",
+        "Open the isolator of this circuit: line and neutral, never earth.",
         "Lock the isolator and keep its only key.",
-        "See the tester light up on a proving unit.",
+        "See the tester light up on a proving unit, made for trying testers.",
         "See it stay dark in the dimmer's box, from each wire to each other and to earth.",
         "See it light up on the proving unit again.",
-        "Take the dimmer out of its box.",
+        "Loosen the dimmer's wires.",
     ),
     "The lead that feeds the pot": (
         "Unplug the lead from the wall.",
@@ -588,7 +594,13 @@ STILL_LIVE = {
             "The outside of the closed, unbroken plastic cover",
             "What is that cover made to be?",
         ),
-        ("knob", "The dimmer's knob, whole and firm", "What is a knob made to be?"),
+        ("knob", "The dimmer's plastic knob", "What is a knob made to be?"),
+        (
+            "cracked rim",
+            "The plastic cover's rim, where a crack shows the brass of a terminal",
+            "Does the cover still lie between a finger and that terminal?",
+            "a cracked cover is none where it is cracked, and the terminal can kill.",
+        ),
     ),
     "The plug has just been pulled. Nobody has tested anything.": (
         (
@@ -609,7 +621,13 @@ STILL_LIVE = {
             "What has the plug been parted from, and what has not?",
             "the socket is as live as before. Its wires can kill.",
         ),
-        ("plug body", "The unbroken body of the plug", "What is a plug's body made to be?"),
+        (
+            "cord grip",
+            "The metal end of the plug's cord grip, which a loose strand touches",
+            "What does a charged capacitor do to all metal that is joined to it?",
+            "a loose strand brings the capacitor's charge to the hand.",
+        ),
+        ("plug body", "The plastic body of the plug", "What is a plug's body made to be?"),
         ("cord", "The unbroken sleeve of the cord", "What lies between it and the wires?"),
     ),
     "A switch in the cord is off, and it opens one wire only. The plug is in.": (
@@ -629,14 +647,16 @@ STILL_LIVE = {
             "switch contacts",
             "The contacts inside the switch",
             "Which wires come to a switch, and is one of them the live one?",
-            "at least one contact may be joined to the live wire. Touching it can kill.",
+            "one contact is joined to the live wire, directly or through the heater. It can kill.",
         ),
         (
-            "closed case",
-            "The outside of the switch's closed, unbroken case",
-            "What is that case made to be?",
+            "cut sleeve",
+            "The sleeve of the cord, whole but for a cut at the plug",
+            "What lies under the cut?",
+            "a cut sleeve is no insulation: the wire under it may be live and can kill.",
         ),
-        ("cord", "The unbroken sleeve of the cord", "What lies between it and the wires?"),
+        ("closed case", "The switch's plastic case, closed", "What is that case made to be?"),
+        ("socket face", "The plastic face of the wall socket", "What is it made to be?"),
     ),
 }
 
@@ -649,21 +669,21 @@ def _live_parts(n):
 # The same four steps, each time in the words of the accident.
 RESCUES = {
     "Somebody holds the opened pot and cannot let go.": (
-        "Keep your hands off them and off the pot; shout for help.",
+        "Hands off them and off the pot; shout for help and an emergency call.",
         "Pull the pot's plug.",
-        "Go to them: do they breathe? Call the emergency number and do as it says.",
+        "Go to them: do they breathe? If not, press the chest, as the emergency number says.",
         "Have a doctor see them, even if they feel well.",
     ),
     "Somebody lies beside the open dimmer box, and a wire touches them.": (
-        "Stay clear of them and of the wire, keep others away, and shout.",
-        "Switch off at the panel, since a dimmer does not isolate.",
-        "Look whether they are free of the wire and breathe, and call the emergency number.",
+        "Stay clear of them and the wire; shout that somebody should call for help.",
+        "Switch off at the panel with the breakers, since a dimmer does not isolate.",
+        "See that no wire touches them. Not breathing? Press the chest, as you are told.",
         "Let a doctor look at them, also when they say it was nothing.",
     ),
     "Somebody grips a cut extension lead and cannot let go.": (
-        "Call out, and take hold of neither them nor the lead.",
+        "Take hold of neither them nor the lead; have somebody call the emergency number.",
         "Pull the lead's plug out of the wall.",
-        "Then kneel beside them. Breath or none? Tell the emergency number.",
+        "Kneel beside them. Breath or none? Tell the emergency number, and press if need be.",
         "See that their heart is checked by a doctor, however well they look.",
     ),
 }
@@ -681,7 +701,7 @@ def _rescue_steps(n):
         Option(
             "look and call",
             look_and_call,
-            reply="While they hang on the mains, what happens to whoever touches them?",
+            reply="While they are on the mains, what happens to whoever touches them?",
             danger="whoever touches them before the supply is cut becomes the second casualty.",
         ),
         Option(
@@ -769,12 +789,13 @@ DEAD = (
         kind=Order(_rescue_steps),
         nudges=(
             "Who must not become the second casualty?",
-            "First nobody else is hurt, then the mains is off, then the person and the call, then "
-            "the doctor.",
+            "First nobody else is hurt and help is called, then the mains is off, then the person, "
+            "then the doctor.",
         ),
         working=lambda n: (
-            "Hands off and shout; cut the supply; see to them and call; and a doctor in any case, "
-            "since a heart can fall out of step later."
+            "Hands off, and shout for help and a call; cut the supply; see to them, and press the "
+            "chest if they do not breathe; and a doctor in any case, since a heart can fall out of "
+            "step later."
         ),
     ),
 )
@@ -798,11 +819,11 @@ def _least_ohms(n):
 
 
 def _part_danger(value, n):
-    """A part that lets a hand cramp once its neighbour is shorted."""
-    if value <= 0 or highest_volts(n) / (value + BODY_OHMS) > LET_GO_ALL_AMPS:
+    """A part that lets more through, once its neighbour is shorted, than may be touched."""
+    if value <= 0 or highest_volts(n) / (value + BODY_OHMS) > hazards.FELT_AMPS_RMS:
         return (
-            "with its neighbour shorted, a part this small lets more through than a hand can let "
-            "go of."
+            "with one part shorted, this lets more through than a part that may be touched is "
+            "allowed."
         )
     return None
 
@@ -872,12 +893,13 @@ def _parts_working(n):
     low = each * (1 - PARTS_TOLERANCE)
     amps = hazards.touch_amps_rms(highest(n), low)
     return (
-        f"Alone, {ohms(each)} at its low end has {ohms(low)}: {volts(highest_volts(n))} drives "
-        f"{milliamps(amps)} through it and a body. Twice {ohms(each)} stays below "
+        f"Alone, {ohms(each)} at its low end has {ohms(low)}: {_four_digits(highest_volts(n))} "
+        f"drives {milliamps(amps)} through it and a body. Twice {ohms(each)} stays below "
         f"{ohms(n.most_ohms)}, {volts(rated_volts)} is enough for the whole mains, and "
         f"{write(rated_watts, 'power')} is at least twice "
-        f"{write(highest_volts(n) ** 2 / low, 'power')}. No sum makes this a part that may be "
-        "touched: that takes types made for mains surges, and the tests of the standard."
+        f"{write(highest_volts(n) ** 2 / low, 'power')}. The two in the other wire have to pass "
+        "the same test, since a turned plug makes that wire live. No sum makes this a part that "
+        "may be touched: that takes types made for mains surges, and the tests of the standard."
     )
 
 
@@ -887,9 +909,9 @@ BARRIER = (
         outcome="find what is left of a barrier after one fault",
         numbers=lambda draw, supply: {"ohms": draw.pick(STRING_OHMS)},
         ask=lambda n: (
-            f"The first step. Two parts of {ohms(n.ohms)} stand in series before an LED's leg, and "
-            "a finger touches the leg. One part has failed short. How many ohms are left in the "
-            "way, the body's 2 kΩ included?"
+            f"The first step. Two parts of {ohms(n.ohms)} stand in series between the live wire "
+            "and an LED's leg, and a finger touches the leg. One part has failed short. How many "
+            "ohms are left in the way, the body's 2 kΩ included?"
         ),
         kind=Quantity(
             of="resistance",
@@ -933,7 +955,7 @@ BARRIER = (
         outcome="find the touch current behind a barrier with one fault",
         numbers=lambda draw, supply: {"ohms": draw.pick(STRING_OHMS)},
         ask=lambda n: (
-            f"All steps. Two parts of {ohms(n.ohms)} stand before the LED's leg on "
+            f"All steps. Two parts of {ohms(n.ohms)} stand between live wire and LED leg on "
             f"{n.supply.name}. The mains is at its highest, 10\u00a0% up, and one part has failed "
             "short. What current does a finger on the leg take?"
         ),
@@ -951,7 +973,6 @@ BARRIER = (
                     "counted both parts",
                     lambda n: highest_volts(n) / (2 * n.ohms + BODY_OHMS),
                     "This is the current while both are sound. How many are left after the fault?",
-                    share=0.5,
                 ),
                 Slip(
                     "left out the ten per cent",
@@ -973,7 +994,7 @@ BARRIER = (
             "Take the supply ten per cent up, divide it by the sound part and the body together.",
         ),
         working=lambda n: (
-            f"{volts(highest_volts(n))} / ({ohms(n.ohms)} + {ohms(BODY_OHMS)}) = "
+            f"{_four_digits(highest_volts(n))} / ({ohms(n.ohms)} + {ohms(BODY_OHMS)}) = "
             f"{milliamps(_touch_amps_one_shorted(n))}."
         ),
         code=lambda n: f"1.1 * {n.supply.volts_rms} / ({n.ohms} + {BODY_OHMS})",
@@ -1040,6 +1061,7 @@ BARRIER = (
             of="resistance",
             unit="kΩ",
             right=_least_ohms,
+            below=0.0,
             slips=(
                 Slip(
                     "shared the ohms between the parts",
@@ -1082,9 +1104,9 @@ BARRIER = (
             "Highest voltage divided by the allowed current, minus the body.",
         ),
         working=lambda n: (
-            f"{volts(highest_volts(n))} / {milliamps(n.amps)} − {ohms(BODY_OHMS)} = "
-            f"{_exact_ohms(n) / 1e3:.4g} kΩ, so {ohms(_least_ohms(n))} for each part. "
-            "Whoever leaves the body out is barely off, and on the safe side."
+            f"{_four_digits(highest_volts(n))} / {milliamps(n.amps)} − {ohms(BODY_OHMS)} = "
+            f"{_exact_ohms(n) / 1e3:.5g} kΩ, so {ohms(_least_ohms(n))} for each part. "
+            "Without the body it is 2 kΩ more: hardly a difference, and on the safe side."
         ),
         code=lambda n: f"1e3 * ceil((1.1 * {n.supply.volts_rms} / {n.amps} - {BODY_OHMS}) / 1e3)",
     ),
@@ -1099,12 +1121,12 @@ BARRIER = (
             )
         },
         ask=lambda n: (
-            f"Pick the two droppers of a pilot light for {n.supply.name}, ±\u00a05\u00a0% each, "
-            "and what each is rated for. With either one shorted, on the highest mains, the "
-            "other must hold the touch limit alone "
+            f"A pilot light for {n.supply.name} has two droppers in each of its two wires. Pick "
+            "the two for one wire, ±\u00a05\u00a0% each, and what each is rated for. With either "
+            "one shorted, on the highest mains, the other must hold the touch limit alone "
             f"({milliamps(hazards.FELT_AMPS_RMS)} rms, 0.7\u00a0mA peak), stand all the rms "
-            "volts, and be rated for twice its heat. Together they may have "
-            f"{ohms(n.most_ohms)} at most, or nobody sees the light."
+            f"volts, and be rated for twice its heat. Together they may have {ohms(n.most_ohms)} "
+            "at most, or nobody sees the light."
         ),
         kind=Parts(
             (
@@ -1140,7 +1162,7 @@ def _clearance(n, reinforced=True):
 
 
 def _clearance_danger(value, n):
-    if value < _clearance(n, reinforced=False):
+    if value < _clearance(n) * (1 - ROUNDING):
         return "a surge on the mains can jump a gap this small, and reach whoever touches."
     return None
 
@@ -1193,7 +1215,7 @@ SCENES = {
         ),
         (
             "joint near lid",
-            "A bare joint sits 1 mm below the metal lid.",
+            "A bare joint sits 0.3 mm below the metal lid.",
             "Compare the gap with the table of clearances.",
             "a surge or a knock closes that gap, and the lid is live.",
         ),
@@ -1216,7 +1238,7 @@ SCENES = {
         ),
         ("cord clamp", "A clamp holds the cord when it is pulled hard.", "What is it made for?"),
     ),
-    "At closing time in the candle workshop.": (
+    "It is closing time in the candle workshop.": (
         (
             "light will remind",
             "The pot stays on: its pilot light will remind whoever comes first.",
@@ -1269,6 +1291,7 @@ PRACTICE = (
             of="length",
             unit="mm",
             right=_clearance,
+            below=0.0,
             slips=(
                 Slip(
                     "took basic insulation",
@@ -1303,7 +1326,7 @@ PRACTICE = (
         danger=True,
         outcome="spot the hazards around a mains appliance",
         numbers=lambda draw, supply: {"scene": draw.pick(tuple(SCENES))},
-        ask=lambda n: f"{n.scene} Which of these are hazards?",
+        ask=lambda n: f"{n.scene} Take each line by itself. Which of these are hazards?",
         kind=ChooseAll(lambda n: hazards_of(SCENES[n.scene])),
         nudges=(
             "For each line: what happens if one thing goes wrong now?",

@@ -128,7 +128,7 @@ RECALL = (
         outcome="put the steps of safe isolation in order",
         numbers=lambda draw, supply: {"missing": draw.pick(tuple(ISOLATING_STEPS))},
         ask=lambda n: (
-            "From lesson 01: before the pot is opened, somebody plans to "
+            "From lesson 01: before anybody reaches into the pot, somebody plans to "
             + ", then to ".join(s for key, (s, _) in ISOLATING_STEPS.items() if key != n.missing)
             + ". Which step is missing?"
         ),
@@ -229,7 +229,7 @@ CONSEQUENCES = (
      "A capacitor follows the wave up to its top. Which number is that?"),
     ("pot", "the heat of the wax pot", "rms",
      "Heat grows with the square of the volts. Which number comes from squares?"),
-    ("resistor", "the limiting element voltage of a resistor", "rms",
+    ("resistor", "how far a resistor may be driven by a whole sine", "rms",
      "A resistor's limit is about its heat and long wear, as with DC. Which number equals a DC?"),
     ("light", "how much light the LED gives", "mean",
      "Light follows the current at every instant, in proportion. Which number adds that up?"),
@@ -432,8 +432,8 @@ WAVE = (
         },
         picture=lambda n: Picture("waveform", {"supply": _read_supply(n), "dimmer": NO_DIMMER}),
         ask=lambda n: (
-            "Read the grid. The picture shows what a variable transformer delivers, a clean sine. "
-            "What rms value does it have?"
+            "Read the grid. The picture shows a clean sine, from a transformer whose volts can be "
+            "turned up. What rms value does it have?"
         ),
         kind=Quantity(
             of="voltage",

@@ -120,8 +120,8 @@ RECALL = (
             "Prove the tester, prove dead, prove the tester again.",
         ),
         working=lambda n: (
-            "Isolate, prove the tester, prove dead, prove the tester again. Only then is a tester "
-            "that shows nothing worth anything."
+            "Isolate and keep it so, prove the tester, prove dead, prove the tester again. Only "
+            "then is a tester that shows nothing worth anything."
         ),
     ),
     Question(
@@ -785,7 +785,8 @@ RATING = (
             "Add ten per cent to the volts, work out the heat, then take the rule's factor.",
         ),
         working=lambda n: (
-            f"The highest mains is {volts(mains.highest(n.supply).volts_rms)}. Half of its square "
+            "The highest mains is "
+            f"{write(mains.highest(n.supply).volts_rms, 'voltage', digits=4)}. Half of its square "
             f"over {ohms(n.ohms)} is {watts(1.21 * both_halves_watts(n) / 2)}, and twice that is "
             f"{watts(1.21 * both_halves_watts(n))}; with the drops of LED and diode it is "
             f"{watts(MARGIN * _worst_watts(n))}. The next size up of those sold is "

@@ -6,10 +6,11 @@ An answer is text and is only ever compared. Knows no learner, no log and no scr
 from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
 from helpers.exercises.kinds.lettered import LETTERS, Choice, ChooseAll, Option, Order
 from helpers.exercises.kinds.parts import Criterion, Field, Parts
-from helpers.exercises.kinds.quantity import Quantity
+from helpers.exercises.kinds.quantity import ROUNDING, Quantity
 
 __all__ = [
     "LETTERS",
+    "ROUNDING",
     "Answer",
     "Choice",
     "ChooseAll",

@@ -7,6 +7,8 @@ from helpers import quantities
 from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
 from helpers.exercises.slips import recognise, size_check
 
+ROUNDING = 1e-9  # what a number may lose on its way through a computer [-]
+
 
 @dataclass(frozen=True)
 class Quantity:
@@ -30,6 +32,8 @@ class Quantity:
         An intermediate step to look at, for an answer that no slip explains.
     within : float
         How far beside the right answer is still right; narrow where a value is read or picked [-].
+    below : float or None
+        The same on the lower side only; 0 where the right answer is the least that is safe [-].
     """
 
     of: str
@@ -40,6 +44,7 @@ class Quantity:
     danger: Callable | None = None
     check: str = ""
     within: float = 0.03
+    below: float | None = None
     name = "quantity"
     between = " "
 
@@ -63,7 +68,8 @@ class Quantity:
         right = self.right(numbers)
         simple = self.simple(numbers) if self.simple else right
         low, high = min(right, simple), max(right, simple)
-        return low - self.within * abs(low), high + self.within * abs(high)
+        below = self.within if self.below is None else max(self.below, ROUNDING)
+        return low - below * abs(low), high + self.within * abs(high)
 
     def mark(self, value, numbers):
         low, high = self.band(numbers)
