@@ -132,11 +132,12 @@ class Bins(_Controls):
     """One list to choose from for each part."""
 
     def __init__(self, question, numbers, submit):
+        width = max(len(f.label) for f in question.kind.fields) + 2
         self.lists = [
             widgets.Dropdown(
                 options=[("choose …", ""), *((text, text) for text in map(f.text, f.bin))],
                 description=f"{f.label}:",
-                style={"description_width": "initial"},
+                style={"description_width": f"{width}ch"},
                 layout=widgets.Layout(width="auto"),
             )
             for f in question.kind.fields
