@@ -95,7 +95,7 @@ class Sorted(_Controls):
             rows=len(shown),
             description="In order, first on top:",
             style={"description_width": "initial"},
-            layout=widgets.Layout(width="100%", max_width="46rem", flex_flow="column"),
+            layout=widgets.Layout(width="auto", max_width="46rem", flex_flow="column"),
         )
         self.moved = False
         up = widgets.Button(description="Move up")
