@@ -57,8 +57,13 @@ def heading(question, number=0):
     if question.danger:
         parts.append("danger item: the first answer counts")
     if number:
-        parts.append(f"fresh numbers {number}")
+        parts.append(f"{again_words(question).lower()} {number}")
     return " · ".join(parts)
+
+
+def again_words(question):
+    """Name what the next draw brings: a danger item changes more than its numbers."""
+    return "Another case" if question.danger else "Fresh numbers"
 
 
 def marks_text(marks):
@@ -154,6 +159,8 @@ def working_lines(question, numbers):
     lines = [Line("working", f"Worked answer: {question.working(numbers)}")]
     typed = question.kind.model(numbers)
     lines.append(Line("working", f"As you would answer it: {typed}"))
+    if question.kind.name == "parts":
+        lines.append(Line("working", "Other parts may pass as well; these are one careful choice."))
     if question.code:
         code = f'write({question.code(numbers)}, "{question.kind.of}")'
         lines += [
@@ -164,17 +171,15 @@ def working_lines(question, numbers):
 
 
 def _what_next(question, draw, number):
-    again = f'press Fresh numbers, or `answer("{question.id}", …, draw={number + 1})`'
+    again = f'press {again_words(question)}, or `answer("{question.id}", …, draw={number + 1})`'
     if question.danger and not draw.counted:
-        return (
-            f"This case was explained just before, so it did not count. Take a fresh one: {again}."
-        )
+        return f"This case was explained just before, so it did not count. Take another: {again}."
     if question.danger and not draw.right:
-        return f"This draw is closed: only its first answer counts. Take a fresh one: {again}."
+        return f"This case is closed: only its first answer counts. Take another: {again}."
     if not draw.right:
         return f"Recorded as helped. Show that you can do it now: {again}."
     if not draw.last[1].right:
         return f"You had this one right before. Go on with other numbers: {again}."
     if not draw.first[1].right:
         return f"Repaired. Make it stick with other numbers: {again}."
-    return f"To practise with other numbers: {again}."
+    return f"To practise on: {again}."

@@ -145,8 +145,10 @@ class Chart:
         for value, text in across.ticks.items():
             x = float(self._x(value))
             self.grid.append(_path(f"M{x:.1f} {top}V{top + height}", GRID, 1))
-            if text:
-                self.elements.append(words(x, top + height + 17, text, SMALL, "middle"))
+            if text:  # a long one at the right edge must not run into what stands beside the chart
+                long = len(text) > 6 and x > left + width - 1
+                where = (x + 26, "end") if long else (x, "middle")
+                self.elements.append(words(where[0], top + height + 17, text, SMALL, where[1]))
         self.elements.append(_path(f"M{left} {top}V{top + height}H{left + width}", QUIET, 1.2))
         self.elements.append(words(left, top - 8, up.name, SMALL))
         self.elements.append(

@@ -8,7 +8,7 @@ from html import escape
 import ipywidgets as widgets
 
 from helpers.exercises.session import Outcome
-from helpers.exercises.wording import feedback_lines, question_lines
+from helpers.exercises.wording import again_words, feedback_lines, question_lines
 from helpers.widgets.controls import controls_for
 from helpers.widgets.page import Page, frame, show, show_controls
 from helpers.widgets.pictures import draw_picture
@@ -67,7 +67,7 @@ class Card:
         self.check = self._button("Check", self.submit)
         self.check.button_style = "primary"
         self.nudge = self._button("Nudge", self.open_nudge)
-        self.fresh = self._button("Fresh numbers", self.open_fresh_draw)
+        self.fresh = self._button(again_words(question), self.open_fresh_draw)
         self.body = widgets.VBox()
 
     def _button(self, text, action):

@@ -833,7 +833,7 @@ RATING = (
                 Slip(
                     "divided by seventy",
                     lambda n: n.rated * (1 - (n.air - KNEE_CELSIUS) / KNEE_CELSIUS),
-                    "The degrees above the knee seem to have been divided by the knee itself. How "
+                    "This looks like half, or like the degrees above 70 divided by 70. How "
                     "many degrees long is the slope?",
                     share=0.5,
                 ),
@@ -1209,8 +1209,8 @@ CLEAR_AMPS = {
 }
 STRING_RULES = (
     "The rules: bright enough while the mains keeps to its name, two at least, each within its "
-    "volts, and in that air allowed twice its heat at 10\u00a0% high mains; at most one size "
-    "larger than needed."
+    "volts (its type's, and what its rating allows by V² / R), and in that air allowed twice its "
+    "heat at 10\u00a0% high mains; at most one size larger than needed."
 )
 
 

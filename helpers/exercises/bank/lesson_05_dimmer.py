@@ -1284,14 +1284,14 @@ FIRST_STEPS = (
     ),
     Option(
         "prove dead",
-        "Prove the terminals dead with it, between the wires and from each to earth.",
+        "Prove the terminals dead with the tester, between the wires and from each to earth.",
         right=True,
         reply="Which step shows that the right plug was pulled?",
         danger="what has not been proved dead may be live. Touching it can kill.",
     ),
     Option(
         "prove again",
-        "Prove the tester once more after that.",
+        "Prove the tester once more after the test.",
         right=True,
         reply="What if the tester died while it was used?",
         danger="a tester that died in between calls live wires dead. Touching one can kill.",
