@@ -54,3 +54,28 @@ class Draw:
     def shuffle(self, items):
         """Return all of `items` in a drawn order."""
         return self.some(items, len(items))
+
+
+class Turns:
+    """Picks like a `Draw`, and meets every item before one comes again.
+
+    Parameters
+    ----------
+    stream : Draw
+        Decides the order; the same for all turns.
+    turn : int
+        0 first.
+
+    Examples
+    --------
+    >>> met = {Turns(Draw("BENCH-01", "safe-9"), turn).pick(["a", "b", "c"]) for turn in range(3)}
+    >>> sorted(met)
+    ['a', 'b', 'c']
+    """
+
+    def __init__(self, stream, turn):
+        self._stream, self._turn = stream, turn
+
+    def pick(self, items):
+        """Return the item whose turn it is."""
+        return self._stream.shuffle(items)[self._turn % len(items)]

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from types import SimpleNamespace
 
-from helpers.exercises.draws import Draw
+from helpers.exercises.draws import Draw, Turns
 
 ROLES = ("exercise", "recall", "predict")
 FRESH_TRIES = 100  # with three cases or more, one of these is other than both neighbours
@@ -116,13 +116,15 @@ class Question:
 
         Notes
         -----
-        Fresh numbers are other numbers: an odd draw gives way to the draws on both its sides. No
-        draw needs more than two others, so a forged line with draw 9999 costs no time.
+        Fresh numbers are other numbers: an odd draw gives way to the draws on both its sides, and a
+        danger item goes through all its cases before one comes again. No draw needs more than two
+        others, so a forged line with draw 9999 costs no time.
         """
 
         def streamed(number):
             stream = Draw(learner, class_word, self.id, str(number), supply.name)
-            return stream, self.numbers(stream, supply)
+            cases = Draw(learner, class_word, self.id, supply.name)
+            return stream, self.numbers(Turns(cases, number) if self.danger else stream, supply)
 
         stream, drawn = streamed(draw)
         if draw % 2:

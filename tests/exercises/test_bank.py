@@ -222,6 +222,23 @@ def test_fresh_numbers_are_other_numbers(question):
                 assert question.kind.right(other) != pytest.approx(right), (one, other)
 
 
+@of_each([q for q in MARKED if q.danger])
+def test_a_danger_item_goes_through_all_its_cases_before_one_comes_again(question):
+    for supply in SUPPLIES.values():
+        count = sum(n.supply == supply for n in every_numbers(question))
+        for learner in range(20):
+            drawn = [
+                question.numbers_for(f"BENCH-{learner:04d}", "wick", supply, number)
+                for number in range(2 * count)
+            ]
+            met = [
+                repr({k: v for k, v in vars(n).items() if k not in ("supply", "shown")})
+                for n in drawn
+            ]
+            assert len(set(met[:count])) == count
+            assert met[count:] == met[:count]
+
+
 @of_each(ALL)
 def test_there_are_three_cases_to_draw_or_one_for_everybody(question):
     """With two, a fresh draw could not differ from the one before and from the one after."""
