@@ -14,7 +14,8 @@ from helpers.exercises.wording import Line
 ANSWER_MEDIA_TYPE = "application/vnd.candle-workshop.answer+json"
 
 STYLE = """<style>
-.cw-page {max-width: 46rem; line-height: 1.45; padding: .2rem 0;}
+.cw-page {max-width: 46rem; line-height: 1.45; padding: .2rem 0 .2rem 6px;}
+.cw-controls {margin-left: 4px;}
 .cw-page p {margin: .3rem 0;}
 .cw-heading {font-weight: 600; opacity: .8;}
 .cw-page ul.cw-options {list-style: none; margin: .2rem 0; padding-left: 1rem;}
@@ -37,7 +38,8 @@ STYLE = """<style>
 .jp-OutputArea:has(.cw-page) .jp-OutputArea-output.jupyter-widgets:not(:has(*)) {
   display: none;}
 .cw-controls .widget-dropdown select {max-width: 24rem;}
-.cw-controls .widget-select select {width: 100%; max-width: none;}
+.cw-controls .widget-select {height: auto;}
+.cw-controls .widget-select select {width: 100%; max-width: none; height: auto; flex: none;}
 .cw-announce {position: absolute; width: 1px; height: 1px; overflow: hidden;
   clip-path: inset(50%);}
 </style>"""
