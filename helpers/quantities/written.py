@@ -13,3 +13,8 @@ def milliamps(amps):
 
 def ohms(value):
     return write(value, "resistance")
+
+
+def midway(value, name):
+    """Write a figure in the middle of a sum: with a digit more, so that the sum comes out."""
+    return write(value, name, digits=4)

@@ -20,7 +20,7 @@ from helpers.exercises.question import Picture, Question
 from helpers.exercises.slips import Slip
 from helpers.physics import hazards, insulation, mains
 from helpers.quantities import write, write_as
-from helpers.quantities.written import milliamps, ohms, volts
+from helpers.quantities.written import midway, milliamps, ohms, volts
 
 LESSON = "01"
 TITLE = "Safe mains practice"
@@ -36,11 +36,6 @@ def highest(n):
 
 def highest_volts(n):
     return highest(n).volts_rms
-
-
-def _four_digits(volts_rms):
-    """With three, a sum of 139.7 V would not come out as printed."""
-    return write(volts_rms, "voltage", digits=4)
 
 
 def hazards_of(scene):
@@ -106,8 +101,8 @@ PREDICT = Question(
     ),
     working=lambda n: (
         f"all of it: {volts(n.supply.volts_rms)}, and {volts(mains.peak(n.supply.volts_rms))} at "
-        "the crest. With the plug the other way round, a swapped or a broken wire, the leg hangs "
-        "on the live wire. The LED's own voltage stands between its legs, and says nothing "
+        "the crest. With the plug the other way round, or a wire swapped or broken, the leg is "
+        "joined to the live wire. The LED's own voltage stands between its legs, and says nothing "
         "about earth."
     ),
 )
@@ -120,14 +115,14 @@ CURRENTS_IN_ORDER = (
     Option("felt", "What a body may just feel"),
     Option(
         "let go",
-        "What many hands can no longer let go of",
+        "What keeps many hands from letting go",
         reply="A hand feels a current long before it cramps. Which of the two is smaller?",
     ),
     Option(
         "rcd",
         "What a 30 mA RCD must open at",
         reply="By then a hand is already held fast. What does that say about the two currents?",
-        danger="who thinks that an RCD opens before it hurts will trust it too far.",
+        danger="whoever thinks that an RCD opens before it hurts will trust it too far.",
     ),
     Option(
         "heart",
@@ -196,7 +191,8 @@ SHOCK = (
         ),
         working=lambda n: (
             f"{volts(n.supply.volts_rms)} / {ohms(n.ohms)} = "
-            f"{milliamps(n.supply.volts_rms / n.ohms)}: far beyond what a hand can let go of."
+            f"{milliamps(n.supply.volts_rms / n.ohms)}: far above the current at which a hand can "
+            "still let go."
         ),
         code=lambda n: f"{n.supply.volts_rms} / {n.ohms}",
     ),
@@ -258,7 +254,7 @@ SHOCK = (
             f"About {milliamps(hazards.FELT_AMPS_RMS)}, {milliamps(LET_GO_MOST_AMPS)}, "
             f"{milliamps(hazards.RESIDUAL_AMPS_RMS)}, 50 mA, "
             f"{milliamps(90.0 / n.supply.volts_rms)} for the pot on {n.supply.name}, and several "
-            "amperes for the fuse. What heats a pot gently is far more than a heart stands."
+            "amperes for the fuse. What the pot draws is far more than a heart can stand."
         ),
     ),
 )
@@ -319,7 +315,9 @@ RCD = (
         level=2,
         marks=2,
         outcome="say what a residual-current device does not do",
-        ask=lambda n: "A sound RCD of 30 mA guards the socket. On which of these will it stay on?",
+        ask=lambda n: (
+            "A sound RCD of 30 mA guards the socket. In which of these cases will it stay on?"
+        ),
         kind=ChooseAll(
             (
                 Option(
@@ -327,7 +325,8 @@ RCD = (
                     "One hand on the live wire, the other on the neutral wire, dry floor",
                     right=True,
                     reply="All that goes out comes back on the other wire. What is there to see?",
-                    danger="who counts on the RCD here is alone: it takes the body for a heater.",
+                    danger="whoever counts on the RCD here is alone: it takes the body for a "
+                    "heater.",
                 ),
                 Option(
                     "small touch",
@@ -367,9 +366,9 @@ RCD = (
             "a few milliamperes take another way?",
         ),
         working=lambda n: (
-            "It opens when current is missing on the way back. Hand to hand, a hot part and a "
-            "forgotten pot miss none; a touch of one milliampere misses too little. Damp feet and "
-            "an earthed case send it another way, and it opens."
+            "It opens when current is missing on the way back. Hand to hand, with a hot part or a "
+            "forgotten pot, none is missing; with a touch of one milliampere, too little. Damp "
+            "feet and an earthed case send it another way, and it opens."
         ),
     ),
 )
@@ -463,9 +462,9 @@ ISOLATIONS = {
     "The wax pot, on a plug,": (
         "Switch off and pull the plug out of the socket.",
         "Put the plug into a locked cover, with a note.",
-        "Try the tester in a socket that is known to be live: it must show.",
+        "Try the tester in a socket that is known to be live: it must show voltage.",
         "Try each pair of the pot's three wires: it must show nothing.",
-        "Try the live socket once more: it must show again.",
+        "Try the live socket once more: it must show voltage again.",
         "Reach into the pot.",
     ),
     "The dimmer in the wall, a job for a licensed electrician,": (
@@ -479,9 +478,9 @@ ISOLATIONS = {
     "The lead that feeds the pot": (
         "Unplug the lead from the wall.",
         "Keep the lead's plug with you, and hang up a note.",
-        "Does the tester show, on a source that works?",
+        "Does the tester show voltage, on a source that works?",
         "Does it show nothing at the lead's far end: line, neutral and earth, two by two?",
-        "Does it still show on the source that works?",
+        "Does it still show voltage on the source that works?",
         "Unscrew the lead's far end.",
     ),
 }
@@ -507,7 +506,7 @@ def _isolation_steps(n):
             "prove dead",
             prove_dead,
             reply="What does zero on a tester mean if the tester may be broken?",
-            danger="a broken tester shows zero on a live wire. Who believes it can be killed.",
+            danger="a broken tester shows zero on a live wire. Whoever believes it can be killed.",
         ),
         Option(
             "prove the tester again",
@@ -789,13 +788,12 @@ DEAD = (
         kind=Order(_rescue_steps),
         nudges=(
             "Who must not become the second casualty?",
-            "First nobody else is hurt and help is called, then the mains is off, then the person, "
-            "then the doctor.",
+            "Ask of each step: could it hurt you, or come too late, if another came first?",
         ),
         working=lambda n: (
-            "Hands off, and shout for help and a call; cut the supply; see to them, and press the "
-            "chest if they do not breathe; and a doctor in any case, since a heart can fall out of "
-            "step later."
+            "Hands off, and shout for help and an emergency call; cut the supply; see to them, "
+            "and press the chest if they do not breathe; and a doctor in any case, since a heart "
+            "can fall out of step later."
         ),
     ),
 )
@@ -893,10 +891,10 @@ def _parts_working(n):
     low = each * (1 - PARTS_TOLERANCE)
     amps = hazards.touch_amps_rms(highest(n), low)
     return (
-        f"Alone, {ohms(each)} at its low end has {ohms(low)}: {_four_digits(highest_volts(n))} "
-        f"drives {milliamps(amps)} through it and a body. Twice {ohms(each)} stays below "
-        f"{ohms(n.most_ohms)}, {volts(rated_volts)} is enough for the whole mains, and "
-        f"{write(rated_watts, 'power')} is at least twice "
+        f"Alone, {ohms(each)} at its low end has {midway(low, 'resistance')}: "
+        f"{midway(highest_volts(n), 'voltage')} drives {milliamps(amps)} through it and a body. "
+        f"Twice {ohms(each)} stays below {ohms(n.most_ohms)}, {volts(rated_volts)} is enough for "
+        f"the whole mains, and {write(rated_watts, 'power')} is at least twice "
         f"{write(highest_volts(n) ** 2 / low, 'power')}. The two in the other wire have to pass "
         "the same test, since a turned plug makes that wire live. No sum makes this a part that "
         "may be touched: that takes types made for mains surges, and the tests of the standard."
@@ -994,7 +992,7 @@ BARRIER = (
             "Take the supply ten per cent up, divide it by the sound part and the body together.",
         ),
         working=lambda n: (
-            f"{_four_digits(highest_volts(n))} / ({ohms(n.ohms)} + {ohms(BODY_OHMS)}) = "
+            f"{midway(highest_volts(n), 'voltage')} / ({ohms(n.ohms)} + {ohms(BODY_OHMS)}) = "
             f"{milliamps(_touch_amps_one_shorted(n))}."
         ),
         code=lambda n: f"1.1 * {n.supply.volts_rms} / ({n.ohms} + {BODY_OHMS})",
@@ -1104,7 +1102,7 @@ BARRIER = (
             "Highest voltage divided by the allowed current, minus the body.",
         ),
         working=lambda n: (
-            f"{_four_digits(highest_volts(n))} / {milliamps(n.amps)} − {ohms(BODY_OHMS)} = "
+            f"{midway(highest_volts(n), 'voltage')} / {milliamps(n.amps)} − {ohms(BODY_OHMS)} = "
             f"{_exact_ohms(n) / 1e3:.5g} kΩ, so {ohms(_least_ohms(n))} for each part. "
             "Without the body it is 2 kΩ more: hardly a difference, and on the safe side."
         ),

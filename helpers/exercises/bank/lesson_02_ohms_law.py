@@ -79,13 +79,13 @@ RECALL = (
                     "no voltage",
                     "That there is no voltage at the pot.",
                     reply="What does the light show when it is itself broken?",
-                    danger="who trusts a dark light may touch a live part.",
+                    danger="whoever trusts a dark light may touch a live part.",
                 ),
                 Option(
                     "heater off",
                     "That the heater takes no current.",
                     reply="Does the light measure current, or voltage? And what if it is broken?",
-                    danger="who trusts a dark light may touch a live part.",
+                    danger="whoever trusts a dark light may touch a live part.",
                 ),
             )
         ),
@@ -169,7 +169,7 @@ LAW = (
         id="ohm-1",
         outcome="change between amperes and milliamperes",
         numbers=lambda draw, supply: {"amps": draw.pick((0.002, 0.004, 0.008, 0.012, 0.018))},
-        ask=lambda n: f"A meter shows {n.amps:.3f} A. How many milliamperes are that?",
+        ask=lambda n: f"A meter shows {n.amps:.3f} A. How many milliamperes is that?",
         kind=Quantity(
             of="current",
             unit="mA",
@@ -193,7 +193,7 @@ LAW = (
             "Milli means a thousandth: how many thousandths are there in it?",
             "Move the point three places to the right.",
         ),
-        working=lambda n: f"{n.amps:.3f} A × 1000 = {milliamps(n.amps)}.",
+        working=lambda n: f"{n.amps:.3f} × 1000 = {n.amps * 1000:g}, so {milliamps(n.amps)}.",
         code=lambda n: f"{n.amps}",
     ),
     Question(
@@ -290,7 +290,7 @@ LAW = (
             "milliamperes gives kilo-ohms.",
         ),
         working=lambda n: (
-            f"R = (V − V_LED) / I = ({volts(n.volts)} − {volts(n.led_volts)}) / "
+            f"R = ({volts(n.volts)} − {volts(n.led_volts)}) / "
             f"{milliamps(n.amps)} = {ohms(ohms_law.dropper(n.volts, n.led_volts, n.amps))}."
         ),
         code=lambda n: f"ohms_law.dropper({n.volts}, {n.led_volts}, {n.amps})",
@@ -410,7 +410,7 @@ VALUES = (
                 Slip(
                     "next value down",
                     lambda n: resistors.next_down(n.ohms, "E12"),
-                    "That is the next value down. Does fewer ohms mean more current or less?",
+                    "That is the next value down. Do fewer ohms mean more current or less?",
                     share=0.5,
                 ),
                 Slip(
@@ -444,7 +444,7 @@ VALUES = (
             "tolerance": resistors.tolerance_percent("E12"),
         },
         ask=lambda n: (
-            f"A red LED ({volts(n.led_volts)}) hangs behind {ohms(n.ohms)} ± {n.tolerance:.0f} % "
+            f"A red LED ({volts(n.led_volts)}) sits behind {ohms(n.ohms)} ± {n.tolerance:.0f} % "
             f"on {volts(n.volts)} DC. What is the largest current that it can get?"
         ),
         kind=Quantity(
@@ -514,7 +514,7 @@ VALUES = (
                     "megaohms",
                     f"0.00{n.digits} MΩ",
                     right=True,
-                    reply="How many kilo-ohms are in a megaohm? Move the point.",
+                    reply="How many kilo-ohms are in a mega-ohm? Move the point.",
                 ),
                 Option(
                     "R for the point",
@@ -552,12 +552,12 @@ SIZING_STEPS = (
     Option(
         "subtract",
         "Subtract the LED's own drop.",
-        reply="From what is the LED's drop subtracted? That has to be known before.",
+        reply="From what is the LED's drop subtracted? That has to be known first.",
     ),
     Option(
         "divide",
         "Divide by the wanted current.",
-        reply="Which voltage is divided by the current? It has to be worked out before.",
+        reply="Which voltage is divided by the current? It has to be worked out first.",
     ),
     Option(
         "round up",
@@ -836,9 +836,9 @@ SEVERAL = (
         },
         ask=lambda n: (
             f"A red LED ({volts(n.led_volts)}) has to be seen across the workshop: it needs at "
-            f"least {milliamps(n.least_amps)} and stands {milliamps(leds.LIMIT_AMPS)} at most. The "
-            f"bench supply is {volts(n.volts)} DC. Pick its dropper from the two bins. The rating "
-            "must be at least twice the heat."
+            f"least {milliamps(n.least_amps)} and can stand {milliamps(leds.LIMIT_AMPS)} at most. "
+            f"The bench supply is {volts(n.volts)} DC. Pick its dropper from the two bins. The "
+            "rating must be at least twice the heat."
         ),
         kind=Parts(
             (

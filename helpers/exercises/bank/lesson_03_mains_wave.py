@@ -21,7 +21,7 @@ from helpers.physics import leds, mains, ohms_law
 from helpers.physics.operating_point import operating_point
 from helpers.physics.phase_cut import NO_DIMMER, Dimmer
 from helpers.quantities import write, write_as
-from helpers.quantities.written import milliamps, ohms, volts
+from helpers.quantities.written import midway, milliamps, ohms, volts
 
 LESSON = "03"
 TITLE = "The mains is not what the label says"
@@ -120,7 +120,7 @@ RECALL = (
             check="Move the point three places.",
         ),
         nudges=("How many kilo-ohms make one mega-ohm?", "Move the point three places right."),
-        working=lambda n: f"{write_as(n.ohms, 'MΩ')} × 1000 = {ohms(n.ohms)}.",
+        working=lambda n: f"{n.ohms / 1e6:g} × 1000 = {n.ohms / 1e3:g}, so {ohms(n.ohms)}.",
     ),
     Question(
         id="wave-recall-2",
@@ -150,7 +150,7 @@ RECALL = (
             "ohms": draw.pick((1_200.0, 3_300.0, 4_700.0)),
         },
         ask=lambda n: (
-            f"From lesson 02: a red LED keeps {volts(LED_VOLTS)}. It hangs behind {ohms(n.ohms)} "
+            f"From lesson 02: a red LED keeps {volts(LED_VOLTS)}. It sits behind {ohms(n.ohms)} "
             f"on a bench supply of {volts(n.volts)} DC. What current flows?"
         ),
         kind=Quantity(
@@ -311,7 +311,7 @@ WAVE = (
             "Is the crest higher or lower than the rms value?",
             "Multiply by the square root of two.",
         ),
-        working=lambda n: f"{volts(n.volts)} × 1.414 = {volts(mains.peak(n.volts))}.",
+        working=lambda n: f"{volts(n.volts)} × √2 = {volts(mains.peak(n.volts))}.",
         code=lambda n: f"mains.peak({n.volts})",
     ),
     Question(
@@ -415,7 +415,8 @@ WAVE = (
         kind=ChooseAll(_consequence_options),
         nudges=(
             "Does each of them care about an instant, about heat, or about a long-run average?",
-            "An instant: peak. Heat and a resistor's limit: rms. Light and a plain meter: mean.",
+            "Peak knows the worst instant, rms is made from squares, mean levels out. Which of "
+            "these does each one need?",
         ),
         working=lambda n: (
             f"By {DECIDED_BY[n.number]}: "
@@ -602,8 +603,9 @@ CURRENT = (
             "Crest, less the two drops, divided by the dropper. Volts by kilo-ohms gives mA.",
         ),
         working=lambda n: (
-            f"Crest: 1.414 × {volts(n.supply.volts_rms)} = {volts(mains.peak(n.supply.volts_rms))}."
-            f" Less {volts(LED_VOLTS + DIODE_VOLTS)}, over {ohms(n.ohms)}: "
+            f"Crest: √2 × {volts(n.supply.volts_rms)} = "
+            f"{midway(mains.peak(n.supply.volts_rms), 'voltage')}. Less "
+            f"{volts(LED_VOLTS + DIODE_VOLTS)}, over {ohms(n.ohms)}: "
             f"{milliamps(half_wave(n).led_amps_peak)}."
         ),
         code=lambda n: half_wave_code(n, "led_amps_peak"),
@@ -666,7 +668,7 @@ CURRENT = (
         ),
         working=lambda n: (
             f"At the crest {milliamps(half_wave(n).led_amps_peak)}; over π that is nearly the "
-            f"mean. The drops shorten it a little more: {milliamps(half_wave(n).led_amps_mean)}. "
+            f"mean. The drops take a little more: {milliamps(half_wave(n).led_amps_mean)}. "
             f"The quick sum says {milliamps(n.supply.volts_rms / n.ohms)}."
         ),
         code=lambda n: half_wave_code(n, "led_amps_mean"),
@@ -786,9 +788,10 @@ CURRENT = (
             "Crest over π is the mean of the half-wave; divide it by the wanted current.",
         ),
         working=lambda n: (
-            f"Crest over π: {volts(mains.peak(n.supply.volts_rms) / pi)}. Over {milliamps(n.amps)} "
-            f"that is {ohms(_simple_mean(n.supply.volts_rms, n.amps))}; with the drops, "
-            f"{ohms(_wanted_dropper(n))}. A preferred value above it is the safe side."
+            f"Crest over π: {midway(mains.peak(n.supply.volts_rms) / pi, 'voltage')}. Over "
+            f"{milliamps(n.amps)} that is {ohms(_simple_mean(n.supply.volts_rms, n.amps))}; with "
+            f"the drops, {ohms(_wanted_dropper(n))}. A preferred value above it is on the safe "
+            "side."
         ),
         code=lambda n: (
             'leds.dropper_for_mean("series_diode", '
@@ -825,7 +828,7 @@ CURRENT = (
         ),
         ask=lambda n: (
             "A new picture: something cuts a piece out of each half-cycle. An LED with a dropper "
-            "and a series diode hangs on this wave. For how long does it glow in each whole cycle?"
+            "and a series diode runs on this wave. For how long does it glow in each whole cycle?"
         ),
         kind=Quantity(
             of="time",
@@ -1040,9 +1043,9 @@ REVERSE = (
             "two.",
         ),
         working=lambda n: (
-            f"Tonight {volts(n.supply.volts_rms * (1 + n.percent / 100))} rms; times 1.414 that is "
-            f"{volts(crest_when_high(n, n.percent))}. The dropper takes nothing, because nothing "
-            "flows."
+            f"Tonight {midway(n.supply.volts_rms * (1 + n.percent / 100), 'voltage')} rms; times "
+            f"√2 that is {volts(crest_when_high(n, n.percent))}. The dropper takes nothing, "
+            "because nothing flows."
         ),
         code=lambda n: f"mains.peak({n.supply.volts_rms} * (1 + {n.percent} / 100))",
     ),
@@ -1053,7 +1056,8 @@ REVERSE = (
         outcome="say what each place of a diode does for LED and dropper",
         numbers=lambda draw, supply: {"circuit": draw.pick(tuple(CIRCUIT_WORDS))},
         ask=lambda n: (
-            f"On the mains stand {CIRCUIT_WORDS[n.circuit]}. Which of these are true for it?"
+            f"On the mains stand {CIRCUIT_WORDS[n.circuit]}. Which of these are true of this "
+            "circuit?"
         ),
         kind=ChooseAll(_fact_options),
         nudges=(
@@ -1219,7 +1223,7 @@ REVERSE = (
         ),
         working=lambda n: (
             f"{milliamps(half_wave(n).led_amps_mean)} × {n.other.volts_rms:g} / "
-            f"{n.supply.volts_rms:g}, or a little off that for the drops: "
+            f"{n.supply.volts_rms:g}, give or take a little for the drops: "
             f"{milliamps(half_wave(n, n.other).led_amps_mean)}. The hertz change only how often "
             "the pulses come. Heat goes with the square: a part sized for the lower "
             "mains must never be plugged into the higher."

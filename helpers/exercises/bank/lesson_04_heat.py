@@ -21,7 +21,7 @@ from helpers.exercises.slips import Slip
 from helpers.physics import energy, heat, leds, mains, ohms_law, ratings, resistors
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write, write_as
-from helpers.quantities.written import milliamps, ohms, volts
+from helpers.quantities.written import midway, milliamps, ohms, volts
 
 LESSON = "04"
 TITLE = "Where the heat goes"
@@ -399,8 +399,9 @@ POWER = (
             "Take the rms of the half-wave, square it, divide by the ohms.",
         ),
         working=lambda n: (
-            f"0.707 × {volts(n.supply.volts_rms)} is {volts(n.supply.volts_rms / sqrt(2.0))}. "
-            f"Squared, over {ohms(n.ohms)}: {watts(both_halves_watts(n) / 2)}. With the drops of "
+            f"0.707 × {volts(n.supply.volts_rms)}, squared, is half of "
+            f"{volts(n.supply.volts_rms)} squared. Over {ohms(n.ohms)}: "
+            f"{watts(both_halves_watts(n) / 2)}. With the drops of "
             f"LED and diode it is {watts(working_point(n).resistor_watts)}."
         ),
         code=lambda n: point_code(n, "resistor_watts"),
@@ -563,8 +564,8 @@ HALF_OR_WHOLE = (
         ),
         working=lambda n: (
             f"Current flows in both half-cycles, so {volts(n.supply.volts_rms)} squared, over "
-            f"{ohms(n.ohms)}: {watts(both_halves_watts(n))}. With the drops of LED and diodes it "
-            f"is {watts(working_point(n, n.circuit).resistor_watts)}."
+            f"{ohms(n.ohms)}: {watts(both_halves_watts(n))}. With the drops taken off it is "
+            f"{watts(working_point(n, n.circuit).resistor_watts)}."
         ),
         code=lambda n: point_code(n, "resistor_watts", n.circuit),
     ),
@@ -620,8 +621,8 @@ HALF_OR_WHOLE = (
         ),
         working=lambda n: (
             f"The heat falls in step with the current: {watts(n.watts)} × "
-            f"{n.after / n.before:.3g} = {watts(_watts_after(n))}. Times 8760 h, over 1000: "
-            f"{write_as(_watt_hours(_watts_after(n)), 'kWh', 3)}."
+            f"{n.after / n.before:.3g} = {midway(_watts_after(n), 'power')}. Times 8760 h, over "
+            f"1000: {write_as(_watt_hours(_watts_after(n)), 'kWh', 3)}."
         ),
         code=lambda n: (
             f"1000 * energy.kilowatt_hours({n.watts} * {n.after} / {n.before}, "
@@ -640,8 +641,8 @@ HALF_OR_WHOLE = (
         ask=lambda n: (
             f"The pot takes {watts(POT_WATTS)} and was forgotten for {n.hours:.0f} h. A pilot "
             f"light, {ohms(n.ohms)} behind a diode on {n.supply.name}, is on all year, 8760 h. A "
-            "kilowatt-hour costs the same for both. What does the light's whole year cost, in "
-            "percent of what that one time of forgetting cost? Count the dropper's heat only."
+            "kilowatt-hour costs the same for both. What does the light's whole year cost, in per "
+            "cent of what that one forgetting cost? Count the dropper's heat only."
         ),
         kind=Quantity(
             of="percent",
@@ -688,8 +689,8 @@ HALF_OR_WHOLE = (
             "in percent.",
         ),
         working=lambda n: (
-            f"The dropper makes {watts(working_point(n).resistor_watts)}: in 8760 h "
-            f"{write_as(_watt_hours(working_point(n).resistor_watts), 'kWh', 3)}. The pot: "
+            f"The dropper makes {midway(working_point(n).resistor_watts, 'power')}: in 8760 h "
+            f"{write_as(_watt_hours(working_point(n).resistor_watts), 'kWh', 4)}. The pot: "
             f"{write_as(_watt_hours(POT_WATTS, n.hours), 'kWh', 3)}. So the light's year costs "
             f"{write_as(_percent_of_pot(working_point(n).resistor_watts, n.hours), '%', 3)} of it."
         ),
@@ -754,7 +755,7 @@ RATING = (
                     "no margin",
                     lambda n: 1.21 * both_halves_watts(n) / 2,
                     "This is the heat at the highest mains, with nothing to spare. What does the "
-                    "rule add for a warm box?",
+                    "second step of the rule do?",
                     share=0.5,
                 ),
                 Slip(
@@ -785,9 +786,9 @@ RATING = (
             "Add ten per cent to the volts, work out the heat, then take the rule's factor.",
         ),
         working=lambda n: (
-            "The highest mains is "
-            f"{write(mains.highest(n.supply).volts_rms, 'voltage', digits=4)}. Half of its square "
-            f"over {ohms(n.ohms)} is {watts(1.21 * both_halves_watts(n) / 2)}, and twice that is "
+            f"The highest mains is {midway(mains.highest(n.supply).volts_rms, 'voltage')}. Half "
+            f"of its square over {ohms(n.ohms)} is "
+            f"{midway(1.21 * both_halves_watts(n) / 2, 'power')}, and twice that is "
             f"{watts(1.21 * both_halves_watts(n))}; with the drops of LED and diode it is "
             f"{watts(MARGIN * _worst_watts(n))}. The next size up of those sold is "
             f"{watts(ratings.rating_for(_worst_watts(n)))}."
@@ -833,8 +834,8 @@ RATING = (
                 Slip(
                     "divided by seventy",
                     lambda n: n.rated * (1 - (n.air - KNEE_CELSIUS) / KNEE_CELSIUS),
-                    "This looks like half, or like the degrees above 70 divided by 70. How "
-                    "many degrees long is the slope?",
+                    "The degrees above 70 seem to have been divided by 70. How many degrees long "
+                    "is the slope?",
                     share=0.5,
                 ),
             ),
@@ -921,9 +922,9 @@ SERIES = (
             "Take 1.1 times the label, times 1.414, and share it equally.",
         ),
         working=lambda n: (
-            f"1.1 × 1.414 × {volts(n.supply.volts_rms)} is "
-            f"{volts(mains.peak(mains.highest(n.supply).volts_rms))}. Shared by {n.count} equal "
-            "resistors: "
+            f"1.1 × √2 × {volts(n.supply.volts_rms)} is "
+            f"{midway(mains.peak(mains.highest(n.supply).volts_rms), 'voltage')}. Shared by "
+            f"{n.count} equal resistors: "
             f"{write_as(mains.peak(mains.highest(n.supply).volts_rms) / n.count, 'V', 3)} each."
         ),
         code=lambda n: (
@@ -996,9 +997,9 @@ SERIES = (
             "Work out the heat of the whole string on a half-wave, then share it equally.",
         ),
         working=lambda n: (
-            f"Each has {ohms(n.ohms)}, both together {ohms(2 * n.ohms)}. On a half-wave that makes "
-            f"{watts(2 * _each_of_pair(n))}, or {watts(_each_of_pair(n))} each; with the drops of "
-            f"LED and diode it is {watts(_each_of_pair_exact(n))} each."
+            f"Each has {ohms(n.ohms)}, both together {ohms(2 * n.ohms)}. On a half-wave that "
+            f"makes {midway(2 * _each_of_pair(n), 'power')}, or {watts(_each_of_pair(n))} each; "
+            f"with the drops of LED and diode it is {watts(_each_of_pair_exact(n))} each."
         ),
         code=lambda n: f"{point_code(n, 'resistor_watts', resistance=2 * n.ohms)} / 2",
     ),
@@ -1056,8 +1057,8 @@ WARM = (
         ask=lambda n: (
             f"In a closed box with {n.square_metres * 1e4:.0f} cm² of outer surface a dropper "
             f"makes {watts(n.watts)}. The walls pass 10 W for each square metre and kelvin. The "
-            f"dropper itself gets {n.kelvin_per_watt:.0f} K warmer than its air for each watt. The "
-            f"room has {celsius(n.room)}. At what temperature does the dropper settle?"
+            f"dropper itself gets {n.kelvin_per_watt:.0f} K warmer than its air for each watt. "
+            f"The room is at {celsius(n.room)}. At what temperature does the dropper settle?"
         ),
         kind=Quantity(
             of="temperature",
@@ -1112,11 +1113,10 @@ WARM = (
         outcome="judge a temperature that was read while a part still warms up",
         numbers=_warming_numbers,
         ask=lambda n: (
-            "Find the mistake. “The room has "
-            f"{celsius(n.room)}. The part's time constant is {n.constant / 60:.0f} min. After "
-            f"{n.constant / 60:.0f} min a sensor that was fixed to it before switching on shows "
-            f"{celsius(n.first)}. The plastic beside it stands {celsius(n.allowed)}. So the "
-            "plastic is safe.” Which step is wrong?"
+            f"Find the mistake. “The room is at {celsius(n.room)}. The part's time constant is "
+            f"{n.constant / 60:.0f} min. After {n.constant / 60:.0f} min a sensor that was "
+            f"fixed to it before switching on shows {celsius(n.first)}. The plastic beside it can "
+            f"stand {celsius(n.allowed)}. So the plastic is safe.” Which step is wrong?"
         ),
         kind=Choice(
             (
@@ -1139,7 +1139,7 @@ WARM = (
                 ),
                 Option(
                     "nothing",
-                    "No step: it stays below what the plastic stands.",
+                    "No step: it stays below what the plastic can stand.",
                     reply="Will the reading be the same in half an hour?",
                     danger="plastic that is too hot goes soft, and live parts can come loose.",
                 ),
@@ -1153,7 +1153,7 @@ WARM = (
             f"After one time constant 63 % of the rise is there: {n.first - n.room:.0f} K. The "
             f"whole rise is about {n.final - n.room:.0f} K, so the part settles near "
             f"{write_as(round(n.final), '°C')}, above the {celsius(n.allowed)} that the plastic "
-            "stands. Wait five time constants, with the box closed."
+            "can stand. Wait five time constants, with the box closed."
         ),
     ),
 )
@@ -1165,12 +1165,12 @@ SIZING_STEPS = (
     Option(
         "rms across",
         "Find the rms of that across the dropper.",
-        reply="The rms of which voltage? It has to be known before.",
+        reply="The rms of which voltage? It has to be known first.",
     ),
     Option(
         "heat",
         "Square it and divide by the ohms: the heat.",
-        reply="Which voltage is squared? It has to be worked out before.",
+        reply="Which voltage is squared? It has to be worked out first.",
     ),
     Option(
         "margin",
@@ -1180,14 +1180,14 @@ SIZING_STEPS = (
     Option(
         "size",
         "Take the next rating up that is sold.",
-        reply="Above which number is the next rating? It has to be worked out before.",
+        reply="Above which number is the next rating? It has to be worked out first.",
         danger="a size taken before the heat is doubled has nothing to spare, and the part can "
         "burn in a warm box.",
     ),
     Option(
         "derate",
         "Check what the warm air leaves of that rating.",
-        reply="Which rating is checked? It has to be chosen before.",
+        reply="Which rating is checked? It has to be chosen first.",
     ),
 )
 
@@ -1209,8 +1209,8 @@ CLEAR_AMPS = {
 }
 STRING_RULES = (
     "The rules: bright enough while the mains keeps to its name, two at least, each within its "
-    "volts (its type's, and what its rating allows by V² / R), and in that air allowed twice its "
-    "heat at 10\u00a0% high mains; at most one size larger than needed."
+    "volts (its type's, and what its rating allows by V² / R), and rated, in that air, for at "
+    "least twice its heat at 10\u00a0% high mains; at most one size larger than needed."
 )
 
 
@@ -1363,7 +1363,8 @@ WHOLE = (
             _best_two,
         ),
         nudges=(
-            "What changes for the light, and what for the heat in each, with every resistor more?",
+            "What changes for the light, and what for the heat in each, with each resistor you "
+            "add?",
             "Take two first. Work out the heat in each at 10 % high mains, double it, and divide "
             "by the share of the rating that the warm air leaves.",
         ),

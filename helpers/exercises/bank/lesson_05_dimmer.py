@@ -32,7 +32,7 @@ from helpers.physics import (
 )
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write, write_as
-from helpers.quantities.written import volts
+from helpers.quantities.written import midway, volts
 
 LESSON = "05"
 TITLE = "The dimmer"
@@ -89,7 +89,8 @@ def _high_peak(n):
 def _insulation_danger(value, n):
     if value < 0.97 * _high_peak(n):
         return (
-            "a part that is chosen for less than the peak can break down, and bare metal is live."
+            "a part that is chosen for less than the peak can break down, and bare metal can "
+            "become live."
         )
     return None
 
@@ -174,14 +175,14 @@ RECALL = (
                 ),
             ),
             danger=_insulation_danger,
-            check="First work out the rms value of today.",
+            check="First work out today's rms value.",
         ),
         nudges=(
             "Is the number on the socket a crest or an rms value?",
-            "Raise the rms value by the per cent, then multiply by the root of two.",
+            "Raise the rms value by the percentage, then multiply by the root of two.",
         ),
         working=lambda n: (
-            f"{volts(n.supply.volts_rms)} × {1 + n.high / 100:g} × 1.414 = {volts(_high_peak(n))}."
+            f"{volts(n.supply.volts_rms)} × {1 + n.high / 100:g} × √2 = {volts(_high_peak(n))}."
         ),
         code=lambda n: f"mains.peak({n.supply.volts_rms} * {1 + n.high / 100})",
     ),
@@ -423,7 +424,7 @@ PERCENTAGES = (
         numbers=lambda draw, supply: {"angle": draw.pick((130.0, 140.0, 145.0))},
         ask=lambda n: (
             f"Your turn with the second step of the example: a leading edge fires at "
-            f"{degree(n.angle)}. Which share of its full heat does the pot give?"
+            f"{degree(n.angle)}. What share of its full heat does the pot give?"
         ),
         kind=Quantity(
             of="percent",
@@ -438,8 +439,8 @@ PERCENTAGES = (
             "Beyond 90 degrees that sine is negative.",
         ),
         working=lambda n: (
-            f"1 − {n.angle:g}/180 + sin({2 * n.angle:g}°)/6.283 = {1 - n.angle / 180:.3f} − "
-            f"{-sin(radians(2 * n.angle)) / (2 * pi):.3f}, so {percent(power_share(n.angle))}."
+            f"1 − {n.angle:g}/180 + sin({2 * n.angle:g}°)/6.283 = {1 - n.angle / 180:.5f} − "
+            f"{-sin(radians(2 * n.angle)) / (2 * pi):.5f}, so {percent(power_share(n.angle))}."
         ),
         code=lambda n: f"phase_cut_inverse.percentages({_dimmer_code(n)}).power_percent",
     ),
@@ -495,7 +496,7 @@ PERCENTAGES = (
             check="First work out the share of the heat.",
         ),
         nudges=(
-            "Which share of the heat is left, and how do heat and volts hang together?",
+            "Which share of the heat is left, and how are heat and volts related?",
             "Find the share of the heat, take its square root, and multiply by the mains.",
         ),
         working=lambda n: (
@@ -529,7 +530,7 @@ PERCENTAGES = (
                     "meter",
                     "A plain meter reads low on a chopped wave, and the root makes up for "
                     "what it misses.",
-                    reply="No meter stands in the sum. Which two sizes does the step join?",
+                    reply="No meter stands in the sum. Which two quantities does the step join?",
                 ),
                 Option(
                     "half",
@@ -603,7 +604,8 @@ PERCENTAGES = (
         ),
         working=lambda n: (
             f"Full current {write(n.watts, 'power')} / {volts(n.supply.volts_rms)} = "
-            f"{write_as(_full_amps(n), 'mA')}, times the root of {percent(power_share(n.angle))} "
+            f"{write_as(_full_amps(n), 'mA', 4)}, times the root of "
+            f"{midway(100 * power_share(n.angle), 'percent')} "
             f"is {write_as(_heater_amps(n), 'mA')}."
         ),
         code=lambda n: (
@@ -704,7 +706,7 @@ def _judge_parts(picked, n):
             0.3,
             f"The LED's peak is {write_as(highest.led_amps_peak, 'mA')} at full and high mains.",
             f"a peak of {write_as(highest.led_amps_peak, 'mA')} is more than the "
-            f"{write_as(leds.LIMIT_AMPS, 'mA')} that a small LED stands. It dies and can burst.",
+            f"{write_as(leds.LIMIT_AMPS, 'mA')} that a small LED can stand. It dies and can burst.",
         ),
         Criterion(
             "bright enough at the lowest setting",
@@ -858,9 +860,10 @@ LIGHT = (
             "Volts squared over twice the ohms, times the share of the heat at this angle.",
         ),
         working=lambda n: (
-            f"V² / (2 R) is {write_as(_plain_heat(n), 'mW')} at full; times "
-            f"{percent(power_share(n.angle))} it is {write_as(_simple_dropper_watts(n), 'mW')}. "
-            f"With the drops of LED and diode it is {write_as(_dropper_watts(n), 'mW')}."
+            f"V² / (2 R) is {write_as(_plain_heat(n), 'mW', 4)} at full; times "
+            f"{midway(100 * power_share(n.angle), 'percent')} it is "
+            f"{write_as(_simple_dropper_watts(n), 'mW')}. With the drops of LED and diode it is "
+            f"{write_as(_dropper_watts(n), 'mW')}."
         ),
         code=lambda n: (
             f'operating_point("series_diode", {_supply_code(n)}, {_dimmer_code(n)}, '
@@ -947,7 +950,7 @@ LIGHT = (
             "that they share the peak.\n\n"
             f"At the lowest setting that is used, {degree(n.angle)}, the LED needs a mean of "
             f"{write_as(n.least_amps, 'mA')}. At the highest setting, with your mains of "
-            f"{volts(n.supply.volts_rms)} lying 10 % high, its peak may be "
+            f"{volts(n.supply.volts_rms)} 10 % high, its peak may be "
             f"{write_as(leds.LIMIT_AMPS, 'mA')}. Both resistors together may give "
             f"{write(n.box_watts, 'power')} in their small box, and each must be rated for at "
             "least twice its heat.\n\nPick one value and one rating, the same for both."
@@ -1004,7 +1007,7 @@ METERS = (
         numbers=lambda draw, supply: {"angle": draw.pick((100.0, 115.0, 125.0, 130.0, 140.0))},
         ask=lambda n: (
             f"A leading edge fires at {degree(n.angle)} on your {volts(n.supply.volts_rms)} mains. "
-            "What does a plain, average-responding meter show across the pot?"
+            "What does a plain meter show across the pot?"
         ),
         kind=Quantity(
             of="voltage",
@@ -1049,8 +1052,8 @@ METERS = (
             "mean.",
         ),
         working=lambda n: (
-            f"(1 + cos {degree(n.angle)}) / 2 = {percent(mean_share(n.angle))} of "
-            f"{volts(n.supply.volts_rms)} is {volts(_plain_reading(n))}. The true rms is "
+            f"(1 + cos {degree(n.angle)}) / 2 = {midway(100 * mean_share(n.angle), 'percent')}; of "
+            f"{volts(n.supply.volts_rms)} that is {volts(_plain_reading(n))}. The true rms is "
             f"{volts(volts_rms(n))}."
         ),
         code=lambda n: (
@@ -1065,7 +1068,7 @@ METERS = (
         numbers=_reading_numbers,
         picture=lambda n: Picture(
             "meter",
-            {"text": f"{n.reading:.1f}", "unit": "V", "words": "AC volts, average-responding"},
+            {"text": f"{n.reading:.1f}", "unit": "V", "words": "plain meter, AC volts"},
         ),
         ask=lambda n: (
             "This plain meter stands across the pot, behind a leading-edge dimmer on your mains of "
@@ -1354,8 +1357,8 @@ OFF = (
             "none?",
         ),
         working=lambda n: {
-            "supplied": "After the dimmer, across the pot: lit when the pot is supplied, dimmer "
-            "at low settings. It does not say whether the element works.",
+            "supplied": "After the dimmer, across the pot: lit when the pot is supplied, and "
+            "fainter at low settings. It does not say whether the element works.",
             "mains": "Before the dimmer: lit as long as the plug is in, always at full mains.",
             "heats": "No place across the wires: with a broken element the light looks the same. "
             "Current has to be sensed, by a part made for it.",
@@ -1417,8 +1420,9 @@ OFF = (
             "The pot's ohms are volts squared over watts. Multiply them by the leak.",
         ),
         working=lambda n: (
-            f"The pot has {volts(n.supply.volts_rms)}² / {write(n.watts, 'power')} = "
-            f"{write(_pot_ohms(n), 'resistance')}; times {write_as(_off(n).leak_amps_rms, 'mA')} "
+            f"The pot has ({volts(n.supply.volts_rms)})² / {write(n.watts, 'power')} = "
+            f"{midway(_pot_ohms(n), 'resistance')}; times "
+            f"{write_as(_off(n).leak_amps_rms, 'mA', 4)} "
             f"it is {volts(_off(n).volts_rms)}, with a peak of {volts(_off(n).volts_peak)}."
         ),
         code=lambda n: (
@@ -1459,7 +1463,7 @@ OFF = (
         numbers=lambda draw, supply: {"look": draw.pick(tuple(JOBS))},
         ask=lambda n: (
             f"The dimmer is off and the pilot light is {n.look}. Somebody wants to {JOBS[n.look]}. "
-            "Which of these belong to what they do first?"
+            "Which of these come first?"
         ),
         kind=ChooseAll(_before_touching),
         nudges=(
@@ -1467,9 +1471,9 @@ OFF = (
             "Take only what parts the wires from the mains or proves that they are parted.",
         ),
         working=lambda n: (
-            "Pull the plug and guard it, prove the tester, prove dead, prove the tester again. One "
-            f"of the four was bent here: “{TEMPTING[n.look].text}” Off is not isolated, and no "
-            "look of the light is a proof."
+            "Pull the plug and guard it, prove the tester, prove dead, prove the tester again. In "
+            f"place of one of the four stood: “{TEMPTING[n.look].text}” Off is not isolated, "
+            "and no look of the light is a proof."
         ),
     ),
 )
