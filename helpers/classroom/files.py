@@ -4,11 +4,13 @@ Knows nothing of learners or marks.
 """
 
 from dataclasses import dataclass
+from datetime import datetime
 from html import escape
 
 from helpers.exercises import whole_files
 
 LARGEST_FILE = 20_000_000
+LOST, ASK, FINE = range(3)  # how urgent a problem is: answers lost, something to ask, nothing
 FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 
 
@@ -18,11 +20,23 @@ class Unusable(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """Something that could not be used: where it was, what was found there, and what to do."""
+    """Something to look at: where it was, what was found there, what to do, how urgent it is."""
 
     place: str
     found: str
     advice: str
+    rank: int = LOST
+
+
+def counted(count, what):
+    """Return a count with its noun.
+
+    Examples
+    --------
+    >>> counted(1, "answer"), counted(2, "answer")
+    ('1 answer', '2 answers')
+    """
+    return f"{count} {what}" if count == 1 else f"{count} {what}s"
 
 
 def plain(text, most=80):
@@ -105,6 +119,42 @@ def write_whole(path, pieces):
             f"{plain(str(path), 300)} could not be written ({error.strerror or error}). Close it "
             "in other programs, make room on the disk, or give another folder."
         ) from error
+
+
+def keep_aside(path):
+    """Rename a file by its own date, so that a new one can take its name.
+
+    Parameters
+    ----------
+    path : Path
+        The file, which need not be there.
+
+    Returns
+    -------
+    kept : Path or None
+        Its new name, beside the old one; None where there was nothing to keep.
+
+    Raises
+    ------
+    Unusable
+        If it cannot be renamed.
+    """
+    if not path.exists():
+        return None
+    try:
+        written = datetime.fromtimestamp(path.stat().st_mtime)
+        name, number = f"{path.stem}_{written:%Y-%m-%d_%H-%M-%S}", 1
+        kept = path.with_name(name + path.suffix)
+        while kept.exists():
+            number += 1
+            kept = path.with_name(f"{name}-{number}{path.suffix}")
+        path.rename(kept)
+    except OSError as error:
+        raise Unusable(
+            f"The earlier {plain(str(path), 300)} could not be kept aside "
+            f"({error.strerror or error}). Close it in other programs, or give another folder."
+        ) from error
+    return kept
 
 
 def make_folder(path):

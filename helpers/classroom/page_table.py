@@ -1,6 +1,7 @@
 """Tables of the mark book's page: cells, row heads, and a box that scrolls by keyboard.
 
-Knows HTML only. `row_head` and `ids` escape what they are given; the others take HTML.
+Knows HTML and questions only. `row_head`, `question_head`, `ids` and `legend` escape what they are
+given; the others take HTML.
 """
 
 from helpers.classroom.files import for_page
@@ -21,6 +22,11 @@ def row_head(text):
     return f'<th scope="row">{for_page(text, 40)}</th>'
 
 
+def question_head(question):
+    """Return a row header with what the question asks for below its id."""
+    return f'<th scope="row">{_name(question)}<small>{for_page(question.outcome)}</small></th>'
+
+
 def number(value):
     return f'<td class="number">{value:g}</td>'
 
@@ -31,3 +37,13 @@ def words(text):
 
 def ids(questions):
     return ", ".join(for_page(question.id) for question in questions)
+
+
+def legend(questions):
+    """Return what each question asks for, as one small paragraph."""
+    told = "; ".join(f"<b>{_name(q)}</b> {for_page(q.outcome)}" for q in questions)
+    return f'<p class="legend">{told}.</p>\n'
+
+
+def _name(question):
+    return f"{'▲ ' if question.danger else ''}{for_page(question.id)}"

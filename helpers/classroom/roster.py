@@ -7,8 +7,9 @@ import csv
 import io
 import os
 
-from helpers.classroom.files import LARGEST_FILE, Problem, Unusable, plain
+from helpers.classroom.files import ASK, LARGEST_FILE, Problem, Unusable, plain
 from helpers.exercises.settings import WORKSHOP_LEARNER, Settings, SettingsError
+from helpers.exercises.whole_files import as_utf_8
 
 COLUMN = "learner"
 EXAMPLE = "Its first row has to name the columns, one of them `learner`, and each row below one id."
@@ -58,14 +59,14 @@ def _refusal(learner, learners):
     """Say what was found and what to do, where a row does not name a new learner; else None."""
     if learner in learners:
         found = f"{learner} stands there again (first in row {learners[learner]})"
-        return found, "Take out the row that is not meant; the learner is counted once."
+        return found, "Take out the row that is not meant; the learner is counted once.", ASK
     if learner == WORKSHOP_LEARNER:
         found = f"{learner} belongs to the workshop copy, whose answers are published"
         return found, "Give this learner an id of their own."
     try:
         Settings(learner)
     except SettingsError:
-        found = f"“{plain(learner, 40)}” is not a learner id"
+        found = f"“{plain(learner, 40)}” is not a learner id" if learner else "the cell is empty"
         return found, "Write the id that the learner uses: 2 to 12 of A-Z, 0-9 and hyphen."
     return None
 
@@ -82,13 +83,19 @@ def _rows(path):
         ) from error
     if too_large:
         raise Unusable(f"The roster {path} is larger than 20 MB. Is it the right file? {EXAMPLE}")
-    utf_16 = content.startswith((b"\xff\xfe", b"\xfe\xff"))
+    content = as_utf_8(content)
     try:
-        text = content.decode("utf-16" if utf_16 else "utf-8-sig")
+        text = content.decode("utf-8")
         first = text.partition("\n")[0]
         parted_by = max(",;\t", key=first.count)
         return list(csv.reader(io.StringIO(text, newline=""), delimiter=parted_by))
-    except (UnicodeDecodeError, csv.Error) as error:
+    except UnicodeDecodeError as error:
+        line = content.count(b"\n", 0, error.start) + 1
+        raise Unusable(
+            f"The roster {path} was read; line {line} holds letters that are not UTF-8. "
+            "Save it as CSV (UTF-8) in the spreadsheet program."
+        ) from error
+    except csv.Error as error:
         raise Unusable(
             f"The roster {path} could not be read as a table ({error}). "
             "Save it as CSV (UTF-8) in the spreadsheet program."

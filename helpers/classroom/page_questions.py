@@ -1,0 +1,127 @@
+"""The part of the mark book's page about questions: difficulty, slips, who is stuck, marks.
+
+Knows the mark book; must never mark anything itself, nor put a learner's text in unescaped.
+"""
+
+from functools import cache
+
+from helpers.classroom import mark_book as states
+from helpers.classroom.files import counted, for_page
+from helpers.classroom.mark_book import HELPED, NO_KNOWN_TURN, NONE
+from helpers.classroom.page_table import legend, number, question_head, row_head, table, words
+
+# Each state has a name for its shade and a sign of its own, so that it reads in black and white.
+LOOKS = {
+    states.FULL: ("full", "✓"),
+    states.PART: ("part", "◐"),
+    states.NONE: ("none", "○"),
+    states.HELPED: ("helped", "H"),
+    states.REPAIRED: ("helped", "R"),
+    states.DANGER: ("danger", "▲"),
+    states.KEPT: ("kept", "◇"),
+    states.BLANK: ("blank", "·"),
+    states.BROKEN: ("broken", "×"),
+}
+
+
+def difficulty(book, title):
+    """Yield the questions, hardest first, each with its most common wrong turn."""
+    tried = {question.id: book.tried(question) for question in book.questions}
+    marked = [q for lesson in book.lessons for q in lesson.marked if tried[q.id]]
+    marked.sort(key=lambda q: (book.first_right[q.id] / tried[q.id], -tried[q.id]))
+    heads = ("Question", "Tried by", "Right at the first try", "Most common wrong turn")
+    heads += (f"{NO_KNOWN_TURN.capitalize()}<small>learners</small>",)
+    rows = (_difficulty_row(book, question, tried[question.id]) for question in marked)
+    yield from table(title, heads, rows, "The hardest comes first. ▲ is a danger item.")
+
+
+def _difficulty_row(book, question, tried):
+    counts = dict(book.turns(question))
+    unknown = counts.pop(NO_KNOWN_TURN, None)
+    return (
+        f"{question_head(question)}<td>{tried} of {len(book.rows)}</td>"
+        f"<td>{book.first_right[question.id]} of {tried}</td>"
+        f"{words(next(map(_turn, counts.values()), 'none'))}"
+        f"{number(unknown.learners if unknown else 0)}"
+    )
+
+
+def _turn(count):
+    sign = '<span class="alarm">▲</span> ' if count.danger else ""
+    return f"{sign}{for_page(count.text)} ({counted(count.learners, 'learner')})"
+
+
+def slips(book, title):
+    """Yield the wrong turns of the class by question, dangers first, then the most frequent."""
+    turns = [
+        (question, [count for _, count in book.turns(question)]) for question in book.questions
+    ]
+    wrong = [(question, counts) for question, counts in turns if counts]
+    if not wrong:
+        yield "<p>Nobody answered anything wrong.</p>\n"
+        return
+    wrong.sort(key=lambda pair: (-pair[1][0].danger, -pair[1][0].learners))
+    caption = (
+        "▲ before a wrong turn: it would be dangerous if built or done. These come first, then the "
+        "most frequent. Where an option holds numbers, they are those of one learner."
+    )
+    rows = (
+        question_head(question) + words("<br>".join(map(_turn, counts)))
+        for question, counts in wrong
+    )
+    yield from table(title, ("Question", "What was done"), rows, caption)
+
+
+def stuck(book, title):
+    """Yield who has tried a question and is still without a right answer."""
+    found = [
+        (
+            question,
+            [[r.learner for r in book.rows if r.state(question) == s] for s in (HELPED, NONE)],
+        )
+        for question in book.questions
+    ]
+    wanted = [(question, lists) for question, lists in found if any(lists)]
+    if not wanted:
+        yield "<p>Nobody is stuck: every question that was tried has earned marks.</p>\n"
+        return
+    wanted.sort(key=lambda pair: -sum(map(len, pair[1])))
+    heads = ("Question", "Worked answer shown, not right since", "Tried, no marks yet")
+    rows = (question_head(question) + "".join(map(_names, lists)) for question, lists in wanted)
+    yield from table(title, heads, rows, "The question with most learners comes first.")
+
+
+def _names(learners):
+    return words(", ".join(for_page(learner, 40) for learner in learners or ["–"]))
+
+
+def marks(book, title):
+    """Yield a grid of learners and questions for each lesson."""
+    signs = ((f"s-{name}", sign, state) for state, (name, sign) in LOOKS.items())
+    items = "".join(f'<li><b class="{c}">{sign}</b> {state}</li>' for c, sign, state in signs)
+    yield f'<ul class="key">{items}</ul>'
+    for lesson in book.lessons:
+        name = f"Lesson {for_page(lesson.number)}: {for_page(lesson.title)}"
+        yield f"<h3>{name}</h3>\n{legend(lesson.questions)}"
+        heads = ["Learner", *map(_column_head, lesson.questions), "Marks"]
+        rows = (_marks_row(lesson, row) for row in book.rows)
+        yield '<div class="marks">'
+        yield from table(f"{title}, {name}", heads, rows)
+        yield "</div>"
+
+
+def _column_head(question):
+    worth = "not marked" if question.role == "predict" else f"of {question.marks}"
+    return f"{'▲ ' if question.danger else ''}{for_page(question.id)}<small>{worth}</small>"
+
+
+def _marks_row(lesson, row):
+    cells = "".join(_marks_cell(row.state(q), row.earned(q)) for q in lesson.questions)
+    return f"{row_head(row.learner)}{cells}{number(lesson.marks(row))}"
+
+
+@cache
+def _marks_cell(state, earned):
+    name, sign = LOOKS[state]
+    value = f" {earned:g}" if earned and state != states.FULL else ""
+    return f'<td class="number s-{name}">{sign}{value}</td>'
