@@ -6,6 +6,8 @@ Each imports what it needs when it runs, so that no command waits for another's 
 import argparse
 import sys
 
+from helpers.classroom.files import Unusable
+
 MANY = 200
 
 
@@ -16,22 +18,17 @@ def mark(arguments):
     a mark book that lies there is kept under its own date. Where no answer counts, nothing is
     written. An example: mark hand-ins --roster roster.csv --class-word wick --out marked
     """
-    from helpers.classroom.files import Unusable
     from helpers.classroom.marking import mark_folder
 
-    try:
-        marked = mark_folder(
-            arguments.folder,
-            arguments.roster,
-            arguments.class_word,
-            arguments.out,
-            progress=with_bar,
-            only=arguments.lessons,
-        )
-    except Unusable as error:
-        return _refuse(error)
+    marked = mark_folder(
+        arguments.folder,
+        arguments.roster,
+        arguments.class_word,
+        arguments.out,
+        progress=with_bar,
+        only=arguments.lessons,
+    )
     print("\n".join(marked.summary()))
-    return 0
 
 
 def demo_room(arguments):
@@ -40,14 +37,9 @@ def demo_room(arguments):
     Its README says what was put in on purpose, and by which command it is marked.
     """
     from helpers.classroom.demo_room import write_demo_room
-    from helpers.classroom.files import Unusable
 
-    try:
-        command = write_demo_room(arguments.folder)
-    except Unusable as error:
-        return _refuse(error)
+    command = write_demo_room(arguments.folder)
     print(f"An invented class is in {arguments.folder}. To mark it:\n{command}")
-    return 0
 
 
 def build(arguments):
@@ -65,10 +57,9 @@ def build(arguments):
     for name in arguments.lessons:
         if not (root / "lessons" / name).is_file():
             held = ", ".join(sorted(path.name for path in (root / "lessons").glob("*.ipynb")))
-            return _refuse(f"There is no lesson {name} in lessons/. It holds {held}.")
+            raise Unusable(f"There is no lesson {name} in lessons/. It holds {held}.")
     for path in [*tidy_lessons(root, arguments.lessons), *build_solutions(root, arguments.lessons)]:
         print(path.relative_to(root))
-    return 0
 
 
 def with_bar(learners):
@@ -78,11 +69,6 @@ def with_bar(learners):
     from tqdm import tqdm
 
     return tqdm(learners, unit=" learners", delay=1, leave=False)
-
-
-def _refuse(error):
-    print(error, file=sys.stderr)
-    return 2
 
 
 def command_line():
@@ -116,7 +102,12 @@ def command_line():
 def main(words=None):
     """Run one subcommand; return the exit code."""
     arguments = command_line().parse_args(words)
-    return arguments.run(arguments)
+    try:
+        arguments.run(arguments)
+    except Unusable as error:
+        print(error, file=sys.stderr)
+        return 2
+    return 0
 
 
 if __name__ == "__main__":

@@ -3,6 +3,7 @@
 Knows nothing of learners or marks.
 """
 
+from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import datetime
 from html import escape
@@ -97,6 +98,15 @@ def for_cell(value):
     return guard + plain(value, 300).replace(";", ",")
 
 
+@contextmanager
+def refused(what, advice):
+    """Turn a refusal of the disk into `Unusable`, with what to do."""
+    try:
+        yield
+    except OSError as error:
+        raise Unusable(f"{what} ({error.strerror or error}). {advice}") from error
+
+
 def write_whole(path, pieces):
     """Write a text file whole, or leave what was there before as it was.
 
@@ -112,13 +122,9 @@ def write_whole(path, pieces):
     Unusable
         If it cannot be written.
     """
-    try:
+    advice = "Close it in other programs, make room on the disk, or give another folder."
+    with refused(f"{plain(str(path), 300)} could not be written", advice):
         whole_files.write_whole(path, (piece.encode("utf-8") for piece in pieces))
-    except OSError as error:
-        raise Unusable(
-            f"{plain(str(path), 300)} could not be written ({error.strerror or error}). Close it "
-            "in other programs, make room on the disk, or give another folder."
-        ) from error
 
 
 def keep_aside(path):
@@ -141,20 +147,15 @@ def keep_aside(path):
     """
     if not path.exists():
         return None
-    try:
+    advice = "Close it in other programs, or give another folder."
+    with refused(f"The earlier {plain(str(path), 300)} could not be kept aside", advice):
         written = datetime.fromtimestamp(path.stat().st_mtime)
-        name, number = f"{path.stem}_{written:%Y-%m-%d_%H-%M-%S}", 1
+        name, more = f"{path.stem}_{written:%Y-%m-%d_%H-%M-%S}", 1
         kept = path.with_name(name + path.suffix)
         while kept.exists():
-            number += 1
-            kept = path.with_name(f"{name}-{number}{path.suffix}")
-        path.rename(kept)
-    except OSError as error:
-        raise Unusable(
-            f"The earlier {plain(str(path), 300)} could not be kept aside "
-            f"({error.strerror or error}). Close it in other programs, or give another folder."
-        ) from error
-    return kept
+            more += 1
+            kept = path.with_name(f"{name}-{more}{path.suffix}")
+        return path.rename(kept)
 
 
 def make_folder(path):
@@ -165,10 +166,6 @@ def make_folder(path):
     Unusable
         If that is not possible.
     """
-    try:
+    advice = "Give one that can be written to, and that is not the name of a file."
+    with refused(f"The folder {plain(str(path), 300)} could not be made", advice):
         path.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        raise Unusable(
-            f"The folder {plain(str(path), 300)} could not be made ({error.strerror or error}). "
-            "Give one that can be written to, and that is not the name of a file."
-        ) from error

@@ -130,11 +130,10 @@ class MarkBook:
         wanted : collection of str
             Numbers of lessons.
         """
-        begun = [n for n in self.lessons if any(map(n.begun, self.rows))]
-        if not wanted:
-            self.not_begun = tuple(lesson.number for lesson in self.lessons if lesson not in begun)
-        kept = [n for n in self.lessons if n.number in wanted] if wanted else begun
-        self.lessons = tuple(kept)
+        kept = wanted or [n.number for n in self.lessons if any(map(n.begun, self.rows))]
+        left_out = [n.number for n in self.lessons if n.number not in kept]
+        self.not_begun = () if wanted else tuple(left_out)
+        self.lessons = tuple(n for n in self.lessons if n.number in kept)
         self.__post_init__()
         ids = {question.id for question in self.questions}
         self.slips = {key: count for key, count in self.slips.items() if key[0] in ids}
@@ -168,19 +167,16 @@ class MarkBook:
         return sorted(found, key=lambda turn: turn[0] == NO_KNOWN_TURN)
 
     def in_words(self):
-        """Say what was read, and how many learners stand where."""
+        """Say what was read, how many learners stand where, and which lessons are left out."""
         read = f"{counted(self.hand_ins, 'hand-in')} read"
         if self.unusable:
             read += f", {counted(self.unusable, 'file')} not usable"
         statuses = Counter(row.status for row in self.rows)
         parts = ", ".join(f"{count} {status}" for status, count in statuses.items())
-        return f"{read}. {counted(len(self.rows), 'learner')}: {parts or 'none'}."
-
-    def left_out(self):
-        """Say which lessons are left out because nobody has begun them; '' if none is."""
-        if not self.not_begun:
-            return ""
-        return f"Not begun by anybody, so left out: {', '.join(self.not_begun)}."
+        said = f"{read}. {counted(len(self.rows), 'learner')}: {parts or 'none'}."
+        if self.not_begun:
+            said += f" Lessons not begun by anybody, so left out: {', '.join(self.not_begun)}."
+        return said
 
 
 def danger_open(questions, row):

@@ -7,6 +7,7 @@ from collections import Counter
 from datetime import datetime
 from textwrap import shorten
 
+from helpers.classroom import mark_book as states
 from helpers.classroom.files import ASK, Problem, counted, plain
 from helpers.classroom.hand_ins import (
     find_files,
@@ -14,26 +15,7 @@ from helpers.classroom.hand_ins import (
     learners_named,
     read_learner,
 )
-from helpers.classroom.mark_book import (
-    BLANK,
-    BROKEN,
-    DANGER,
-    FULL,
-    HANDED_IN,
-    HELPED,
-    KEPT,
-    NO_KNOWN_TURN,
-    NONE,
-    NOT_ON_ROSTER,
-    NOTHING,
-    NOTHING_COUNTS,
-    PART,
-    REPAIRED,
-    UNREADABLE,
-    LearnerMarks,
-    MarkBook,
-    SlipCount,
-)
+from helpers.classroom.mark_book import LearnerMarks, MarkBook, SlipCount
 from helpers.exercises.standing import replay
 from helpers.physics.mains import SUPPLIES
 
@@ -85,10 +67,11 @@ def mark_room(folder, learners, class_word, lessons, apart=(), progress=iter):
     for learner in progress([*learners, *strangers]):
         lines, problems = read_learner(learner, groups.get(learner, []), folder)
         book.problems += problems
-        status = UNREADABLE if learner in unreadable else NOTHING
-        status = HANDED_IN if learner in groups else status
+        status = states.UNREADABLE if learner in unreadable else states.NOTHING
+        if learner in groups:
+            status = states.HANDED_IN
         if learner not in on_roster:
-            status = NOT_ON_ROSTER
+            status = states.NOT_ON_ROSTER
             book.problems.append(_stranger(learner))
         book.rows.append(marker.row(learner, status, lines))
     return book
@@ -103,22 +86,22 @@ class _Marker:
 
     def row(self, learner, status, lines):
         by_question = self._sorted_out(learner, lines)
-        if status == HANDED_IN and not by_question:
-            status = NOTHING_COUNTS
-        marks, states, times = {}, {}, []
+        if status == states.HANDED_IN and not by_question:
+            status = states.NOTHING_COUNTS
+        marks, stands, times = {}, {}, []
         for question in self.book.questions:
             if not (own := by_question.get(question.id)):
                 continue
             standing = self._standing(question, learner, own)
-            state = _state(question, standing) if standing else BROKEN
-            if state == BLANK:
+            state = _state(question, standing) if standing else states.BROKEN
+            if state == states.BLANK:
                 continue
-            states[question.id] = state
-            if standing and state != KEPT:
+            stands[question.id] = state
+            if standing and state != states.KEPT:
                 marks[question.id] = standing.marks
             times.append(own[-1]["at"])
         answers = sum(map(len, by_question.values()))
-        return LearnerMarks(learner, status, marks, states, answers, _day(max(times, default="")))
+        return LearnerMarks(learner, status, marks, stands, answers, _day(max(times, default="")))
 
     def _sorted_out(self, learner, lines):
         by_question, left_out = {}, Counter()
@@ -161,7 +144,10 @@ class _Marker:
             for _, verdict in draw.tried.values():
                 if verdict.right:
                     continue
-                key = (question.id, verdict.slip or (verdict.danger and DANGEROUS) or NO_KNOWN_TURN)
+                key = (
+                    question.id,
+                    verdict.slip or (verdict.danger and DANGEROUS) or states.NO_KNOWN_TURN,
+                )
                 count = self.book.slips.get(key)
                 if count is None:
                     text = _in_words(question.kind, verdict.slip, draw.numbers) or key[1]
@@ -206,16 +192,16 @@ def _day(at):
 
 def _state(question, standing):
     if not standing.tries:
-        return BLANK
+        return states.BLANK
     if question.role == "predict":
-        return KEPT
+        return states.KEPT
     if standing.share == 1.0:
-        return FULL
+        return states.FULL
     if question.danger:
-        return DANGER
+        return states.DANGER
     if standing.helped:
-        return REPAIRED if standing.right_after_help else HELPED
-    return PART if standing.share else NONE
+        return states.REPAIRED if standing.right_after_help else states.HELPED
+    return states.PART if standing.share else states.NONE
 
 
 def _stranger(learner):

@@ -20,7 +20,7 @@ from helpers.classroom.mark_book import danger_open, lessons_of
 from helpers.classroom.marker import mark_room
 from helpers.classroom.report import page
 from helpers.classroom.roster import read_roster
-from helpers.classroom.table import csv_lines, fallen
+from helpers.classroom.table import csv_text, fallen
 from helpers.exercises.settings import Settings, SettingsError
 from helpers.exercises.whole_files import as_utf_8
 
@@ -44,7 +44,6 @@ class Marked:
         lines = [
             book.in_words(),
             f"Danger items that are not passed: {counted(open_danger, 'learner')}.",
-            book.left_out(),
             *(f"Look first: {problem.found}." for problem in self.lower),
             f"{counted(len(book.problems), 'thing')} to look at; the report says what to do.",
             f"Table:   {plain(str(self.table), 300)}",
@@ -96,7 +95,7 @@ def mark_folder(folder, roster, class_word, out, bank_files=None, progress=iter,
     book.narrow(only)
     make_folder(out)
     table, report = out / "mark-book.csv", out / "mark-book.html"
-    rows = "".join(csv_lines(book))
+    rows = csv_text(book)
     earlier, _ = keep_aside(table), keep_aside(report)
     lower = _lower(earlier, rows, shared=bool(only)) if earlier else []
     book.problems = sorted(lower + roster_problems + book.problems, key=attrgetter("rank"))

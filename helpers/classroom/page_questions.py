@@ -1,4 +1,4 @@
-"""The part of the mark book's page about questions: difficulty, slips, who is stuck, marks.
+"""The part of the mark book's page about questions: difficulty, who is stuck, slips and marks.
 
 Knows the mark book; must never mark anything itself, nor put a learner's text in unescaped.
 """
@@ -30,7 +30,7 @@ def difficulty(book, title):
     marked = [q for lesson in book.lessons for q in lesson.marked if tried[q.id]]
     marked.sort(key=lambda q: (book.first_right[q.id] / tried[q.id], -tried[q.id]))
     heads = ("Question", "Tried by", "Right at the first try", "Most common wrong turn")
-    heads += (f"{NO_KNOWN_TURN.capitalize()}<small>learners</small>",)
+    heads += (f"{NO_KNOWN_TURN.capitalize()}<small>learners</small>", "Still open with")
     rows = (_difficulty_row(book, question, tried[question.id]) for question in marked)
     yield from table(title, heads, rows, "The hardest comes first. ▲ is a danger item.")
 
@@ -38,12 +38,21 @@ def difficulty(book, title):
 def _difficulty_row(book, question, tried):
     counts = dict(book.turns(question))
     unknown = counts.pop(NO_KNOWN_TURN, None)
+    common = max(counts.values(), key=lambda count: count.learners, default=None)
     return (
         f"{question_head(question)}<td>{tried} of {len(book.rows)}</td>"
         f"<td>{book.first_right[question.id]} of {tried}</td>"
-        f"{words(next(map(_turn, counts.values()), 'none'))}"
-        f"{number(unknown.learners if unknown else 0)}"
+        f"{words(_turn(common) if common else 'none')}"
+        f"{number(unknown.learners if unknown else 0)}{words(_open_with(book, question))}"
     )
+
+
+def _open_with(book, question):
+    """Return who has tried a question and is still without a right answer."""
+    lists = {"worked answer shown": HELPED, "tried, no marks yet": NONE}
+    found = {said: book.learners(question, state) for said, state in lists.items()}
+    told = (f"{said}: {', '.join(map(for_page, names))}" for said, names in found.items() if names)
+    return "<br>".join(told) or "nobody"
 
 
 def _turn(count):
@@ -53,10 +62,8 @@ def _turn(count):
 
 def slips(book, title):
     """Yield the wrong turns of the class by question, dangers first, then the most frequent."""
-    turns = [
-        (question, [count for _, count in book.turns(question)]) for question in book.questions
-    ]
-    wrong = [(question, counts) for question, counts in turns if counts]
+    found = ((q, [count for _, count in book.turns(q)]) for q in book.questions)
+    wrong = [(question, counts) for question, counts in found if counts]
     if not wrong:
         yield "<p>Nobody answered anything wrong.</p>\n"
         return
@@ -65,34 +72,8 @@ def slips(book, title):
         "▲ before a wrong turn: it would be dangerous if built or done. These come first, then the "
         "most frequent. Where an option holds numbers, they are those of one learner."
     )
-    rows = (
-        question_head(question) + words("<br>".join(map(_turn, counts)))
-        for question, counts in wrong
-    )
+    rows = (question_head(q) + words("<br>".join(map(_turn, counts))) for q, counts in wrong)
     yield from table(title, ("Question", "What was done"), rows, caption)
-
-
-def stuck(book, title):
-    """Yield who has tried a question and is still without a right answer."""
-    found = [
-        (
-            question,
-            [[r.learner for r in book.rows if r.state(question) == s] for s in (HELPED, NONE)],
-        )
-        for question in book.questions
-    ]
-    wanted = [(question, lists) for question, lists in found if any(lists)]
-    if not wanted:
-        yield "<p>Nobody is stuck: every question that was tried has earned marks.</p>\n"
-        return
-    wanted.sort(key=lambda pair: -sum(map(len, pair[1])))
-    heads = ("Question", "Worked answer shown, not right since", "Tried, no marks yet")
-    rows = (question_head(question) + "".join(map(_names, lists)) for question, lists in wanted)
-    yield from table(title, heads, rows, "The question with most learners comes first.")
-
-
-def _names(learners):
-    return words(", ".join(for_page(learner, 40) for learner in learners or ["–"]))
 
 
 def marks(book, title):

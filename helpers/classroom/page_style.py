@@ -36,7 +36,7 @@ tbody th small { white-space: normal; max-width: 15rem; }
 tbody th { font-weight: 600; white-space: nowrap; background: var(--face); position: sticky; left:
   0; }
 td.number { text-align: right; white-space: nowrap; padding: .2rem .4rem; }
-td.words { min-width: 14rem; overflow-wrap: anywhere; }
+td.words { min-width: 12rem; overflow-wrap: anywhere; }
 .marks { font-size: .8rem; }
 .marks th, .marks td { padding: .2rem .3rem; }
 .marks td { text-align: center; }

@@ -58,7 +58,7 @@ def _head(book, at):
         f'<a class="skip" href="#danger">Go to the mark book</a>\n'
         f"<header><h1>Mark book, class {word}</h1>\n"
         f"<p>Marked on {local:%Y-%m-%d at %H:%M} local time ({at:%Y-%m-%d %H:%M} UTC). "
-        f"{book.in_words()} {book.left_out()}</p>\n"
+        f"{book.in_words()}</p>\n"
         f'<div class="caution" role="note"><p><strong>Caution.</strong> {CAUTION}</p></div>\n'
         f'<nav aria-label="On this page"><ul>{"".join(links)}</ul></nav></header>\n<main>\n'
     )
@@ -76,26 +76,30 @@ def _ready(book, title):
             "counts, and 80 % of the rest. Who answered a danger item wrong comes first.</p>\n"
         )
         yield legend([question for lesson in lessons for question in lesson.danger_items])
-    heads = ["Learner", *(f"Lesson {for_page(lesson.number)}" for lesson in lessons)]
-    heads += ["Stuck<small>worked answer shown, not right since</small>", "Last answer"]
+    heads = [f"Lesson {for_page(n.number)}<small>of {n.out_of}</small>" for n in book.lessons]
+    heads = ["Learner", *heads, "Stuck<small>worked answer shown, not right since</small>"]
+    heads += [f"Marks<small>of {book.out_of}</small>", "Percent", "Last answer"]
     rows = sorted(book.rows, key=lambda row: -len(danger_open(book.questions, row)[0]))
-    yield from table(title, heads, (_ready_row(lessons, book, row) for row in rows))
+    yield from table(title, heads, (_learner_row(book, row) for row in rows))
 
 
-def _ready_row(lessons, book, row):
-    stands = "".join(words(_stands(lesson, row)) for lesson in lessons)
-    stuck = number(len(book.in_state(row, HELPED)))
+def _learner_row(book, row):
+    stands = "".join(f"<td>{_stands(lesson, row)}</td>" for lesson in book.lessons)
+    if row.status in WITHOUT_MARKS:
+        stands = f'<td colspan="{len(book.lessons)}">{row.status}</td>'
+    numbers = (len(book.in_state(row, HELPED)), book.total(row), book.percent(row))
     last = f'<td class="number">{for_page(row.last)}</td>'
-    return f"{row_head(row.learner)}{stands}{stuck}{last}"
+    return f"{row_head(row.learner)}{stands}{''.join(map(number, numbers))}{last}"
 
 
 def _stands(lesson, row):
-    """Say how far a learner is with a lesson that has danger items."""
-    if row.status in WITHOUT_MARKS:
-        return row.status
+    """Say how far a learner is with a lesson."""
     if not lesson.begun(row):
         return "not begun"
-    if lesson.passed(row):
+    passed = lesson.passed(row)
+    if passed is None:
+        return f"{lesson.marks(row):g}"
+    if passed:
         return "✓ passed"
     wrong, blank = danger_open(lesson.questions, row)
     parts = [f'<span class="alarm">▲ wrong: {ids(wrong)}</span>'] if wrong else []
@@ -121,28 +125,6 @@ def _lesson_row(book, lesson):
     )
 
 
-def _learners(book, title):
-    heads = ["Learner", "Status", f"Marks<small>of {book.out_of}</small>", "Percent", "Answers"]
-    heads += [
-        f"Lesson {for_page(lesson.number)}<small>of {lesson.out_of}</small>"
-        for lesson in book.lessons
-    ]
-    yield from table(title, heads, (_learner_row(book, row) for row in book.rows))
-
-
-def _learner_row(book, row):
-    lessons = "".join(_lesson_cell(lesson, row) for lesson in book.lessons)
-    return (
-        f"{row_head(row.learner)}<td>{row.status}</td>{number(book.total(row))}"
-        f"{number(book.percent(row))}{number(row.answers)}{lessons}"
-    )
-
-
-def _lesson_cell(lesson, row):
-    earned = f"{lesson.marks(row):g}" if lesson.begun(row) else "not begun"
-    return f'<td class="number">{earned}{" passed" if lesson.passed(row) else ""}</td>'
-
-
 def _problems(book, title):
     if not book.problems:
         yield "<p>Everything in the folder was used.</p>\n"
@@ -158,10 +140,8 @@ def _problems(book, title):
 SECTIONS = {
     "danger": ("Who is ready, danger first", _ready),
     "lessons": ("The class, lesson by lesson", _lessons),
-    "learners": ("Learners", _learners),
-    "difficulty": ("Questions by difficulty", page_questions.difficulty),
+    "difficulty": ("Questions by difficulty, and who needs help", page_questions.difficulty),
     "slips": ("Slips of the class", page_questions.slips),
-    "help": ("Who needs help with what", page_questions.stuck),
     "exercises": ("Marks by learner and exercise", page_questions.marks),
     "problems": ("What was left out or needs a look", _problems),
 }

@@ -5,9 +5,8 @@ Knows learner ids only; must never ask for names of people.
 
 import csv
 import io
-import os
 
-from helpers.classroom.files import ASK, LARGEST_FILE, Problem, Unusable, plain
+from helpers.classroom.files import ASK, LARGEST_FILE, Problem, Unusable, plain, refused
 from helpers.exercises.settings import WORKSHOP_LEARNER, Settings, SettingsError
 from helpers.exercises.whole_files import as_utf_8
 
@@ -72,18 +71,12 @@ def _refusal(learner, learners):
 
 
 def _rows(path):
-    try:
-        with open(path, "rb") as handle:
-            too_large = os.fstat(handle.fileno()).st_size > LARGEST_FILE
-            content = b"" if too_large else handle.read()
-    except OSError as error:
-        raise Unusable(
-            f"The roster {path} could not be read ({error.strerror or error}). "
-            "Give the path of a CSV file after --roster."
-        ) from error
+    advice = "Give the path of a CSV file after --roster."
+    with refused(f"The roster {path} could not be read", advice):
+        too_large = path.stat().st_size > LARGEST_FILE
+        content = b"" if too_large else as_utf_8(path.read_bytes())
     if too_large:
         raise Unusable(f"The roster {path} is larger than 20 MB. Is it the right file? {EXAMPLE}")
-    content = as_utf_8(content)
     try:
         text = content.decode("utf-8")
         first = text.partition("\n")[0]

@@ -49,20 +49,17 @@ def cells(book, row):
     return values + [words.get(row.state(q), _number(row.earned(q))) for q in book.questions]
 
 
-def csv_lines(book):
-    """Yield the lines of mark-book.csv.
+def csv_text(book):
+    """Return mark-book.csv.
 
     References
     ----------
     RFC 4180: lines end with CR LF, quotes are doubled.
     """
-    line = io.StringIO(newline="")
-    writer = csv.writer(line)
-    for values in _all_rows(book):
-        line.seek(0)
-        line.truncate()
-        writer.writerow([for_cell(value) for value in values])
-        yield line.getvalue()
+    text = io.StringIO(newline="")
+    rows = [columns(book), *(cells(book, row) for row in book.rows)]
+    csv.writer(text).writerows(map(for_cell, values) for values in rows)
+    return text.getvalue()
 
 
 def fallen(before, now, shared=False):
@@ -104,12 +101,6 @@ def _header(rows):
 def _sum(row, names):
     cells = [row.get(name, "") for name in names]
     return sum(float(cell) for cell in cells if re.fullmatch(r"\d+(\.\d+)?", cell))
-
-
-def _all_rows(book):
-    yield columns(book)
-    for row in book.rows:
-        yield cells(book, row)
 
 
 def _listed(questions):

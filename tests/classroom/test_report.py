@@ -125,13 +125,79 @@ def test_each_section_says_what_it_found(full_room):
         "0 of 2 learners</strong> have passed every lesson",
         "<b>▲ touch</b> answer touch",
         "not answered: steps; short by 1.6 marks",
-        "Worked answer shown, not right since</th>",
-        "BENCH-01, BENCH-02",
+        "worked answer shown: BENCH-01, BENCH-02<",
+        "tried, no marks yet: BENCH-01, BENCH-02<",
         "<td>2 of 2</td><td>0 of 2</td>",
         "no known turn (2 learners)",
         "it is empty",
     ):
         assert words in text
+
+
+def first_cells(text, section):
+    """Return the row heads of a section, in order."""
+    part = text.partition(f'id="{section}"')[2].partition("</section>")[0]
+    return re.findall(r'<th scope="row">(?:▲ )?([^<]+)<', part)
+
+
+def one_of(room, learner, *answers):
+    """Hand in answers of one learner, as (question, key of an option or None for a right one)."""
+    lines = []
+    for second, (name, key) in enumerate(answers):
+        kind, numbers = room.question(name).kind, room.numbers(name, learner)
+        typed = kind.letters_of([key], numbers) if key else room.right(name, learner)
+        lines.append(room.line(typed, name, learner, second=second))
+    room.hand_in(*lines, name=f"{learner}.jsonl")
+
+
+def test_one_row_a_learner_says_who_is_ready(room):
+    """BENCH-03 and BENCH-04 stand on no roster; who answered a danger item wrong comes first."""
+    everything = [(question.id, None) for question in BANK_FILES["01"].QUESTIONS]
+    one_of(room, "BENCH-01", *everything)
+    one_of(room, "BENCH-03", *everything[:4])
+    one_of(room, "BENCH-04", ("touch", "dark"), ("current-3", None))
+    room.mark()
+    text = room.page()
+    assert first_cells(text, "danger") == ["BENCH-04", "BENCH-01", "BENCH-02", "BENCH-03"]
+    for words in (
+        "1 of 4 learners</strong> have passed every lesson",
+        "<td>✓ passed</td><td>not begun</td>",
+        "<td>short by 1.6 marks</td><td>not begun</td>",
+        "▲ wrong: touch</span>; not answered: ready, steps; short by 1.6 marks</td><td>1</td>",
+        '<td colspan="2">nothing handed in</td>',
+    ):
+        assert words in text
+
+
+def test_the_hardest_question_comes_first_with_its_most_common_turn(room):
+    """Three learners: choice-1 wrong, wrong, right at first; choice-2 right; touch right, wrong."""
+    one_of(room, "BENCH-01", ("choice-1", "wait"), ("choice-2", None), ("touch", None))
+    one_of(room, "BENCH-02", ("choice-1", "wait"), ("choice-1", "ask"), ("touch", "dark"))
+    one_of(room, "BENCH-03", ("choice-1", None), ("choice-1", "ask"), ("choice-1", "dark"))
+    room.mark()
+    text = room.page()
+    assert first_cells(text, "difficulty") == ["choice-1", "touch", "choice-2"]
+    for words in (
+        "<td>3 of 3</td><td>1 of 3</td>",
+        "chose: Wait a while. (2 learners)",
+        "<td>2 of 3</td><td>1 of 2</td>",
+        '<span class="alarm">▲</span> chose: It is dark, so touch it. (1 learner)',
+        "tried, no marks yet: BENCH-01, BENCH-02<",
+    ):
+        assert words in text
+    assert first_cells(text, "slips") == ["touch", "choice-1"]
+
+
+def test_who_was_right_since_needs_no_help(room):
+    shown = room.question("choice-1").kind.shown(room.numbers("choice-1"))
+    wrong = [letter for letter, option in shown.items() if not option.right]
+    lines = [room.line(letter, "choice-1", second=n) for n, letter in enumerate(wrong)]
+    room.hand_in(*lines)
+    room.mark()
+    assert "worked answer shown: BENCH-01<" in room.page()
+    room.hand_in(*lines, room.line(room.right("choice-1", draw=1), "choice-1", draw=1, second=9))
+    room.mark()
+    assert "worked answer shown: " not in room.page()
 
 
 def test_a_class_without_trouble_is_told_so():
@@ -140,7 +206,6 @@ def test_a_class_without_trouble_is_told_so():
     for words in (
         "These lessons hold no danger items.",
         "Nobody answered anything wrong.",
-        "Nobody is stuck",
         "Everything in the folder was used.",
         "(2026-01-20 09:30 UTC)",
     ):
