@@ -6,9 +6,18 @@ Knows the mark book; must never mark anything itself, nor put a learner's text i
 from functools import cache
 
 from helpers.classroom import mark_book as states
-from helpers.classroom.files import counted, for_page
+from helpers.classroom.files import for_page
 from helpers.classroom.mark_book import HELPED, NO_KNOWN_TURN, NONE
-from helpers.classroom.page_table import legend, number, question_head, row_head, table, words
+from helpers.classroom.page_table import (
+    ids,
+    legend,
+    number,
+    question_head,
+    row_head,
+    short,
+    table,
+    words,
+)
 
 # Each state has a name for its shade and a sign of its own, so that it reads in black and white.
 LOOKS = {
@@ -32,17 +41,18 @@ def difficulty(book, title):
     heads = ("Question", "Tried by", "Right at the first try", "Most common wrong turn")
     heads += (f"{NO_KNOWN_TURN.capitalize()}<small>learners</small>", "Still open with")
     rows = (_difficulty_row(book, question, tried[question.id]) for question in marked)
-    yield from table(title, heads, rows, "The hardest comes first. ▲ is a danger item.")
+    yield "<p>The hardest comes first. ▲ is a danger item.</p>\n"
+    yield from table(title, heads, rows)
 
 
 def _difficulty_row(book, question, tried):
     counts = dict(book.turns(question))
     unknown = counts.pop(NO_KNOWN_TURN, None)
-    common = max(counts.values(), key=lambda count: count.learners, default=None)
+    common = sorted(counts.values(), key=lambda count: -count.learners)[:1]
     return (
-        f"{question_head(question)}<td>{tried} of {len(book.rows)}</td>"
-        f"<td>{book.first_right[question.id]} of {tried}</td>"
-        f"{words(_turn(common) if common else 'none')}"
+        f"{question_head(question)}{short(f'{tried} of {len(book.rows)}')}"
+        f"{short(f'{book.first_right[question.id]} of {tried}')}"
+        f"{words(_turns(common, tried) or 'none')}"
         f"{number(unknown.learners if unknown else 0)}{words(_open_with(book, question))}"
     )
 
@@ -51,13 +61,17 @@ def _open_with(book, question):
     """Return who has tried a question and is still without a right answer."""
     lists = {"worked answer shown": HELPED, "tried, no marks yet": NONE}
     found = {said: book.learners(question, state) for said, state in lists.items()}
-    told = (f"{said}: {', '.join(map(for_page, names))}" for said, names in found.items() if names)
+    told = (f"{said}: {ids(names)}" for said, names in found.items() if names)
     return "<br>".join(told) or "nobody"
 
 
-def _turn(count):
-    sign = '<span class="alarm">▲</span> ' if count.danger else ""
-    return f"{sign}{for_page(count.text)} ({counted(count.learners, 'learner')})"
+def _turns(counts, tried):
+    """Return wrong turns, a line each, with how many took them of those who tried."""
+    alarm = '<span class="alarm">▲</span> '
+    return "<br>".join(
+        f"{alarm if count.danger else ''}{for_page(count.text)} ({count.learners} of {tried})"
+        for count in counts
+    )
 
 
 def slips(book, title):
@@ -68,12 +82,13 @@ def slips(book, title):
         yield "<p>Nobody answered anything wrong.</p>\n"
         return
     wrong.sort(key=lambda pair: (-pair[1][0].danger, -pair[1][0].learners))
-    caption = (
-        "▲ before a wrong turn: it would be dangerous if built or done. These come first, then the "
-        "most frequent. Where an option holds numbers, they are those of one learner."
+    yield (
+        "<p>▲ before a wrong turn: it would be dangerous if built or done. These come first, then "
+        "the most frequent. In brackets: learners of those who tried. Where an option holds "
+        "numbers, they are those of one learner.</p>\n"
     )
-    rows = (question_head(q) + words("<br>".join(map(_turn, counts))) for q, counts in wrong)
-    yield from table(title, ("Question", "What was done"), rows, caption)
+    rows = (question_head(q) + words(_turns(counts, book.tried(q))) for q, counts in wrong)
+    yield from table(title, ("Question", "What was done"), rows)
 
 
 def marks(book, title):

@@ -26,7 +26,6 @@ nav ul { display: flex; flex-wrap: wrap; gap: .3rem 1.2rem; padding: 0; margin: 
 .caution p { margin: 0; }
 .scroll { overflow-x: auto; margin: .5rem 0 1rem; }
 table { border-collapse: collapse; font-variant-numeric: tabular-nums; }
-caption { text-align: left; color: var(--soft); padding: .2rem 0 .4rem; }
 th, td { border: 1px solid var(--rule); padding: .2rem .55rem; text-align: left; vertical-align:
   top; }
 thead th { background: var(--band); }
@@ -35,7 +34,8 @@ tbody th small { white-space: normal; max-width: 15rem; }
 .legend { max-width: none; font-size: .85rem; color: var(--soft); }
 tbody th { font-weight: 600; white-space: nowrap; background: var(--face); position: sticky; left:
   0; }
-td.number { text-align: right; white-space: nowrap; padding: .2rem .4rem; }
+td.number { text-align: right; padding: .2rem .4rem; }
+td.number, td.short, .id, .legend b { white-space: nowrap; }
 td.words { min-width: 12rem; overflow-wrap: anywhere; }
 .marks { font-size: .8rem; }
 .marks th, .marks td { padding: .2rem .3rem; }
@@ -57,8 +57,8 @@ td.words { min-width: 12rem; overflow-wrap: anywhere; }
   body { max-width: none; padding: 0; font-size: 10pt; }
   nav, .skip { display: none; }
   .scroll { overflow: visible; }
-  tr, .caution, .key { break-inside: avoid; }
-  h2, h3, p, .key, caption, thead { break-after: avoid; }
+  tr, p, .caution, .key { break-inside: avoid; }
+  h2, h3, p, .key, thead { break-after: avoid; }
   table { font-size: 8pt; }
   tbody th { position: static; }
   th, td, .marks th, .marks td { padding: .05rem .2rem; }

@@ -7,10 +7,9 @@ given; the others take HTML.
 from helpers.classroom.files import for_page
 
 
-def table(name, heads, rows, caption=""):
+def table(name, heads, rows):
     """Yield a table; `rows` gives the inside of each row, its first cell a row header."""
     yield f'<div class="scroll" role="region" tabindex="0" aria-label="{name}"><table>'
-    yield f"<caption>{caption}</caption>" if caption else ""
     cells = "".join(f'<th scope="col">{head}</th>' for head in heads)
     yield f"<thead><tr>{cells}</tr></thead>\n<tbody>\n"
     for row in rows:
@@ -27,6 +26,10 @@ def question_head(question):
     return f'<th scope="row">{_name(question)}<small>{for_page(question.outcome)}</small></th>'
 
 
+def short(text):
+    return f'<td class="short">{text}</td>'
+
+
 def number(value):
     return f'<td class="number">{value:g}</td>'
 
@@ -35,8 +38,9 @@ def words(text):
     return f'<td class="words">{text}</td>'
 
 
-def ids(questions):
-    return ", ".join(for_page(question.id) for question in questions)
+def ids(names):
+    """Return ids of questions or learners, none broken at its hyphen."""
+    return ", ".join(f'<span class="id">{for_page(name, 40)}</span>' for name in names)
 
 
 def legend(questions):

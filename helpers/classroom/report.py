@@ -11,7 +11,7 @@ from helpers.classroom import page_questions
 from helpers.classroom.files import for_page
 from helpers.classroom.mark_book import HELPED, WITHOUT_MARKS, danger_open
 from helpers.classroom.page_style import STYLE
-from helpers.classroom.page_table import ids, legend, number, row_head, table, words
+from helpers.classroom.page_table import ids, legend, number, row_head, short, table, words
 
 CAUTION = (
     "Marks are no licence to work on mains. They show who has understood the sums and the safe "
@@ -88,8 +88,8 @@ def _learner_row(book, row):
     if row.status in WITHOUT_MARKS:
         stands = f'<td colspan="{len(book.lessons)}">{row.status}</td>'
     numbers = (len(book.in_state(row, HELPED)), book.total(row), book.percent(row))
-    last = f'<td class="number">{for_page(row.last)}</td>'
-    return f"{row_head(row.learner)}{stands}{''.join(map(number, numbers))}{last}"
+    numbers = "".join(map(number, numbers))
+    return f"{row_head(row.learner)}{stands}{numbers}{short(for_page(row.last))}"
 
 
 def _stands(lesson, row):
@@ -102,8 +102,8 @@ def _stands(lesson, row):
     if passed:
         return "✓ passed"
     wrong, blank = danger_open(lesson.questions, row)
-    parts = [f'<span class="alarm">▲ wrong: {ids(wrong)}</span>'] if wrong else []
-    parts += [f"not answered: {ids(blank)}"] if blank else []
+    parts = [f'<span class="alarm">▲ wrong: {ids(q.id for q in wrong)}</span>'] if wrong else []
+    parts += [f"not answered: {ids(q.id for q in blank)}"] if blank else []
     parts += [f"short by {short:.3g} marks"] if (short := lesson.short_by(row)) else []
     return "; ".join(parts)
 
@@ -120,8 +120,8 @@ def _lesson_row(book, lesson):
     passed = f"{sum(map(bool, map(lesson.passed, book.rows)))} of {len(book.rows)}"
     return (
         f"{row_head(lesson.number)}<td>{for_page(lesson.title)}</td>"
-        f"<td>{len(begun)} of {len(book.rows)}</td><td>{average:.1f} of {lesson.out_of}</td>"
-        f"<td>{passed if lesson.danger_items else 'no danger items'}</td>"
+        f"{short(f'{len(begun)} of {len(book.rows)}')}{short(f'{average:.1f} of {lesson.out_of}')}"
+        f"{short(passed if lesson.danger_items else 'no danger items')}"
     )
 
 
