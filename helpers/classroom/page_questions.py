@@ -98,12 +98,11 @@ def marks(book, title):
     yield f'<ul class="key">{items}</ul>'
     for lesson in book.lessons:
         name = f"Lesson {for_page(lesson.number)}: {for_page(lesson.title)}"
-        yield f"<h3>{name}</h3>\n{legend(lesson.questions)}"
+        yield f'<div class="marks"><h3>{name}</h3>\n{legend(lesson.questions)}'
         heads = ["Learner", *map(_column_head, lesson.questions), "Marks"]
         rows = (_marks_row(lesson, row) for row in book.rows)
-        yield '<div class="marks">'
         yield from table(f"{title}, {name}", heads, rows)
-        yield "</div>"
+        yield "</div>\n"
 
 
 def _column_head(question):

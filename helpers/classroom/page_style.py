@@ -37,7 +37,7 @@ tbody th { font-weight: 600; white-space: nowrap; background: var(--face); posit
 td.number { text-align: right; padding: .2rem .4rem; }
 td.number, td.short, .id, .legend b { white-space: nowrap; }
 td.words { min-width: 12rem; overflow-wrap: anywhere; }
-.marks { font-size: .8rem; }
+.marks table { font-size: .8rem; }
 .marks th, .marks td { padding: .2rem .3rem; }
 .marks td { text-align: center; }
 .alarm { color: var(--alarm); font-weight: 700; }
@@ -57,9 +57,10 @@ td.words { min-width: 12rem; overflow-wrap: anywhere; }
   body { max-width: none; padding: 0; font-size: 10pt; }
   nav, .skip { display: none; }
   .scroll { overflow: visible; }
-  tr, p, .caution, .key { break-inside: avoid; }
-  h2, h3, p, .key, thead { break-after: avoid; }
-  table { font-size: 8pt; }
+  tr, p, .caution, .key, .marks { break-inside: avoid; }
+  h2, h3, p, .key { break-after: avoid; }
+  table, .marks table { font-size: 8pt; }
+  .legend { font-size: 7.5pt; line-height: 1.25; margin: .2rem 0; }
   tbody th { position: static; }
   th, td, .marks th, .marks td { padding: .05rem .2rem; }
   td.words { min-width: 0; } }
