@@ -50,7 +50,8 @@ class Lesson:
         return [question for question in self.questions if question.danger]
 
     def marks(self, row):
-        return round(sum(map(row.earned, self.questions)), 2)
+        earned = row.marks
+        return round(sum(earned.get(question.id, 0) for question in self.questions), 2)
 
     def begun(self, row):
         """Say whether a learner has an answer in this lesson that counts."""

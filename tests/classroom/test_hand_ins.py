@@ -92,6 +92,7 @@ def test_an_id_in_lower_case_is_the_same_learner(room):
         pytest.param("wick_BENCH-02_2026-01-13.jsonl", "BENCH-02", id="between underscores"),
         pytest.param("BENCH-02/lesson.ipynb", "BENCH-02", id="a folder's name"),
         pytest.param("BENCH-021.ipynb", None, id="a longer id"),
+        pytest.param("WORKBENCH-02.ipynb", None, id="the end of a longer word"),
         pytest.param("BENCH-02-A.ipynb", "BENCH-02-A", id="the longest id that fits"),
     ],
 )

@@ -108,6 +108,20 @@ def test_the_mark_book_before_is_kept_and_whose_marks_fell_is_said(room, capsys)
     assert "Earlier: " in printed
 
 
+def test_a_lesson_that_has_left_the_book_with_a_lost_hand_in_is_a_fall(room):
+    """Only BENCH-01 had begun lesson 01; where lessons are named, others are not compared."""
+    room.neighbour("current-3")
+    path = room.hand_in(room.line(room.right("current-1")), name="one.jsonl")
+    room.run()
+    path.unlink()
+    assert room.run(only=["02"]).lower == []
+    (room.out / "mark-book.csv").unlink()
+    path = room.hand_in(room.line(room.right("current-1")), name="one.jsonl")
+    room.run()
+    path.unlink()
+    assert "BENCH-01 (was 1, is 0)" in room.run().lower[0].found
+
+
 def test_who_fell_comes_first_on_the_page_and_many_are_not_all_named(room):
     ids = [f"LOW-{number:02d}" for number in range(12)]
     rows = "".join(f"{name},2\r\n" for name in ids)
@@ -117,6 +131,12 @@ def test_who_fell_comes_first_on_the_page_and_many_are_not_all_named(room):
     assert problem.place == "mark-book.csv"
     assert "LOW-09 (was 2, is 0) and 2 more" in problem.found
     assert "The one before is kept: mark-book_" in problem.advice
+
+
+def test_what_lies_there_and_is_no_table_is_kept_all_the_same(room):
+    (room.out / "mark-book.csv").mkdir(parents=True)
+    assert room.run().lower == []
+    assert [path.is_dir() for path in room.out.glob("mark-book_*")] == [True]
 
 
 def test_a_mark_book_that_cannot_be_kept_aside_is_not_written_over(room, monkeypatch, capsys):

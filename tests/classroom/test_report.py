@@ -139,10 +139,13 @@ def text_of(room):
     return re.sub(r"</?span[^>]*>", "", room.page())
 
 
+def section_of(text, name):
+    return text.partition(f'id="{name}"')[2].partition("</section>")[0]
+
+
 def first_cells(text, section):
     """Return the row heads of a section, in order."""
-    part = text.partition(f'id="{section}"')[2].partition("</section>")[0]
-    return re.findall(r'<th scope="row">(?:▲ )?([^<]+)<', part)
+    return re.findall(r'<th scope="row">(?:▲ )?([^<]+)<', section_of(text, section))
 
 
 def one_of(room, learner, *answers):
@@ -175,10 +178,10 @@ def test_one_row_a_learner_says_who_is_ready(room):
 
 
 def test_the_hardest_question_comes_first_with_its_most_common_turn(room):
-    """Three learners: choice-1 wrong, wrong, right at first; choice-2 right; touch right, wrong."""
+    """At first: choice-1 wrong, wrong, right; touch right, wrong; choice-2 right."""
     one_of(room, "BENCH-01", ("choice-1", "wait"), ("choice-2", None), ("touch", None))
     one_of(room, "BENCH-02", ("choice-1", "wait"), ("choice-1", "ask"), ("touch", "dark"))
-    one_of(room, "BENCH-03", ("choice-1", None), ("choice-1", "ask"), ("choice-1", "dark"))
+    one_of(room, "BENCH-03", ("choice-1", None), ("choice-1", "dark"))
     room.mark()
     text = text_of(room)
     assert first_cells(text, "difficulty") == ["choice-1", "touch", "choice-2"]
@@ -189,8 +192,18 @@ def test_the_hardest_question_comes_first_with_its_most_common_turn(room):
         "▲ chose: It is dark, so touch it. (1 of 2)",
         "tried, no marks yet: BENCH-01, BENCH-02<",
     ):
-        assert words in text
+        assert words in section_of(text, "difficulty")
     assert first_cells(text, "slips") == ["touch", "choice-1"]
+
+
+def test_dangers_come_first_among_the_slips_of_a_question(room):
+    """One learner took the dangerous turn, two took another."""
+    one_of(room, "BENCH-01", ("touch", "wait"), ("touch", "dark"))
+    one_of(room, "BENCH-02", ("touch", "wait"))
+    room.mark()
+    assert (
+        "▲ chose: It is dark, so touch it. (1 of 2)<br>chose: Wait a while. (2 of 2)"
+    ) in text_of(room)
 
 
 def test_who_was_right_since_needs_no_help(room):
@@ -237,13 +250,15 @@ def test_strange_text_never_stands_raw_in_the_page_or_the_table(room, text):
         room.line("1 mA", learner=text),
     ]
     room.hand_in(*lines)
-    room.hand_in(room.line(text, learner=text), name="b.jsonl")
+    wrong = room.line("1 mA", learner=text, second=1)
+    room.hand_in(room.line(text, learner=text), wrong, name="b.jsonl")
     room.neighbour()
     room.mark()
     assert Page(room.page()).open == []
     assert text not in room.page()
     assert text not in (room.out / "mark-book.csv").read_text("utf-8") or text.isascii()
-    assert not re.search(r"<script|<svg onload", room.page())
+    assert text.upper() not in room.page()
+    assert not re.search(r"<script|<svg onload", room.page(), re.IGNORECASE)
 
 
 @pytest.mark.skipif(os.name == "nt", reason="this system forbids such names")
