@@ -7,12 +7,13 @@ import json
 import os
 import shlex
 import subprocess
+import sys
 from datetime import UTC, datetime, timedelta
 from hashlib import sha256
 from pathlib import Path
 
 from helpers.classroom.files import Unusable, make_folder, plain, write_whole
-from helpers.exercises.answer_log import new_line
+from helpers.exercises.answer_log import hand_in_name, new_line
 from helpers.exercises.bank import bank
 from helpers.exercises.draws import Draw
 from helpers.exercises.mistakes import wrong_answers
@@ -75,7 +76,7 @@ def write_demo_room(folder):
         )
     hand_ins, roster = folder / "hand-ins", folder / "roster.csv"
     make_folder(hand_ins)
-    command = _command(hand_ins, roster, folder / "mark-book")
+    command = _command(hand_ins, roster, folder / "marked")
     write_whole(folder / "README.txt", [README, command, "\n"])
     write_whole(roster, ["learner\n", *(f"{learner}\n" for learner in LEARNERS)])
     for name, content in hand_in_files():
@@ -94,13 +95,13 @@ def hand_in_files():
         if learner == CUT_SHORT:
             content = content[: -len(rows[-1]) // 2]
         if learner == TWO_FILES:
-            yield _name(learner, evening), "".join(rows[: max(1, len(rows) // 2)])
+            yield _named(learner, evening, "".join(rows[: max(1, len(rows) // 2)]))
             evening += timedelta(days=7)
-        yield _name(learner, evening), content
+        yield _named(learner, evening, content)
 
 
-def _name(learner, evening):
-    return f"{CLASS_WORD}_{learner}_{evening.date().isoformat()}.jsonl"
+def _named(learner, evening, content):
+    return hand_in_name(CLASS_WORD, learner, evening.date(), content.encode("utf-8")), content
 
 
 def lines_of(learner, at, questions=None):
@@ -156,6 +157,9 @@ def _attempts(question, learner, supply, stream, way):
 
 
 def _command(hand_ins, roster, out):
-    words = ["python", "-m", "helpers", "mark", str(hand_ins), "--roster", str(roster)]
+    python = Path(sys.executable)
+    if python.is_relative_to(Path.cwd()):
+        python = python.relative_to(Path.cwd())
+    words = [str(python), "-m", "helpers", "mark", str(hand_ins), "--roster", str(roster)]
     words += ["--class-word", CLASS_WORD, "--out", str(out)]
     return subprocess.list2cmdline(words) if os.name == "nt" else shlex.join(words)

@@ -3,12 +3,15 @@
 Knows nothing of learners or marks.
 """
 
+from contextlib import contextmanager
 from dataclasses import dataclass
+from datetime import datetime
 from html import escape
 
 from helpers.exercises import whole_files
 
 LARGEST_FILE = 20_000_000
+LOST, ASK, FINE = range(3)  # how urgent a problem is: answers lost, something to ask, nothing
 FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 
 
@@ -18,11 +21,23 @@ class Unusable(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """Something that could not be used: where it was, what was found there, and what to do."""
+    """Something to look at: where it was, what was found there, what to do, how urgent it is."""
 
     place: str
     found: str
     advice: str
+    rank: int = LOST
+
+
+def counted(count, what):
+    """Return a count with its noun.
+
+    Examples
+    --------
+    >>> counted(1, "answer"), counted(2, "answer")
+    ('1 answer', '2 answers')
+    """
+    return f"{count} {what}" if count == 1 else f"{count} {what}s"
 
 
 def plain(text, most=80):
@@ -83,6 +98,15 @@ def for_cell(value):
     return guard + plain(value, 300).replace(";", ",")
 
 
+@contextmanager
+def refused(what, advice):
+    """Turn a refusal of the disk into `Unusable`, with what to do."""
+    try:
+        yield
+    except OSError as error:
+        raise Unusable(f"{what} ({error.strerror or error}). {advice}") from error
+
+
 def write_whole(path, pieces):
     """Write a text file whole, or leave what was there before as it was.
 
@@ -98,13 +122,40 @@ def write_whole(path, pieces):
     Unusable
         If it cannot be written.
     """
-    try:
+    advice = "Close it in other programs, make room on the disk, or give another folder."
+    with refused(f"{plain(str(path), 300)} could not be written", advice):
         whole_files.write_whole(path, (piece.encode("utf-8") for piece in pieces))
-    except OSError as error:
-        raise Unusable(
-            f"{plain(str(path), 300)} could not be written ({error.strerror or error}). Close it "
-            "in other programs, make room on the disk, or give another folder."
-        ) from error
+
+
+def keep_aside(path):
+    """Rename a file by its own date, so that a new one can take its name.
+
+    Parameters
+    ----------
+    path : Path
+        The file, which need not be there.
+
+    Returns
+    -------
+    kept : Path or None
+        Its new name, beside the old one; None where there was nothing to keep.
+
+    Raises
+    ------
+    Unusable
+        If it cannot be renamed.
+    """
+    if not path.exists():
+        return None
+    advice = "Close it in other programs, or give another folder."
+    with refused(f"The earlier {plain(str(path), 300)} could not be kept aside", advice):
+        written = datetime.fromtimestamp(path.stat().st_mtime)
+        name, more = f"{path.stem}_{written:%Y-%m-%d_%H-%M-%S}", 1
+        kept = path.with_name(name + path.suffix)
+        while kept.exists():
+            more += 1
+            kept = path.with_name(f"{name}-{more}{path.suffix}")
+        return path.rename(kept)
 
 
 def make_folder(path):
@@ -115,10 +166,6 @@ def make_folder(path):
     Unusable
         If that is not possible.
     """
-    try:
+    advice = "Give one that can be written to, and that is not the name of a file."
+    with refused(f"The folder {plain(str(path), 300)} could not be made", advice):
         path.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        raise Unusable(
-            f"The folder {plain(str(path), 300)} could not be made ({error.strerror or error}). "
-            "Give one that can be written to, and that is not the name of a file."
-        ) from error

@@ -4,19 +4,26 @@ Knows files and lines; must never know what an answer is worth.
 """
 
 import os
+import re
 import stat
 from collections import Counter
 from heapq import merge as merge_sorted
+from io import BytesIO
 from operator import itemgetter
 from pathlib import Path
 
-from helpers.classroom.files import LARGEST_FILE, Problem, Unusable, plain
-from helpers.exercises.answer_log import FIELDS, LONGEST_LINE, parse_line, read_log
+from helpers.classroom.files import ASK, FINE, LARGEST_FILE, Problem, Unusable, counted, plain
+from helpers.exercises.answer_log import FIELDS, OtherFormat, parse_line, read_log
+from helpers.exercises.whole_files import as_utf_8
 
 ASK_AGAIN = "Ask for the file that hand_in() writes in the lesson: class word, id and date, .jsonl."
 UNLOCK = "Make it readable, or copy it here again, and mark once more."
 LEFT_ASIDE = "Take it out of the folder if it is nobody's answers. " + ASK_AGAIN
+OTHER_EDITION = "Mark with the edition of these lessons that wrote it, probably a newer one."
 PACKED = (".zip", ".7z", ".gz", ".tar", ".rar", ".xz")
+PASSED_OVER = re.compile(  # what systems leave behind, and mark books of ours
+    r"\.ds_store|\._.*|thumbs\.db|desktop\.ini|mark-book.*\.(csv|html)", re.IGNORECASE
+)
 
 
 def find_files(folder, apart=()):
@@ -27,12 +34,12 @@ def find_files(folder, apart=()):
     folder : Path
         Where the hand-ins are.
     apart : collection of Path
-        Files that belong to the marking itself (the roster, the mark book): passed over.
+        Files that belong to the marking itself (the roster): passed over, as mark books are.
 
     Returns
     -------
     files : list of Path
-        Log files, by name.
+        What may be an answer log, whatever its ending, by name.
     problems : list of Problem
         Everything else, each with what to do.
 
@@ -56,7 +63,7 @@ def find_files(folder, apart=()):
         links = [name for name in subfolders if os.path.islink(os.path.join(here, name))]
         for name in sorted(names + links):
             path = Path(here, name)
-            if os.path.abspath(path) in apart:
+            if os.path.abspath(path) in apart or PASSED_OVER.fullmatch(name):
                 continue
             if reason := _refusal(path):
                 problems.append(Problem(_name(path, folder), *reason))
@@ -78,8 +85,6 @@ def _refusal(path):
         return "it is a notebook; answers are read from the answer log", ASK_AGAIN
     if ending in PACKED:
         return "it is packed", "Unpack it into this folder and mark once more."
-    if ending != ".jsonl":
-        return "it is not an answer log", LEFT_ASIDE
     if about.st_size > LARGEST_FILE:
         size = about.st_size / 1e6
         return f"it has {size:.0f} MB (20 MB is the most), so it was not read", ASK_AGAIN
@@ -91,7 +96,7 @@ def _name(path, folder):
 
 
 def group_by_learner(files, folder):
-    """Group files by the learner of their first readable line.
+    """Group files by the learner of their first readable line, in upper case.
 
     Parameters
     ----------
@@ -109,27 +114,35 @@ def group_by_learner(files, folder):
     groups, problems = {}, []
     for path in files:
         try:
-            learner = _first_learner(path)
+            learner, refusal = _first_learner(path)
         except OSError as error:
-            found = f"it could not be read ({error.strerror or error})"
-            problems.append(Problem(_name(path, folder), found, UNLOCK))
-            continue
+            learner, refusal = None, (f"it could not be read ({error.strerror or error})", UNLOCK)
         if learner is None:
-            found = "no line in it is from an answer log" if path.stat().st_size else "it is empty"
-            problems.append(Problem(_name(path, folder), found, ASK_AGAIN))
+            problems.append(Problem(_name(path, folder), *refusal))
         else:
             groups.setdefault(learner, []).append(path)
     return groups, problems
 
 
 def _first_learner(path):
-    with open(path, "rb") as handle:
-        while row := handle.readline(4 * LONGEST_LINE):
-            try:
-                return parse_line(row.decode("utf-8").strip())["learner"]
-            except ValueError:
-                continue
-    return None
+    """Return the learner, or None with what was found instead and what to do."""
+    refusal = None
+    for row in BytesIO(as_utf_8(path.read_bytes())):
+        try:
+            return parse_line(row.decode("utf-8").strip())["learner"].upper(), None
+        except OtherFormat as error:
+            refusal = f"no line in it could be read: {error}", OTHER_EDITION
+        except ValueError:
+            refusal = refusal or ("no line in it is from an answer log", LEFT_ASIDE)
+    return None, refusal or ("it is empty", ASK_AGAIN)
+
+
+def learners_named(problems, learners):
+    """Return the learners whose ids stand in the names of files that could not be used."""
+    ids = "|".join(sorted(map(re.escape, learners), key=len, reverse=True))
+    whole_id = re.compile(rf"(?<![A-Z0-9])(?:{ids})(?![A-Z0-9])")
+    found = (whole_id.search(problem.place.upper()) for problem in problems)
+    return {match[0] for match in found if match}
 
 
 def read_learner(learner, paths, folder):
@@ -151,7 +164,7 @@ def read_learner(learner, paths, folder):
     problems : list of Problem
         What could not be read, and how hand-ins were merged.
     """
-    logs, problems = [], []
+    logs, problems = {}, []
     for path in paths:
         name = _name(path, folder)
         try:
@@ -163,12 +176,12 @@ def read_learner(learner, paths, folder):
         if damage or not lines:
             found = _shortened(damage) or "nothing is left in it"
             problems.append(Problem(name, found, ASK_AGAIN))
-        own = [line for line in lines if line["learner"] == learner]
+        own = [line for line in lines if line["learner"].upper() == learner]
         if len(own) < len(lines):
             problems.append(Problem(name, *_of_others(lines, learner)))
-        logs.append(own)
-    lines, repeated, clashes = merge(logs)
-    problems += _about_merging(learner, len(paths), len(lines), repeated, clashes)
+        logs[name] = own
+    lines, repeated, clashes = merge(list(logs.values()))
+    problems += _about_merging(learner, logs, len(lines), repeated, clashes)
     return lines, problems
 
 
@@ -209,17 +222,33 @@ def merge(logs):
     return list(kept.values()), repeated, clashes
 
 
-def _about_merging(learner, files, answers, repeated, clashes):
-    who = plain(learner, 40)
-    if files > 1 or repeated:
+def _about_merging(learner, logs, lines, repeated, clashes):
+    who, files = plain(learner, 40), len(logs)
+    strangers = _sharing_no_line(logs) if files > 1 else []
+    if len(strangers) > 1:
+        found = f"{len(strangers)} hand-ins have no line in common: {' and '.join(strangers)}"
+        advice = "Is that one learner on two machines, or two learners with one id? Ask."
+        yield Problem(who, found, advice, ASK)
+    elif files > 1 or repeated:
         what = f"{files} hand-ins were merged" if files > 1 else "lines stand there twice"
-        found = f"{what}: {answers} answers, {repeated} repeated lines left out"
-        yield Problem(who, found, "Nothing to do; each answer counts once.")
+        found = f"{what}: {counted(lines, 'line')}, and {repeated} repeated left out"
+        yield Problem(who, found, "Nothing to do; each answer counts once.", FINE)
     if clashes:
         found = f"one line id stands for different answers ({clashes} left out); the first counts"
-        yield Problem(
-            who, found, "The log was changed by hand or by a fault: ask how it came about."
-        )
+        advice = "The log was changed by hand or by a fault: ask how it came about."
+        yield Problem(who, found, advice, ASK)
+
+
+def _sharing_no_line(logs):
+    """Return the name of one log of each group whose lines stand in no other group."""
+    groups = []
+    for name, lines in logs.items():
+        ids = {line["line"] for line in lines}
+        joined = [group for group in groups if group[1] & ids]
+        groups = [group for group in groups if group not in joined]
+        if ids:
+            groups.append((name, ids.union(*(others for _, others in joined))))
+    return [name for name, _ in groups]
 
 
 def _shortened(sentences, most=3):

@@ -3,48 +3,59 @@
 Knows what stands in it and how it adds up. Must never know how it came about or how it is shown.
 """
 
+from collections import Counter
 from dataclasses import dataclass, field
 
-from helpers.exercises.standing import passed
+from helpers.classroom.files import counted
+from helpers.exercises.standing import PASS_SHARE, passed
 
 HANDED_IN = "handed in"
+UNREADABLE = "handed in a file that could not be read"
 NOTHING = "nothing handed in"
 NOTHING_COUNTS = "handed in, nothing in it counts"
 NOT_ON_ROSTER = "not on the roster"
+WITHOUT_MARKS = (UNREADABLE, NOTHING, NOTHING_COUNTS)
 
 FULL = "full marks"
 PART = "part of the marks"
 NONE = "tried, no marks yet"
 HELPED = "worked answer shown first"
+REPAIRED = "worked answer shown first, then right with fresh numbers"
 DANGER = "danger item, not passed"
 KEPT = "prediction, kept and not marked"
 BLANK = "not answered"
 BROKEN = "could not be marked"
 
+NO_KNOWN_TURN = "no known turn"
+
 
 @dataclass(frozen=True)
 class Lesson:
-    """A lesson as the mark book sees it: its questions, and where they stand in each row."""
+    """A lesson as the mark book sees it: its questions and what a row has earned on them."""
 
     number: str
     title: str
     questions: tuple
-    first: int
 
     @property
-    def columns(self):
-        return slice(self.first, self.first + len(self.questions))
+    def marked(self):
+        return [question for question in self.questions if question.role != "predict"]
 
     @property
     def out_of(self):
-        return sum(question.marks for question in self.questions if question.role != "predict")
+        return sum(question.marks for question in self.marked)
 
     @property
     def danger_items(self):
         return [question for question in self.questions if question.danger]
 
     def marks(self, row):
-        return round(sum(row.marks[self.columns]), 2)
+        earned = row.marks
+        return round(sum(earned.get(question.id, 0) for question in self.questions), 2)
+
+    def begun(self, row):
+        """Say whether a learner has an answer in this lesson that counts."""
+        return any(question.id in row.states for question in self.questions)
 
     def passed(self, row):
         """Say whether a learner passed; None where a lesson has no danger items.
@@ -53,25 +64,38 @@ class Lesson:
         -----
         Passed by full marks on the danger items and 80 % of the rest.
         """
-        return passed(zip(self.questions, row.marks[self.columns], strict=True))
+        return passed((question, row.earned(question)) for question in self.questions)
+
+    def short_by(self, row):
+        """Return the marks that are missing on what is no danger item, before it is passed [-]."""
+        rest = [question for question in self.marked if not question.danger]
+        wanted = PASS_SHARE * sum(question.marks for question in rest)
+        return max(0.0, round(wanted - sum(map(row.earned, rest)), 2))
 
 
 @dataclass(frozen=True, slots=True)
 class LearnerMarks:
-    """One row: a learner's marks and states, in the order of the bank's questions."""
+    """One row: a learner's marks and states by question id, where there is an answer."""
 
     learner: str
     status: str
-    marks: tuple
-    states: tuple
+    marks: dict
+    states: dict
     answers: int = 0
-    repaired: tuple = ()
+    last: str = ""
+
+    def earned(self, question):
+        return self.marks.get(question.id, 0)
+
+    def state(self, question):
+        return self.states.get(question.id, BLANK)
 
 
 @dataclass(slots=True)
 class SlipCount:
-    """How many learners took a wrong turn, how many answers it gave, whether it could hurt."""
+    """A wrong turn in words, how many learners took it, in how many answers, if it could hurt."""
 
+    text: str
     learners: int = 0
     answers: int = 0
     danger: bool = False
@@ -79,43 +103,93 @@ class SlipCount:
 
 @dataclass
 class MarkBook:
-    """What a class has shown, and all that could not be used."""
+    """What a class has shown, and all that could not be used.
+
+    `class_words` counts the learners who handed in answers under each class word, `first_right`
+    those who had a question right at the first try.
+    """
 
     class_word: str
     lessons: tuple
     hand_ins: int = 0
+    unusable: int = 0
     rows: list = field(default_factory=list)
     slips: dict = field(default_factory=dict)
     problems: list = field(default_factory=list)
+    class_words: Counter = field(default_factory=Counter)
+    first_right: Counter = field(default_factory=Counter)
+    not_begun: tuple = ()
 
     def __post_init__(self):
         self.questions = tuple(q for lesson in self.lessons for q in lesson.questions)
+
+    def narrow(self, wanted=()):
+        """Leave out the lessons that are not wanted; with none named, those nobody has begun.
+
+        Parameters
+        ----------
+        wanted : collection of str
+            Numbers of lessons.
+        """
+        kept = wanted or [n.number for n in self.lessons if any(map(n.begun, self.rows))]
+        left_out = [n.number for n in self.lessons if n.number not in kept]
+        self.not_begun = () if wanted else tuple(left_out)
+        self.lessons = tuple(n for n in self.lessons if n.number in kept)
+        self.__post_init__()
+        ids = {question.id for question in self.questions}
+        self.slips = {key: count for key, count in self.slips.items() if key[0] in ids}
 
     @property
     def out_of(self):
         return sum(lesson.out_of for lesson in self.lessons)
 
     def total(self, row):
-        return round(sum(row.marks), 2)
+        return round(sum(lesson.marks(row) for lesson in self.lessons), 2)
 
     def percent(self, row):
         return round(100 * self.total(row) / self.out_of, 1) if self.out_of else 0.0
 
     def in_state(self, row, *states):
         """Return the questions that stand in one of these states in a row."""
-        pairs = zip(self.questions, row.states, strict=True)
-        return [question for question, state in pairs if state in states]
+        return [question for question in self.questions if row.state(question) in states]
 
-    def danger_open(self, row):
-        """Return the danger items that a learner has not passed yet, tried or not."""
-        pairs = zip(self.questions, row.states, strict=True)
-        return [question for question, state in pairs if question.danger and state != FULL]
+    def tried(self, question):
+        """Return how many learners have an answer to a question."""
+        return sum(question.id in row.states for row in self.rows)
+
+    def learners(self, question, state):
+        """Return the learners with whom a question stands in a state."""
+        return [row.learner for row in self.rows if row.state(question) == state]
+
+    def turns(self, question):
+        """Return (slip, count) of a question: dangers first, then by learners, the unknown last."""
+        found = [(slip, count) for (name, slip), count in self.slips.items() if name == question.id]
+        found.sort(key=lambda turn: (-turn[1].danger, -turn[1].learners, turn[0]))
+        return sorted(found, key=lambda turn: turn[0] == NO_KNOWN_TURN)
+
+    def in_words(self):
+        """Say what was read, how many learners stand where, and which lessons are left out."""
+        read = f"{counted(self.hand_ins, 'hand-in')} read"
+        if self.unusable:
+            read += f", {counted(self.unusable, 'file')} not usable"
+        statuses = Counter(row.status for row in self.rows)
+        parts = ", ".join(f"{count} {status}" for status, count in statuses.items())
+        said = f"{read}. {counted(len(self.rows), 'learner')}: {parts or 'none'}."
+        if self.not_begun:
+            said += f" Lessons not begun by anybody, so left out: {', '.join(self.not_begun)}."
+        return said
+
+
+def danger_open(questions, row):
+    """Return the danger items that a learner has not passed: answered wrong, and not answered."""
+    left = [q for q in questions if q.danger and row.state(q) != FULL]
+    blank = [q for q in left if row.state(q) == BLANK]
+    return [q for q in left if q not in blank], blank
 
 
 def lessons_of(bank_files):
     """Return the `Lesson` list of the bank's files (`helpers.exercises.bank.lessons()`)."""
-    lessons, first = [], 0
-    for number, module in bank_files.items():
-        lessons.append(Lesson(number, module.TITLE, tuple(module.QUESTIONS), first))
-        first += len(module.QUESTIONS)
-    return tuple(lessons)
+    return tuple(
+        Lesson(number, module.TITLE, tuple(module.QUESTIONS))
+        for number, module in bank_files.items()
+    )

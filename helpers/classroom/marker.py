@@ -4,30 +4,23 @@ Never trusts a recorded mark and never runs a learner's code. Must never know ho
 """
 
 from collections import Counter
+from datetime import datetime
+from textwrap import shorten
 
-from helpers.classroom.files import Problem, plain
-from helpers.classroom.hand_ins import find_files, group_by_learner, read_learner
-from helpers.classroom.mark_book import (
-    BLANK,
-    BROKEN,
-    DANGER,
-    FULL,
-    HANDED_IN,
-    HELPED,
-    KEPT,
-    NONE,
-    NOT_ON_ROSTER,
-    NOTHING,
-    NOTHING_COUNTS,
-    PART,
-    LearnerMarks,
-    MarkBook,
-    SlipCount,
+from helpers.classroom import mark_book as states
+from helpers.classroom.files import ASK, Problem, counted, plain
+from helpers.classroom.hand_ins import (
+    find_files,
+    group_by_learner,
+    learners_named,
+    read_learner,
 )
+from helpers.classroom.mark_book import LearnerMarks, MarkBook, SlipCount
 from helpers.exercises.standing import replay
 from helpers.physics.mains import SUPPLIES
 
 DANGEROUS = "would be dangerous if built"
+LONGEST_TURN = 70
 
 
 def mark_room(folder, learners, class_word, lessons, apart=(), progress=iter):
@@ -64,18 +57,21 @@ def mark_room(folder, learners, class_word, lessons, apart=(), progress=iter):
     """
     book = MarkBook(class_word, lessons)
     files, book.problems = find_files(folder, apart)
-    book.hand_ins = len(files)
     groups, problems = group_by_learner(files, folder)
     book.problems += problems
+    book.unusable, book.hand_ins = len(book.problems), len(files) - len(problems)
+    unreadable = learners_named(book.problems, learners)
     on_roster = set(learners)
     strangers = sorted(learner for learner in groups if learner not in on_roster)
     marker = _Marker(book)
     for learner in progress([*learners, *strangers]):
         lines, problems = read_learner(learner, groups.get(learner, []), folder)
         book.problems += problems
-        status = HANDED_IN if learner in groups else NOTHING
+        status = states.UNREADABLE if learner in unreadable else states.NOTHING
+        if learner in groups:
+            status = states.HANDED_IN
         if learner not in on_roster:
-            status = NOT_ON_ROSTER
+            status = states.NOT_ON_ROSTER
             book.problems.append(_stranger(learner))
         book.rows.append(marker.row(learner, status, lines))
     return book
@@ -90,23 +86,27 @@ class _Marker:
 
     def row(self, learner, status, lines):
         by_question = self._sorted_out(learner, lines)
-        if status == HANDED_IN and not by_question:
-            status = NOTHING_COUNTS
-        marks, states, repaired = [], [], []
+        if status == states.HANDED_IN and not by_question:
+            status = states.NOTHING_COUNTS
+        marks, stands, times = {}, {}, []
         for question in self.book.questions:
-            own = by_question.get(question.id)
-            standing = self._standing(question, learner, own) if own else None
-            state = _state(question, standing) if standing or not own else BROKEN
-            marks.append(standing.marks if standing and state != KEPT else 0)
-            states.append(state)
-            if standing and standing.right_after_help:
-                repaired.append(question.id)
+            if not (own := by_question.get(question.id)):
+                continue
+            standing = self._standing(question, learner, own)
+            state = _state(question, standing) if standing else states.BROKEN
+            if state == states.BLANK:
+                continue
+            stands[question.id] = state
+            if standing and state != states.KEPT:
+                marks[question.id] = standing.marks
+            times.append(own[-1]["at"])
         answers = sum(map(len, by_question.values()))
-        return LearnerMarks(learner, status, tuple(marks), tuple(states), answers, tuple(repaired))
+        return LearnerMarks(learner, status, marks, stands, answers, _day(max(times, default="")))
 
     def _sorted_out(self, learner, lines):
         by_question, left_out = {}, Counter()
         word, known = self.book.class_word, self.known
+        self.book.class_words.update(sorted({line["class_word"] for line in lines}))
         for line in lines:
             if line["class_word"] != word:
                 left_out[_OTHER_CLASS, line["class_word"]] += 1
@@ -117,7 +117,9 @@ class _Marker:
             else:
                 by_question.setdefault(line["question"], []).append(line)
         for ((words, advice), name), count in left_out.items():
-            self._problem(learner, f"{_answers(count)} {words} “{plain(name, 40)}”", advice)
+            self._problem(
+                learner, f"{counted(count, 'answer')} {words} “{plain(name, 40)}”", advice
+            )
         return by_question
 
     def _standing(self, question, learner, lines):
@@ -125,11 +127,11 @@ class _Marker:
             standing = replay(question, lines, SUPPLIES)
         except (ArithmeticError, LookupError, TypeError, ValueError) as error:
             kind = f"{type(error).__name__}: {plain(str(error))}"
-            found = f"{_answers(len(lines))} to {question.id} could not be marked ({kind})"
+            found = f"{counted(len(lines), 'answer')} to {question.id} could not be marked ({kind})"
             self._problem(learner, found, "The question is at fault: tell who keeps the bank.")
             return None
         if standing.unread:
-            found = f"{_answers(standing.unread)} to {question.id} could not be read"
+            found = f"{counted(standing.unread, 'answer')} to {question.id} could not be read"
             advice = "They count as nothing. Was the log written by another edition of the lessons?"
             self._problem(learner, found, advice)
         if question.role != "predict":
@@ -140,14 +142,22 @@ class _Marker:
         seen = set()
         for draw in standing.draws.values():
             for _, verdict in draw.tried.values():
-                if not (verdict.slip or verdict.danger):
+                if verdict.right:
                     continue
-                key = (question.id, verdict.slip or DANGEROUS)
-                count = self.book.slips.setdefault(key, SlipCount())
+                key = (
+                    question.id,
+                    verdict.slip or (verdict.danger and DANGEROUS) or states.NO_KNOWN_TURN,
+                )
+                count = self.book.slips.get(key)
+                if count is None:
+                    text = _in_words(question.kind, verdict.slip, draw.numbers) or key[1]
+                    count = self.book.slips[key] = SlipCount(text)
                 count.answers += 1
                 count.learners += key not in seen
                 count.danger = count.danger or bool(verdict.danger)
                 seen.add(key)
+        first = next((draw.first for draw in standing.draws.values() if draw.first), None)
+        self.book.first_right[question.id] += bool(first and first[1].right)
 
     def _problem(self, learner, found, advice):
         self.book.problems.append(Problem(plain(learner, 40), found, advice))
@@ -168,18 +178,30 @@ _NO_SUPPLY = (
 )
 
 
+def _in_words(kind, slip, numbers):
+    return slip and shorten(kind.slip_in_words(slip, numbers), LONGEST_TURN, placeholder=" …")
+
+
+def _day(at):
+    """Return the day of a time in a log, on this machine's calendar; '' if it is no time."""
+    try:
+        return datetime.fromisoformat(at).astimezone().date().isoformat()
+    except (ValueError, OverflowError, OSError):
+        return ""
+
+
 def _state(question, standing):
-    if standing is None or not standing.tries:
-        return BLANK
+    if not standing.tries:
+        return states.BLANK
     if question.role == "predict":
-        return KEPT
+        return states.KEPT
     if standing.share == 1.0:
-        return FULL
+        return states.FULL
     if question.danger:
-        return DANGER
+        return states.DANGER
     if standing.helped:
-        return HELPED
-    return PART if standing.share else NONE
+        return states.REPAIRED if standing.right_after_help else states.HELPED
+    return states.PART if standing.share else states.NONE
 
 
 def _stranger(learner):
@@ -187,8 +209,5 @@ def _stranger(learner):
         plain(learner, 40),
         "this learner is not on the roster; the answers are marked all the same",
         "Add the id to the roster if it belongs to the class, or ask who used it.",
+        ASK,
     )
-
-
-def _answers(count):
-    return "1 answer" if count == 1 else f"{count} answers"

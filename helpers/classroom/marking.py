@@ -3,42 +3,58 @@
 What the command line calls, and the tests and the bench too.
 """
 
+from contextlib import suppress
 from dataclasses import dataclass
+from operator import attrgetter
 from pathlib import Path
 
-from helpers.classroom.files import Unusable, make_folder, plain, write_whole
-from helpers.classroom.mark_book import NOTHING, lessons_of
+from helpers.classroom.files import (
+    Problem,
+    Unusable,
+    counted,
+    keep_aside,
+    make_folder,
+    plain,
+    write_whole,
+)
+from helpers.classroom.mark_book import danger_open, lessons_of
 from helpers.classroom.marker import mark_room
 from helpers.classroom.report import page
 from helpers.classroom.roster import read_roster
-from helpers.classroom.table import csv_lines
+from helpers.classroom.table import csv_text, fallen
 from helpers.exercises.settings import Settings, SettingsError
+from helpers.exercises.whole_files import as_utf_8
+
+MOST = 10  # learners that one sentence names
 
 
 @dataclass(frozen=True)
 class Marked:
-    """What a run has made: the book and where its two files are."""
+    """What a run has made: the book, its two files, the earlier table, and whose marks fell."""
 
     book: object
     table: Path
     report: Path
+    earlier: Path | None
+    lower: list
 
     def summary(self):
         """Return the lines that the command prints."""
         book = self.book
-        silent = sum(row.status == NOTHING for row in book.rows)
-        open_danger = sum(bool(book.danger_open(row)) for row in book.rows)
-        return [
-            f"{book.hand_ins} hand-ins read, {len(book.rows)} learners in the mark book, "
-            f"{silent} of them handed in nothing.",
-            f"{open_danger} learners have danger items that are not passed yet.",
-            f"{len(book.problems)} things to look at; the report names each and what to do.",
-            f"Table:  {plain(str(self.table), 300)}",
-            f"Report: {plain(str(self.report), 300)}",
+        open_danger = sum(any(danger_open(book.questions, row)) for row in book.rows)
+        lines = [
+            book.in_words(),
+            f"Danger items that are not passed: {counted(open_danger, 'learner')}.",
+            *(f"Look first: {problem.found}." for problem in self.lower),
+            f"{counted(len(book.problems), 'thing')} to look at; the report says what to do.",
+            f"Table:   {plain(str(self.table), 300)}",
+            f"Report:  {plain(str(self.report), 300)}",
+            f"Earlier: {plain(str(self.earlier), 300)}" if self.earlier else "",
         ]
+        return list(filter(None, lines))
 
 
-def mark_folder(folder, roster, class_word, out, bank_files=None, progress=iter):
+def mark_folder(folder, roster, class_word, out, bank_files=None, progress=iter, only=()):
     """Mark a folder of hand-ins and write mark-book.csv and mark-book.html.
 
     Parameters
@@ -51,6 +67,8 @@ def mark_folder(folder, roster, class_word, out, bank_files=None, progress=iter)
         The bank's files by lesson number; None takes the bank of this installation.
     progress : callable
         Takes the list of learners and yields them.
+    only : sequence of str
+        Numbers of the lessons that count; with none, those that anybody has begun.
 
     Returns
     -------
@@ -59,23 +77,67 @@ def mark_folder(folder, roster, class_word, out, bank_files=None, progress=iter)
     Raises
     ------
     Unusable
-        If folder, roster, class word or out cannot be used; the text says what to do.
+        If folder, roster, class word, out or lessons cannot be used, or no answer counts; the text
+        says what to do. Nothing is written then.
+
+    Notes
+    -----
+    A mark book that lies in `out` is kept under its own date.
     """
     if bank_files is None:
         from helpers.exercises.bank import lessons
 
         bank_files = lessons()
     folder, roster, out = Path(folder), Path(roster), Path(out)
-    class_word = _class_word(class_word)
+    class_word, only = _class_word(class_word), _lessons(only, bank_files)
     learners, roster_problems = read_roster(roster)
+    book = mark_room(folder, learners, class_word, lessons_of(bank_files), (roster,), progress)
+    _refuse_nothing(book, plain(str(folder), 300))
+    book.narrow(only)
     make_folder(out)
     table, report = out / "mark-book.csv", out / "mark-book.html"
-    apart = (roster, table, report)
-    book = mark_room(folder, learners, class_word, lessons_of(bank_files), apart, progress)
-    book.problems[:0] = roster_problems
-    write_whole(table, csv_lines(book))
+    rows = csv_text(book)
+    earlier, _ = keep_aside(table), keep_aside(report)
+    lower = _lower(earlier, rows, shared=bool(only)) if earlier else []
+    book.problems = sorted(lower + roster_problems + book.problems, key=attrgetter("rank"))
+    write_whole(table, [rows])
     write_whole(report, page(book))
-    return Marked(book, table, report)
+    return Marked(book, table, report, earlier, lower)
+
+
+def _refuse_nothing(book, folder):
+    """Stop where no answer counts, so that nothing is written over a good mark book."""
+    if any(row.states for row in book.rows):
+        return
+    seen = "".join(f" {problem.place}: {problem.found}." for problem in book.problems[:3])
+    if not book.hand_ins:
+        raise Unusable(
+            f"There is no hand-in in {folder}.{seen} Give the folder with the files that hand_in() "
+            "writes."
+        )
+    if book.class_word in book.class_words or not book.class_words:
+        raise Unusable(f"No answer in {folder} counts.{seen}")
+    words = [(plain(word, 40), learners) for word, learners in book.class_words.most_common(5)]
+    found = ", ".join(f"{word} ({counted(learners, 'learner')})" for word, learners in words)
+    raise Unusable(
+        f"No answer in {folder} is under the class word {book.class_word}. Found: {found}. "
+        f"Mark with --class-word {words[0][0]}?"
+    )
+
+
+def _lower(earlier, rows, shared):
+    """Say whose marks are lower than in the mark book that lay there; a list of one or none."""
+    learners = []
+    with suppress(OSError):  # past reading: it is kept all the same
+        before = as_utf_8(earlier.read_bytes()).decode("utf-8", "replace")
+        learners = fallen(before, rows, shared)
+    if not learners:
+        return []
+    shown = [f"{plain(name, 40)} (was {was:g}, is {now:g})" for name, was, now in learners[:MOST]]
+    more = f" and {len(learners) - MOST} more" if len(learners) > MOST else ""
+    found = f"lower marks than in the mark book before: {', '.join(shown)}{more}"
+    advice = "Is a hand-in missing, or was this another class?"
+    return [Problem("mark-book.csv", found, f"{advice} The one before is kept: {earlier.name}.")]
 
 
 def _class_word(text):
@@ -83,3 +145,12 @@ def _class_word(text):
         return Settings("ROOM", text.strip().lower()).class_word
     except SettingsError as error:
         raise Unusable(str(error)) from None
+
+
+def _lessons(numbers, bank_files):
+    wanted = [number.zfill(2) for number in numbers]
+    for number in wanted:
+        if number not in bank_files:
+            held = ", ".join(bank_files)
+            raise Unusable(f"There is no lesson {plain(number, 40)}; the bank holds {held}.")
+    return wanted

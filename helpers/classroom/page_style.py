@@ -1,18 +1,12 @@
-"""The looks of the mark book's page: light and dark, on screen and on paper. Knows no content.
-
-What is drawn by `<use>` is styled by its own classes only: a rule that starts further out than the
-shape (such as `svg .line`) does not reach it.
-"""
+"""The looks of the mark book's page: light and dark, on screen and on paper. Knows no content."""
 
 STYLE = """
 :root { color-scheme: light dark; --face: #fff; --ink: #1c1d20; --soft: #5b5f66; --rule: #c9ccd1;
   --band: #f3f4f6; --link: #1d4f91; --alarm: #a11515; --alarm-face: #fdeeee;
-  --full: #1f5f4d; --on-full: #fff; --part: #8fc1b0; --none: #f1e3c4; --helped: #d9d2ee;
-  --mark: #1c1d20; --empty: #fff; }
+  --full: #1f5f4d; --on-full: #fff; --part: #8fc1b0; --none: #f1e3c4; --helped: #d9d2ee; }
 @media (prefers-color-scheme: dark) { :root { --face: #17191d; --ink: #e9e8e4; --soft: #a9adb5;
   --rule: #454a52; --band: #22252b; --link: #9cc3ff; --alarm: #ff9d94; --alarm-face: #3a1c1c;
-  --full: #5fd0ae; --on-full: #0d1f19; --part: #2f6d5b; --none: #4d4229; --helped: #453c63;
-  --mark: #f2f1ed; --empty: #17191d; } }
+  --full: #5fd0ae; --on-full: #0d1f19; --part: #2f6d5b; --none: #4d4229; --helped: #453c63; } }
 * { box-sizing: border-box; }
 body { margin: 0 auto; padding: 1rem 1.25rem 4rem; max-width: 76rem; background: var(--face);
   color: var(--ink); font: 1rem/1.5 system-ui, sans-serif; }
@@ -32,49 +26,42 @@ nav ul { display: flex; flex-wrap: wrap; gap: .3rem 1.2rem; padding: 0; margin: 
 .caution p { margin: 0; }
 .scroll { overflow-x: auto; margin: .5rem 0 1rem; }
 table { border-collapse: collapse; font-variant-numeric: tabular-nums; }
-caption { text-align: left; color: var(--soft); padding: .2rem 0 .4rem; }
 th, td { border: 1px solid var(--rule); padding: .2rem .55rem; text-align: left; vertical-align:
   top; }
 thead th { background: var(--band); }
-thead small { display: block; font-weight: normal; color: var(--soft); }
+th small { display: block; font-weight: normal; color: var(--soft); }
+tbody th small { white-space: normal; max-width: 15rem; }
+.legend { max-width: none; font-size: .85rem; color: var(--soft); }
 tbody th { font-weight: 600; white-space: nowrap; background: var(--face); position: sticky; left:
   0; }
-td.number { text-align: right; white-space: nowrap; padding: .2rem .4rem; }
-td.words { min-width: 14rem; overflow-wrap: anywhere; }
-.sign { display: inline-block; min-width: 1.1em; text-align: center; }
+td.number { text-align: right; padding: .2rem .4rem; }
+td.number, td.short, .id, .legend b { white-space: nowrap; }
+td.words { min-width: 12rem; overflow-wrap: anywhere; }
+.marks table { font-size: .8rem; }
+.marks th, .marks td { padding: .2rem .3rem; }
+.marks td { text-align: center; }
 .alarm { color: var(--alarm); font-weight: 700; }
-td.s-danger { outline: 2px solid var(--alarm); outline-offset: -3px; font-weight: 700; }
-td.s-blank { color: var(--soft); }
+.s-full { background: var(--full); color: var(--on-full); }
+.s-part { background: var(--part); }
+.s-none { background: var(--none); }
+.s-helped { background: var(--helped); }
+.s-danger { background: var(--alarm-face); color: var(--alarm); font-weight: 700;
+  outline: 2px solid var(--alarm); outline-offset: -2px; }
+.s-blank { color: var(--soft); }
 .key { display: flex; flex-wrap: wrap; gap: .3rem 1.4rem; padding: 0; margin: .6rem 0; list-style:
   none; }
-.key li { display: flex; align-items: center; gap: .4rem; }
-svg.store { position: absolute; }
-svg.grid { max-width: 100%; height: auto; font: 12px system-ui, sans-serif; }
-svg.grid text { fill: var(--ink); }
-svg text.end { text-anchor: end; }
-svg text.middle { text-anchor: middle; }
-.line { fill: none; stroke: var(--mark); stroke-width: 2; stroke-linecap: round; }
-.solid { fill: var(--mark); }
-.cut { fill: none; stroke: var(--empty); stroke-width: 2; }
-.bar { fill: var(--soft); }
-.cell rect { fill: var(--empty); stroke: var(--rule); }
-.c-full rect { fill: var(--full); }
-.c-full .line { stroke: var(--on-full); stroke-width: 2.4; }
-.c-part rect { fill: var(--part); }
-.c-none rect { fill: var(--none); }
-.c-helped rect { fill: var(--helped); }
-.c-danger rect { stroke: var(--alarm); stroke-width: 1.5; }
-.c-danger .solid { fill: var(--alarm); }
-.c-blank rect { stroke-dasharray: 3 3; }
+.key b { display: inline-block; min-width: 1.8em; text-align: center; font-weight: inherit;
+  border: 1px solid var(--rule); }
 @page { size: landscape; margin: 12mm; }
 @media print { * { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
   body { max-width: none; padding: 0; font-size: 10pt; }
   nav, .skip { display: none; }
   .scroll { overflow: visible; }
-  tr, .caution { break-inside: avoid; }
-  h2, h3 { break-after: avoid; }
-  table { font-size: 8pt; }
+  tr, p, .caution, .key, .marks { break-inside: avoid; }
+  h2, h3, p, .key { break-after: avoid; }
+  table, .marks table { font-size: 8pt; }
+  .legend { font-size: 7.5pt; line-height: 1.25; margin: .2rem 0; }
   tbody th { position: static; }
-  th, td, td.number { padding: .05rem .2rem; }
+  th, td, .marks th, .marks td { padding: .05rem .2rem; }
   td.words { min-width: 0; } }
 """

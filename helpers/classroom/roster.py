@@ -5,10 +5,10 @@ Knows learner ids only; must never ask for names of people.
 
 import csv
 import io
-import os
 
-from helpers.classroom.files import LARGEST_FILE, Problem, Unusable, plain
+from helpers.classroom.files import ASK, LARGEST_FILE, Problem, Unusable, plain, refused
 from helpers.exercises.settings import WORKSHOP_LEARNER, Settings, SettingsError
+from helpers.exercises.whole_files import as_utf_8
 
 COLUMN = "learner"
 EXAMPLE = "Its first row has to name the columns, one of them `learner`, and each row below one id."
@@ -58,37 +58,37 @@ def _refusal(learner, learners):
     """Say what was found and what to do, where a row does not name a new learner; else None."""
     if learner in learners:
         found = f"{learner} stands there again (first in row {learners[learner]})"
-        return found, "Take out the row that is not meant; the learner is counted once."
+        return found, "Take out the row that is not meant; the learner is counted once.", ASK
     if learner == WORKSHOP_LEARNER:
         found = f"{learner} belongs to the workshop copy, whose answers are published"
         return found, "Give this learner an id of their own."
     try:
         Settings(learner)
     except SettingsError:
-        found = f"“{plain(learner, 40)}” is not a learner id"
+        found = f"“{plain(learner, 40)}” is not a learner id" if learner else "the cell is empty"
         return found, "Write the id that the learner uses: 2 to 12 of A-Z, 0-9 and hyphen."
     return None
 
 
 def _rows(path):
-    try:
-        with open(path, "rb") as handle:
-            too_large = os.fstat(handle.fileno()).st_size > LARGEST_FILE
-            content = b"" if too_large else handle.read()
-    except OSError as error:
-        raise Unusable(
-            f"The roster {path} could not be read ({error.strerror or error}). "
-            "Give the path of a CSV file after --roster."
-        ) from error
+    advice = "Give the path of a CSV file after --roster."
+    with refused(f"The roster {path} could not be read", advice):
+        too_large = path.stat().st_size > LARGEST_FILE
+        content = b"" if too_large else as_utf_8(path.read_bytes())
     if too_large:
         raise Unusable(f"The roster {path} is larger than 20 MB. Is it the right file? {EXAMPLE}")
-    utf_16 = content.startswith((b"\xff\xfe", b"\xfe\xff"))
     try:
-        text = content.decode("utf-16" if utf_16 else "utf-8-sig")
+        text = content.decode("utf-8")
         first = text.partition("\n")[0]
         parted_by = max(",;\t", key=first.count)
         return list(csv.reader(io.StringIO(text, newline=""), delimiter=parted_by))
-    except (UnicodeDecodeError, csv.Error) as error:
+    except UnicodeDecodeError as error:
+        line = content.count(b"\n", 0, error.start) + 1
+        raise Unusable(
+            f"The roster {path} was read; line {line} holds letters that are not UTF-8. "
+            "Save it as CSV (UTF-8) in the spreadsheet program."
+        ) from error
+    except csv.Error as error:
         raise Unusable(
             f"The roster {path} could not be read as a table ({error}). "
             "Save it as CSV (UTF-8) in the spreadsheet program."

@@ -5,9 +5,10 @@ Knows the mark book; must never mark anything itself.
 
 import csv
 import io
+import re
 
 from helpers.classroom.files import for_cell
-from helpers.classroom.mark_book import BLANK, BROKEN, HELPED, KEPT, NONE
+from helpers.classroom.mark_book import BLANK, BROKEN, HELPED, KEPT, NONE, REPAIRED, danger_open
 
 
 def columns(book):
@@ -16,15 +17,17 @@ def columns(book):
     Examples
     --------
     >>> from helpers.classroom.mark_book import MarkBook
-    >>> columns(MarkBook("wick", ()))[:3]
-    ['learner', 'status', 'danger items not yet passed']
+    >>> columns(MarkBook("wick", ()))[:4]
+    ['learner', 'status', 'danger items answered wrong', 'danger items not answered']
     """
-    names = ["learner", "status", "danger items not yet passed", "marks", "out of", "percent"]
+    names = ["learner", "status", "danger items answered wrong", "danger items not answered"]
+    names += ["marks", "out of", "percent"]
     for lesson in book.lessons:
         names.append(f"lesson {lesson.number} (of {lesson.out_of})")
         if lesson.danger_items:
             names.append(f"lesson {lesson.number} passed")
-    names += ["helped", "helped, then right with fresh numbers", "no marks after tries", "answers"]
+    names += ["helped, still open", "helped, then right with fresh numbers", "no marks after tries"]
+    names += ["answers", "last answer"]
     for question in book.questions:
         predict = question.role == "predict"
         names.append(f"{question.id} ({'not marked' if predict else f'of {question.marks}'})")
@@ -33,39 +36,71 @@ def columns(book):
 
 def cells(book, row):
     """Return the values of one learner's row, in the order of `columns`."""
-    values = [row.learner, row.status, _listed(book.danger_open(row))]
+    values = [row.learner, row.status, *map(_listed, danger_open(book.questions, row))]
     values += [_number(book.total(row)), book.out_of, _number(book.percent(row))]
     for lesson in book.lessons:
         values.append(_number(lesson.marks(row)))
         if lesson.danger_items:
-            values.append("yes" if lesson.passed(row) else "not yet")
-    values += [_listed(book.in_state(row, HELPED)), ", ".join(row.repaired)]
-    values += [_listed(book.in_state(row, NONE)), row.answers]
+            passed = "yes" if lesson.passed(row) else "no"
+            values.append(passed if lesson.begun(row) else "not begun")
+    values += [_listed(book.in_state(row, state)) for state in (HELPED, REPAIRED, NONE)]
+    values += [row.answers, row.last]
     words = {BLANK: "", KEPT: "answered", BROKEN: BROKEN}
-    pairs = zip(row.marks, row.states, strict=True)
-    return values + [words.get(state, _number(marks)) for marks, state in pairs]
+    return values + [words.get(row.state(q), _number(row.earned(q))) for q in book.questions]
 
 
-def csv_lines(book):
-    """Yield the lines of mark-book.csv.
+def csv_text(book):
+    """Return mark-book.csv.
 
     References
     ----------
     RFC 4180: lines end with CR LF, quotes are doubled.
     """
-    line = io.StringIO(newline="")
-    writer = csv.writer(line)
-    for values in _all_rows(book):
-        line.seek(0)
-        line.truncate()
-        writer.writerow([for_cell(value) for value in values])
-        yield line.getvalue()
+    text = io.StringIO(newline="")
+    rows = [columns(book), *(cells(book, row) for row in book.rows)]
+    csv.writer(text).writerows(map(for_cell, values) for values in rows)
+    return text.getvalue()
 
 
-def _all_rows(book):
-    yield columns(book)
-    for row in book.rows:
-        yield cells(book, row)
+def fallen(before, now, shared=False):
+    """Return who has lower marks on the questions than before.
+
+    Parameters
+    ----------
+    before, now : str
+        Two mark-book.csv. One that a spreadsheet has changed past reading tells nothing.
+    shared : bool
+        Whether only the questions count that both hold, as where lessons were named.
+
+    Returns
+    -------
+    learners : list of (str, float, float)
+        Each with the marks before and now [-].
+    """
+    before, now = _rows(before), _rows(now)
+    names = [name for name in _header(before) if re.fullmatch(r"(?!lesson )\S+ \(of \d+\)", name)]
+    if shared:
+        names = [name for name in names if name in _header(now)]
+    sums = [(n, _sum(row, names), _sum(now.get(n, {}), names)) for n, row in before.items()]
+    return [found for found in sums if found[2] < found[1] - 0.005]
+
+
+def _rows(text):
+    """Return the rows of a mark-book.csv by learner."""
+    try:
+        rows = list(csv.DictReader(io.StringIO(text, newline=""), restkey="", restval=""))
+    except csv.Error:
+        return {}
+    return {row["learner"]: row for row in rows if row.get("learner")}
+
+
+def _header(rows):
+    return next(iter(rows.values()), {})
+
+
+def _sum(row, names):
+    cells = [row.get(name, "") for name in names]
+    return sum(float(cell) for cell in cells if re.fullmatch(r"\d+(\.\d+)?", cell))
 
 
 def _listed(questions):

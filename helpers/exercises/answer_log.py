@@ -9,7 +9,10 @@ import os
 import secrets
 from contextlib import suppress
 from datetime import UTC, datetime
+from hashlib import sha256
 from pathlib import Path
+
+from helpers.exercises.whole_files import as_utf_8
 
 FORMAT = 1
 FIELDS = ("line", "learner", "class_word", "supply", "question", "draw", "answer", "nudges", "at")
@@ -19,6 +22,10 @@ LONGEST_LINE = 4_000
 
 class LogError(OSError):
     """An answer could not be kept. The text says why and what to do."""
+
+
+class OtherFormat(ValueError):
+    """A line of an answer log that another edition of these lessons wrote."""
 
 
 def new_line(learner, class_word, supply, question, draw, answer, nudges, at=None):
@@ -54,7 +61,8 @@ def parse_line(text):
     Raises
     ------
     ValueError
-        If the line is not whole, or is not a line of an answer log that this version reads.
+        If the line is not whole, or is not a line of an answer log that this version reads
+        (`OtherFormat`, where another edition wrote it).
 
     Examples
     --------
@@ -72,7 +80,7 @@ def parse_line(text):
         raise ValueError("the line is not from an answer log")
     if fields["format"] != FORMAT:
         given = str(fields["format"])[:12]
-        raise ValueError(f"the line has format {given}; this version reads {FORMAT}")
+        raise OtherFormat(f"the line has format {given}; this version reads {FORMAT}")
     for name in TEXT_FIELDS:
         if not isinstance(fields.get(name), str):
             raise ValueError(f"the line has no readable field {name!r}")
@@ -99,7 +107,7 @@ def read_log(path):
         One sentence for each line that could not be read.
     """
     try:
-        content = Path(path).read_bytes()
+        content = as_utf_8(Path(path).read_bytes())
     except FileNotFoundError:
         return [], []
     lines, problems = [], []
@@ -115,6 +123,38 @@ def read_log(path):
                 reason += " (the last one: perhaps the power went while it was written)"
             problems.append(f"line {number} was left out: {reason}")
     return lines, problems
+
+
+def hand_in_name(class_word, learner, day, content):
+    """Return the name of the file that hands a log in.
+
+    Parameters
+    ----------
+    class_word, learner : str
+        Of the settings.
+    day : date
+        When it is handed in.
+    content : bytes
+        The log.
+
+    Returns
+    -------
+    name : str
+        The same log keeps its name all day; another log, of the same id on another machine, has
+        another name, so that neither takes the other's place in the instructor's folder.
+
+    Notes
+    -----
+    The last part follows from the first line, which stays as lines are only ever added.
+
+    Examples
+    --------
+    >>> from datetime import date
+    >>> hand_in_name("wick", "BENCH-07", date(2026, 1, 13), b"first line\\nsecond line")
+    'wick_BENCH-07_2026-01-13_1de24a.jsonl'
+    """
+    own = sha256(content.partition(b"\n")[0]).hexdigest()[:6]
+    return f"{class_word}_{learner}_{day.isoformat()}_{own}.jsonl"
 
 
 class AnswerLog:

@@ -8,7 +8,7 @@ from datetime import UTC, datetime
 from math import isfinite
 
 from helpers.exercises import settings as kept
-from helpers.exercises.answer_log import AnswerLog, LogError, MemoryLog, new_line
+from helpers.exercises.answer_log import AnswerLog, LogError, MemoryLog, hand_in_name, new_line
 from helpers.exercises.bank import bank
 from helpers.exercises.kinds import NotRead
 from helpers.exercises.standing import replay
@@ -216,7 +216,7 @@ class Session:
         Returns
         -------
         path : Path
-            Its name holds the class word, the learner and the date.
+            Its name holds the class word, the learner, the date and a mark of this log.
 
         Raises
         ------
@@ -236,8 +236,8 @@ class Session:
             content = self.log.path.read_bytes()
         except FileNotFoundError:
             raise ValueError(f"{s.learner} has answered nothing yet: nothing to hand in.") from None
-        day = datetime.now(UTC).date().isoformat()
-        path = self.log.path.parent.parent / "hand-in" / f"{s.class_word}_{s.learner}_{day}.jsonl"
+        name = hand_in_name(s.class_word, s.learner, datetime.now(UTC).date(), content)
+        path = self.log.path.parent.parent / "hand-in" / name
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
             write_whole(path, [content])

@@ -1,5 +1,9 @@
-"""Writes a file whole or not at all. Knows nothing of what is in it."""
+"""Whole files: written whole or not at all, and text read however it was saved.
 
+Knows nothing of what is in them.
+"""
+
+import codecs
 import os
 import secrets
 from contextlib import suppress
@@ -28,3 +32,30 @@ def write_whole(path, pieces):
     finally:
         with suppress(OSError):
             part.unlink()
+
+
+def as_utf_8(content):
+    """Return the bytes of a text as UTF-8 without a byte-order mark.
+
+    Parameters
+    ----------
+    content : bytes
+        A text as an editor or a spreadsheet saves it: UTF-8, or UTF-16 with its byte-order mark.
+
+    Returns
+    -------
+    content : bytes
+        What is neither is left as it is.
+
+    References
+    ----------
+    The byte-order marks: RFC 3629, section 6, and RFC 2781, section 3.2.
+
+    Examples
+    --------
+    >>> as_utf_8("90 W".encode("utf-16")), as_utf_8("90 W".encode("utf-8-sig"))
+    (b'90 W', b'90 W')
+    """
+    if content.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
+        return content.decode("utf-16", "replace").encode("utf-8", "replace")
+    return content.removeprefix(codecs.BOM_UTF8)

@@ -2,6 +2,8 @@
 
 import json
 import shlex
+import sys
+from pathlib import Path
 
 import pytest
 from invented_bank import BANK_FILES
@@ -44,19 +46,34 @@ def test_the_printed_command_marks_it(tmp_path, capsys):
     folder = tmp_path / "demo room"
     assert main(["demo-room", str(folder)]) == 0
     command = shlex.split(capsys.readouterr().out.splitlines()[-1])
-    assert command[:3] == ["python", "-m", "helpers"]
+    assert Path(command[0]) == Path(sys.executable)
+    assert command[1:3] == ["-m", "helpers"]
     assert main(command[3:]) == 0
     printed = capsys.readouterr().out
-    assert "25 hand-ins read, 25 learners in the mark book, 1 of them handed in nothing." in printed
-    page = (folder / "mark-book" / "mark-book.html").read_text("utf-8")
+    assert "25 hand-ins read. 25 learners: 23 handed in, 1 nothing handed in, 1 not on" in printed
+    page = (folder / "marked" / "mark-book.html").read_text("utf-8")
     for words in (
         f'{STRANGER}</th><td class="words">this learner is not on the roster',
         f'{TWO_FILES}</th><td class="words">2 hand-ins were merged',
         f"wick_{CUT_SHORT}_",
-        f"{SILENT}</th><td>nothing handed in",
+        f'{SILENT}</th><td colspan="6">nothing handed in',
     ):
         assert words in page
     assert "perhaps the power went" in page
+
+
+@pytest.mark.parametrize(
+    ("python", "shown"),
+    [
+        pytest.param(".venv/bin/python", ".venv/bin/python", id="inside this folder"),
+        pytest.param("/usr/my tools/python3", "'/usr/my tools/python3'", id="elsewhere, a space"),
+    ],
+)
+@pytest.mark.skipif(sys.platform == "win32", reason="paths and quotes of another system")
+def test_the_command_names_the_python_that_runs_it(tmp_path, monkeypatch, python, shown):
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr(sys, "executable", str(tmp_path / python))
+    assert write_demo_room(tmp_path / "room").startswith(f"{shown} -m helpers mark ")
 
 
 def test_it_says_that_it_is_invented(tmp_path):

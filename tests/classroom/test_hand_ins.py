@@ -9,11 +9,12 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from helpers.classroom import hand_ins
-from helpers.classroom.files import Unusable
+from helpers.classroom.files import Problem, Unusable
 from helpers.classroom.hand_ins import (
     ASK_AGAIN,
     find_files,
     group_by_learner,
+    learners_named,
     merge,
     read_learner,
 )
@@ -33,8 +34,14 @@ def bytes_file(room, name, content):
         pytest.param("a.jsonl", b"\n\n{}\n[]\n7\n", "no line in it is from", id="other JSON"),
         pytest.param("a.ipynb", b"{}", "it is a notebook", id="notebook"),
         pytest.param("a.zip", b"PK", "it is packed", id="packed"),
-        pytest.param("a.txt", b"330", "it is not an answer log", id="text"),
-        pytest.param(".hidden", b"", "it is not an answer log", id="hidden"),
+        pytest.param("a.txt", b"330", "no line in it is from an answer log", id="text"),
+        pytest.param(".hidden", b"", "it is empty", id="hidden"),
+        pytest.param(
+            "a.jsonl",
+            b'\n{"format": 2, "line": "x"}\n{"format": 2}\n{}\n',
+            "the line has format 2; this version reads 1",
+            id="newer format",
+        ),
     ],
 )
 def test_what_is_no_hand_in_is_named_and_stops_nothing(room, name, content, says):
@@ -47,8 +54,67 @@ def test_what_is_no_hand_in_is_named_and_stops_nothing(room, name, content, says
     assert room.table()["BENCH-01"]["marks"] == "1"
 
 
+@pytest.mark.parametrize("name", [".DS_Store", "Thumbs.db", "desktop.ini", "._a.jsonl"])
+def test_what_systems_leave_behind_is_passed_over(room, name):
+    bytes_file(room, name, b"\x00\x01")
+    room.neighbour()
+    assert room.mark().problems == []
+
+
+@pytest.mark.parametrize("name", ["a.jsonl.txt", "a.json", "a", "a (1).jsonl"])
+def test_a_log_is_known_by_its_lines_whatever_its_name(room, name):
+    room.hand_in(room.line(room.right("current-1")), name=name)
+    assert room.mark().problems == []
+    assert room.table()["BENCH-01"]["marks"] == "1"
+
+
+@pytest.mark.parametrize("coding", ["utf-8-sig", "utf-16", "utf-16-be"])
+def test_a_log_that_an_editor_saved_anew_costs_no_answer(room, coding):
+    text = json.dumps(room.line(room.right("current-1")), ensure_ascii=False) + "\r\n"
+    mark = "\ufeff" if coding == "utf-16-be" else ""
+    bytes_file(room, "a.jsonl", (mark + text).encode(coding))
+    assert room.mark().problems == []
+    assert room.table()["BENCH-01"]["marks"] == "1"
+
+
+def test_an_id_in_lower_case_is_the_same_learner(room):
+    """The numbers follow from the id as it stands in the line."""
+    lower = room.line(room.right("current-1", "bench-01"), learner="bench-01")
+    room.hand_in(lower, name="a.jsonl")
+    assert room.mark().problems == []
+    assert room.table()["BENCH-01"]["marks"] == "1"
+
+
+@pytest.mark.parametrize(
+    ("name", "learner"),
+    [
+        pytest.param("bench-02 lesson.ipynb", "BENCH-02", id="lower case"),
+        pytest.param("wick_BENCH-02_2026-01-13.jsonl", "BENCH-02", id="between underscores"),
+        pytest.param("BENCH-02/lesson.ipynb", "BENCH-02", id="a folder's name"),
+        pytest.param("BENCH-021.ipynb", None, id="a longer id"),
+        pytest.param("WORKBENCH-02.ipynb", None, id="the end of a longer word"),
+        pytest.param("BENCH-02-A.ipynb", "BENCH-02-A", id="the longest id that fits"),
+    ],
+)
+def test_whose_file_could_not_be_used_follows_from_its_name(name, learner):
+    problem = Problem(name, "", "")
+    found = learners_named([problem], ["BENCH-02", "BENCH-02-A", "BENCH-01"])
+    assert found == ({learner} if learner else set())
+
+
+def test_who_handed_in_a_file_that_could_not_be_read_did_hand_in(room):
+    room.neighbour(learner="BENCH-01")
+    bytes_file(room, "BENCH-02.ipynb", b"{}")
+    book = room.mark()
+    assert room.table()["BENCH-02"]["status"] == "handed in a file that could not be read"
+    said = "1 hand-in read, 1 file not usable. 2 learners: 1 handed in, 1 handed in a file that"
+    assert said in book.in_words()
+    assert said in room.page()
+
+
 def test_a_notebook_is_answered_with_what_to_ask_for(room):
     bytes_file(room, "lesson.ipynb", b"{}")
+    room.neighbour()
     assert room.mark().problems[0].advice == ASK_AGAIN
     assert "hand_in()" in ASK_AGAIN
 
@@ -59,6 +125,7 @@ def test_a_file_of_200_MB_is_named_and_not_read(room):
 
     with open(room.hand_ins / "large.jsonl", "wb") as handle:
         handle.truncate(200_000_000)
+    room.neighbour()
     tracemalloc.start()
     try:
         book = room.mark()
@@ -81,6 +148,7 @@ def test_links_and_pipes_do_not_hold_the_run_up(room):
     os.mkfifo(room.hand_ins / "pipe.jsonl")
     (room.hand_ins / "broken.jsonl").symlink_to(room.folder / "nowhere")
     (room.hand_ins / "round").symlink_to(room.hand_ins)
+    room.neighbour()
     places = sorted(p.place for p in room.mark().problems)
     assert places == ["broken.jsonl", "pipe.jsonl", "round"]
 
@@ -88,9 +156,11 @@ def test_links_and_pipes_do_not_hold_the_run_up(room):
 def test_the_roster_and_the_mark_book_may_lie_among_the_hand_ins(room):
     room.out = room.hand_ins
     room.roster = room.hand_ins / "roster.csv"
-    room.write_roster("learner\nBENCH-01\n")
+    room.write_roster("learner\nBENCH-02\n")
+    room.neighbour()
     room.mark()
     assert room.mark().problems == []
+    assert len(list(room.out.glob("mark-book*"))) == 4
 
 
 @pytest.mark.parametrize(("name", "says"), [("nowhere", "is not there"), ("roster.csv", "a file")])
@@ -165,8 +235,23 @@ def test_two_overlapping_hand_ins_count_each_answer_once(room):
     room.hand_in(*lines[:2], name="one.jsonl")
     room.hand_in(*lines, name="two.jsonl")
     book = room.mark()
-    assert "2 hand-ins were merged: 3 answers, 2 repeated lines left out" in found_in(book)
+    assert "2 hand-ins were merged: 3 lines, and 2 repeated left out" in found_in(book)
+    assert "Nothing to do" in found_in(book)
     assert room.table()["BENCH-01"]["answers"] == "3"
+
+
+def test_hand_ins_without_a_line_in_common_are_asked_about(room):
+    """One learner on two machines, or two people with one id: the files cannot tell."""
+    one, two, three = (room.line(f"{n} mA", second=n) for n in (1, 2, 3))
+    room.hand_in(one, name="one.jsonl")
+    room.hand_in(two, name="two.jsonl")
+    room.hand_in(one, three, name="one-again.jsonl")
+    text = found_in(room.mark())
+    assert "BENCH-01: 2 hand-ins have no line in common: one.jsonl and two.jsonl" in text
+    assert "two learners with one id? Ask." in text
+    assert "Nothing to do" not in text
+    room.hand_in(two, one, name="both.jsonl")
+    assert "Nothing to do" in found_in(room.mark())
 
 
 def test_one_line_id_for_two_answers_is_named(room):

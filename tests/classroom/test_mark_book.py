@@ -9,9 +9,18 @@ from hypothesis import given
 from hypothesis import strategies as st
 from invented_bank import BANK_FILES
 
-from helpers.classroom.files import for_cell
-from helpers.classroom.mark_book import HELPED, NONE, MarkBook, lessons_of
-from helpers.classroom.table import cells, columns
+from helpers.classroom.files import Unusable, for_cell
+from helpers.classroom.mark_book import (
+    HELPED,
+    NO_KNOWN_TURN,
+    NONE,
+    REPAIRED,
+    LearnerMarks,
+    MarkBook,
+    danger_open,
+    lessons_of,
+)
+from helpers.classroom.table import cells, columns, fallen
 
 LESSONS = lessons_of(BANK_FILES)
 
@@ -24,10 +33,12 @@ def wrong(room, count, question_id="current-1"):
 
 
 def test_a_learner_on_the_roster_who_handed_in_nothing_has_a_row(room):
+    room.neighbour(learner="BENCH-01")
     row = (room.mark(), room.table())[1]["BENCH-02"]
     assert row["status"] == "nothing handed in"
     assert row["marks"] == "0"
-    assert row["danger items not yet passed"] == "touch, ready, steps"
+    assert row["danger items not answered"] == "touch, ready, steps"
+    assert row["danger items answered wrong"] == ""
 
 
 def test_a_recorded_mark_is_not_believed(room):
@@ -63,7 +74,7 @@ def test_a_prediction_is_kept_and_not_marked(room):
     [
         pytest.param(2, False, NONE, "", id="two tries, no marks yet"),
         pytest.param(3, False, HELPED, "", id="worked answer shown"),
-        pytest.param(3, True, HELPED, "current-1", id="then right with fresh numbers"),
+        pytest.param(3, True, REPAIRED, "current-1", id="then right with fresh numbers"),
     ],
 )
 def test_who_needs_help(room, tries, fresh, state, repaired):
@@ -82,11 +93,14 @@ def test_a_danger_item_counts_by_the_first_answer_of_a_draw(room):
     first = room.line(dark, "touch", second=1)
     room.hand_in(first, room.line(room.right("touch"), "touch", second=2))
     book = room.mark()
-    assert [q.id for q in book.danger_open(book.rows[0])] == ["touch", "ready", "steps"]
+    wrong, blank = danger_open(book.questions, book.rows[0])
+    assert [[q.id for q in wrong], [q.id for q in blank]] == [["touch"], ["ready", "steps"]]
     assert book.slips["touch", "dark"].danger
+    assert book.slips["touch", "dark"].text == "chose: It is dark, so touch it."
     room.hand_in(first, room.line(room.right("touch", draw=1), "touch", draw=1, second=3))
     book = room.mark()
-    assert [q.id for q in book.danger_open(book.rows[0])] == ["ready", "steps"]
+    wrong, blank = danger_open(book.questions, book.rows[0])
+    assert [[q.id for q in wrong], [q.id for q in blank]] == [[], ["ready", "steps"]]
 
 
 @pytest.mark.parametrize(
@@ -101,12 +115,8 @@ def test_a_danger_item_counts_by_the_first_answer_of_a_draw(room):
 )
 def test_pass_rule_of_a_lesson_with_danger_items(marks, passed):
     """The rule of the course: full marks on the danger items and 80 % of the rest."""
-
-    class Row:
-        pass
-
-    row = Row()
-    row.marks = marks + (0,) * len(LESSONS[1].questions)
+    ids = (question.id for question in LESSONS[0].questions)
+    row = LearnerMarks("BENCH-01", "", dict(zip(ids, marks, strict=True)), {})
     assert LESSONS[0].passed(row) is passed
     assert LESSONS[1].passed(row) is None
 
@@ -132,6 +142,7 @@ def test_slips_are_counted_by_learners_and_by_answers(room):
 )
 def test_a_line_that_does_not_count_is_named(room, changes, says):
     room.hand_in(room.line(room.right("current-1")) | changes)
+    room.neighbour()
     book = room.mark()
     assert says in found_in(book)
     assert all(problem.advice for problem in book.problems)
@@ -140,6 +151,7 @@ def test_a_line_that_does_not_count_is_named(room, changes, says):
 
 def test_a_hand_in_under_another_class_word_is_not_called_nothing(room):
     room.hand_in(room.line("1 mA", class_word="wax"))
+    room.neighbour()
     room.mark()
     assert room.table()["BENCH-01"]["status"] == "handed in, nothing in it counts"
 
@@ -163,6 +175,7 @@ def test_a_question_at_fault_stops_nobody(room, monkeypatch):
 
 
 def test_every_row_of_the_table_has_every_column(room):
+    room.neighbour()
     book = room.mark()
     assert {len(cells(book, row)) for row in book.rows} == {len(columns(book))}
     assert columns(book)[2].startswith("danger")
@@ -170,6 +183,113 @@ def test_every_row_of_the_table_has_every_column(room):
 
 def test_an_empty_bank_gives_an_empty_book():
     assert MarkBook("wick", ()).out_of == 0
+
+
+def test_a_lesson_that_nobody_has_begun_counts_against_nobody(room):
+    """Added by hand: lesson 01 is out of 8, so one mark is 12.5 %."""
+    room.neighbour("current-1")
+    book = room.mark()
+    row = room.table()["BENCH-02"]
+    assert (row["marks"], row["out of"], row["percent"]) == ("1", "8", "12.5")
+    assert not any("lesson 02" in name or name.startswith("current-3 ") for name in row)
+    assert book.in_words().endswith(" Lessons not begun by anybody, so left out: 02.")
+    assert book.in_words() in room.page()
+    assert "Lesson 02" not in room.page()
+
+
+def test_lessons_can_be_named(room):
+    """One that is named counts even if nobody has begun it; one that is not does not."""
+    room.neighbour("current-1")
+    book = room.mark(only=["2"])
+    row = room.table()["BENCH-02"]
+    assert (row["marks"], row["out of"], row["lesson 02 (of 25)"]) == ("0", "25", "0")
+    assert not any("lesson 01" in name for name in row)
+    assert "left out" not in book.in_words()
+    with pytest.raises(Unusable, match=r"no lesson 09; the bank holds 01, 02\."):
+        room.mark(only=["09"])
+
+
+def test_who_has_begun_a_lesson_and_who_has_not(room):
+    room.neighbour()
+    room.hand_in(room.line("x", "current-3"), name="unread.jsonl")
+    room.mark()
+    assert room.table()["BENCH-01"]["lesson 01 passed"] == "not begun"
+    assert room.table()["BENCH-02"]["lesson 01 passed"] == "no"
+
+
+@pytest.mark.parametrize(
+    ("marks", "short"),
+    [((0, 1, 3, 2, 0.5, 0.5), 0.6), ((0, 0, 0, 0, 0.8, 0.8), 0), ((0,) * 6, 1.6)],
+    ids=["second way: 1.6 - 1", "limit: 80 % of the rest", "second way: 80 % of 2"],
+)
+def test_how_much_is_missing_besides_the_danger_items(marks, short):
+    ids = (question.id for question in LESSONS[0].questions)
+    row = LearnerMarks("BENCH-01", "", dict(zip(ids, marks, strict=True)), {})
+    assert LESSONS[0].short_by(row) == pytest.approx(short, abs=1e-9)
+
+
+def test_a_wrong_answer_that_no_slip_explains_is_counted(room):
+    room.hand_in(*wrong(room, 2))
+    count = room.mark().slips["current-1", NO_KNOWN_TURN]
+    assert (count.learners, count.answers, count.text) == (1, 2, NO_KNOWN_TURN)
+
+
+@pytest.mark.parametrize(
+    ("question_id", "typed", "text"),
+    [
+        pytest.param("ready", ("gloves", "tester", "lock", "music"), "ticked: Music", id="ticked"),
+        pytest.param("ready", ("gloves", "tester"), "left out: Lock", id="left out"),
+        pytest.param("steps", ("prove", "isolate", "lock", "work"), "too early: Prove", id="order"),
+    ],
+)
+def test_a_slip_is_told_in_the_words_that_the_learner_read(room, question_id, typed, text):
+    letters = room.question(question_id).kind.letters_of(typed, room.numbers(question_id))
+    room.hand_in(room.line(letters, question_id))
+    assert [count.text for count in room.mark().slips.values()] == [text]
+
+
+def test_the_day_of_the_last_answer(room):
+    """Noon in UTC is the same day from UTC-12 to UTC+11."""
+    days = {"current-2": "13", "current-1": "15", "current-3": "14"}
+    lines = [
+        room.line("1 mA", name) | {"at": f"2026-01-{d}T12:00:00+00:00"} for name, d in days.items()
+    ]
+    room.hand_in(*lines)
+    room.mark()
+    assert room.table()["BENCH-01"]["last answer"] == "2026-01-15"
+    room.hand_in(room.line("1 mA") | {"at": "<b>9999"})
+    room.mark()
+    assert room.table()["BENCH-01"]["last answer"] == ""
+
+
+HEAD = "learner,lesson 01 (of 8),ohm-1 (of 1),ohm-2 (of 2)\r\n"
+
+
+@pytest.mark.parametrize(
+    ("before", "now", "shared", "found"),
+    [
+        pytest.param("A1,9,1,2", "A1,2,1,2", False, [], id="the same questions"),
+        pytest.param("A1,3,1,2", "A1,2,1,0.5", False, [("A1", 3, 1.5)], id="fewer"),
+        pytest.param("A1,3,1,2", "B1,3,1,2", False, [("A1", 3, 0)], id="gone"),
+        pytest.param("A1,3,,answered", "A1,0,,", False, [], id="no marks"),
+        pytest.param("A1", "A1,0,0,0,9,9", False, [], id="rows of another length"),
+    ],
+)
+def test_whose_marks_are_lower_than_before(before, now, shared, found):
+    assert fallen(HEAD + before, HEAD + now, shared) == found
+
+
+@pytest.mark.parametrize(("shared", "found"), [(False, [("A1", 3, 1)]), (True, [])])
+def test_where_lessons_were_named_only_shared_questions_are_compared(shared, found):
+    now = "learner,ohm-1 (of 1)\r\nA1,1\r\n"
+    assert fallen(HEAD + "A1,3,1,2", now, shared) == found
+
+
+@pytest.mark.parametrize(
+    "before", ["", "\x00\xff", "learner;a\r\nA1;2", "learner," + "x" * 200_000]
+)
+def test_an_earlier_table_past_reading_tells_nothing(before):
+    assert fallen(before, HEAD + "A1,0,0,0") == []
 
 
 @pytest.mark.parametrize("start", ["=", "+", "-", "@", "\t", "\r"])

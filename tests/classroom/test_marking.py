@@ -7,7 +7,7 @@ import pytest
 from invented_bank import BANK_FILES
 
 from helpers.__main__ import main, with_bar
-from helpers.classroom.files import Unusable, write_whole
+from helpers.classroom.files import ASK, FINE, LOST, Unusable, write_whole
 from helpers.classroom.marking import mark_folder
 
 
@@ -18,10 +18,19 @@ def command(room, **changes):
     return main([*given, "--class-word", words["class_word"], "--out", words["out"]])
 
 
+@pytest.fixture
+def room(room, monkeypatch):
+    """A room with one good hand-in, marked by the invented bank."""
+    monkeypatch.setattr("helpers.exercises.bank.lessons", lambda: BANK_FILES)
+    room.neighbour()
+    return room
+
+
 def test_the_command_writes_both_files_and_prints_where(room, capsys):
     assert command(room) == 0
     printed = capsys.readouterr()
-    assert "0 hand-ins read, 2 learners" in printed.out
+    assert "1 hand-in read. 2 learners: 1 nothing handed in, 1 handed in." in printed.out
+    assert "0 things to look at" in printed.out
     for name in ("mark-book.csv", "mark-book.html"):
         assert str(room.out / name) in printed.out
         assert (room.out / name).is_file()
@@ -44,6 +53,139 @@ def test_arguments_that_cannot_be_used(room, capsys, argument, value, says):
     assert command(room, **{argument: value}) == 2
     printed = capsys.readouterr()
     assert says in printed.err
+    assert printed.out == ""
+    assert not room.out.exists()
+
+
+def test_a_class_word_that_nobody_used_is_answered_with_those_there_are(room, capsys):
+    for learner in ("BENCH-01", "BENCH-03"):
+        room.hand_in(room.line("1 mA", learner=learner, class_word="wax"), name=f"{learner}.jsonl")
+    assert command(room) == 0
+    before = {path.name: path.read_bytes() for path in room.out.iterdir()}
+    assert command(room, class_word="talow") == 2
+    printed = capsys.readouterr()
+    assert (
+        "is under the class word talow. Found: wax (2 learners), wick (1 learner). " in printed.err
+    )
+    assert "Mark with --class-word wax?" in printed.err
+    assert {path.name: path.read_bytes() for path in room.out.iterdir()} == before
+
+
+def test_a_folder_without_a_hand_in_says_so_and_writes_nothing(room, capsys):
+    for path in room.hand_ins.iterdir():
+        path.unlink()
+    assert command(room) == 2
+    assert "There is no hand-in in " in capsys.readouterr().err
+    (room.hand_ins / "lesson.ipynb").write_text("{}")
+    assert command(room) == 2
+    assert "lesson.ipynb: it is a notebook" in capsys.readouterr().err
+    assert not room.out.exists()
+
+
+def test_answers_that_no_bank_knows_stop_the_run_with_the_reason(room, capsys):
+    for path in room.hand_ins.iterdir():
+        path.unlink()
+    room.hand_in(room.line("1 mA", "ohm-99"))
+    assert command(room) == 2
+    printed = capsys.readouterr().err
+    assert "No answer in " in printed
+    assert "to a question that this bank does not hold: “ohm-99”" in printed
+
+
+def test_the_mark_book_before_is_kept_and_whose_marks_fell_is_said(room, capsys):
+    room.hand_in(room.line(room.right("current-1")), name="one.jsonl")
+    assert command(room) == 0
+    before = (room.out / "mark-book.csv").read_bytes()
+    (room.hand_ins / "one.jsonl").unlink()
+    for _ in range(2):  # the second run, in the same second perhaps, must not lose the first
+        assert command(room) == 0
+    kept = [path.read_bytes() for path in room.out.glob("mark-book_*.csv")]
+    assert len(kept) == 2
+    assert before in kept
+    assert len(list(room.out.glob("mark-book_*.html"))) == 2
+    printed = capsys.readouterr().out
+    assert printed.count("lower marks than in the mark book before: BENCH-01 (was 1, is 0)") == 1
+    assert "Earlier: " in printed
+
+
+def test_a_lesson_that_has_left_the_book_with_a_lost_hand_in_is_a_fall(room):
+    """Only BENCH-01 had begun lesson 01; where lessons are named, others are not compared."""
+    room.neighbour("current-3")
+    path = room.hand_in(room.line(room.right("current-1")), name="one.jsonl")
+    room.run()
+    path.unlink()
+    assert room.run(only=["02"]).lower == []
+    (room.out / "mark-book.csv").unlink()
+    path = room.hand_in(room.line(room.right("current-1")), name="one.jsonl")
+    room.run()
+    path.unlink()
+    assert "BENCH-01 (was 1, is 0)" in room.run().lower[0].found
+
+
+def test_who_fell_comes_first_on_the_page_and_many_are_not_all_named(room):
+    ids = [f"LOW-{number:02d}" for number in range(12)]
+    rows = "".join(f"{name},2\r\n" for name in ids)
+    room.out.mkdir()
+    (room.out / "mark-book.csv").write_text("learner,current-1 (of 1)\r\n" + rows)
+    problem = room.run().book.problems[0]
+    assert problem.place == "mark-book.csv"
+    assert "LOW-09 (was 2, is 0) and 2 more" in problem.found
+    assert "The one before is kept: mark-book_" in problem.advice
+
+
+def test_what_lies_there_and_is_no_table_is_kept_all_the_same(room):
+    (room.out / "mark-book.csv").mkdir(parents=True)
+    assert room.run().lower == []
+    assert [path.is_dir() for path in room.out.glob("mark-book_*")] == [True]
+
+
+def test_a_mark_book_that_cannot_be_kept_aside_is_not_written_over(room, monkeypatch, capsys):
+    assert command(room) == 0
+    before = {path.name: path.read_bytes() for path in room.out.iterdir()}
+
+    def held(*_):
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr("pathlib.Path.rename", held)
+    assert command(room) == 2
+    assert "could not be kept aside (Permission denied)" in capsys.readouterr().err
+    assert {path.name: path.read_bytes() for path in room.out.iterdir()} == before
+
+
+def test_what_lost_answers_comes_first_and_what_needs_nothing_last(room):
+    lines = [room.line(room.right("current-1")), room.line("1 mA", "current-2", second=1)]
+    room.hand_in(*lines, name="a.jsonl")
+    room.hand_in(*lines, name="b.jsonl")
+    room.neighbour(learner="BENCH-77")
+    (room.hand_ins / "z.ipynb").write_text("{}")
+    room.write_roster("learner\nBENCH-01\nBENCH-01\nBENCH-02\nx\n")
+    ranks = [(problem.rank, problem.place) for problem in room.mark().problems]
+    assert ranks == [
+        (LOST, "roster, row 5"),
+        (LOST, "z.ipynb"),
+        (ASK, "roster, row 3"),
+        (ASK, "BENCH-77"),
+        (FINE, "BENCH-01"),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("name", "says"),
+    [("mark", "mark-book.html, one page"), ("build", "model answers"), ("demo-room", "README")],
+)
+def test_help_says_what_a_command_leaves_behind(capsys, name, says):
+    with pytest.raises(SystemExit) as stopped:
+        main([name, "--help"])
+    assert stopped.value.code == 0
+    assert says in " ".join(capsys.readouterr().out.split())
+
+
+def test_a_lesson_that_is_not_there_is_not_built(capsys):
+    assert main(["build", "nosuch.ipynb"]) == 2
+    printed = capsys.readouterr()
+    assert (
+        "There is no lesson nosuch.ipynb in lessons/. It holds 00-start-here.ipynb" in printed.err
+    )
     assert printed.out == ""
 
 

@@ -34,7 +34,7 @@ def test_the_same_class_however_it_was_saved(tmp_path, content):
         pytest.param("bench 7", "“BENCH 7” is not a learner id", id="space inside"),
         pytest.param("A", "“A” is not a learner id", id="one character"),
         pytest.param("=1+1", "“=1+1” is not a learner id", id="formula"),
-        pytest.param(",group A", "“” is not a learner id", id="empty cell"),
+        pytest.param(",group A", "the cell is empty", id="empty cell"),
         pytest.param("WORKSHOP", "WORKSHOP belongs to the workshop copy", id="workshop copy"),
     ],
 )
@@ -56,7 +56,9 @@ def test_a_row_that_cannot_be_used_is_named(tmp_path, row, says):
         ),
         pytest.param(b"", r"first row holds: nothing", id="empty file"),
         pytest.param(b"learner\n\n", r"names no usable learner id", id="nobody"),
-        pytest.param(b"learner\nB\xe9NCH\n", r"could not be read as a table", id="not UTF-8"),
+        pytest.param(
+            b"learner\nB\xe9NCH\n", r"line 2 holds letters that are not UTF-8", id="not UTF-8"
+        ),
         pytest.param(b"learner\n" + b"x" * 200_000, r"not be read as a table", id="endless cell"),
     ],
 )

@@ -1,6 +1,7 @@
 """A learner at work: what is kept, how the two settings files change it, and what is handed in."""
 
 import json
+import re
 from datetime import UTC, datetime
 
 import pytest
@@ -135,9 +136,22 @@ def test_the_hand_in_is_the_log_under_a_name_that_says_whose(session, path, tmp_
     session.answer("ohm-2", "7 mA")
     handed = session.hand_in()
     day = datetime.now(UTC).date().isoformat()
-    assert handed == tmp_path / "lessons" / "hand-in" / f"wick_BENCH-07_{day}.jsonl"
+    assert handed.parent == tmp_path / "lessons" / "hand-in"
+    assert re.fullmatch(rf"wick_BENCH-07_{day}_[0-9a-f]{{6}}\.jsonl", handed.name)
     assert handed.read_bytes() == path.read_bytes()
     assert list(handed.parent.iterdir()) == [handed]
+
+
+def test_a_log_keeps_its_name_and_another_log_has_another(session, tmp_path):
+    """Two of one id, or one learner on two machines: neither file may take the other's place."""
+    session.answer("ohm-2", "7 mA")
+    first = session.hand_in()
+    session.answer("ohm-2", "8 mA")
+    assert session.hand_in() == first
+    other = session_of(log=AnswerLog(tmp_path / "other" / "answers" / "answers-BENCH-07.jsonl"))
+    other.answer("ohm-2", "7 mA")
+    assert other.hand_in().name[:-12] == first.name[:-12]
+    assert other.hand_in().name != first.name
 
 
 def test_nothing_answered_is_said_and_nothing_is_written(session, tmp_path):

@@ -61,6 +61,12 @@ class _Lettered:
     def hint(self, numbers):
         return self.to_do
 
+    def slip_in_words(self, slip, numbers):
+        """Return a slip of `mark` with the option's text, as the learner read it, for its key."""
+        way, _, key = slip.rpartition(": ")
+        text = next(option.text for option in self.listed(numbers) if option.key == key)
+        return f"{way or 'chose'}: {text}"
+
 
 @dataclass(frozen=True)
 class Choice(_Lettered):

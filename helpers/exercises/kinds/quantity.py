@@ -82,6 +82,9 @@ class Quantity:
             return Verdict(0.0, f"{size_check(value, right)} {self.check}".strip(), "", danger)
         return Verdict.partly(found.share, found.reply, found.name, danger)
 
+    def slip_in_words(self, slip, numbers):
+        return slip
+
     def model(self, numbers):
         return quantities.write_as(self.right(numbers), self.unit, 3)
 
