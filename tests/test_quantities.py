@@ -6,7 +6,7 @@ as quoted in public texts. The rest is how people type: Common practice, no sour
 
 import importlib.util
 import re
-from decimal import ROUND_HALF_EVEN, Context, Decimal
+from decimal import ROUND_HALF_UP, Context, Decimal
 from pathlib import Path
 
 import numpy as np
@@ -521,10 +521,29 @@ def named_values(draw):
     return name, max(value, GLOSSARY[name].lowest), draw(st.integers(1, 3))
 
 
+def half_up(value, digits):
+    """Round as people do: 10.95, which a computer keeps a trace below, is 11.0."""
+    return Context(prec=digits, rounding=ROUND_HALF_UP).create_decimal(f"{value:.15g}")
+
+
+@pytest.mark.parametrize(
+    ("value", "digits", "text"),
+    cases(
+        ("limit", 10.95, 3, "11\u00a0V"),
+        ("limit", -10.95, 3, "\u221211\u00a0V"),
+        ("limit", 10.949, 3, "10.9\u00a0V"),
+        ("limit", 0.25, 1, "300\u00a0mV"),
+        ("limit", 999.5, 3, "1\u00a0kV"),
+    ),
+)
+def test_halves_are_rounded_away_from_zero(value, digits, text):
+    assert write(value, "voltage", digits) == text
+
+
 @given(named_values())
 def test_property_written_values_are_read_to_the_printed_digits(case):
     name, value, digits = case
-    printed = float(f"{value:.{digits - 1}e}")
+    printed = float(half_up(value, digits))
     if printed >= GLOSSARY[name].lowest:
         assert read(write(value, name, digits), name).value == printed
 
@@ -534,7 +553,7 @@ def test_property_values_in_a_given_unit_are_read_to_the_printed_digits(case, pr
     name, value, digits = case
     quantity = GLOSSARY[name]
     unit = prefix + quantity.unit if quantity.prefixed else quantity.unit
-    printed = float(f"{value:.{digits - 1}e}")
+    printed = float(half_up(value, digits))
     if printed >= quantity.lowest:
         assert read(write_as(value, unit, digits), name).value == printed
 
@@ -542,7 +561,7 @@ def test_property_values_in_a_given_unit_are_read_to_the_printed_digits(case, pr
 @given(st.floats(1e-12, 9e11), st.integers(1, 12))
 def test_property_second_way_decimal_engineering_text(value, digits):
     """Python's decimal module rounds and writes engineering exponents by its own code."""
-    rounded = Context(prec=digits, rounding=ROUND_HALF_EVEN).create_decimal(Decimal(value))
+    rounded = half_up(value, digits)
     mantissa, _, power = rounded.to_eng_string().partition("E")
     number, unit = write(value, "voltage", digits).split(NO_BREAK)
     exponent = SYMBOLS[unit.removesuffix("V")]

@@ -11,16 +11,16 @@ from helpers.quantities import write
 
 _FEATURES = {
     "resistor_only": (
-        "Nothing protects the LED: in the other half cycle it is pushed backwards until it breaks "
+        "Nothing protects the LED: in the other half-cycle it is pushed backwards until it breaks "
         "down."
     ),
-    "series_diode": "A silicon diode in series with both lets one half cycle through.",
+    "series_diode": "A silicon diode in series with both lets one half-cycle through.",
     "diode_across": (
         "A silicon diode lies across the LED, the other way round, and carries the other half "
         "cycle."
     ),
-    "two_leds": "A second LED lies across the first, the other way round: one for each half cycle.",
-    "bridge": "Four silicon diodes lead both half cycles through the LED in its own direction.",
+    "two_leds": "A second LED lies across the first, the other way round: one for each half-cycle.",
+    "bridge": "Four silicon diodes lead both half-cycles through the LED in its own direction.",
 }
 _TAPS = {
     "after": (

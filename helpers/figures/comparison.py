@@ -104,6 +104,6 @@ def _in_words(start, texts):
         f"{start}: the bridge gets {bridge[0]} of LED current for {bridge[1]} of heat; a series "
         f"diode {diode[0]} for {diode[1]}"
     ), (
-        " The bridge lights in both half cycles, the series diode in every second. Without any "
+        " The bridge lights in both half-cycles, the series diode in every second one. Without any "
         f"diode the LED is driven into breakdown, up to {back} backwards: do not build that one."
     )

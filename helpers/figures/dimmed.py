@@ -59,8 +59,8 @@ def at_once(circuit, supply, dimmer, ohms, heater_watts, led_volts=2.0):
     )
     finding = (
         f"{setting(dimmer)}: the heater makes {write(heat * heater_watts, 'power')} of its "
-        f"{write(heater_watts, 'power')}, the LED gets {write(point.led_amps_mean, 'current')} on "
-        "average"
+        f"{write(heater_watts, 'power')}, and the LED gets "
+        f"{write(point.led_amps_mean, 'current')} on average"
     )
     alternative = (
         f"{finding}. That is {share_of_one(lit)} of full light, and looks {share_of_one(look)} as "

@@ -132,7 +132,7 @@ def _volts_per_division(supply):
 
 
 def _seen(places, heights, dimmer):
-    """The first half cycle in words: where the trace is flat, where it jumps and how high it is."""
+    """The first half-cycle in words: where the trace is flat, where it jumps and how high it is."""
     half = places <= places[-1] / 2 + 1e-9
     across, up = places[half], heights[half]
     if not np.any(up > 1e-9):

@@ -51,7 +51,7 @@ def meters(supply, dimmer, place="on"):
     --------
     >>> figure, words = meters(mains.Supply(120.0, 60.0), phase_cut.Dimmer("leading", 120.0))
     >>> words.replace("\\xa0", " ").partition(":")[0]
-    'The plain meter shows 30 V where 53.1 V are there'
+    'The plain meter shows 30 V where the true value is 53.1 V'
     """
     signal, degrees, values, crest = _measured(supply, dimmer, place)
     quantity = "current" if place == "led" else "voltage"
@@ -61,7 +61,7 @@ def meters(supply, dimmer, place="on"):
     )
     finding, meaning = _in_words(signal, place, plain, true, write(signal.rms, quantity))
     alternative = (
-        f"{finding}. {meaning}The plain, average-responding meter says {plain}, the true-rms meter "
+        f"{finding}. {meaning}The plain meter says {plain}, the true-rms meter "
         f"{true}, the DC range {mean}."
     )
     low = 0.0 if place == "led" else -1.15 * crest
@@ -127,8 +127,8 @@ def _in_words(signal, place, plain, true, rms):
         return f"Both AC meters show the same: {plain} and {true}", ""
     trusted = physics_meters.within_crest_limit(signal)
     return (
-        f"The plain meter shows {plain} where {rms} are there: {write(-error, 'percent', 2)} too "
-        "little"
+        f"The plain meter shows {plain} where the true value is {rms}: "
+        f"{write(-error, 'percent', 2)} too little"
     ), "It is right only on a sine. " + (
         "" if trusted else
         "The peaks are over 3 times the rms: many true-rms meters are out of their range as well. "

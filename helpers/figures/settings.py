@@ -37,7 +37,7 @@ def percentages(edge="leading"):
     Notes
     -----
     The same for every supply and every plain heater. The example is the setting that lets a third
-    of each half cycle through.
+    of each half-cycle through.
 
     References
     ----------
@@ -265,7 +265,7 @@ def _three_in_words(edge):
         dimmer = phase_cut_inverse.for_conduction(percent / 100.0, edge)
         _, volts, heat = phase_cut_inverse.percentages(dimmer)
         lines.append(
-            f"{write(percent, 'percent')} of the time are {write(volts, 'percent')} of the volts "
+            f"{write(percent, 'percent')} of the time is {write(volts, 'percent')} of the volts "
             f"and {write(heat, 'percent')} of the heat"
         )
     return f"{'; '.join(lines)}."

@@ -30,7 +30,7 @@ def sine(supply):
 
     Notes
     -----
-    The values come from `physics.mains`. The mean is that of the size, both half cycles counted.
+    The values come from `physics.mains`. The mean is that of the size, both half-cycles counted.
 
     References
     ----------
@@ -49,7 +49,7 @@ def sine(supply):
     alternative = (
         f"{title}. One cycle of a sine, {_period(supply)} long, from 0 up to {crest}, down to "
         f"−{crest} and back. Lines mark the peak, the rms value (what heats) and the mean of the "
-        "size, both half cycles counted."
+        "size, both half-cycles counted."
     )
     figure, axes = style.blank(title)
     degrees, volts = phase_cut.trace(supply)
@@ -99,12 +99,12 @@ def chopped(supply, dimmer):
     Examples
     --------
     >>> half = phase_cut.Dimmer("leading", 90.0)
-    >>> chopped(mains.Supply(230.0, 50.0), half)[1].replace("\\xa0", " ").partition(",")[0]
-    'Leading edge at 90°: 163 V rms are left and 50 % of the heat'
+    >>> chopped(mains.Supply(230.0, 50.0), half)[1].replace("\\xa0", " ").partition(", but")[0]
+    'Leading edge at 90°: 163 V rms is left, and 50 % of the heat'
     """
     finding = _what_is_left(supply, dimmer)
     alternative = (
-        f"{finding} One mains cycle of {_period(supply)}; in each half cycle {_where_on(dimmer)}"
+        f"{finding} One mains cycle of {_period(supply)}; in each half-cycle {_where_on(dimmer)}"
     )
     chart = _voltage(supply, dimmer, (84, 76, 780, 230), cycle_places(supply))
     rms = phase_cut.wave(supply, dimmer).volts_rms
@@ -280,7 +280,7 @@ def _what_is_left(supply, dimmer):
     heat = write(phase_cut_inverse.percentages(dimmer).power_percent, "percent")
     still = "but the peak is still" if wave.volts_peak > 0.9995 * mains.peak(supply.volts_rms) \
         else "and the peak is"  # fmt: skip
-    return f"{setting(dimmer)}: {rms} rms are left and {heat} of the heat, {still} {peak}."
+    return f"{setting(dimmer)}: {rms} rms is left, and {heat} of the heat, {still} {peak}."
 
 
 def _where_on(dimmer):
@@ -297,12 +297,12 @@ def _where_on(dimmer):
 def _other_half(circuit, point):
     amps = write(point.branch_amps_peak, "current")
     return {
-        "resistor_only": "In the other half cycle up to "
-        f"{write(point.led_reverse_amps_peak, 'current')} push the LED backwards: it "
+        "resistor_only": "In the other half-cycle up to "
+        f"{write(point.led_reverse_amps_peak, 'current')} pushes the LED backwards: it "
         "breaks down, and no LED is made for that.",
-        "series_diode": "In the other half cycle the diode blocks and no current flows.",
-        "diode_across": f"In the other half cycle up to {amps} flow past the LED, in the diode.",
-        "two_leds": "In the other half cycle the second LED gets "
+        "series_diode": "In the other half-cycle the diode blocks and no current flows.",
+        "diode_across": f"In the other half-cycle up to {amps} flows past the LED, in the diode.",
+        "two_leds": "In the other half-cycle the second LED gets "
         f"{write(point.second_led_amps_mean, 'current')} on average.",
-        "bridge": "Both half cycles light the LED.",
+        "bridge": "Both half-cycles light the LED.",
     }[circuit]

@@ -67,7 +67,7 @@ def melting_integral(wire_metres, start_celsius=25.0, through=False):
 
 @dataclass(frozen=True)
 class Burnout:
-    """What happens until the bond wire melts, or until the half cycle ends."""
+    """What happens until the bond wire melts, or until the half-cycle ends."""
 
     melts_in_first_half_cycle: bool
     """Whether the wire begins to melt before the current returns to zero."""
@@ -76,7 +76,7 @@ class Burnout:
     seconds_range: tuple
     """The same with half and with twice the loop resistance [s]."""
     amps: float
-    """Current at that moment, zero at the end of the half cycle [A]."""
+    """Current at that moment, zero at the end of the half-cycle [A]."""
     led_joules: float
     """Energy in the LED until then [J]."""
     loop_joules: float
@@ -97,7 +97,7 @@ def led_on_mains(
     supply : mains.Supply
         The supply.
     switch_on_degrees : float
-        Angle at which contact is made, 0 to 180, forward half cycle [deg].
+        Angle at which contact is made, 0 to 180, forward half-cycle [deg].
     loop_ohms : float
         Wiring, contacts and the LED's own resistance; a guess [ohm].
     led_volts : float

@@ -1,4 +1,4 @@
-"""The five resistive indicator circuits: which drops stand in the way of each half cycle.
+"""The five resistive indicator circuits: which drops stand in the way of each half-cycle.
 
 Constant drops: an LED or diode lets nothing through below its drop and keeps it above; an LED
 that is pushed backwards past its breakdown keeps that voltage. Knows names and drops; the sums
@@ -9,11 +9,11 @@ from helpers.physics import limits, phase_cut
 
 #: Name of each circuit and what is wired in it.
 CIRCUITS = {
-    "resistor_only": "resistor and LED; the LED breaks down in the other half cycle",
+    "resistor_only": "resistor and LED; the LED breaks down in the other half-cycle",
     "series_diode": "resistor, LED and a silicon diode in series, which blocks the other half",
     "diode_across": "resistor and LED, a silicon diode across the LED for the other half",
-    "two_leds": "resistor and two LEDs back to back, one for each half cycle",
-    "bridge": "resistor, bridge of four diodes and one LED that lights in both half cycles",
+    "two_leds": "resistor and two LEDs back to back, one for each half-cycle",
+    "bridge": "resistor, bridge of four diodes and one LED that lights in both half-cycles",
 }
 
 SILICON_VOLTS = 0.7
@@ -21,7 +21,7 @@ SILICON_VOLTS = 0.7
 
 
 def drops(circuit, led_volts, second_led_volts, diode_volts, breakdown_volts):
-    """Return the voltage that each half cycle must exceed before current flows.
+    """Return the voltage that each half-cycle must exceed before current flows.
 
     Parameters
     ----------
@@ -34,7 +34,7 @@ def drops(circuit, led_volts, second_led_volts, diode_volts, breakdown_volts):
     Returns
     -------
     forward, backward : tuple
-        Sum of the drops in the LED's own half cycle and in the other; None where a diode blocks
+        Sum of the drops in the LED's own half-cycle and in the other; None where a diode blocks
         for good [V].
 
     Notes
@@ -148,7 +148,7 @@ def amps_at(circuit, supply, dimmer, degrees, *, ohms, **drop_volts):
     Returns
     -------
     amps : float or ndarray
-        Current in the resistor; positive in the half cycle of the LED [A].
+        Current in the resistor; positive in the half-cycle of the LED [A].
 
     Raises
     ------

@@ -97,7 +97,7 @@ def reaches_led(circuit, state, **drops):
     Returns
     -------
     reaches : bool or ndarray
-        True where the crest exceeds the drops of the LED's half cycle [-].
+        True where the crest exceeds the drops of the LED's half-cycle [-].
 
     Raises
     ------

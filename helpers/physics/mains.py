@@ -90,7 +90,7 @@ def peak(volts_rms):
 
 
 def mean(volts_rms):
-    """Return the mean of a rectified sine, both half cycles counted.
+    """Return the mean of a rectified sine, both half-cycles counted.
 
     Parameters
     ----------
@@ -109,7 +109,7 @@ def mean(volts_rms):
 
     Notes
     -----
-    ``2 sqrt(2) / pi * volts_rms``, 0.9003 of the rms value. One half cycle alone gives half of it.
+    ``2 sqrt(2) / pi * volts_rms``, 0.9003 of the rms value. One half-cycle alone gives half of it.
 
     References
     ----------

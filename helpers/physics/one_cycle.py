@@ -22,7 +22,7 @@ def solve(
     circuit, resistor_side : str
         As for `operating_point` [-].
     volts_rms, hertz, conduction_degrees, ohms : float or array
-        Supply, part of the half cycle let through, series resistance [V], [Hz], [deg], [ohm].
+        Supply, part of the half-cycle let through, series resistance [V], [Hz], [deg], [ohm].
     led_volts, second_led_volts, diode_volts, breakdown_volts : float or array
         The drops [V].
 
@@ -33,7 +33,7 @@ def solve(
 
     Notes
     -----
-    See `operating_point`. Forward is the half cycle of the (first) LED, backward the other.
+    See `operating_point`. Forward is the half-cycle of the (first) LED, backward the other.
 
     References
     ----------
@@ -64,7 +64,7 @@ def solve(
 
 
 def _currents(forward, backward, amps, window):
-    """Mean, mean square, peak and delivered part of each half cycle's current."""
+    """Mean, mean square, peak and delivered part of each half-cycle's current."""
     flow = {}
     for side, pulse in (("forward", forward), ("backward", backward)):
         if pulse is None:

@@ -109,7 +109,7 @@ def operating_point(circuit, supply, dimmer=NO_DIMMER, *, ohms, resistor_side="a
 
     Notes
     -----
-    Current flows while the voltage exceeds the drops D of its half cycle:
+    Current flows while the voltage exceeds the drops D of its half-cycle:
     ``(sqrt(2) V sin(angle) - D) / ohms``, between the angles where the sine passes D and where the
     dimmer blocks. Means are over the whole cycle. Light follows the forward current at once.
     True while the drops may be taken as constant: at microamps an LED drops about a quarter less,

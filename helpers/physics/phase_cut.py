@@ -43,13 +43,13 @@ class Dimmer:
         limits.one_of(self.edge, "edge", EDGES)
         angle = limits.between(
             self.angle_degrees, "angle_degrees", "deg", 0.0, 180.0,
-            "Each half cycle counts anew from 0 to 180 degrees.",
+            "Each half-cycle counts anew from 0 to 180 degrees.",
         )  # fmt: skip
         object.__setattr__(self, "angle_degrees", angle)
 
     @property
     def conduction_degrees(self):
-        """Part of each half cycle that is let through [deg]."""
+        """Part of each half-cycle that is let through [deg]."""
         if self.edge == "trailing":
             return self.angle_degrees
         if self.edge == "leading":
@@ -67,11 +67,11 @@ class Wave:
     volts_rms: float
     """True rms value [V]."""
     volts_mean: float
-    """Mean of the size of the voltage, both half cycles counted [V]."""
+    """Mean of the size of the voltage, both half-cycles counted [V]."""
     volts_peak: float
     """Highest size inside the window that is let through [V]."""
     conduction_fraction: float
-    """Share of each half cycle that is let through [-]."""
+    """Share of each half-cycle that is let through [-]."""
     power_fraction: float
     """Heat in a plain resistance against full mains [-]."""
     crest_factor: float

@@ -15,7 +15,7 @@ class Percentages(NamedTuple):
     """The three ways to say how far a dimmer is turned up."""
 
     conduction_percent: float
-    """Share of each half cycle that is let through [%]."""
+    """Share of each half-cycle that is let through [%]."""
     volts_percent: float
     """Rms voltage against the supply [%]."""
     power_percent: float
@@ -55,12 +55,12 @@ def percentages(dimmer):
 
 
 def for_conduction(conduction_fraction, edge="leading"):
-    """Return the setting that lets a share of each half cycle through.
+    """Return the setting that lets a share of each half-cycle through.
 
     Parameters
     ----------
     conduction_fraction : float or array
-        Wanted share of each half cycle, 0 to 1 [-].
+        Wanted share of each half-cycle, 0 to 1 [-].
     edge : str
         'leading' or 'trailing' [-].
 
@@ -76,7 +76,7 @@ def for_conduction(conduction_fraction, edge="leading"):
 
     Notes
     -----
-    ``180 * share`` degrees of each half cycle.
+    ``180 * share`` degrees of each half-cycle.
 
     References
     ----------

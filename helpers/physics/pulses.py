@@ -1,6 +1,6 @@
 """Integrals of one conduction pulse: the closed forms below every resistive circuit.
 
-In each half cycle a constant drop lets current flow while the mains exceeds it, so the current
+In each half-cycle a constant drop lets current flow while the mains exceeds it, so the current
 is (peak volts / ohms) times a pure number, ``sin(angle) - threshold``, from the angle where the
 sine reaches the threshold to the end of the window that the dimmer leaves open. This module
 integrates that number. A leading edge is a trailing edge run backwards: no mean, square or

@@ -43,7 +43,7 @@ def dimmed_mains(supply, dimmer=phase_cut.NO_DIMMER):
 
     Notes
     -----
-    Both half cycles are alike, so the mean is zero.
+    Both half-cycles are alike, so the mean is zero.
 
     References
     ----------
@@ -77,7 +77,7 @@ def half_wave(supply, dimmer=phase_cut.NO_DIMMER):
 
     Notes
     -----
-    One half cycle is left: half the mean, rms divided by the square root of two. The current of
+    One half-cycle is left: half the mean, rms divided by the square root of two. The current of
     an LED with a series diode has this shape but for the drops.
 
     References
@@ -198,7 +198,7 @@ def _pulses_of(circuit, supply, dimmer, ohms, drops):
 
 
 def _one_sided(pulse, window, scale, halves):
-    """Signal of one pulse a half cycle (or in both, the second turned up), never negative."""
+    """Signal of one pulse a half-cycle (or in both, the second turned up), never negative."""
     turn = 2.0 * np.pi
     level = halves * pulses.area(pulse) / turn
     above = halves * pulses.area(pulses.pulse(pulse.threshold + level, window)) / turn
@@ -208,7 +208,7 @@ def _one_sided(pulse, window, scale, halves):
 
 
 def _two_sided(forward, backward, window, scale):
-    """Signal of a pulse up in one half cycle and another pulse down in the next."""
+    """Signal of a pulse up in one half-cycle and another pulse down in the next."""
     turn = 2.0 * np.pi
     up, down = pulses.area(forward) / turn, pulses.area(backward) / turn
     level = up - down

@@ -138,7 +138,8 @@ def _quoted(text):
 
 
 def _hint(quantity):
-    return f"Type one number and its unit, such as {joined('4.7', quantity.unit)}."
+    what = "one number and its unit" if quantity.unit else "one number"
+    return f"Type {what}, such as {joined('4.7', quantity.unit)}."
 
 
 def _is_number(given):
@@ -214,8 +215,7 @@ def _mantissa(parts, typed, quoted, quantity):
             other = sign + _unmistakable(digits.replace(",", ".")) + tail
             raise Ambiguous(
                 f"{quoted} can be read two ways, because some countries mark thousands with a "
-                f"point and some with a comma. Type {one} or {other}, whichever you mean: "
-                "with a digit more it is clear."
+                f"point and some with a comma. Type {one} or {other}, whichever you mean."
             )
         if sure:
             return "".join(filter(str.isdigit, grouped[1])) + "." + (grouped[3] or "0")

@@ -46,7 +46,7 @@ def test_the_printed_command_marks_it(tmp_path, capsys):
     folder = tmp_path / "demo room"
     assert main(["demo-room", str(folder)]) == 0
     command = shlex.split(capsys.readouterr().out.splitlines()[-1])
-    assert Path(command[0]) == Path(sys.executable)
+    assert Path(command[0]).absolute() == Path(sys.executable)
     assert command[1:3] == ["-m", "helpers"]
     assert main(command[3:]) == 0
     printed = capsys.readouterr().out

@@ -66,7 +66,7 @@ class TestLetters:
             (ALL, "a, e", "options here are"),
             (ALL, "none, a", "options here are"),
             (ALL, "and", "No letter was read"),
-            (ORDER, "a, b, c", "3 of 4 letters were read"),
+            (ORDER, "a, b, c", "3 of 4 letters read"),
             (ORDER, "a, b, c, c", "names an option twice"),
             (ORDER, "a, b, c, d, e", "options here are"),
             (ORDER, "a " * 500, "options here are"),

@@ -62,11 +62,11 @@ def test_led_current_names_mean_peak_and_quick_sum():
 
 def test_the_other_half_cycle_is_told_for_each_circuit():
     told = {
-        "resistor_only": "push the LED backwards",
+        "resistor_only": "pushes the LED backwards",
         "series_diode": "the diode blocks",
         "diode_across": "past the LED, in the diode",
         "two_leds": "the second LED gets",
-        "bridge": "Both half cycles light the LED",
+        "bridge": "Both half-cycles light the LED",
     }
     for circuit, said in told.items():
         assert said in words_of(waves.led_current(circuit, OTHER, NO_DIMMER, 47e3))
@@ -138,7 +138,7 @@ def test_meters_name_both_readings(degrees):
         120.0 * (1.0 + np.cos(radians(degrees))) / 2.0,
         120.0 * sqrt(power_share(degrees)),
     )
-    assert f"shows {three(average)} V where {three(true)} V" in words
+    assert f"shows {three(average)} V where the true value is {three(true)} V" in words
     assert f"{float(f'{100.0 * (1.0 - average / true):.2g}'):g} % too little" in words
 
 

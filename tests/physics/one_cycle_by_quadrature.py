@@ -37,7 +37,7 @@ class Cycle:
         return self.crest * sin(angle)
 
     def branch(self, angle):
-        """Current in the resistor, positive in the LED's half cycle."""
+        """Current in the resistor, positive in the LED's half-cycle."""
         volts = self.volts(angle)
         forward, backward = {
             "resistor_only": (self.led, self.breakdown),

@@ -1,4 +1,4 @@
-"""One pulse integrated a second way, from slivers to whole half cycles and grazing crests."""
+"""One pulse integrated a second way, from slivers to whole half-cycles and grazing crests."""
 
 import numpy as np
 from scipy.integrate import quad

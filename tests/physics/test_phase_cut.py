@@ -135,7 +135,7 @@ def test_property_shape():
     [
         (lambda: Dimmer("middle", 90.0), "edge was read as 'middle'; it must be one of none"),
         (lambda: Dimmer("leading", 181.0), "angle_degrees was read as 181 deg; it must lie"),
-        (lambda: Dimmer("leading", -1.0), "Each half cycle counts anew"),
+        (lambda: Dimmer("leading", -1.0), "Each half-cycle counts anew"),
         (lambda: phase_cut.volts_at(Supply(1.0, 1.0), Dimmer(), None), "degrees was read as nan"),
         (lambda: phase_cut.trace(Supply(1.0, 1.0), Dimmer(), 0), "cycles was read as 0"),
     ],

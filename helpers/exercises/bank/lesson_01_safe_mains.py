@@ -864,7 +864,7 @@ def _judge_parts(picked, n):
             rated_watts >= 2 * alone,
             0.2,
             f"One part alone turns {write(alone, 'power')} into heat; its rating is "
-            f"{write(rated_watts, 'power')}. At least twice the heat is the rule here.",
+            f"{write_as(rated_watts, 'W')}. At least twice the heat is the rule here.",
             "" if rated_watts >= alone else "the part gets hotter than it can stand and can burn.",
         ),
         Criterion(
@@ -894,7 +894,7 @@ def _parts_working(n):
         f"Alone, {ohms(each)} at its low end has {midway(low, 'resistance')}: "
         f"{midway(highest_volts(n), 'voltage')} drives {milliamps(amps)} through it and a body. "
         f"Twice {ohms(each)} stays below {ohms(n.most_ohms)}, {volts(rated_volts)} is enough for "
-        f"the whole mains, and {write(rated_watts, 'power')} is at least twice "
+        f"the whole mains, and {write_as(rated_watts, 'W')} is at least twice "
         f"{write(highest_volts(n) ** 2 / low, 'power')}. The two in the other wire have to pass "
         "the same test, since a turned plug makes that wire live. No sum makes this a part that "
         "may be touched: that takes types made for mains surges, and the tests of the standard."

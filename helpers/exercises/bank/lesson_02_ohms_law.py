@@ -16,7 +16,7 @@ from helpers.exercises.kinds import (
 from helpers.exercises.question import Picture, Question
 from helpers.exercises.slips import Slip
 from helpers.physics import hazards, leds, ohms_law, resistors
-from helpers.quantities import write
+from helpers.quantities import write, write_as
 from helpers.quantities.written import milliamps, ohms, volts
 
 LESSON = "02"
@@ -386,8 +386,8 @@ VALUES = (
         ),
         working=lambda n: (
             f"The first two bands are the digits {f'{n.ohms:.0f}'[0]} and {f'{n.ohms:.0f}'[1]}, "
-            f"and {', '.join(resistors.bands(n.ohms, 5.0)[2:3])} is the number of zeros: "
-            f"{ohms(n.ohms)}; gold means 5 %."
+            f"and the third, {resistors.bands(n.ohms, 5.0)[2]}, says how many zeros follow, "
+            f"{len(f'{n.ohms:.0f}') - 2}: {ohms(n.ohms)}; gold means 5 %."
         ),
         code=lambda n: f"resistors.read_bands({resistors.bands(n.ohms, 5.0)})[0]",
     ),
@@ -598,14 +598,14 @@ def _judge_parts(picked, n):
             "bright enough",
             amps >= n.least_amps,
             0.2,
-            f"At least {milliamps(n.least_amps)} is wanted.",
+            f"At least {milliamps(n.least_amps)} is wanted; it gets {milliamps(amps)}.",
         ),
         Criterion(
             "rating at least twice the heat",
             rating >= 2 * watts,
             0.4,
             f"The dropper turns {write(watts, 'power')} into heat; its rating is "
-            f"{write(rating, 'power')}. At least twice the heat is the rule here.",
+            f"{write_as(rating, 'W')}. At least twice the heat is the rule here.",
             "" if rating >= watts else "the resistor gets hotter than it can stand and can burn.",
         ),
     ]

@@ -945,16 +945,18 @@ def _judge_parts(picked, n):
             "diode with room above the crest",
             rating >= REVERSE_MARGIN * held_off,
             0.4,
-            f"The diode has to hold off up to {volts(held_off)}, and is made for {volts(rating)}. "
-            "Twice the highest crest is the rule here, because surges come on top.",
+            f"The diode has to hold off up to {volts(held_off)}, and is made for "
+            f"{write_as(rating, 'V')}. Twice the highest crest is the rule here, because surges "
+            "come on top.",
             BREAKS_DOWN if rating < held_off else "",
         ),
         Criterion(
             "not too much current",
             high.led_amps_mean <= n.most_amps,
             0.3,
-            f"When the supply stands high, the LED gets {milliamps(high.led_amps_mean)} on average "
-            f"and {milliamps(high.led_amps_peak)} at the crest.",
+            f"When the supply stands high, the LED gets {milliamps(high.led_amps_mean)} on "
+            f"average and {milliamps(high.led_amps_peak)} at the crest. At most "
+            f"{milliamps(n.most_amps)} on average is wanted.",
             "the LED gets more than a small one can take and can burst, and the dropper gets hot "
             "enough to burn."
             if too_much
@@ -964,7 +966,8 @@ def _judge_parts(picked, n):
             "bright enough",
             low.led_amps_mean >= n.least_amps,
             0.3,
-            f"When the supply stands low, the LED gets {milliamps(low.led_amps_mean)} on average.",
+            f"When the supply stands low, the LED gets {milliamps(low.led_amps_mean)} on average. "
+            f"At least {milliamps(n.least_amps)} is wanted.",
         ),
     ]
 

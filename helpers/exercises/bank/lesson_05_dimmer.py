@@ -727,7 +727,7 @@ def _judge_parts(picked, n):
             rating >= 2 * watts,
             0.3,
             f"Each turns {write(watts, 'power')} into heat at full and high mains; its rating is "
-            f"{write(rating, 'power')}, and at least twice the heat is the rule here.",
+            f"{write_as(rating, 'W')}, and at least twice the heat is the rule here.",
             "" if rating >= watts else "each part gets hotter than it can stand and can burn.",
         ),
     ]

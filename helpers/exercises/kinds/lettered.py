@@ -156,7 +156,7 @@ class Order(_Lettered):
         letters = self.letters_read(typed, numbers)
         shown = self.shown(numbers)
         if len(letters) != len(shown):
-            raise NotRead(f"{len(letters)} of {len(shown)} letters were read. {self.how}")
+            raise NotRead(f"{len(letters)} of {len(shown)} letters read. {self.how}")
         return Answer(tuple(shown[letter].key for letter in letters), ", ".join(letters))
 
     def mark(self, value, numbers):

@@ -32,7 +32,7 @@ def bands(first, second, multiplier, tolerance):
     Examples
     --------
     >>> bands("yellow", "violet", "red", "gold")[1].replace("\\xa0", " ")
-    'Yellow 4, violet 7, red × 100, gold ± 5 %: 4.7 kΩ, so from 4.46 kΩ to 4.94 kΩ. In letters: \
+    'Yellow 4, violet 7, red × 100, gold ± 5 %: 4.7 kΩ, so from 4.47 kΩ to 4.94 kΩ. In letters: \
 4K7J. A preferred value of the E12 series.'
     """
     ohms, percent = colour_code.read_bands((first, second, multiplier, tolerance))

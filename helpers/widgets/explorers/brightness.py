@@ -60,7 +60,7 @@ def _open_on(supply):
 EXPLORER = Explorer(
     _open_on,
     (
-        "Go down one column. The ohms grow fourfold; by how much does the look fall?",
+        "Go down one column. The ohms grow nearly fourfold; by how much does the look fall?",
         "Find the angle at which your light looks half as bright. How much light is left there?",
         "Turn to 180 degrees. The light is out. Is the heater's wire dead?",
     ),

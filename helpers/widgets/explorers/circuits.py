@@ -48,7 +48,7 @@ EXPLORER = Explorer(
     _open_on,
     (
         "Which circuit makes the most light for each watt in the dropper?",
-        "Which circuits protect the LED in the other half cycle, and which one does not?",
+        "Which circuits protect the LED in the other half-cycle, and which one does not?",
         "Turn the angle to 120 degrees. Which column does not change, and why?",
     ),
     "Danger: every part of all five circuits is at mains voltage, the LED's legs too. Comparing "

@@ -21,7 +21,7 @@ def dimmer(supply, edge, angle_degrees, circuit, ohms):
     edge : str
         'leading' or 'trailing'.
     angle_degrees : float
-        Where the edge stands in each half cycle [deg].
+        Where the edge stands in each half-cycle [deg].
     circuit : str
         A key of `circuits.CIRCUITS`.
     ohms : float

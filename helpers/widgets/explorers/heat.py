@@ -41,9 +41,9 @@ def heat(watts, rated_watts, ambient_celsius):
     svg, said = in_short(rating(watts, rated_watts, ambient_celsius))
     film = warmth.final_celsius(watts, warmth.kelvin_per_watt_of(rated_watts), ambient_celsius)
     limit = write(END_CELSIUS, "temperature")
-    hot = f"come to about {write(film, 'temperature')}; {limit} is its end"
+    hot = f"reach about {write(film, 'temperature')}; its limit is {limit}"
     if film > END_CELSIUS:
-        hot = f"go beyond {limit}, its end"
+        hot = f"go beyond {limit}, its limit"
     return svg, f"{said} Its film would {hot}."
 
 
@@ -61,7 +61,7 @@ EXPLORER = Explorer(
     (
         "Warm the air until the verdict changes. How far is that from the air beside a hot pot?",
         "Find the smallest rating that passes with your power at 100 °C.",
-        "Set the power to the rating at 70 °C. What does the film come to, and would you want "
+        "Set the power to the rating at 70 °C. What does the film reach, and would you want "
         "plastic near it?",
     ),
     "Danger: a part that is within its rating can still burn skin and soften plastic. Watch the "

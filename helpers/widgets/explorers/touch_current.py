@@ -82,5 +82,5 @@ EXPLORER = Explorer(
         "and is it harmless then? A body wet from work has fewer ohms.",
     ),
     "Danger: this shows why rules exist; it makes no touch safe. A body can have far fewer ohms "
-    "than the sum takes. Never test it.",
+    "than the sum assumes. Never test it.",
 )

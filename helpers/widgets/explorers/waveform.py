@@ -58,7 +58,7 @@ EXPLORER = Explorer(
         "is the quick sum? Then try the bridge.",
         "Take the 6 V transformer. The LED now waits for its volts: where in the cycle does it "
         "start, and why is that hard to see on the mains?",
-        "Choose the resistor only. What happens in the half cycle that should be dark?",
+        "Choose the resistor only. What happens in the half-cycle that should be dark?",
     ),
     "Danger: this wave kills. Look at it here, never at a socket: only trained people measure "
     "inside mains equipment, under local rules.",
