@@ -27,6 +27,7 @@ BLANK = "not answered"
 BROKEN = "could not be marked"
 
 NO_KNOWN_TURN = "no known turn"
+FEW_CASES = 2
 
 
 @dataclass(frozen=True)
@@ -75,7 +76,10 @@ class Lesson:
 
 @dataclass(frozen=True, slots=True)
 class LearnerMarks:
-    """One row: a learner's marks and states by question id, where there is an answer."""
+    """One row: a learner's marks and states by question id, where there is an answer.
+
+    `retried` holds the danger items that took more than `FEW_CASES` cases: perhaps guessed.
+    """
 
     learner: str
     status: str
@@ -83,6 +87,7 @@ class LearnerMarks:
     states: dict
     answers: int = 0
     last: str = ""
+    retried: tuple = ()
 
     def earned(self, question):
         return self.marks.get(question.id, 0)

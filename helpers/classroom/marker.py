@@ -88,7 +88,7 @@ class _Marker:
         by_question = self._sorted_out(learner, lines)
         if status == states.HANDED_IN and not by_question:
             status = states.NOTHING_COUNTS
-        marks, stands, times = {}, {}, []
+        marks, stands, times, retried = {}, {}, [], []
         for question in self.book.questions:
             if not (own := by_question.get(question.id)):
                 continue
@@ -100,8 +100,11 @@ class _Marker:
             if standing and state != states.KEPT:
                 marks[question.id] = standing.marks
             times.append(own[-1]["at"])
+            if question.danger and state == states.FULL and _cases(standing) > states.FEW_CASES:
+                retried.append(question.id)
         answers = sum(map(len, by_question.values()))
-        return LearnerMarks(learner, status, marks, stands, answers, _day(max(times, default="")))
+        last = _day(max(times, default=""))
+        return LearnerMarks(learner, status, marks, stands, answers, last, tuple(retried))
 
     def _sorted_out(self, learner, lines):
         by_question, left_out = {}, Counter()
@@ -180,6 +183,14 @@ _NO_SUPPLY = (
 
 def _in_words(kind, slip, numbers):
     return slip and shorten(kind.slip_in_words(slip, numbers), LONGEST_TURN, placeholder=" …")
+
+
+def _cases(standing):
+    """Return how many cases of a danger item were answered until the first that earned all."""
+    right = [
+        bool(draw.counted) and draw.first[1].right for draw in standing.draws.values() if draw.tried
+    ]
+    return right.index(True) + 1
 
 
 def _day(at):

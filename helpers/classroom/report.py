@@ -9,7 +9,7 @@ from hashlib import sha256
 
 from helpers.classroom import page_questions
 from helpers.classroom.files import for_page
-from helpers.classroom.mark_book import HELPED, WITHOUT_MARKS, danger_open
+from helpers.classroom.mark_book import FEW_CASES, HELPED, WITHOUT_MARKS, danger_open
 from helpers.classroom.page_style import STYLE
 from helpers.classroom.page_table import ids, legend, number, row_head, short, table, words
 
@@ -99,13 +99,15 @@ def _stands(lesson, row):
     passed = lesson.passed(row)
     if passed is None:
         return f"{lesson.marks(row):g}"
+    often = ids(q.id for q in lesson.danger_items if q.id in row.retried)
+    often = f"; after more than {FEW_CASES} cases: {often}" if often else ""
     if passed:
-        return "✓ passed"
+        return f"✓ passed{often}"
     wrong, blank = danger_open(lesson.questions, row)
     parts = [f'<span class="alarm">▲ wrong: {ids(q.id for q in wrong)}</span>'] if wrong else []
     parts += [f"not answered: {ids(q.id for q in blank)}"] if blank else []
     parts += [f"short by {short:.3g} marks"] if (short := lesson.short_by(row)) else []
-    return "; ".join(parts)
+    return "; ".join(parts) + often
 
 
 def _lessons(book, title):

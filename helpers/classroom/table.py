@@ -8,7 +8,16 @@ import io
 import re
 
 from helpers.classroom.files import for_cell
-from helpers.classroom.mark_book import BLANK, BROKEN, HELPED, KEPT, NONE, REPAIRED, danger_open
+from helpers.classroom.mark_book import (
+    BLANK,
+    BROKEN,
+    FEW_CASES,
+    HELPED,
+    KEPT,
+    NONE,
+    REPAIRED,
+    danger_open,
+)
 
 
 def columns(book):
@@ -27,7 +36,7 @@ def columns(book):
         if lesson.danger_items:
             names.append(f"lesson {lesson.number} passed")
     names += ["helped, still open", "helped, then right with fresh numbers", "no marks after tries"]
-    names += ["answers", "last answer"]
+    names += [f"danger items after more than {FEW_CASES} cases", "answers", "last answer"]
     for question in book.questions:
         predict = question.role == "predict"
         names.append(f"{question.id} ({'not marked' if predict else f'of {question.marks}'})")
@@ -44,7 +53,7 @@ def cells(book, row):
             passed = "yes" if lesson.passed(row) else "no"
             values.append(passed if lesson.begun(row) else "not begun")
     values += [_listed(book.in_state(row, state)) for state in (HELPED, REPAIRED, NONE)]
-    values += [row.answers, row.last]
+    values += [", ".join(row.retried), row.answers, row.last]
     words = {BLANK: "", KEPT: "answered", BROKEN: BROKEN}
     return values + [words.get(row.state(q), _number(row.earned(q))) for q in book.questions]
 

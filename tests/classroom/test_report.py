@@ -177,6 +177,21 @@ def test_one_row_a_learner_says_who_is_ready(room):
         assert words in text
 
 
+@pytest.mark.parametrize(("wrong", "named"), [(1, False), (2, True), (5, True)])
+def test_a_danger_item_that_took_many_cases_is_named_wherever_it_was_passed(room, wrong, named):
+    lines = []
+    for draw in range(wrong + 1):
+        shown = room.question("touch").kind.shown(room.numbers("touch", draw=draw))
+        dark = next(letter for letter, option in shown.items() if option.key == "dark")
+        typed = dark if draw < wrong else room.right("touch", draw=draw)
+        lines.append(room.line(typed, "touch", draw=draw, second=draw))
+    room.hand_in(*lines, room.line(room.right("ready"), "ready", second=9))
+    room.mark()
+    assert ("; after more than 2 cases: touch<" in text_of(room)) == named
+    cell = room.table()["BENCH-01"]["danger items after more than 2 cases"]
+    assert cell == ("touch" if named else "")
+
+
 def test_the_hardest_question_comes_first_with_its_most_common_turn(room):
     """At first: choice-1 wrong, wrong, right; touch right, wrong; choice-2 right."""
     one_of(room, "BENCH-01", ("choice-1", "wait"), ("choice-2", None), ("touch", None))
