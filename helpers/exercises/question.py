@@ -123,8 +123,10 @@ class Question:
 
         def streamed(number):
             stream = Draw(learner, class_word, self.id, str(number), supply.name)
+            if not self.danger:
+                return stream, self.numbers(stream, supply)
             cases = Draw(learner, class_word, self.id, supply.name)
-            return stream, self.numbers(Turns(cases, number) if self.danger else stream, supply)
+            return stream, self.numbers(Turns(cases, number), supply)
 
         stream, drawn = streamed(draw)
         if draw % 2:

@@ -1,6 +1,7 @@
 """Writes a value as people read it. Reads nothing."""
 
 from decimal import ROUND_HALF_UP, Context
+from functools import cache
 from math import isfinite
 
 from helpers.quantities.glossary import entry
@@ -11,6 +12,11 @@ def joined(number, unit):
     return number + ("" if unit in ("", "°") else "\u00a0") + unit
 
 
+@cache
+def _rounding(digits):
+    return Context(prec=digits, rounding=ROUND_HALF_UP)
+
+
 def rounded(value, digits):
     """Mantissa, as text, and power of ten of a value in significant digits, halves away from zero.
 
@@ -18,7 +24,7 @@ def rounded(value, digits):
     """
     if not isfinite(value) or not 1 <= digits <= 15:
         raise ValueError(f"{value!r} with {digits!r} digits cannot be written; digits are 1 to 15")
-    shown = Context(prec=digits, rounding=ROUND_HALF_UP).create_decimal(f"{value + 0.0:.15g}")
+    shown = _rounding(digits).create_decimal(f"{value + 0.0:.15g}")
     mantissa, _, power = f"{shown:.{digits - 1}e}".partition("e")
     return mantissa, int(power)
 

@@ -1,5 +1,7 @@
 """Lesson 00: two questions to practise with, and the first word on safety."""
 
+from functools import cache
+
 from helpers.exercises.kinds import Choice, Option, Quantity
 from helpers.exercises.question import Question
 from helpers.exercises.slips import Slip
@@ -33,11 +35,12 @@ DARK_CASES = {
 }
 
 
-def _dark_options(n):
+@cache
+def _dark_options(case):
     return (
         Option(
             "isolate",
-            DARK_CASES[n.case],
+            DARK_CASES[case],
             right=True,
             reply="The light only reminds. A tester that works is what proves.",
         ),
@@ -125,7 +128,7 @@ QUESTIONS = (
         danger=True,
         numbers=lambda draw, supply: {"case": draw.pick(tuple(DARK_CASES))},
         ask=lambda n: f"{n.case} What may they do now?",
-        kind=Choice(_dark_options),
+        kind=Choice(lambda n: _dark_options(n.case)),
         nudges=(
             "What are all the reasons for which a light can be dark?",
             "Ask of each answer: would it still be safe if the light were broken?",

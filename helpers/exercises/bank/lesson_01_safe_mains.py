@@ -3,6 +3,7 @@
 Danger first: where a figure is uncertain, the safer one is taken. No answer here is a permission.
 """
 
+from functools import cache
 from math import ceil
 
 from helpers.exercises.kinds import (
@@ -38,6 +39,7 @@ def highest_volts(n):
     return highest(n).volts_rms
 
 
+@cache
 def hazards_of(scene):
     """Options of a scene: (key, text, reply) is harmless, with a fourth, its danger, a hazard."""
     return tuple(
@@ -409,8 +411,9 @@ BARE_LEDS = {
 }
 
 
-def _bare_led_options(n):
-    ends, hope = BARE_LEDS[n.case]
+@cache
+def _bare_led_options(case):
+    ends, hope = BARE_LEDS[case]
     return (
         Option(
             "bursts",
@@ -443,7 +446,7 @@ BARE_LED = Question(
     ask=lambda n: (
         f"{n.case} to go straight across {n.supply.name}, with nothing else. What happens?"
     ),
-    kind=Choice(_bare_led_options),
+    kind=Choice(lambda n: _bare_led_options(n.case)),
     nudges=(
         "What holds the current back in this circuit?",
         "Look at what the lesson's cell computes for your supply: amperes, and how soon.",
@@ -486,8 +489,9 @@ ISOLATIONS = {
 }
 
 
-def _isolation_steps(n):
-    isolate, lock_off, prove_tester, prove_dead, prove_again, work = ISOLATIONS[n.case]
+@cache
+def _isolation_steps(case):
+    isolate, lock_off, prove_tester, prove_dead, prove_again, work = ISOLATIONS[case]
     return (
         Option("isolate", isolate),
         Option(
@@ -537,15 +541,16 @@ METER_REASONS = {
 }
 
 
-def _meter_options(n):
+@cache
+def _meter_options(case):
     reasons = (
         Option(
             key,
             text,
-            right=key == n.case,
+            right=key == case,
             reply="And the tester for this job is a two-pole voltage tester, proved before and "
             "after."
-            if key == n.case
+            if key == case
             else "It proves nothing, that is true. But does this display say what you chose?",
         )
         for key, text in METER_REASONS.items()
@@ -688,8 +693,9 @@ RESCUES = {
 }
 
 
-def _rescue_steps(n):
-    hands_off, cut_the_supply, look_and_call, doctor = RESCUES[n.case]
+@cache
+def _rescue_steps(case):
+    hands_off, cut_the_supply, look_and_call, doctor = RESCUES[case]
     return (
         Option("hands off", hands_off),
         Option(
@@ -723,7 +729,7 @@ DEAD = (
             f"{n.case} is to be made dead before anybody works on it. Put the steps in the order "
             "of this lesson."
         ),
-        kind=Order(_isolation_steps),
+        kind=Order(lambda n: _isolation_steps(n.case)),
         nudges=(
             "What can go wrong between two of these steps, and which step catches it?",
             "Off, kept off; then the test, with a proof of the tester right before and right "
@@ -749,7 +755,7 @@ DEAD = (
             "Somebody holds the probes of this meter on the terminals of the opened pot. What does "
             "the reading prove?"
         ),
-        kind=Choice(_meter_options),
+        kind=Choice(lambda n: _meter_options(n.case)),
         nudges=(
             "What else does the display tell, besides the number?",
             "Ask: would this meter, set like this, show anything else on live terminals?",
@@ -785,7 +791,7 @@ DEAD = (
         outcome="help somebody who hangs on the mains, in the right order",
         numbers=lambda draw, supply: {"case": draw.pick(tuple(RESCUES))},
         ask=lambda n: f"{n.case} You are near. Put the steps in order.",
-        kind=Order(_rescue_steps),
+        kind=Order(lambda n: _rescue_steps(n.case)),
         nudges=(
             "Who must not become the second casualty?",
             "Ask of each step: could it hurt you, or come too late, if another came first?",

@@ -6,6 +6,7 @@ No question draws an angle whose answer the lesson's own pictures show: 70 and 1
 the explorers open with. And none draws one where a wrong turn lands within 3 % of the right answer.
 """
 
+from functools import cache
 from math import pi, radians, sin, sqrt
 
 from helpers.exercises.kinds import (
@@ -1322,8 +1323,9 @@ TEMPTING = {
 }
 
 
-def _before_touching(n):
-    tempting = TEMPTING[n.look]
+@cache
+def _before_touching(look):
+    tempting = TEMPTING[look]
     return (
         *(tempting if step.key == tempting.key else step for step in FIRST_STEPS),
         Option(
@@ -1335,7 +1337,7 @@ def _before_touching(n):
         ),
         Option(
             "light",
-            LAZY[n.look],
+            LAZY[look],
             reply="What does this light look like with a broken LED, with a broken element, with "
             "the wires the other way round?",
             danger="no look of the light proves anything dead. Touching live parts can kill.",
@@ -1465,7 +1467,7 @@ OFF = (
             f"The dimmer is off and the pilot light is {n.look}. Somebody wants to {JOBS[n.look]}. "
             "Which of these come first?"
         ),
-        kind=ChooseAll(_before_touching),
+        kind=ChooseAll(lambda n: _before_touching(n.look)),
         nudges=(
             "Which of these would still protect you if dimmer, light and tester were all faulty?",
             "Take only what parts the wires from the mains or proves that they are parted.",

@@ -39,8 +39,7 @@ class _Lettered:
             letter: listed[index] for letter, index in zip(LETTERS, numbers.shown, strict=False)
         }
 
-    def letters_read(self, typed, numbers):
-        shown = self.shown(numbers)
+    def letters_read(self, typed, shown):
         text = typed.strip().lower() if isinstance(typed, str) else " ".join(map(str, typed))
         letters = re.sub(r"\band\b|[\s,;.>()]+", " ", text[:60]).split()
         if len(letters) == 1:
@@ -78,10 +77,11 @@ class Choice(_Lettered):
     how = "Choose one letter."
 
     def read(self, typed, numbers):
-        letters = self.letters_read(typed, numbers)
+        shown = self.shown(numbers)
+        letters = self.letters_read(typed, shown)
         if len(letters) != 1:
             raise NotRead(f"{len(letters)} letters were read. {self.how}")
-        return Answer(self.shown(numbers)[letters[0]].key, letters[0])
+        return Answer(shown[letters[0]].key, letters[0])
 
     def mark(self, value, numbers):
         option = next(option for option in self.listed(numbers) if option.key == value)
@@ -108,10 +108,10 @@ class ChooseAll(_Lettered):
     def read(self, typed, numbers):
         if isinstance(typed, str) and typed.strip().lower() == "none":
             return Answer((), "none")
-        letters = sorted(self.letters_read(typed, numbers))
+        shown = self.shown(numbers)
+        letters = sorted(self.letters_read(typed, shown))
         if not letters:
             raise NotRead(f"No letter was read. {self.how}")
-        shown = self.shown(numbers)
         keys = sorted(shown[letter].key for letter in letters)
         return Answer(tuple(keys), ", ".join(letters))
 
@@ -153,8 +153,8 @@ class Order(_Lettered):
         return dealt if list(dealt) != sorted(dealt) else (*dealt[1:], dealt[0])
 
     def read(self, typed, numbers):
-        letters = self.letters_read(typed, numbers)
         shown = self.shown(numbers)
+        letters = self.letters_read(typed, shown)
         if len(letters) != len(shown):
             raise NotRead(f"{len(letters)} of {len(shown)} letters read. {self.how}")
         return Answer(tuple(shown[letter].key for letter in letters), ", ".join(letters))
