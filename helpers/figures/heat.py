@@ -171,7 +171,7 @@ def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
     unit = time_unit(5.0 * time_constant_seconds)
     times = np.linspace(0.0, 5.0 * time_constant_seconds / TIME_UNITS[unit], 201)
     celsius = heat.celsius_after(times * TIME_UNITS[unit], *part)
-    style.draw_line(axes, times, celsius, "heat", "part", linestyle="-")
+    style.draw_line(axes, times, celsius, "heat", "part").set_linestyle("-")
     ends = (0.0, times[-1])
     style.draw_line(axes, ends, (final, final), "limit", f"settled: {end}")
     style.draw_line(axes, ends, (ambient_celsius,) * 2, "mains", f"air: {air}")
