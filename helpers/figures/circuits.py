@@ -8,6 +8,7 @@ from html import escape
 from itertools import pairwise
 
 from helpers.figures.words import NAMES, capital
+from helpers.physics import limits
 from helpers.quantities import write
 
 _FEATURES = {
@@ -118,8 +119,7 @@ def indicator(circuit, ohms=None, led_volts=None):
     >>> indicator("bridge", 120e3)[1].replace("\\xa0", " ").partition(".")[0]
     'Circuit, bridge: between live and neutral lie dropper R, 120 kΩ, and LED'
     """
-    if circuit not in NAMES:
-        raise ValueError(f"circuit was read as {circuit!r}; it must be one of {', '.join(NAMES)}.")
+    limits.one_of(circuit, "circuit", NAMES)
     dropper = "dropper R" if ohms is None else f"dropper R, {write(ohms, 'resistance')}"
     led = "LED" if led_volts is None else f"LED, {write(led_volts, 'voltage')}"
     alternative = (
@@ -161,8 +161,7 @@ def dimmed_heater(tap="after"):
     >>> dimmed_heater("before")[1].partition(".")[0]
     'Circuit: from live through switch, dimmer and heater to neutral'
     """
-    if tap not in _TAPS:
-        raise ValueError(f"tap was read as {tap!r}; it must be one of {', '.join(_TAPS)}.")
+    limits.one_of(tap, "tap", _TAPS)
     place, meaning = _TAPS[tap]
     alternative = (
         "Circuit: from live through switch, dimmer and heater to neutral. In many dimmers a "

@@ -62,10 +62,8 @@ def rating(watts, rated_watts, ambient_celsius):
     if watts > allowed:
         verdict, why = "Fail", f"{power} is too much: it overheats and may start a fire"
     elif MARGIN * watts > allowed:
-        verdict, why = (
-            "Caution",
-            f"{power} leaves less than half of it spare: a warm box can cook it",
-        )
+        verdict = "Caution"
+        why = f"{power} leaves less than half of it spare: a warm box can cook it"
     else:
         verdict, why = "Pass", f"{power} leaves half of it or more spare"
     finding = (
