@@ -48,12 +48,7 @@ def solve(
     crest = np.sqrt(2.0) * volts_rms
     window = np.radians(conduction_degrees)
     drops = led_volts, second_led_volts, diode_volts, breakdown_volts
-    forward_drop, backward_drop = circuits.drops(circuit, *drops)
-    forward = pulses.pulse(forward_drop / crest, window)
-    if circuit == "bridge":
-        backward = forward
-    else:
-        backward = None if backward_drop is None else pulses.pulse(backward_drop / crest, window)
+    forward, backward = circuits.half_cycle_pulses(circuit, crest, window, drops)
     amps = crest / ohms
     flow = _current(forward, amps, window)
     back_flow = flow if backward is forward else _current(backward, amps, window)
