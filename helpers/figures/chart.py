@@ -151,10 +151,8 @@ class Chart:
                 self.elements.append(words(where[0], top + height + 17, text, SMALL, where[1]))
         self.elements.append(_path(f"M{left} {top}V{top + height}H{left + width}", QUIET, 1.2))
         self.elements.append(words(left, top - 8, up.name, SMALL))
-        self.elements.append(
-            words(left + width, top + height + 35, across.name, SMALL, "end")
-            if across.name else ""
-        )  # fmt: skip
+        if across.name:
+            self.elements.append(words(left + width, top + height + 35, across.name, SMALL, "end"))
 
     def _x(self, values):
         left, _, width, _ = self.box

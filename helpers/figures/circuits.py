@@ -5,8 +5,10 @@ works out no current.
 """
 
 from html import escape
+from itertools import pairwise
 
 from helpers.figures.words import NAMES, capital
+from helpers.physics import limits
 from helpers.quantities import write
 
 _FEATURES = {
@@ -117,8 +119,7 @@ def indicator(circuit, ohms=None, led_volts=None):
     >>> indicator("bridge", 120e3)[1].replace("\\xa0", " ").partition(".")[0]
     'Circuit, bridge: between live and neutral lie dropper R, 120 kΩ, and LED'
     """
-    if circuit not in NAMES:
-        raise ValueError(f"circuit was read as {circuit!r}; it must be one of {', '.join(NAMES)}.")
+    limits.one_of(circuit, "circuit", NAMES)
     dropper = "dropper R" if ohms is None else f"dropper R, {write(ohms, 'resistance')}"
     led = "LED" if led_volts is None else f"LED, {write(led_volts, 'voltage')}"
     alternative = (
@@ -160,8 +161,7 @@ def dimmed_heater(tap="after"):
     >>> dimmed_heater("before")[1].partition(".")[0]
     'Circuit: from live through switch, dimmer and heater to neutral'
     """
-    if tap not in _TAPS:
-        raise ValueError(f"tap was read as {tap!r}; it must be one of {', '.join(_TAPS)}.")
+    limits.one_of(tap, "tap", _TAPS)
     place, meaning = _TAPS[tap]
     alternative = (
         "Circuit: from live through switch, dimmer and heater to neutral. In many dimmers a "
@@ -180,14 +180,12 @@ def dimmed_heater(tap="after"):
     pen.part("Capacitor", (left_end, over), (5.0, over))
     pen.part("ResistorIEC", (5.0, over), (right_end, over))
     pen.part("Line", (right_end, over), (right_end, top))
-    pen.dot(left_end, top)
-    pen.dot(right_end, top)
+    pen.dots((left_end, top), (right_end, top))
     pen.write(5.0, over + 0.75, "suppression capacitor: leaks at off")
     pen.heater((right, top), (right, bottom))
     pen.part("Line", (right, bottom), (0.0, bottom))
     pen.part("Lamp2", (at_tap, top), (at_tap, bottom))
-    pen.dot(at_tap, top)
-    pen.dot(at_tap, bottom)
+    pen.dots((at_tap, top), (at_tap, bottom))
     pen.write(3.7, top + 0.9, "switch")
     pen.write(6.2, top + 1.05, "dimmer")
     pen.write(9.3, top + 0.45, "counts as live")
@@ -216,8 +214,7 @@ def _one_loop(pen, circuit, dropper, led):
         pen.part("Line", (corner, top), (side, top))
         pen.part("LED" if circuit == "two_leds" else "Diode", (side, 0.0), (side, top))
         pen.part("Line", (side, 0.0), (corner, 0.0))
-        pen.dot(corner, top)
-        pen.dot(corner, 0.0)
+        pen.dots((corner, top), (corner, 0.0))
         words = "second LED" if circuit == "two_leds" else "diode D"
         pen.write(side + 0.6, 1.7, words, "left")
 
@@ -237,11 +234,8 @@ def _bridge(pen, circuit, dropper, led):
         pen.part("Diode", start, end)
     pen.part("LED", at_north, at_south)
     pen.write(centre - 0.6, middle, led, "right")
-    pen.part("Line", at_east, (11.2, middle))
-    pen.part("Line", (11.2, middle), (11.2, -1.2))
-    pen.part("Line", (11.2, -1.2), (0.0, -1.2))
-    for corner in corners:
-        pen.dot(*corner)
+    pen.wire(at_east, (11.2, middle), (11.2, -1.2), (0.0, -1.2))
+    pen.dots(*corners)
     pen.write(east - 1.6, north - 0.6, "four diodes D", "left")
 
 
@@ -277,8 +271,13 @@ class _Pen:
         self.drawing.add(self.elements.Dot(open=True).at((across, up)))
         self.write(across - 0.35, up, words, "right")
 
-    def dot(self, across, up):
-        self.drawing.add(self.elements.Dot().at((across, up)))
+    def wire(self, *points):
+        for start, end in pairwise(points):
+            self.part("Line", start, end)
+
+    def dots(self, *points):
+        for point in points:
+            self.drawing.add(self.elements.Dot().at(point))
 
     def write(self, across, up, words, align="center"):
         label = self.elements.Label().at((across, up))

@@ -62,10 +62,8 @@ def rating(watts, rated_watts, ambient_celsius):
     if watts > allowed:
         verdict, why = "Fail", f"{power} is too much: it overheats and may start a fire"
     elif MARGIN * watts > allowed:
-        verdict, why = (
-            "Caution",
-            f"{power} leaves less than half of it spare: a warm box can cook it",
-        )
+        verdict = "Caution"
+        why = f"{power} leaves less than half of it spare: a warm box can cook it"
     else:
         verdict, why = "Pass", f"{power} leaves half of it or more spare"
     finding = (
@@ -171,7 +169,7 @@ def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
     unit = time_unit(5.0 * time_constant_seconds)
     times = np.linspace(0.0, 5.0 * time_constant_seconds / TIME_UNITS[unit], 201)
     celsius = heat.celsius_after(times * TIME_UNITS[unit], *part)
-    style.draw_line(axes, times, celsius, "heat", "part", linestyle="-")
+    style.draw_line(axes, times, celsius, "heat", "part").set_linestyle("-")
     ends = (0.0, times[-1])
     style.draw_line(axes, ends, (final, final), "limit", f"settled: {end}")
     style.draw_line(axes, ends, (ambient_celsius,) * 2, "mains", f"air: {air}")

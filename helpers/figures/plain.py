@@ -8,7 +8,7 @@ from html import escape
 
 import numpy as np
 
-from helpers.physics import phase_cut
+from helpers.physics import limits, phase_cut
 from helpers.quantities import write_as
 
 DIVISION = 40
@@ -16,7 +16,6 @@ DIVISION = 40
 HALF_HEIGHT = 4
 """Divisions above and below the middle line [-]."""
 DEGREES_PER_DIVISION, SECONDS_PER_DIVISION = 30.0, 2e-3
-_ACROSS = ("degrees", "ms")
 
 
 def waveform(supply, dimmer=phase_cut.NO_DIMMER, across="degrees"):
@@ -60,8 +59,7 @@ def waveform(supply, dimmer=phase_cut.NO_DIMMER, across="degrees"):
     >>> words.partition(". ")[0]
     'A trace on a grid, 100 V and 30° a division, starting at a rising zero crossing'
     """
-    if across not in _ACROSS:
-        raise ValueError(f"across was read as {across!r}; it must be one of {', '.join(_ACROSS)}.")
+    limits.one_of(across, "across", ("degrees", "ms"))
     degrees, volts = phase_cut.trace(supply, dimmer)
     volts_step = _volts_per_division(supply)
     if across == "degrees":

@@ -3,8 +3,8 @@
 import numpy as np
 
 from helpers.figures.chart import Axis, Chart, number_box, picture
-from helpers.figures.waves import SAMPLES, cycle_places
-from helpers.physics import circuits, heater, leakage, mains, phase_cut, signals
+from helpers.figures.waves import SAMPLES, cycle_axis, led_curve
+from helpers.physics import heater, leakage, mains, phase_cut, signals
 from helpers.physics import meters as physics_meters
 from helpers.quantities import write
 
@@ -66,11 +66,8 @@ def meters(supply, dimmer, place="on"):
     )
     low = 0.0 if place == "led" else -1.15 * crest
     ticks = {at: write(at, quantity) for at in (-crest, 0.0, crest) if at >= low}
-    chart = Chart(
-        (90, 76, 500, 250),
-        Axis(0, 360, "place in the mains cycle", cycle_places(supply)),
-        Axis(low, 1.15 * crest, quantity, ticks),
-    )
+    up = Axis(low, 1.15 * crest, quantity, ticks)
+    chart = Chart((90, 76, 500, 250), cycle_axis(supply), up)
     chart.line(degrees, values, "led" if place == "led" else "dimmed")
     boxes = (
         ("Plain meter, AC", plain, "mean, scaled for a sine"),
@@ -87,10 +84,9 @@ def _measured(supply, dimmer, place):
     crest = mains.peak(supply.volts_rms)
     if place == "led":
         led = {"ohms": DROPPER_OHMS, "led_volts": LED_VOLTS}
-        degrees, volts = phase_cut.trace(supply, dimmer, 1, SAMPLES)
-        amps = circuits.amps_at("series_diode", supply, dimmer, degrees, **led)
+        curve = led_curve("series_diode", supply, dimmer, **led)
         signal = signals.led_current("series_diode", supply, dimmer, **led)
-        return signal, degrees, np.where(volts == 0.0, 0.0, amps), crest / DROPPER_OHMS
+        return signal, *curve, crest / DROPPER_OHMS
     if place != "on":
         load = METER_OHMS
         if place == "off":

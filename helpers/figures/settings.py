@@ -108,7 +108,11 @@ def heat_and_light(circuit, supply, ohms, led_volts=2.0):
     >>> words.replace("\\xa0", " ").partition(",")[0]
     'Series diode on 230 V 50 Hz: at 150° the heater has 2.88 % of its heat'
     """
-    heat, shine, seen = _relative(circuit, supply, _ANGLES, ohms, led_volts)
+    dimmer = phase_cut.Dimmer("leading", _ANGLES)
+    amps = operating_point(circuit, supply, dimmer, ohms=ohms, led_volts=led_volts).led_amps_mean
+    light_share = amps / amps[0] if amps[0] else amps
+    shine, seen = 100.0 * light_share, light.lightness(light_share)
+    heat = phase_cut_inverse.percentages(dimmer).power_percent
     low = 150
     finding = (
         f"{capital(NAMES[circuit])} on {supply.name}: at {write(low, 'angle')} the heater has "
@@ -237,15 +241,6 @@ def _dots(rows, columns, shares, seen, chosen, title):
     height = top + high * len(rows) + 38
     parts.append(words(left, height - 14, under, SMALL, colour=style.QUIET))
     return picture(height, "Lights in rows and columns, shaded by their light", title, *parts)
-
-
-def _relative(circuit, supply, angles, ohms, led_volts):
-    """Heat, light and lightness against full mains, in percent or of 100."""
-    dimmer = phase_cut.Dimmer("leading", angles)
-    amps = operating_point(circuit, supply, dimmer, ohms=ohms, led_volts=led_volts).led_amps_mean
-    share = amps / amps[0] if amps[0] else amps
-    heat = phase_cut_inverse.percentages(dimmer).power_percent
-    return heat, 100.0 * share, light.lightness(share)
 
 
 def _over_the_angle(title, curves, marked, across, up):

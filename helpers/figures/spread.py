@@ -66,9 +66,12 @@ def histogram(values, limit, name, unit):
         f"{write_as(values.min(), unit)} to {write_as(values.max(), unit)}."
     )
     figure, axes = style.blank(finding)
-    width = _width(values, limit)
-    left, right = _ends(values, limit, _BINS * width)
-    edges = _edges(values, limit, width)
+    least, most = values.min(), values.max()
+    room = (most - least) or 0.1 * abs(most) or abs(limit) or 1.0
+    # Both ends of the axis: all values, and the limit if it is not far away.
+    left = min(least - 0.1 * room, max(limit - 0.1 * room, least - 2.0 * room))
+    right = max(most + 0.1 * room, min(limit + 0.1 * room, most + 2.0 * room))
+    edges = _edges(least, most, limit, room / _BINS)
     heights = np.diff(np.searchsorted(np.sort(values), edges, side="right"))
     over = edges[:-1] >= limit
     for part, meaning, label in (
@@ -97,22 +100,8 @@ def histogram(values, limit, name, unit):
     return figure, alternative
 
 
-def _width(values, limit):
-    low, high = values.min(), values.max()
-    return ((high - low) or 0.1 * abs(high) or abs(limit) or 1.0) / _BINS
-
-
-def _edges(values, limit, width):
+def _edges(least, most, limit, width):
     """Edges of the bars, one of them at the limit, so that no bar is half above it."""
-    first = np.floor((values.min() - limit) / width) - 1
-    last = np.ceil((values.max() - limit) / width) + 1
+    first = np.floor((least - limit) / width) - 1
+    last = np.ceil((most - limit) / width) + 1
     return limit + width * np.arange(first, last + 1)
-
-
-def _ends(values, limit, room):
-    """Both ends of the axis: all values, and the limit if it is not far away."""
-    low, high = values.min(), values.max()
-    return (
-        min(low - 0.1 * room, max(limit - 0.1 * room, low - 2.0 * room)),
-        max(high + 0.1 * room, min(limit + 0.1 * room, high + 2.0 * room)),
-    )

@@ -138,7 +138,7 @@ def count_in(axis, unit):
     axis.set_major_formatter(lambda value, _: write_as(value, unit, 6).partition("\u00a0")[0])
 
 
-def draw_line(axes, across, up, meaning, label="", every=None, **more):
+def draw_line(axes, across, up, meaning, label="", every=None):
     """Draw a curve in the look of its meaning.
 
     Parameters
@@ -153,24 +153,16 @@ def draw_line(axes, across, up, meaning, label="", every=None, **more):
         Its words in the legend; none without.
     every : int or None
         Put a marker on every so many points; None for no markers [-].
-    **more
-        Handed to `Axes.plot`.
 
     Returns
     -------
     line : matplotlib.lines.Line2D
     """
     look = LOOKS[meaning]
-    options = {
-        "color": look.colour,
-        "linestyle": look.dash,
-        "linewidth": LINE_WEIGHT,
-        "label": label or "_",
-        "marker": look.marker if every else "",
-        "markevery": every,
-        "markersize": 7,
-    }
-    return axes.plot(across, up, **{**options, **more})[0]
+    return axes.plot(
+        across, up, color=look.colour, linestyle=look.dash, linewidth=LINE_WEIGHT,
+        label=label or "_", marker=look.marker if every else "", markevery=every, markersize=7,
+    )[0]  # fmt: skip
 
 
 def legend(axes):

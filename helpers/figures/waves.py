@@ -61,13 +61,10 @@ def sine(supply):
     ):
         style.draw_line(axes, (0, 360), (value, value), meaning, label)
     axes.set_ylim(-1.15 * peak, 1.15 * peak)
-    places = cycle_places(supply)
-    axes.set(
-        xlim=(0, 360),
-        xticks=list(places),
-        xticklabels=[text.replace(", ", "\n") for text in places.values()],
-    )
-    style.name_axes(axes, ("place in the mains cycle", ""), ("voltage", "V"))
+    across = cycle_axis(supply)
+    words_below = [text.replace(", ", "\n") for text in across.ticks.values()]
+    axes.set(xlim=(0, 360), xticks=list(across.ticks), xticklabels=words_below)
+    style.name_axes(axes, (across.name, ""), ("voltage", "V"))
     style.legend(axes)
     return figure, alternative
 
@@ -106,7 +103,7 @@ def chopped(supply, dimmer):
     alternative = (
         f"{finding} One mains cycle of {_period(supply)}; in each half-cycle {_where_on(dimmer)}"
     )
-    chart = _voltage(supply, dimmer, (84, 76, 780, 230), cycle_places(supply))
+    chart = _voltage(supply, dimmer, (84, 76, 780, 230), cycle_axis(supply))
     rms = phase_cut.wave(supply, dimmer).volts_rms
     chart.line((0, 360), (rms, rms), "volts")
     curves = ("mains", "mains"), ("dimmed", "behind it"), ("volts", f"rms {write(rms, 'voltage')}")
@@ -188,8 +185,8 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_vol
     return picture(392, what, finding, upper.svg(), lower.svg(), names), alternative
 
 
-def cycle_places(supply):
-    """Return places of one mains cycle, and each in words: degrees and milliseconds.
+def cycle_axis(supply):
+    """Return the axis of one mains cycle, its places in degrees and in milliseconds.
 
     Parameters
     ----------
@@ -198,13 +195,32 @@ def cycle_places(supply):
 
     Examples
     --------
-    >>> cycle_places(mains.Supply(100.0, 50.0))[90]
+    >>> cycle_axis(mains.Supply(100.0, 50.0)).ticks[90]
     '90°, 5\\xa0ms'
     """
-    return {
-        place: f"{place}°, {write_as(place / 360.0 / supply.hertz, 'ms', 3)}"
-        for place in range(0, 361, 90)
-    }
+    places = range(0, 361, 90)
+    times = [write_as(place / 360.0 / supply.hertz, "ms", 3) for place in places]
+    ticks = {place: f"{place}°, {time}" for place, time in zip(places, times, strict=True)}
+    return Axis(0, 360, "place in the mains cycle", ticks)
+
+
+def led_curve(circuit, supply, dimmer, ohms, led_volts):
+    """Return the current of the resistor over one cycle, and at which degrees.
+
+    Parameters
+    ----------
+    circuit, supply, dimmer, ohms, led_volts
+        As for `led_current`.
+
+    Returns
+    -------
+    degrees, amps : array
+        Place in the cycle [deg] and current, negative in the other half-cycle [A].
+    """
+    degrees, volts = phase_cut.trace(supply, dimmer, 1, SAMPLES)
+    amps = circuits.amps_at(circuit, supply, dimmer, degrees, ohms=ohms, led_volts=led_volts)
+    # At an edge two points share an angle; the current of the dark one is zero.
+    return degrees, np.where(volts == 0.0, 0.0, amps)
 
 
 def cycle_charts(circuit, supply, dimmer, ohms, led_volts, width):
@@ -221,11 +237,10 @@ def cycle_charts(circuit, supply, dimmer, ohms, led_volts, width):
     -------
     upper, lower : Chart
     """
-    upper = _voltage(supply, dimmer, (84, 74, width, 124), dict.fromkeys(range(0, 361, 90), ""))
-    degrees, volts = phase_cut.trace(supply, dimmer, 1, SAMPLES)
-    branch = circuits.amps_at(circuit, supply, dimmer, degrees, ohms=ohms, led_volts=led_volts)
-    # At an edge two points share an angle; the current of the dark one is zero.
-    branch = np.where(volts == 0.0, 0.0, branch)
+    across = cycle_axis(supply)
+    unnamed = across._replace(name="", ticks=dict.fromkeys(across.ticks, ""))
+    upper = _voltage(supply, dimmer, (84, 74, width, 124), unnamed)
+    degrees, branch = led_curve(circuit, supply, dimmer, ohms, led_volts)
     forward, backward = np.maximum(branch, 0.0), np.maximum(-branch, 0.0)
     if circuit == "bridge":
         forward += backward
@@ -235,11 +250,8 @@ def cycle_charts(circuit, supply, dimmer, ohms, led_volts, width):
     ticks = {0.0: "0", top: write(top, "current")}
     if pushed_back:
         ticks[-top] = "\u2212" + ticks[top]
-    lower = Chart(
-        (84, 236, width, 106),
-        Axis(0, 360, "place in the mains cycle", cycle_places(supply)),
-        Axis(low, 1.15 * top, "current of the LED", ticks),
-    )
+    up = Axis(low, 1.15 * top, "current of the LED", ticks)
+    lower = Chart((84, 236, width, 106), across, up)
     lower.fill_below(degrees, forward, LIT)
     if pushed_back:
         lower.fill_below(degrees, -backward, BROKEN_DOWN)
@@ -252,12 +264,11 @@ def cycle_charts(circuit, supply, dimmer, ohms, led_volts, width):
     return upper, lower
 
 
-def _voltage(supply, dimmer, box, places):
+def _voltage(supply, dimmer, box, across):
     degrees, volts = phase_cut.trace(supply, dimmer, 1, SAMPLES)
     sine = mains.volts_at(supply.volts_rms, degrees)
     crest = mains.peak(supply.volts_rms)
     ticks = {value: write(value, "voltage") for value in (-crest, 0.0, crest)}
-    across = Axis(0, 360, "place in the mains cycle" if places[0] else "", places)
     chart = Chart(box, across, Axis(-1.12 * crest, 1.12 * crest, "voltage", ticks))
     chart.fill_below(degrees, sine, REMOVED)
     chart.fill_below(degrees, volts, style.FACE)

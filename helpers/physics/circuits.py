@@ -5,7 +5,7 @@ that is pushed backwards past its breakdown keeps that voltage. Knows names and 
 over a cycle are in `operating_point`.
 """
 
-from helpers.physics import limits, phase_cut
+from helpers.physics import limits, phase_cut, pulses
 
 #: Name of each circuit and what is wired in it.
 CIRCUITS = {
@@ -61,6 +61,37 @@ def drops(circuit, led_volts, second_led_volts, diode_volts, breakdown_volts):
         "two_leds": second_led_volts,
     }[circuit]
     return led_volts, backward
+
+
+def half_cycle_pulses(circuit, crest, window, drop_volts):
+    """Return the current's pulse in each half-cycle.
+
+    Parameters
+    ----------
+    circuit : str
+        A key of `CIRCUITS`.
+    crest : float or array
+        Peak of the supply [V].
+    window : float or array
+        What the dimmer lets through of a half-cycle [rad].
+    drop_volts : tuple
+        What `fill_in` returns [V].
+
+    Returns
+    -------
+    forward, backward : pulses.Pulse
+        The second is None if a diode blocks, and the first itself in the bridge.
+
+    Examples
+    --------
+    >>> half_cycle_pulses("series_diode", 325.0, 3.14, fill_in("series_diode"))[1] is None
+    True
+    """
+    forward_drop, backward_drop = drops(circuit, *drop_volts)
+    forward = pulses.pulse(forward_drop / crest, window)
+    if circuit == "bridge":
+        return forward, forward
+    return forward, None if backward_drop is None else pulses.pulse(backward_drop / crest, window)
 
 
 def fill_in(

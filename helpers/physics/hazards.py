@@ -95,8 +95,7 @@ def touch_amps_rms(supply, ohms=0.0, farads=None, bleeder_ohms=None, body_ohms=B
     if bleeder_ohms is not None:
         conductance = 1.0 / limits.positive(bleeder_ohms, "bleeder_ohms", "ohm", slip)
     impedance = resistance + 1.0 / (conductance + 1j * susceptance)
-    amps = supply.volts_rms / np.abs(impedance)
-    return amps if np.ndim(amps) else float(amps)
+    return limits.plain(supply.volts_rms / np.abs(impedance))
 
 
 _ON_THE_BORDER = 1.0 - 1e-9  # so that rounding never puts a current below it
@@ -147,8 +146,7 @@ def zone(amps_rms, seconds):
         + (amps >= _border(_CURVE_B, seconds) * _ON_THE_BORDER)
         + (amps >= _border(_CURVE_C1, seconds) * _ON_THE_BORDER)
     )
-    names = np.array(list(ZONES))[above]
-    return names if above.ndim else str(names)
+    return limits.plain(np.array(list(ZONES))[above])
 
 
 def _border(curve, seconds):

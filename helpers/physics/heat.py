@@ -94,8 +94,7 @@ def celsius_after(seconds, watts, kelvin_per_watt, time_constant_seconds, ambien
     constant = limits.positive(time_constant_seconds, "time_constant_seconds", "s")
     final = final_celsius(watts, kelvin_per_watt, ambient_celsius)
     ambient = limits.finite(ambient_celsius, "ambient_celsius", "degC")
-    celsius = ambient - (final - ambient) * np.expm1(-seconds / constant)
-    return celsius if np.ndim(celsius) else float(celsius)
+    return limits.plain(ambient - (final - ambient) * np.expm1(-seconds / constant))
 
 
 def seconds_to(celsius, watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
@@ -140,8 +139,7 @@ def seconds_to(celsius, watts, kelvin_per_watt, time_constant_seconds, ambient_c
     full_rise = np.asarray(final_celsius(watts, kelvin_per_watt, ambient_celsius) - ambient_celsius)
     reached = (rise < full_rise) | (np.asarray(rise) == 0.0)
     share = np.where(reached, rise, 0.0) / np.where(full_rise > 0.0, full_rise, 1.0)
-    seconds = np.where(reached, -constant * np.log1p(-share), np.inf)
-    return seconds if seconds.ndim else float(seconds)
+    return limits.plain(np.where(reached, -constant * np.log1p(-share), np.inf))
 
 
 def kelvin_per_watt_of(rated_watts, knee_celsius=70.0, zero_celsius=155.0):

@@ -121,8 +121,7 @@ def reaches_led(circuit, state, **drops):
     (True, True)
     """
     forward, _ = circuits.drops(circuit, *circuits.fill_in(circuit, **drops))
-    reaches = np.asarray(state.volts_peak > forward)
-    return reaches if reaches.ndim else bool(reaches)
+    return limits.plain(state.volts_peak > forward)
 
 
 def _conductance(ohms, name):

@@ -165,5 +165,5 @@ def no_effect_percent(hertz):
 
 def _flicker_limit(hertz, slow, fast):
     hertz = limits.positive(hertz, "hertz", "Hz", "Steady light has no flicker to judge.")
-    percent = np.minimum(np.where(np.asarray(hertz) < 90.0, slow, fast) * hertz, 100.0)
-    return percent if percent.ndim else float(percent)
+    slope = np.where(np.asarray(hertz) < 90.0, slow, fast)
+    return limits.plain(np.minimum(slope * hertz, 100.0))

@@ -215,6 +215,22 @@ def one_of(value, name, allowed):
     return value
 
 
+def plain(value):
+    """Return an array as it is, and a single number, truth or word as Python's own kind.
+
+    Parameters
+    ----------
+    value : float or array
+        What numpy made of one value or of many.
+
+    Examples
+    --------
+    >>> plain(np.float64(1.5)), plain(np.array(True))
+    (1.5, True)
+    """
+    return value if np.ndim(value) else np.asarray(value).item()
+
+
 def _checked(value, name, unit, lowest, highest, slip, open_low, open_high):
     try:
         numbers = np.asarray(value, dtype=float)
@@ -226,7 +242,7 @@ def _checked(value, name, unit, lowest, highest, slip, open_low, open_high):
     if not fits.all():
         wrong = float(numbers[~fits].flat[0]) if numbers.ndim else float(numbers)
         raise ValueError(_message(wrong, name, unit, lowest, highest, slip, open_low))
-    return numbers if numbers.ndim else float(numbers)
+    return plain(numbers)
 
 
 def _message(wrong, name, unit, lowest, highest, slip, open_low):

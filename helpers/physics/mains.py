@@ -161,8 +161,7 @@ def range_of(volts_rms, tolerance_percent=10.0):
     share = limits.between(
         tolerance_percent, "tolerance_percent", "%", 0.0, 50.0, "Ten per cent is 10, not 0.1."
     )
-    share = share / 100.0
-    return volts_rms * (1.0 - share), volts_rms * (1.0 + share)
+    return volts_rms * (1.0 - share / 100.0), volts_rms * (1.0 + share / 100.0)
 
 
 def highest(supply, tolerance_percent=10.0):
@@ -235,5 +234,4 @@ def volts_at(volts_rms, degrees):
     70.711
     """
     degrees = limits.finite(degrees, "degrees", "deg")
-    volts = peak(volts_rms) * np.sin(np.radians(degrees))
-    return volts if np.ndim(volts) else float(volts)
+    return limits.plain(peak(volts_rms) * np.sin(np.radians(degrees)))

@@ -70,8 +70,8 @@ def reading(signal, response="true_rms", coupling="ac"):
         return SINE_FORM_FACTOR * size
     if coupling == "dc":
         return signal.rms
-    alternating = np.sqrt(np.maximum(signal.rms * signal.rms - signal.mean * signal.mean, 0.0))
-    return alternating if np.ndim(alternating) else float(alternating)
+    alternating_square = signal.rms * signal.rms - signal.mean * signal.mean
+    return limits.plain(np.sqrt(np.maximum(alternating_square, 0.0)))
 
 
 def error_percent(signal, response="average", coupling="ac"):
@@ -112,8 +112,7 @@ def error_percent(signal, response="average", coupling="ac"):
     -43.5
     """
     shown, true = np.asarray(reading(signal, response, coupling)), np.asarray(signal.rms)
-    percent = 100.0 * (shown / np.where(true > 0.0, true, np.nan) - 1.0)
-    return percent if percent.ndim else float(percent)
+    return limits.plain(100.0 * (shown / np.where(true > 0.0, true, np.nan) - 1.0))
 
 
 def within_crest_limit(signal, crest_limit=3.0):
@@ -154,8 +153,7 @@ def within_crest_limit(signal, crest_limit=3.0):
     crest_limit = limits.between(
         crest_limit, "crest_limit", "", 1.4142, 100.0, "A sine already has 1.414."
     )
-    within = (np.asarray(signal.rms) > 0.0) & (signal.peak <= crest_limit * signal.rms)
-    return within if within.ndim else bool(within)
+    return limits.plain((np.asarray(signal.rms) > 0.0) & (signal.peak <= crest_limit * signal.rms))
 
 
 def loaded_volts(open_volts, source_ohms, meter_ohms=10e6):

@@ -48,43 +48,34 @@ def solve(
     crest = np.sqrt(2.0) * volts_rms
     window = np.radians(conduction_degrees)
     drops = led_volts, second_led_volts, diode_volts, breakdown_volts
-    forward_drop, backward_drop = circuits.drops(circuit, *drops)
-    forward = pulses.pulse(forward_drop / crest, window)
-    if circuit == "bridge":
-        backward = forward
-    else:
-        backward = None if backward_drop is None else pulses.pulse(backward_drop / crest, window)
-    flow = _currents(forward, backward, crest / ohms, window)
+    forward, backward = circuits.half_cycle_pulses(circuit, crest, window, drops)
+    amps = crest / ohms
+    flow = _current(forward, amps, window)
+    back_flow = flow if backward is forward else _current(backward, amps, window)
     return (
-        _led(circuit, flow, forward, window)
+        _led(circuit, flow, back_flow, forward, window)
         | _reverse_volts(circuit, resistor_side, crest * pulses.height(0.0, window), *drops)
-        | _powers(circuit, flow, crest, ohms, *drops)
+        | _powers(circuit, flow, back_flow, crest, ohms, *drops)
         | _light(circuit, forward, backward, window, hertz)
     )
 
 
-def _currents(forward, backward, amps, window):
-    """Mean, mean square, peak and delivered part of each half-cycle's current."""
-    flow = {}
-    for side, pulse in (("forward", forward), ("backward", backward)):
-        if pulse is None:
-            flow[side] = (0.0, 0.0, 0.0, 0.0)
-        elif side == "backward" and pulse is forward:
-            flow[side] = flow["forward"]
-        else:
-            per_turn = amps / _TURN
-            flow[side] = (
-                per_turn * pulses.area(pulse),
-                amps * per_turn * pulses.square_area(pulse),
-                amps * pulses.height(pulse.threshold, window),
-                per_turn * pulses.delivered_area(pulse),
-            )
-    return flow
+def _current(pulse, amps, window):
+    """Mean, mean square, peak and delivered part of one half-cycle's current."""
+    if pulse is None:
+        return 0.0, 0.0, 0.0, 0.0
+    per_turn = amps / _TURN
+    return (
+        per_turn * pulses.area(pulse),
+        amps * per_turn * pulses.square_area(pulse),
+        amps * pulses.height(pulse.threshold, window),
+        per_turn * pulses.delivered_area(pulse),
+    )
 
 
-def _led(circuit, flow, forward, window):
-    mean, square, peak, _ = flow["forward"]
-    back_mean, back_square, back_peak, _ = flow["backward"]
+def _led(circuit, flow, back_flow, forward, window):
+    mean, square, peak, _ = flow
+    back_mean, back_square, back_peak, _ = back_flow
     halves = 2.0 if circuit == "bridge" else 1.0
     breaks_down = circuit == "resistor_only"
     second = circuit == "two_leds"
@@ -128,9 +119,10 @@ def _reverse_volts(
     }
 
 
-def _powers(circuit, flow, crest, ohms, led_volts, second_led_volts, diode_volts, breakdown_volts):
-    mean, square, _, delivered = flow["forward"]
-    back_mean, back_square, _, back_delivered = flow["backward"]
+def _powers(circuit, flow, back_flow, crest, ohms, *drops):
+    mean, square, _, delivered = flow
+    back_mean, back_square, _, back_delivered = back_flow
+    led_volts, second_led_volts, diode_volts, breakdown_volts = drops
     led_watts = led_volts * mean
     diode_watts = 0.0
     if circuit == "resistor_only":

@@ -207,8 +207,7 @@ def volts_at(supply, dimmer, degrees):
         on = in_half_cycle <= dimmer.angle_degrees
     else:
         on = True
-    volts = np.where(on, mains.volts_at(supply.volts_rms, degrees), 0.0)
-    return volts if volts.ndim else float(volts)
+    return limits.plain(np.where(on, mains.volts_at(supply.volts_rms, degrees), 0.0))
 
 
 def trace(supply, dimmer=NO_DIMMER, cycles=1, samples_per_cycle=360):

@@ -173,11 +173,7 @@ def for_rms(wanted_volts_rms, supply, edge="leading"):
     >>> round(for_rms(50.0, mains.Supply(100.0, 50.0)).angle_degrees, 2)
     113.83
     """
-    wanted = limits.not_negative(wanted_volts_rms, "wanted_volts_rms", "V", "Leave the sign out.")
-    ratio = limits.between(
-        wanted / supply.volts_rms, "wanted_volts_rms over the supply's", "", 0.0, 1.0,
-        "A dimmer cannot give more than it gets.",
-    )  # fmt: skip
+    ratio = _of_full(wanted_volts_rms, "wanted_volts_rms", supply.volts_rms)
     return for_power(ratio * ratio, edge)
 
 
@@ -218,12 +214,17 @@ def for_mean(wanted_volts_mean, supply, edge="leading"):
     >>> round(for_mean(0.25 * mains.mean(100.0), supply).angle_degrees, 6)
     120.0
     """
-    wanted = limits.not_negative(wanted_volts_mean, "wanted_volts_mean", "V", "Leave the sign out.")
-    ratio = limits.between(
-        wanted / mains.mean(supply.volts_rms), "wanted_volts_mean over the supply's", "", 0.0, 1.0,
-        "A dimmer cannot give more than it gets. Was an rms value meant?",
+    ratio = _of_full(
+        wanted_volts_mean, "wanted_volts_mean", mains.mean(supply.volts_rms),
+        " Was an rms value meant?",
     )  # fmt: skip
     return _dimmer(2.0 * np.degrees(np.arcsin(np.sqrt(ratio))), edge)
+
+
+def _of_full(wanted, name, full_volts, slip=""):
+    wanted = limits.not_negative(wanted, name, "V", "Leave the sign out.")
+    slip = f"A dimmer cannot give more than it gets.{slip}"
+    return limits.between(wanted / full_volts, f"{name} over the supply's", "", 0.0, 1.0, slip)
 
 
 def _share(value, name):

@@ -63,9 +63,7 @@ def derated_watts(rated_watts, ambient_celsius, knee_celsius=70.0, zero_celsius=
         limits.finite(zero_celsius, "zero_celsius", "degC") - knee,
         "zero_celsius less knee_celsius", "K", "Were the two swapped?",
     )  # fmt: skip
-    share = np.clip(1.0 - (ambient - knee) / span, 0.0, 1.0)
-    watts = rated * share
-    return watts if np.ndim(watts) else float(watts)
+    return limits.plain(rated * np.clip(1.0 - (ambient - knee) / span, 0.0, 1.0))
 
 
 def volts_rms_limit(ohms, watts, limiting_volts):
@@ -107,8 +105,7 @@ def volts_rms_limit(ohms, watts, limiting_volts):
     ohms = limits.positive(ohms, "ohms", "ohm")
     watts = limits.not_negative(watts, "watts", "W")
     limiting = limits.positive(limiting_volts, "limiting_volts", "V")
-    volts = np.minimum(np.sqrt(watts * ohms), limiting)
-    return volts if np.ndim(volts) else float(volts)
+    return limits.plain(np.minimum(np.sqrt(watts * ohms), limiting))
 
 
 def limited_by(ohms, watts, limiting_volts):

@@ -189,12 +189,9 @@ def branch_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, *, ohms, **drops
 def _pulses_of(circuit, supply, dimmer, ohms, drops):
     ohms = limits.positive(ohms, "ohms", "ohm", "Without a resistor the LED is destroyed.")
     volts = circuits.fill_in(circuit, **drops)
-    forward_drop, backward_drop = circuits.drops(circuit, *volts)
     crest = mains.peak(supply.volts_rms)
     window = np.radians(dimmer.conduction_degrees)
-    forward = pulses.pulse(forward_drop / crest, window)
-    backward = None if backward_drop is None else pulses.pulse(backward_drop / crest, window)
-    return forward, backward, window, crest / ohms
+    return *circuits.half_cycle_pulses(circuit, crest, window, volts), window, crest / ohms
 
 
 def _one_sided(pulse, window, scale, halves):

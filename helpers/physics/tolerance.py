@@ -208,9 +208,7 @@ def spread(values, percents=(1, 5, 50, 95, 99)):
     >>> spread([1.0, 2.0, 3.0], (50,))
     Spread(mean=2.0, standard_deviation=0.816496580927726, percentiles={50: 2.0})
     """
-    values = np.atleast_1d(limits.finite(values, "values", "their unit"))
-    if values.size == 0:
-        raise ValueError("values holds no board; draw at least one.")
+    values = _boards_in(values)
     found = np.percentile(values, percents)
     percentiles = {percent: float(value) for percent, value in zip(percents, found, strict=True)}
     return Spread(float(values.mean()), float(values.std()), percentiles)
@@ -249,10 +247,15 @@ def chance_above(values, limit):
     >>> chance_above([0.20, 0.24, 0.26, 0.30], 0.25)
     0.5
     """
+    values = _boards_in(values)
+    return float(np.mean(values > limits.finite(limit, "limit", "the unit of the values")))
+
+
+def _boards_in(values):
     values = np.atleast_1d(limits.finite(values, "values", "their unit"))
     if values.size == 0:
         raise ValueError("values holds no board; draw at least one.")
-    return float(np.mean(values > limits.finite(limit, "limit", "the unit of the values")))
+    return values
 
 
 def _boards(circuit, supply, dimmer, tolerances, ohms, drops, strays):

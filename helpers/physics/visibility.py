@@ -135,8 +135,7 @@ def threshold_lux(luminance):
     '2e-07 lx in the dark, 1e-03 lx by day'
     """
     luminance = limits.not_negative(luminance, "luminance", "cd/m2")
-    lux = 0.242e-6 * (1.0 + np.sqrt(0.4 * luminance)) ** 2
-    return lux if np.ndim(lux) else float(lux)
+    return limits.plain(0.242e-6 * (1.0 + np.sqrt(0.4 * luminance)) ** 2)
 
 
 def visible_metres(candelas, luminance, margin=100.0):
@@ -178,5 +177,4 @@ def visible_metres(candelas, luminance, margin=100.0):
     """
     candelas = limits.not_negative(candelas, "candelas", "cd")
     margin = limits.between(margin, "margin", "", 1.0, 1e6)
-    metres = np.sqrt(candelas / (margin * threshold_lux(luminance)))
-    return metres if np.ndim(metres) else float(metres)
+    return limits.plain(np.sqrt(candelas / (margin * threshold_lux(luminance))))

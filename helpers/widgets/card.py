@@ -117,10 +117,8 @@ class Card:
 
     def submit(self):
         """Check what the controls hold, once it has all come in."""
-        soon(self._submit_now)
-
-    def _submit_now(self):
-        self.session.answer(self.question.id, self.controls.typed(), self.number)
+        answer = self.session.answer
+        soon(lambda: answer(self.question.id, self.controls.typed(), self.number))
 
     def open_nudge(self):
         """Show one nudge more."""

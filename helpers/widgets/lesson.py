@@ -147,28 +147,27 @@ def _is_lesson(number):
 
 def progress(number=None):
     """Show how far the learner is in a lesson, and keep showing it as answers come in."""
+    _show_and_follow("progress", number, progress_page)
+
+
+def _show_and_follow(name, number, page_of):
+    """Show a page about a lesson, the open one if none is named, and keep it up to date."""
     session, number = current_session(), number or _open.get("lesson", "00")
     if not _is_lesson(number):
         return
-    _show_and_follow(session, "progress", lambda: progress_page(session, number))
-
-
-def _show_and_follow(session, name, page):
-    """Show a page, and keep it up to date as answers come in."""
-    handle = show(page())
+    handle = show(page_of(session, number))
     if not session.workshop_copy:
-        session.watchers[name, handle.display_id] = lambda *_: handle.update(page())
+        session.watchers[name, handle.display_id] = lambda *_: handle.update(
+            page_of(session, number)
+        )
 
 
 def predictions(number=None):
     """Show again what was predicted before the lesson, beside what the lesson found."""
-    session, number = current_session(), number or _open.get("lesson", "00")
-    if not _is_lesson(number):
-        return
-    _show_and_follow(session, "predictions", lambda: Page(_prediction_lines(session, number)))
+    _show_and_follow("predictions", number, _predictions_page)
 
 
-def _prediction_lines(session, number):
+def _predictions_page(session, number):
     lines = []
     for question in lessons()[number].QUESTIONS:
         if question.role == "predict":
@@ -176,7 +175,7 @@ def _prediction_lines(session, number):
             lines += [Line("text", text) for text in question.ask(draw.numbers).split("\n\n")]
             lines.append(Line("note", f"You predicted: {_predicted(question, draw)}"))
             lines.append(Line("verdict", f"What we found: {question.working(draw.numbers)}"))
-    return lines
+    return Page(lines)
 
 
 def _predicted(question, draw):

@@ -5,8 +5,10 @@ import asyncio
 SETTLING_SECONDS = 0.1
 
 
-def soon(action):
+def soon(action, seconds=SETTLING_SECONDS):
     """Do something a moment later, when a kernel is running; at once where none is.
+
+    Return the handle that can still cancel it, or None if it is done.
 
     A press of Enter or of a button can overtake the last change of a list or a box on the way
     from the page; a wrong answer must never be marked for that.
@@ -15,5 +17,5 @@ def soon(action):
         loop = asyncio.get_running_loop()
     except RuntimeError:
         action()
-        return
-    loop.call_later(SETTLING_SECONDS, action)
+        return None
+    return loop.call_later(seconds, action)

@@ -4,7 +4,6 @@ The picture is drawn anew at every move. The sentence waits until the hand rests
 read out by a screen reader: its place on the page is a polite live region. Knows no explorer.
 """
 
-import asyncio
 from dataclasses import dataclass
 from html import escape
 
@@ -13,6 +12,7 @@ import ipywidgets as widgets
 from helpers.exercises.wording import Line
 from helpers.widgets.explorers.knobs import Entry
 from helpers.widgets.page import Page, frame
+from helpers.widgets.timing import soon
 
 REST_SECONDS = 0.3
 CALCULATED = "A calculation, not a measurement."
@@ -123,12 +123,7 @@ class Panel:
     def _say_at_rest(self):
         if self._waiting:
             self._waiting.cancel()
-        try:
-            loop = asyncio.get_running_loop()
-        except RuntimeError:
-            self._say()
-            return
-        self._waiting = loop.call_later(REST_SECONDS, self._say)
+        self._waiting = soon(self._say, REST_SECONDS)
 
     def _say(self):
         self.said.value = f"<p>{escape(self._sentence)}</p>{_SPOKEN}"
