@@ -57,6 +57,9 @@ class Question:
         Only the first answer of a draw counts, and the lesson is passed only with it right.
     picture : callable or None
         From the personal numbers to the `Picture` that has to be read.
+    edition : int
+        1 first; one more whenever its numbers, options or rule of marking change. Answers to an
+        earlier edition are never marked by a later one.
 
     Raises
     ------
@@ -78,6 +81,7 @@ class Question:
     role: str = "exercise"
     danger: bool = False
     picture: Callable | None = None
+    edition: int = 1
 
     def __post_init__(self):
         if self.role not in ROLES:
