@@ -15,7 +15,10 @@ from pathlib import Path
 from helpers.exercises.whole_files import as_utf_8
 
 FORMAT = 1
-FIELDS = ("line", "learner", "class_word", "supply", "question", "draw", "answer", "nudges", "at")
+FIELDS = (
+    "line", "learner", "class_word", "supply", "question", "edition", "draw", "answer", "nudges",
+    "at",
+)  # fmt: skip
 TEXT_FIELDS = ("line", "learner", "class_word", "supply", "question", "answer", "at")
 LONGEST_LINE = 4_000
 
@@ -28,7 +31,7 @@ class OtherFormat(ValueError):
     """A line of an answer log that another edition of these lessons wrote."""
 
 
-def new_line(learner, class_word, supply, question, draw, answer, nudges, at=None):
+def new_line(learner, class_word, supply, question, draw, answer, nudges, at=None, edition=1):
     """Return the fields of one attempt, with a random id of its own and the time in UTC."""
     at = at or datetime.now(UTC)
     return {
@@ -38,6 +41,7 @@ def new_line(learner, class_word, supply, question, draw, answer, nudges, at=Non
         "class_word": class_word,
         "supply": supply,
         "question": question,
+        "edition": edition,
         "draw": draw,
         "answer": answer,
         "nudges": nudges,
@@ -56,7 +60,7 @@ def parse_line(text):
     Returns
     -------
     fields : dict
-        As `new_line` makes them.
+        As `new_line` makes them; a line that names no edition is of the first.
 
     Raises
     ------
@@ -84,7 +88,8 @@ def parse_line(text):
     for name in TEXT_FIELDS:
         if not isinstance(fields.get(name), str):
             raise ValueError(f"the line has no readable field {name!r}")
-    for name in ("draw", "nudges"):
+    fields.setdefault("edition", 1)
+    for name in ("edition", "draw", "nudges"):
         value = fields.get(name)
         if not isinstance(value, int) or isinstance(value, bool) or not 0 <= value < 10_000:
             raise ValueError(f"the line has no readable field {name!r}")

@@ -13,6 +13,7 @@ from helpers.exercises.bank import bank
 from helpers.exercises.kinds import NotRead
 from helpers.exercises.standing import replay
 from helpers.exercises.whole_files import write_whole
+from helpers.exercises.wording import code_form
 from helpers.physics.mains import SUPPLIES
 
 PLAIN_BLANKS = str.maketrans("\u00a0\u2009\u202f", "   ")  # both doors write the same line
@@ -110,25 +111,30 @@ class Session:
         if question_id not in self._standings:
             question = self.question(question_id)
             lines = self._lines.get(question_id, [])
-            self._standings[question_id] = replay(question, lines, SUPPLIES)
+            word = self.settings.class_word
+            self._standings[question_id] = replay(question, lines, SUPPLIES, word)
         return self._standings[question_id]
 
-    def draw(self, question_id, number=0):
-        """Return the `DrawStanding` of one draw under the present settings."""
-        s = self.settings
-        return self.standing(question_id).draw(s.learner, s.class_word, self.supply, number)
+    def draw(self, question_id, number=None):
+        """Return the `DrawStanding` of one draw under the present settings; None: the first."""
+        s, standing = self.settings, self.standing(question_id)
+        number = standing.first_draw if number is None else number
+        return standing.draw(s.learner, s.class_word, self.supply, number)
 
     def newest_draw(self, question_id):
         return self.standing(question_id).newest_draw(self.settings.class_word, self.supply)
 
     def open_draw(self, question_id, number):
         """Say why a draw may not be opened yet; '' if it may."""
-        question = self.question(question_id)
-        if not isinstance(number, int) or number < 0:
+        question, first = self.question(question_id), self.standing(question_id).first_draw
+        if not isinstance(number, int) or isinstance(number, bool) or number < 0:
             return f"draw={number!r} was read; it is 0, or the number of a fresh draw: 1, 2 …"
-        if number and not question.has_fresh_numbers:
+        if number < first:
+            form = code_form(question, self.draw(question_id).numbers, first)
+            return f"Draw {number} was answered in another edition of this question. Type: `{form}`"
+        if number > first and not question.has_fresh_numbers:
             return "This question has the same numbers for everybody: there is no fresh draw."
-        if number == 0 or self.draw(question_id, number - 1).finished(question):
+        if number == first or self.draw(question_id, number - 1).finished(question):
             return ""
         return f"Fresh numbers come after draw {number - 1} of this question is finished."
 
@@ -185,7 +191,10 @@ class Session:
 
     def _line(self, question_id, number, typed, nudges):
         s = self.settings
-        return new_line(s.learner, s.class_word, s.supply, question_id, number, typed, nudges)
+        edition = self.question(question_id).edition
+        return new_line(
+            s.learner, s.class_word, s.supply, question_id, number, typed, nudges, edition=edition
+        )
 
     def _write(self):
         """Write what is not on the disk yet, also from earlier answers that a full disk refused."""

@@ -13,9 +13,14 @@ PASS_SHARE = 0.8
 
 @dataclass
 class DrawStanding:
-    """One draw of one question: what was tried with these numbers, and what of it counted."""
+    """One draw of one question: what was tried with these numbers, and what of it counted.
+
+    `opens_edition` says that the learner answered an earlier edition, and has to begin again here.
+    """
 
     numbers: object
+    class_word: str = ""
+    opens_edition: bool = False
     tried: dict = field(default_factory=dict)
     typed: list = field(default_factory=list)
     nudges: int = 0
@@ -52,13 +57,17 @@ class DrawStanding:
 class Standing:
     """One question over all its draws.
 
-    `share` is the best part of the marks earned before a worked answer was shown; for a danger
-    item, by the first answer of a draw, unless its case is the one explained just before, on
-    another supply or under another class word. `helped` says that a worked answer was shown first,
-    and `right_after_help` that the learner then got fresh numbers right.
+    `share` is the best part of the marks earned under the class word that counts, before a worked
+    answer was shown under any; for a danger item, by the first answer of a draw, unless its case
+    is the one explained just before, on another supply or under another class word. `helped` says
+    that a worked answer was shown first, and `right_after_help` that the learner then got fresh
+    numbers right. `tries` are those under the class word that counts. `earlier` counts answers to
+    an earlier edition and `later` those to a later one: they are never marked here, and
+    `first_draw` is the first one after all of theirs.
     """
 
     question: object
+    class_word: str
     draws: dict = field(default_factory=dict)
     share: float = 0.0
     tries: int = 0
@@ -66,6 +75,9 @@ class Standing:
     helped: bool = False
     right_after_help: bool = False
     unread: int = 0
+    earlier: int = 0
+    later: int = 0
+    first_draw: int = 0
     last_tried: DrawStanding | None = None
 
     @property
@@ -78,19 +90,32 @@ class Standing:
         key = (class_word, supply.name, number)
         if key not in self.draws:
             numbers = self.question.numbers_for(learner, class_word, supply, number)
-            self.draws[key] = DrawStanding(numbers)
+            opens = number == self.first_draw and self.earlier > 0
+            self.draws[key] = DrawStanding(numbers, class_word, opens)
         return self.draws[key]
 
     def newest_draw(self, class_word, supply):
-        """Return the number of the newest draw that was tried under these settings, or 0."""
+        """Return the number of the newest draw tried under these settings, or the first one's."""
         return max(
             (
                 number
                 for (word, name, number), draw in self.draws.items()
                 if draw.tried and (word, name) == (class_word, supply.name)
             ),
-            default=0,
+            default=self.first_draw,
         )
+
+    def leave_to_its_edition(self, line, supply):
+        """Take note of an answer to another edition: its draw is finished, its case explained."""
+        if line["edition"] < self.question.edition:
+            self.earlier += 1
+        else:
+            self.later += 1
+        self.first_draw = max(self.first_draw, line["draw"] + 1)
+        numbers = self.question.numbers_for(
+            line["learner"], line["class_word"], supply, line["draw"]
+        )
+        self.last_tried = DrawStanding(numbers, line["class_word"])
 
     def take(self, draw, typed, nudges=0):
         """Mark one attempt and count it.
@@ -126,7 +151,7 @@ class Standing:
         draw.typed.append(typed)
         draw.right = draw.right or verdict.right
         draw.nudges = max(draw.nudges, nudges)
-        self.tries += 1
+        self.tries += draw.class_word == self.class_word
         self.last_tried = draw
         if not closed and question.role != "predict":
             self._count(draw, answer.value, verdict)
@@ -137,18 +162,20 @@ class Standing:
         return before is not None and before is not draw and before.case == draw.case
 
     def _count(self, draw, value, verdict):
+        counts = draw.class_word == self.class_word
         if verdict.slip:
             self.slips.append(verdict.slip)
         if not self.helped or self.question.danger:
             draw.counted.append(value)
-            self.share = max(self.share, verdict.share)
-        elif verdict.right:
+            if counts:
+                self.share = max(self.share, verdict.share)
+        elif verdict.right and counts:
             self.right_after_help = True
         if draw.working_shown and not draw.right and self.share < 1:
             self.helped = True
 
 
-def replay(question, lines, supplies):
+def replay(question, lines, supplies, class_word):
     """Mark recorded lines of one question in order.
 
     Parameters
@@ -156,20 +183,25 @@ def replay(question, lines, supplies):
     question : Question
         From the bank at hand; a mark in the lines is not looked for.
     lines : iterable of dict
-        Lines of one learner on this question, oldest first.
+        Lines of one learner on this question, under any class word, oldest first.
     supplies : mapping
         From the names of supplies to the supplies.
+    class_word : str
+        The one that earns marks; what was explained under another one is explained all the same.
 
     Returns
     -------
     standing : Standing
         With lines that could not be read counted in `unread`.
     """
-    standing = Standing(question)
+    standing = Standing(question, class_word)
     for line in lines:
         supply = supplies.get(line["supply"])
         if supply is None:
             standing.unread += 1
+            continue
+        if line["edition"] != question.edition:
+            standing.leave_to_its_edition(line, supply)
             continue
         draw = standing.draw(line["learner"], line["class_word"], supply, line["draw"])
         try:

@@ -56,7 +56,7 @@ def heading(question, number=0):
     parts = [question.id, words, marks_text(question.marks)]
     if question.danger:
         parts.append("danger item: the first answer counts")
-    if number:
+    if number and question.has_fresh_numbers:
         parts.append(f"{again_words(question).lower()} {number}")
     return " · ".join(parts)
 
@@ -79,15 +79,18 @@ def code_form(question, numbers, number=0):
     return f'answer("{question.id}", "{typed}"{draw})'
 
 
-def not_answered(question, numbers, number=0):
+EARLIER_EDITION = (
+    "You answered this in an earlier edition. The question has changed since, so that answer earns "
+    "no marks: please answer it again."
+)
+
+
+def not_answered(question, draw, number=0):
     """Return the lines under a question that has no answer yet."""
-    return [
-        Line(
-            "note",
-            "Not answered yet. Use the card, or one line of code: "
-            f"`{code_form(question, numbers, number)}`",
-        )
-    ]
+    lines = [Line("note", EARLIER_EDITION)] if draw.opens_edition else []
+    form = code_form(question, draw.numbers, number)
+    said = f"Not answered yet. Use the card, or one line of code: `{form}`"
+    return [*lines, Line("note", said)]
 
 
 def feedback_lines(question, draw, number, outcome, nudges=()):
@@ -115,7 +118,7 @@ def feedback_lines(question, draw, number, outcome, nudges=()):
     if outcome is not None and outcome.verdict:
         lines += _verdict_lines(question, draw, outcome.answer, outcome.verdict)
     elif outcome is None:
-        lines += not_answered(question, draw.numbers, number)
+        lines += not_answered(question, draw, number)
     for place, nudge in enumerate(nudges, start=1):
         lines.append(Line("note", f"Nudge {place} of {len(question.nudges)}: {nudge}"))
     if question.role != "predict" and draw.finished(question):

@@ -36,7 +36,10 @@ def progress_lines(session, number):
         rule = "full marks on the danger items and 80 % of the rest"
         lines.append(Line("text", f"{'Passed' if done else 'Not passed yet'}: {rule}."))
     unfinished = {
-        "Still open": [s.question.id for s in standings if not s.tries],
+        "Still open": [s.question.id for s in standings if not s.tries and not s.earlier],
+        "Answered in an earlier edition, to be answered again": [
+            s.question.id for s in standings if s.earlier and not s.tries
+        ],
         "Not right yet": [s.question.id for s in marked if s.tries and not _settled(s)],
         "With help": [s.question.id for s in marked if s.helped],
     }

@@ -275,6 +275,7 @@ LINES = st.fixed_dictionaries(
         "draw": st.integers(0, 2),
         "answer": st.sampled_from(["1 mA", "2 mA"]),
         "nudges": st.just(0),
+        "edition": st.just(1),
         "at": st.sampled_from(["2026-01-13T18:00", "2026-01-13T18:01", "2026-01-13T18:02"]),
     }
 )

@@ -37,6 +37,7 @@ def test_an_answer_is_on_the_disk_before_its_outcome_is_known(session, path):
         "class_word": "wick",
         "supply": "230 V 50 Hz",
         "question": "ohm-2",
+        "edition": bank()["ohm-2"].edition,
         "draw": 0,
         "answer": "7 mA",
         "nudges": 0,

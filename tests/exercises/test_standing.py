@@ -248,24 +248,38 @@ def test_reading_the_log_again_gives_the_same_standing(session, question_id):
 def test_marks_follow_from_the_answers_and_not_from_what_a_line_claims(session):
     session.answer("ohm-2", wrong_answers(session, "ohm-2")[0])
     forged = [{**line, "marks": 99, "share": 1.0, "right": True} for line in lines_of(session)]
-    assert replay(bank()["ohm-2"], forged, SUPPLIES).share == 0
+    assert replay(bank()["ohm-2"], forged, SUPPLIES, "wick").share == 0
 
 
-def test_another_supply_or_class_word_gives_other_numbers_and_keeps_what_was_earned():
+@pytest.mark.parametrize(
+    "settings, kept",
+    [
+        (Settings("BENCH-07", "wick", "120 V 60 Hz"), 1),
+        (Settings("BENCH-07", "tallow", "230 V 50 Hz"), 0),
+    ],
+    ids=["property: another supply", "property: another class word"],
+)
+def test_other_settings_give_other_numbers_and_a_class_word_earns_its_own_marks(settings, kept):
     first = session_of()
     first.answer("ohm-2", right_answer(first, "ohm-2"))
-    for settings in (
-        Settings("BENCH-07", "wick", "120 V 60 Hz"),
-        Settings("BENCH-07", "tallow", "230 V 50 Hz"),
-    ):
-        moved = session_of(settings, first.log)
-        assert moved.draw("ohm-2").tried == {}
-        assert moved.standing("ohm-2").share == 1
-        assert moved.newest_draw("ohm-2") == 0
-        moved.answer("ohm-2", wrong_answers(moved, "ohm-2")[0])
-        assert moved.standing("ohm-2").share == 1
-        numbers = [[vars(s.draw(i).numbers) for i in ONE_OF_EACH_KIND] for s in (first, moved)]
-        assert numbers[0] != numbers[1]
+    moved = session_of(settings, first.log)
+    assert moved.draw("ohm-2").tried == {}
+    assert moved.newest_draw("ohm-2") == 0
+    assert moved.standing("ohm-2").share == kept
+    moved.answer("ohm-2", wrong_answers(moved, "ohm-2")[0])
+    assert moved.standing("ohm-2").share >= kept
+    numbers = [[vars(s.draw(i).numbers) for i in ONE_OF_EACH_KIND] for s in (first, moved)]
+    assert numbers[0] != numbers[1]
+
+
+def test_what_was_explained_under_another_class_word_is_explained():
+    home = session_of(Settings("BENCH-07", "home", "230 V 50 Hz"))
+    for typed in wrong_answers(home, "ohm-2"):
+        home.answer("ohm-2", typed)
+    moved = session_of(BENCH, home.log)
+    moved.answer("ohm-2", right_answer(moved, "ohm-2"))
+    standing = moved.standing("ohm-2")
+    assert (standing.share, standing.tries, standing.right_after_help) == (0, 1, True)
 
 
 def test_each_learner_has_their_own_standing():
@@ -278,6 +292,6 @@ def test_lines_that_cannot_be_read_by_this_bank_are_counted_and_cost_nothing_els
     session.answer("ohm-2", right_answer(session, "ohm-2"))
     good = lines_of(session)[0]
     lines = [{**good, "answer": "forty-two"}, {**good, "supply": "400 V 16.7 Hz"}, good]
-    standing = replay(bank()["ohm-2"], lines, SUPPLIES)
+    standing = replay(bank()["ohm-2"], lines, SUPPLIES, "wick")
     assert standing.unread == 2
     assert standing.share == 1
