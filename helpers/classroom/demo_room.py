@@ -134,7 +134,7 @@ def lines_of(learner, at, questions=None):
             at += timedelta(seconds=stream.pick(range(20, 240)))
             fields = (learner, CLASS_WORD, supply.name, question.id, draw, typed, nudges, at)
             mark = sha256(f"{learner} {len(lines)}".encode()).hexdigest()[:16]
-            lines.append(new_line(*fields) | {"line": mark})
+            lines.append(new_line(*fields, question.edition) | {"line": mark})
     return lines
 
 

@@ -23,6 +23,7 @@ HELPED = "worked answer shown first"
 REPAIRED = "worked answer shown first, then right with fresh numbers"
 DANGER = "danger item, not passed"
 KEPT = "prediction, kept and not marked"
+EARLIER = "answered in an earlier edition"
 BLANK = "not answered"
 BROKEN = "could not be marked"
 
@@ -186,9 +187,12 @@ class MarkBook:
 
 
 def danger_open(questions, row):
-    """Return the danger items that a learner has not passed: answered wrong, and not answered."""
+    """Return the danger items that a learner has not passed: answered wrong, and not answered.
+
+    One that was answered in an earlier edition only counts as not answered.
+    """
     left = [q for q in questions if q.danger and row.state(q) != FULL]
-    blank = [q for q in left if row.state(q) == BLANK]
+    blank = [q for q in left if row.state(q) in (BLANK, EARLIER)]
     return [q for q in left if q not in blank], blank
 
 

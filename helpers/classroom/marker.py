@@ -86,25 +86,36 @@ class _Marker:
 
     def row(self, learner, status, lines):
         by_question = self._sorted_out(learner, lines)
-        if status == states.HANDED_IN and not by_question:
+        counting = {
+            name: own for name, lines in by_question.items() if (own := self._under_the_word(lines))
+        }
+        if status == states.HANDED_IN and not counting:
             status = states.NOTHING_COUNTS
-        marks, stands, times, retried = {}, {}, [], []
+        marks, stands, times, retried, earlier = {}, {}, [], [], []
         for question in self.book.questions:
-            if not (own := by_question.get(question.id)):
+            if not (own := counting.get(question.id)):
                 continue
-            standing = self._standing(question, learner, own)
+            standing = self._standing(question, learner, by_question[question.id])
             state = _state(question, standing) if standing else states.BROKEN
             if state == states.BLANK:
                 continue
+            if state == states.EARLIER:
+                earlier.append(question.id)
             stands[question.id] = state
             if standing and state != states.KEPT:
                 marks[question.id] = standing.marks
             times.append(own[-1]["at"])
             if question.danger and state == states.FULL and _cases(standing) > states.FEW_CASES:
                 retried.append(question.id)
-        answers = sum(map(len, by_question.values()))
+        if earlier:
+            found = f"answered in an earlier edition, so without marks: {', '.join(earlier)}"
+            self._problem(learner, found, "Ask for these again: the questions have changed since.")
+        answers = sum(map(len, counting.values()))
         last = _day(max(times, default=""))
         return LearnerMarks(learner, status, marks, stands, answers, last, tuple(retried))
+
+    def _under_the_word(self, lines):
+        return [line for line in lines if line["class_word"] == self.book.class_word]
 
     def _sorted_out(self, learner, lines):
         by_question, left_out = {}, Counter()
@@ -117,7 +128,7 @@ class _Marker:
                 left_out[_UNKNOWN, line["question"]] += 1
             elif line["supply"] not in SUPPLIES:
                 left_out[_NO_SUPPLY, line["supply"]] += 1
-            else:
+            if line["question"] in known and line["supply"] in SUPPLIES:
                 by_question.setdefault(line["question"], []).append(line)
         for ((words, advice), name), count in left_out.items():
             self._problem(
@@ -127,12 +138,15 @@ class _Marker:
 
     def _standing(self, question, learner, lines):
         try:
-            standing = replay(question, lines, SUPPLIES)
+            standing = replay(question, lines, SUPPLIES, self.book.class_word)
         except (ArithmeticError, LookupError, TypeError, ValueError) as error:
             kind = f"{type(error).__name__}: {plain(str(error))}"
             found = f"{counted(len(lines), 'answer')} to {question.id} could not be marked ({kind})"
             self._problem(learner, found, "The question is at fault: tell who keeps the bank.")
             return None
+        if standing.later:
+            found = f"{counted(standing.later, 'answer')} to {question.id} in a later edition of it"
+            self._problem(learner, found, "Mark with the edition of the lessons that they have.")
         if standing.unread:
             found = f"{counted(standing.unread, 'answer')} to {question.id} could not be read"
             advice = "They count as nothing. Was the log written by another edition of the lessons?"
@@ -143,7 +157,8 @@ class _Marker:
 
     def _count_slips(self, question, standing):
         seen = set()
-        for draw in standing.draws.values():
+        draws = [d for d in standing.draws.values() if d.class_word == standing.class_word]
+        for draw in draws:
             for _, verdict in draw.tried.values():
                 if verdict.right:
                     continue
@@ -159,7 +174,7 @@ class _Marker:
                 count.learners += key not in seen
                 count.danger = count.danger or bool(verdict.danger)
                 seen.add(key)
-        first = next((draw.first for draw in standing.draws.values() if draw.first), None)
+        first = next((draw.first for draw in draws if draw.first), None)
         self.book.first_right[question.id] += bool(first and first[1].right)
 
     def _problem(self, learner, found, advice):
@@ -168,8 +183,9 @@ class _Marker:
 
 _OTHER_CLASS = (
     "under the class word",
-    "They count in that class only. If it was mistyped, ask the learner to set the right one and "
-    "to answer again: the numbers follow from it.",
+    "They earn marks in that class only; what a worked answer told there counts as told. If it was "
+    "mistyped, ask the learner to set the right one and to answer again: the numbers follow from "
+    "it.",
 )
 _UNKNOWN = (
     "to a question that this bank does not hold:",
@@ -188,7 +204,9 @@ def _in_words(kind, slip, numbers):
 def _cases(standing):
     """Return how many cases of a danger item were answered until the first that earned all."""
     right = [
-        bool(draw.counted) and draw.first[1].right for draw in standing.draws.values() if draw.tried
+        bool(draw.counted) and draw.first[1].right
+        for draw in standing.draws.values()
+        if draw.tried and draw.class_word == standing.class_word
     ]
     return right.index(True) + 1
 
@@ -203,7 +221,7 @@ def _day(at):
 
 def _state(question, standing):
     if not standing.tries:
-        return states.BLANK
+        return states.EARLIER if standing.earlier else states.BLANK
     if question.role == "predict":
         return states.KEPT
     if standing.share == 1.0:

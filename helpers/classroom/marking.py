@@ -17,7 +17,7 @@ from helpers.classroom.files import (
     plain,
     write_whole,
 )
-from helpers.classroom.mark_book import danger_open, lessons_of
+from helpers.classroom.mark_book import EARLIER, danger_open, lessons_of
 from helpers.classroom.marker import mark_room
 from helpers.classroom.report import page
 from helpers.classroom.roster import read_roster
@@ -45,6 +45,7 @@ class Marked:
         lines = [
             book.in_words(),
             f"Danger items that are not passed: {counted(open_danger, 'learner')}.",
+            _earlier_in_words(book),
             *(f"Look first: {problem.found}." for problem in self.lower),
             f"{counted(len(book.problems), 'thing')} to look at; the report says what to do.",
             f"Table:   {plain(str(self.table), 300)}",
@@ -103,6 +104,17 @@ def mark_folder(folder, roster, class_word, out, bank_files=None, progress=iter,
     write_whole(table, [rows])
     write_whole(report, page(book))
     return Marked(book, table, report, earlier, lower)
+
+
+def _earlier_in_words(book):
+    """Say whose answers to which questions are of an earlier edition; '' where none are."""
+    found = [(row.learner, book.in_state(row, EARLIER)) for row in book.rows]
+    told = [f"{plain(who, 40)} ({', '.join(q.id for q in qs)})" for who, qs in found if qs]
+    if not told:
+        return ""
+    more = f" and {len(told) - MOST} more learners" if len(told) > MOST else ""
+    shown = "; ".join(told[:MOST])
+    return f"{EARLIER.capitalize()}, no marks until answered again: {shown}{more}."
 
 
 def _refuse_nothing(book, folder):

@@ -28,6 +28,7 @@ LOOKS = {
     states.REPAIRED: ("helped", "R"),
     states.DANGER: ("danger", "▲"),
     states.KEPT: ("kept", "◇"),
+    states.EARLIER: ("earlier", "E"),
     states.BLANK: ("blank", "·"),
     states.BROKEN: ("broken", "×"),
 }

@@ -9,7 +9,7 @@ from hashlib import sha256
 
 from helpers.classroom import page_questions
 from helpers.classroom.files import for_page
-from helpers.classroom.mark_book import FEW_CASES, HELPED, WITHOUT_MARKS, danger_open
+from helpers.classroom.mark_book import EARLIER, FEW_CASES, HELPED, WITHOUT_MARKS, danger_open
 from helpers.classroom.page_style import STYLE
 from helpers.classroom.page_table import ids, legend, number, row_head, short, table, words
 
@@ -104,7 +104,10 @@ def _stands(lesson, row):
     if passed:
         return f"✓ passed{often}"
     wrong, blank = danger_open(lesson.questions, row)
+    earlier = [q for q in blank if row.state(q) == EARLIER]
+    blank = [q for q in blank if q not in earlier]
     parts = [f'<span class="alarm">▲ wrong: {ids(q.id for q in wrong)}</span>'] if wrong else []
+    parts += [f"{EARLIER}: {ids(q.id for q in earlier)}"] if earlier else []
     parts += [f"not answered: {ids(q.id for q in blank)}"] if blank else []
     parts += [f"short by {short:.3g} marks"] if (short := lesson.short_by(row)) else []
     return "; ".join(parts) + often

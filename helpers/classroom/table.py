@@ -11,6 +11,7 @@ from helpers.classroom.files import for_cell
 from helpers.classroom.mark_book import (
     BLANK,
     BROKEN,
+    EARLIER,
     FEW_CASES,
     HELPED,
     KEPT,
@@ -54,7 +55,7 @@ def cells(book, row):
             values.append(passed if lesson.begun(row) else "not begun")
     values += [_listed(book.in_state(row, state)) for state in (HELPED, REPAIRED, NONE)]
     values += [", ".join(row.retried), row.answers, row.last]
-    words = {BLANK: "", KEPT: "answered", BROKEN: BROKEN}
+    words = {BLANK: "", KEPT: "answered", BROKEN: BROKEN, EARLIER: EARLIER}
     return values + [words.get(row.state(q), _number(row.earned(q))) for q in book.questions]
 
 

@@ -75,7 +75,8 @@ def _line(learner, question, is_wrong, number, stream):
     choices = choices or [question.kind.model(numbers)]
     at = datetime(2026, 1, 13, 18, tzinfo=UTC) + timedelta(minutes=number)
     fields = (learner, CLASS_WORD, SUPPLY, question.id, 0, stream.pick(choices), 0, at)
-    return new_line(*fields) | {"line": sha256(f"{learner}{number}".encode()).hexdigest()[:16]}
+    mark = sha256(f"{learner}{number}".encode()).hexdigest()[:16]
+    return new_line(*fields, question.edition) | {"line": mark}
 
 
 def mark_once(folder, with_memory):
@@ -121,7 +122,7 @@ def parts_seconds(learners):
             stream = Draw("parts", name, question.id)
             line = _line(name, question, stream.pick(range(3)) == 0, 0, stream)
             start = time.perf_counter()
-            replay(question, [line], SUPPLIES)
+            replay(question, [line], SUPPLIES, CLASS_WORD)
             taken.append(time.perf_counter() - start)
     return max(taken), sum(taken) / len(taken)
 
