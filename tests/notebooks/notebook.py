@@ -25,6 +25,24 @@ def prose(notebook):
     return "\n\n".join(source(c) for c in notebook["cells"] if c["cell_type"] == "markdown")
 
 
+def sittings(notebook):
+    """Return the cells of each sitting: the second one begins with a heading that says so."""
+    parts = [[]]
+    for cell in notebook["cells"]:
+        if cell["cell_type"] == "markdown" and source(cell).startswith("## Second sitting"):
+            parts.append([])
+        parts[-1].append(cell)
+    return parts
+
+
+FOLDED = re.compile(r"<details>\s*<summary>.*?</summary>(.*?)</details>", re.DOTALL)
+
+
+def unfolded(text):
+    """Return what stands open in a text, and what is folded away in it."""
+    return FOLDED.sub(" ", text), "\n\n".join(FOLDED.findall(text))
+
+
 def headings(notebook):
     """Return (level, text) of every heading, in order."""
     found = re.findall(r"^(#{1,6}) +(.+)$", prose(notebook), flags=re.M)

@@ -16,7 +16,9 @@ from notebook import (
     prose,
     read,
     sentences,
+    sittings,
     source,
+    unfolded,
     words,
 )
 
@@ -150,13 +152,34 @@ def test_limit_a_cell_has_at_most_eight_lines_and_a_lesson_seventy(path):
 
 
 @each_full_lesson
-def test_limit_25_to_40_cells(path):
-    assert 25 <= len(read(path)["cells"]) <= 40
+def test_a_lesson_has_one_sitting_or_two_with_a_good_place_to_stop(path):
+    notebook = read(path)
+    assert 1 <= len(sittings(notebook)) <= 2
+    first = source(notebook["cells"][0])
+    assert ("two sittings" in first.lower()) == (len(sittings(notebook)) == 2)
+    if len(sittings(notebook)) == 2:
+        assert "good place to stop" in prose(notebook)
 
 
 @each_full_lesson
-def test_limit_900_to_1500_words(path):
-    assert 900 <= len(words(prose(read(path)))) <= 1500
+def test_limit_a_sitting_has_at_most_40_cells_that_hold_no_question(path):
+    for cells in sittings(read(path)):
+        assert len([cell for cell in cells if cell["id"] not in bank()]) <= 40
+
+
+@each_full_lesson
+def test_limit_a_lesson_has_900_words_and_a_sitting_at_most_1500_and_600_folded(path):
+    assert len(words(prose(read(path)))) >= 900
+    for cells in sittings(read(path)):
+        shown, more = unfolded(prose({"cells": cells}))
+        assert len(words(shown)) <= 1500
+        assert len(words(more)) <= 600
+
+
+@each_lesson
+def test_no_danger_caution_or_step_stands_only_in_folded_text(path):
+    _, more = unfolded(prose(read(path)))
+    assert not re.search(r"caution|danger|kill|never|\bstep \d", more, re.IGNORECASE)
 
 
 @each_lesson
