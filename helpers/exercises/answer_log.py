@@ -3,24 +3,32 @@
 Knows lines and files; never what an answer is worth.
 """
 
+import codecs
 import errno
 import json
 import os
+import re
 import secrets
+import time
 from contextlib import suppress
+from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from hashlib import sha256
 from pathlib import Path
 
-from helpers.exercises.whole_files import as_utf_8
+from helpers.exercises.whole_files import as_utf_8, write_whole
 
 FORMAT = 1
 FIELDS = (
     "line", "learner", "class_word", "supply", "question", "edition", "draw", "answer", "nudges",
-    "at",
+    "at", "follows",
 )  # fmt: skip
-TEXT_FIELDS = ("line", "learner", "class_word", "supply", "question", "answer", "at")
+TEXT_FIELDS = ("line", "learner", "class_word", "supply", "question", "answer", "at", "follows")
 LONGEST_LINE = 4_000
+MOST_DRAWS = 10_000  # of one question; a larger number is no learner's
+MOST_SENTENCES = 20  # about one log; the rest is counted
+FILE_MODE, FOLDER_MODE = 0o600, 0o700  # answers are for their owner only
+ROWS = re.compile(rb"[^\n]+")
 
 
 class LogError(OSError):
@@ -46,6 +54,7 @@ def new_line(learner, class_word, supply, question, draw, answer, nudges, at=Non
         "answer": answer,
         "nudges": nudges,
         "at": at.isoformat(timespec="milliseconds"),
+        "follows": "",
     }
 
 
@@ -85,15 +94,91 @@ def parse_line(text):
     if fields["format"] != FORMAT:
         given = str(fields["format"])[:12]
         raise OtherFormat(f"the line has format {given}; this version reads {FORMAT}")
+    fields.setdefault("follows", "")
     for name in TEXT_FIELDS:
         if not isinstance(fields.get(name), str):
             raise ValueError(f"the line has no readable field {name!r}")
     fields.setdefault("edition", 1)
     for name in ("edition", "draw", "nudges"):
         value = fields.get(name)
-        if not isinstance(value, int) or isinstance(value, bool) or not 0 <= value < 10_000:
+        if not isinstance(value, int) or isinstance(value, bool) or not 0 <= value < MOST_DRAWS:
             raise ValueError(f"the line has no readable field {name!r}")
     return fields
+
+
+@dataclass
+class ParsedLog:
+    """What a log holds: its lines, what could not be read, and where something may be missing.
+
+    Sentences beyond `MOST_SENTENCES` are only counted, in `unsaid`.
+    """
+
+    lines: list = field(default_factory=list)
+    problems: list = field(default_factory=list)
+    gaps: list = field(default_factory=list)
+    unsaid: int = 0
+
+    def say(self, sentences, text):
+        """Add one sentence to a list of them, or count it where there are many."""
+        if len(sentences) < MOST_SENTENCES:
+            sentences.append(text)
+        else:
+            self.unsaid += 1
+
+
+def parse_log(content, most=None):
+    """Return what a log holds, leaving out what is damaged and saying so.
+
+    Parameters
+    ----------
+    content : bytes
+        The file, in UTF-8, or in UTF-16 with its byte-order mark.
+    most : int or None
+        Lines, whole or damaged, after which the rest is named and not read; None reads all.
+
+    Returns
+    -------
+    log : ParsedLog
+        The attempts in the order of the file, with one sentence for each line that could not be
+        read, and one for each that does not follow from the line before it.
+    """
+    content, log = as_utf_8(content), ParsedLog()
+    number, read, end, before = 1, 0, 0, b""
+    for row in ROWS.finditer(content):
+        number += content.count(b"\n", end, row.start())
+        end = row.start()
+        if most is not None and read >= most:
+            log.problems.append(
+                f"line {number} and all after it were not read: {most} are the most"
+            )
+            break
+        text, read = row[0].strip(), read + 1
+        if not text:
+            continue
+        try:
+            fields = parse_line(text.decode("utf-8"))
+        except ValueError as error:
+            reason = "it is not text" if isinstance(error, UnicodeDecodeError) else str(error)
+            if row.end() == len(content):
+                reason += " (the last one: perhaps the power went while it was written)"
+            log.say(log.problems, f"line {number} was left out: {reason}")
+        else:
+            log.lines.append(fields)
+            if fields["follows"] and fields["follows"] != mark_of(before):
+                log.say(log.gaps, f"line {number} does not follow from the line before it")
+        before = text
+    return log
+
+
+def mark_of(row):
+    """Return the mark by which the next line of a log names this one; '' for none.
+
+    Examples
+    --------
+    >>> mark_of(b""), mark_of(b'{"format": 1}')
+    ('', '5e5fbf8b2105e97e')
+    """
+    return sha256(row).hexdigest()[:16] if row else ""
 
 
 def read_log(path):
@@ -112,22 +197,12 @@ def read_log(path):
         One sentence for each line that could not be read.
     """
     try:
-        content = as_utf_8(Path(path).read_bytes())
+        log = parse_log(Path(path).read_bytes())
     except FileNotFoundError:
         return [], []
-    lines, problems = [], []
-    rows = content.split(b"\n")
-    for number, row in enumerate(rows, start=1):
-        if not row.strip():
-            continue
-        try:
-            lines.append(parse_line(row.decode("utf-8")))
-        except ValueError as error:
-            reason = "it is not text" if isinstance(error, UnicodeDecodeError) else str(error)
-            if number == len(rows):
-                reason += " (the last one: perhaps the power went while it was written)"
-            problems.append(f"line {number} was left out: {reason}")
-    return lines, problems
+    if log.unsaid:
+        log.problems.append(f"and {log.unsaid} more like these")
+    return log.lines, log.problems
 
 
 def hand_in_name(class_word, learner, day, content):
@@ -182,17 +257,16 @@ class AnswerLog:
             return [], [f"{self.path} could not be read ({reason}): earlier answers do not show."]
 
     def add(self, fields):
-        """Write one line and flush it to the disk before returning.
+        """Write one line, flush it to the disk and read it back before returning.
 
         Raises
         ------
         LogError
             If the line could not be written whole; what was there before is left as it was.
         """
-        row = json.dumps(fields, ensure_ascii=False).encode("utf-8") + b"\n"
         try:
-            self.path.parent.mkdir(parents=True, exist_ok=True)
-            write_row(self.path, row)
+            self.path.parent.mkdir(mode=FOLDER_MODE, parents=True, exist_ok=True)
+            add_row(self.path, fields)
         except OSError as error:
             raise LogError(
                 f"This answer is not kept: {self.path} could not be written "
@@ -201,42 +275,112 @@ class AnswerLog:
             ) from error
 
 
-def write_row(path, row):
-    """Add one whole row to a file, or leave the file as it was; two writers never mix."""
-    flags = os.O_RDWR | os.O_APPEND | os.O_CREAT | getattr(os, "O_BINARY", 0)
-    handle = os.open(path, flags, 0o644)
+def add_row(path, fields):
+    """Add one whole row to a log, or leave the file as it was; two writers never mix.
+
+    Parameters
+    ----------
+    path : Path
+        The log; made if it is not there, readable by its owner only.
+    fields : dict
+        The line; the mark of the row that it follows is put in.
+
+    Raises
+    ------
+    OSError
+        If it could not be written, or read back as it was written.
+    """
+    handle = _open_locked(path)
     try:
-        _lock_until_closed(handle)
         before = os.fstat(handle).st_size
-        if before and _last_byte(handle, before) != b"\n":
+        last, ends = _last_row(handle, before)
+        row = json.dumps(fields | {"follows": mark_of(last)}, ensure_ascii=False).encode() + b"\n"
+        if not ends:
             row = b"\n" + row
         written = os.write(handle, row)
         if written < len(row):
             os.ftruncate(handle, before)
             raise OSError(errno.ENOSPC, f"the disk took {written} of {len(row)} bytes")
         os.fsync(handle)
+        os.lseek(handle, before, os.SEEK_SET)
+        if row not in os.read(handle, os.fstat(handle).st_size - before):
+            raise OSError(errno.EIO, "what was written could not be read back")
     finally:
         os.close(handle)
 
 
-def _last_byte(handle, size):
-    os.lseek(handle, size - 1, os.SEEK_SET)
-    return os.read(handle, 1)
+def _open_locked(path):
+    """Open a log for one writer at a time, in UTF-8 whatever an editor has made of it."""
+    flags = os.O_RDWR | os.O_APPEND | os.O_CREAT | getattr(os, "O_BINARY", 0)
+    while True:
+        handle = os.open(path, flags, FILE_MODE)
+        try:
+            _lock_until_closed(handle)
+            if not os.path.samestat(os.fstat(handle), os.stat(path)):
+                os.close(handle)  # another writer has just put it into UTF-8
+                continue
+            if os.read(handle, 2) not in (codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE):
+                return handle
+            _put_into_utf_8(path)
+            os.close(handle)
+        except OSError:
+            os.close(handle)
+            raise
+
+
+def _put_into_utf_8(path):
+    """Write a log anew in UTF-8, keeping what was found beside it."""
+    found = path.read_bytes()
+    write_whole(path.with_name(f"{path.stem}-as-found-{mark_of(found)[:6]}.txt"), [found])
+    write_whole(path, [as_utf_8(found)])
+    os.chmod(path, FILE_MODE)
+
+
+def _last_row(handle, size):
+    """Return the last row that holds something, without its end, and whether it has an end."""
+    tail, start = b"", size
+    while start and b"\n" not in tail.strip():
+        step = min(start, 2 * LONGEST_LINE)
+        start -= step
+        os.lseek(handle, start, os.SEEK_SET)
+        tail = os.read(handle, step) + tail
+    last = tail.strip().rpartition(b"\n")[2].strip()
+    return last.removeprefix(codecs.BOM_UTF8), not tail or tail.endswith(b"\n")
 
 
 def _lock_until_closed(handle):
-    """Hold the file against other writers, where the system has a way to do so."""
+    """Hold the file against other writers, where the system has a way to do so.
+
+    Raises
+    ------
+    OSError
+        If another program has held it for a second.
+    """
     with suppress(ImportError):
         import fcntl
 
-        with suppress(OSError):  # a network disk may have no locks; an append is still one write
-            fcntl.flock(handle, fcntl.LOCK_EX)
+        _within_a_second(lambda: fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB))
         return
     with suppress(ImportError):
         import msvcrt
 
         os.lseek(handle, 2**30, os.SEEK_SET)  # far past the end: nobody's reading is held up
-        msvcrt.locking(handle, msvcrt.LK_LOCK, 1)
+        _within_a_second(lambda: msvcrt.locking(handle, msvcrt.LK_NBLCK, 1))
+        os.lseek(handle, 0, os.SEEK_SET)
+
+
+def _within_a_second(lock):
+    """Lock, waiting for another writer; a network disk may have no locks, and needs none."""
+    until = time.monotonic() + 1.0
+    while True:
+        try:
+            return lock()
+        except OSError as error:
+            if error.errno not in (errno.EAGAIN, errno.EACCES, errno.EWOULDBLOCK, errno.EDEADLK):
+                return None
+            if time.monotonic() > until:
+                raise OSError(errno.EAGAIN, "another program has held it for a second") from None
+            time.sleep(0.01)
 
 
 class MemoryLog:

@@ -8,7 +8,14 @@ from datetime import UTC, datetime
 from math import isfinite
 
 from helpers.exercises import settings as kept
-from helpers.exercises.answer_log import AnswerLog, LogError, MemoryLog, hand_in_name, new_line
+from helpers.exercises.answer_log import (
+    MOST_DRAWS,
+    AnswerLog,
+    LogError,
+    MemoryLog,
+    hand_in_name,
+    new_line,
+)
 from helpers.exercises.bank import bank
 from helpers.exercises.kinds import NotRead
 from helpers.exercises.standing import replay
@@ -103,7 +110,7 @@ class Session:
         """
         try:
             return bank()[question_id]
-        except KeyError:
+        except (KeyError, TypeError):
             raise UnknownQuestion(_unknown(question_id)) from None
 
     def standing(self, question_id):
@@ -129,6 +136,8 @@ class Session:
         question, first = self.question(question_id), self.standing(question_id).first_draw
         if not isinstance(number, int) or isinstance(number, bool) or number < 0:
             return f"draw={number!r} was read; it is 0, or the number of a fresh draw: 1, 2 …"
+        if number >= MOST_DRAWS:
+            return f"draw={number} was read; {MOST_DRAWS - 1} is the last that is kept."
         if number < first:
             form = code_form(question, self.draw(question_id).numbers, first)
             return f"Draw {number} was answered in another edition of this question. Type: `{form}`"
@@ -155,7 +164,13 @@ class Session:
         outcome : Outcome
             With the line flushed to the disk before it returns.
         """
-        outcome = self._take(question_id, self._as_text(question_id, typed), number)
+        try:
+            text = self._as_text(question_id, typed)
+            text.encode("utf-8")
+        except (ValueError, RecursionError):
+            outcome = Outcome(problem="This answer cannot be kept as text. Type it as words.")
+        else:
+            outcome = self._take(question_id, text, number)
         for watcher in list(self.watchers.values()):
             watcher(question_id, number, outcome)
         return outcome

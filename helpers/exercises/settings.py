@@ -7,10 +7,12 @@ import json
 import os
 import re
 import secrets
+from contextlib import suppress
 from dataclasses import asdict, dataclass, replace
 from pathlib import Path
 
-from helpers.exercises.whole_files import write_whole
+from helpers.exercises.answer_log import FOLDER_MODE
+from helpers.exercises.whole_files import as_utf_8, write_new, write_whole
 from helpers.physics.mains import SUPPLIES
 
 ANSWERS_VARIABLE = "CANDLE_WORKSHOP_ANSWERS"
@@ -136,36 +138,94 @@ def load(folder):
     settings : Settings
     note : str
         What the learner should know: a file that could not be read, a disk that refused.
+
+    Notes
+    -----
+    Of two first starts at once both end with one id. A file that cannot be opened is left as it is;
+    one whose content is damaged is kept beside the new one.
     """
     if folder is None:
         return Settings(bench_code()), ""
     path = folder / "settings.json"
     try:
-        kept = json.loads(path.read_text(encoding="utf-8"))
-        settings = Settings(kept["learner"], kept["class_word"], kept["supply"])
-        return changed(settings, learner=settings.learner), ""
-    except FileNotFoundError:
-        settings, note = Settings(bench_code()), ""
-    except (ValueError, KeyError, TypeError, OSError) as error:
+        return _read(path), ""
+    except (FileNotFoundError, NotADirectoryError):
+        return _first(folder, path)
+    except OSError as error:
         settings = Settings(bench_code())
-        note = (
-            f"{path} could not be read ({error}), so a new learner id was drawn. Your earlier "
-            "answers are still beside it: give your old id in the set-up cell to go on."
+        return settings, (
+            f"{path} could not be opened ({error.strerror or error}), so the learner id "
+            f"{settings.learner} was drawn for now, and {path.name} is left as it is. Make it "
+            "readable and run this cell again."
         )
-    return settings, " ".join(filter(None, [note, save(folder, settings)]))
+    except (ValueError, KeyError, TypeError, RecursionError) as error:
+        note = f"{path} could not be read ({_reason(error)}), so a new learner id was drawn. "
+        note += _keep_aside(path)
+        settings, more = _first(folder, path)
+        return settings, " ".join(filter(None, [note, more]))
+
+
+def _read(path):
+    kept = json.loads(as_utf_8(path.read_bytes()).decode("utf-8"))
+    settings = Settings(kept["learner"], kept["class_word"], kept["supply"])
+    return changed(settings, learner=settings.learner)
+
+
+def _reason(error):
+    return "it is nested too deeply" if isinstance(error, RecursionError) else str(error)
+
+
+def _keep_aside(path):
+    aside = path.with_name(f"settings-as-found-{secrets.token_hex(3)}.json")
+    try:
+        path.rename(aside)
+    except OSError as error:
+        return f"It is left as it is ({error.strerror or error})."
+    return (
+        f"What was found is kept as {aside.name}. Your earlier answers are still beside it: give "
+        "your old id in the set-up cell to go on."
+    )
+
+
+def _first(folder, path):
+    """Draw a learner id and keep it, unless another start has just kept one."""
+    settings = Settings(bench_code())
+    try:
+        folder.mkdir(mode=FOLDER_MODE, parents=True, exist_ok=True)
+        write_new(path, _content(settings))
+    except FileExistsError:
+        with suppress(OSError, ValueError, KeyError, TypeError, RecursionError):
+            return _read(path), ""
+        return settings, _not_kept(path, settings, "another file has its name")
+    except OSError as error:
+        return settings, _not_kept(path, settings, error.strerror or error)
+    return settings, ""
 
 
 def save(folder, settings):
-    """Write settings whole or not at all; return what the learner should know, or ''."""
+    """Write settings whole or not at all; return what the learner should know, or ''.
+
+    A file that cannot be opened is left as it is.
+    """
     if folder is None:
         return ""
     path = folder / "settings.json"
     try:
-        folder.mkdir(parents=True, exist_ok=True)
-        write_whole(path, [json.dumps(asdict(settings), indent=1).encode("utf-8")])
+        folder.mkdir(mode=FOLDER_MODE, parents=True, exist_ok=True)
+        with suppress(FileNotFoundError):
+            path.read_bytes()
+        write_whole(path, [_content(settings)])
     except OSError as error:
-        return (
-            f"{path} could not be written ({error.strerror or error}): the learner id "
-            f"{settings.learner} holds for now, and has to be given again next time."
-        )
+        return _not_kept(path, settings, error.strerror or error)
     return ""
+
+
+def _content(settings):
+    return json.dumps(asdict(settings), indent=1).encode("utf-8")
+
+
+def _not_kept(path, settings, reason):
+    return (
+        f"{path} could not be written ({reason}): the learner id {settings.learner} holds for now, "
+        "and has to be given again next time."
+    )

@@ -34,6 +34,38 @@ def write_whole(path, pieces):
             part.unlink()
 
 
+def write_new(path, content):
+    """Write a file whole where none has its name; of two writers at once the first one wins.
+
+    Parameters
+    ----------
+    path : Path
+        The file; its folder is there already.
+    content : bytes
+        What to write.
+
+    Raises
+    ------
+    FileExistsError
+        If there is such a file; it is left as it was.
+    OSError
+        If it cannot be written.
+    """
+    part = path.with_name(f"{path.name}.{secrets.token_hex(4)}.part")
+    try:
+        part.write_bytes(content)
+        try:
+            os.link(part, path)
+        except FileExistsError:
+            raise
+        except OSError:  # a disk without links: not at once for a reader, but never over a file
+            with open(path, "xb") as handle:
+                handle.write(content)
+    finally:
+        with suppress(OSError):
+            part.unlink()
+
+
 def as_utf_8(content):
     """Return the bytes of a text as UTF-8 without a byte-order mark.
 

@@ -3,6 +3,7 @@
 import errno
 import json
 import os
+import time
 from pathlib import Path
 
 import pytest
@@ -13,17 +14,25 @@ from helpers.exercises import answer_log
 from helpers.exercises.answer_log import (
     FORMAT,
     LONGEST_LINE,
+    MOST_SENTENCES,
     AnswerLog,
     LogError,
     MemoryLog,
+    add_row,
+    mark_of,
     new_line,
     parse_line,
-    write_row,
+    parse_log,
 )
 
 
 def attempt(answer="7 mA"):
     return new_line("BENCH-07", "wick", "230 V 50 Hz", "ohm-2", 0, answer, 0)
+
+
+def marks_aside(lines):
+    """Return lines without the marks by which they follow each other."""
+    return [line | {"follows": ""} for line in lines]
 
 
 @pytest.fixture
@@ -45,7 +54,8 @@ def test_lines_come_back_whole_and_in_order(log):
     added = [attempt(f"{number} µA") for number in range(20)]
     for fields in added:
         log.add(fields)
-    assert log.lines() == (added, [])
+    lines, problems = log.lines()
+    assert (marks_aside(lines), problems) == (added, [])
     content = log.path.read_bytes()
     assert content.endswith(b"\n") and content.count(b"\n") == 20
 
@@ -83,7 +93,7 @@ def test_a_half_written_last_line_costs_only_itself(log, share):
     with log.path.open("ab") as file:
         file.write(row[: int(share * len(row))])
     lines, problems = log.lines()
-    assert lines == [first, second]
+    assert marks_aside(lines) == [first, second]
     (problem,) = problems
     assert problem.startswith("line 3 was left out") and "power" in problem
 
@@ -95,7 +105,7 @@ def test_the_next_answer_begins_a_new_line_after_a_half_written_one(log):
         file.write(b'{"format": 1, "line": "ab')
     log.add(last)
     lines, problems = log.lines()
-    assert lines == [first, last]
+    assert marks_aside(lines) == [first, last]
     assert len(problems) == 1 and problems[0].startswith("line 2 was left out")
 
 
@@ -127,7 +137,7 @@ def test_a_damaged_line_is_named_and_stops_nothing(log, row):
         file.write(row + b"\n")
     log.add(last)
     lines, problems = log.lines()
-    assert lines == [first, last]
+    assert marks_aside(lines) == [first, last]
     assert len(problems) == 1 and problems[0].startswith("line 2 was left out: ")
     assert len(problems[0]) < 200
 
@@ -154,7 +164,7 @@ def test_a_write_that_fails_is_said_with_file_reason_and_what_to_do(log, monkeyp
     def refuse(*_):
         raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
 
-    monkeypatch.setattr(answer_log, "write_row", refuse)
+    monkeypatch.setattr(answer_log, "add_row", refuse)
     with pytest.raises(LogError, match="not kept.*answers-BENCH-07.*No space left.*Make room"):
         log.add(attempt())
 
@@ -199,7 +209,7 @@ def test_where_there_are_no_locks_a_row_still_goes_behind_another_writers(log, m
     """A second writer adds its row between our look at the end of the file and our write."""
     log.add(attempt("1 mA"))
     other = json.dumps(attempt("2 mA")).encode() + b"\n"
-    look = answer_log._last_byte
+    look = answer_log._last_row
 
     def overtaken(handle, size):
         seen = look(handle, size)
@@ -208,7 +218,7 @@ def test_where_there_are_no_locks_a_row_still_goes_behind_another_writers(log, m
         return seen
 
     monkeypatch.setattr(answer_log, "_lock_until_closed", lambda handle: None)
-    monkeypatch.setattr(answer_log, "_last_byte", overtaken)
+    monkeypatch.setattr(answer_log, "_last_row", overtaken)
     log.add(attempt("3 mA"))
     assert [line["answer"] for line in log.lines()[0]] == ["1 mA", "2 mA", "3 mA"]
 
@@ -220,5 +230,90 @@ def test_a_row_goes_to_the_disk_in_one_write(tmp_path, monkeypatch):
     writes = []
     whole = os.write
     monkeypatch.setattr(os, "write", lambda h, row: writes.append(row) or whole(h, row))
-    write_row(path, b"a whole line\n")
-    assert writes == [b"\na whole line\n"]
+    add_row(path, {"format": FORMAT})
+    follows = mark_of(b"half a line")
+    assert writes == [b'\n{"format": 1, "follows": "%s"}\n' % follows.encode()]
+
+
+class TestFollowing:
+    """Each line names the one before it, so that a missing or changed line can be asked about."""
+
+    @pytest.fixture
+    def rows(self, log):
+        for number in range(1, 5):
+            log.add(attempt(f"{number} mA"))
+        return log.path.read_bytes().splitlines()
+
+    def test_an_untouched_log_has_no_gap(self, rows):
+        assert parse_log(b"\n".join(rows)).gaps == []
+
+    def test_saving_it_anew_in_an_editor_makes_none(self, rows):
+        text = b"\r\n".join(rows)
+        for saved in (text, text.decode().encode("utf-8-sig"), text.decode().encode("utf-16")):
+            log = parse_log(saved)
+            assert (len(log.lines), log.problems, log.gaps) == (4, [], [])
+
+    def test_a_line_that_is_taken_out_changed_or_moved_leaves_one(self, rows):
+        one, two, three, four = rows
+        for changed in ([one, three, four], [one, two.replace(b"2 mA", b"9 mA"), three, four]):
+            assert len(parse_log(b"\n".join(changed)).gaps) == 1
+        assert len(parse_log(b"\n".join([one, three, two, four])).gaps) == 3
+
+    def test_a_log_from_before_there_were_marks_is_read_without_one(self, log):
+        old = [{k: v for k, v in attempt().items() if k != "follows"} for _ in range(3)]
+        parsed = parse_log(b"\n".join(json.dumps(line).encode() for line in old))
+        assert (len(parsed.lines), parsed.gaps) == (3, [])
+
+    def test_a_half_written_line_between_leaves_none(self, log):
+        log.add(attempt())
+        with log.path.open("ab") as file:
+            file.write(b'{"format": 1, "li')
+        log.add(attempt())
+        assert parse_log(log.path.read_bytes()).gaps == []
+
+
+@pytest.mark.parametrize("encoding", ["utf-16", "utf-8-sig"])
+def test_a_log_that_an_editor_has_saved_anew_goes_on_and_keeps_what_was_found(log, encoding):
+    log.add(attempt("1 mA"))
+    found = log.path.read_text(encoding="utf-8").encode(encoding)
+    log.path.write_bytes(found)
+    log.add(attempt("2 mA"))
+    lines, problems = log.lines()
+    assert [line["answer"] for line in lines] == ["1 mA", "2 mA"]
+    assert problems == []
+    kept = [path.read_bytes() for path in log.path.parent.glob("*-as-found-*")]
+    assert kept == ([found] if encoding == "utf-16" else [])
+
+
+def test_what_cannot_be_read_back_is_not_acknowledged(log, monkeypatch):
+    log.add(attempt())
+    monkeypatch.setattr(os, "read", lambda handle, size: b"")
+    with pytest.raises(LogError, match="could not be read back"):
+        log.add(attempt())
+
+
+def test_answers_are_for_their_owner_only(log):
+    log.add(attempt())
+    others = 0o077 if os.name == "posix" else 0  # elsewhere the owner's rights are kept otherwise
+    assert log.path.stat().st_mode & others == 0
+    assert log.path.parent.stat().st_mode & others == 0
+
+
+def test_a_log_that_another_program_holds_is_said_after_a_second(log):
+    log.add(attempt())
+    held = answer_log._open_locked(log.path)
+    began = time.monotonic()
+    with pytest.raises(LogError, match="another program has held it"):
+        log.add(attempt())
+    assert time.monotonic() - began < 3
+    os.close(held)
+    log.add(attempt())
+    assert len(log.lines()[0]) == 2
+
+
+def test_a_log_of_nothing_but_trouble_is_read_in_time_and_told_in_few_words():
+    for content in (b"\n" * 5_000_000, b"x\n" * 100_000, b"{}\n" * 100_000):
+        log = parse_log(content, most=10_000)
+        assert log.lines == [] and len(log.problems) <= MOST_SENTENCES + 1
+    assert log.unsaid == 10_000 - MOST_SENTENCES
+    assert "were not read" in log.problems[-1]

@@ -41,6 +41,7 @@ def test_an_answer_is_on_the_disk_before_its_outcome_is_known(session, path):
         "draw": 0,
         "answer": "7 mA",
         "nudges": 0,
+        "follows": "",
     }
     age = (datetime.now(UTC) - datetime.fromisoformat(line["at"])).total_seconds()
     assert -0.01 < age < 60
@@ -103,7 +104,7 @@ def test_a_number_from_python_is_read_again_from_the_log(session, path):
 
 def test_an_answer_that_the_disk_refused_stays_and_is_written_later(session, path, monkeypatch):
     with monkeypatch.context() as full:
-        full.setattr(answer_log, "write_row", refuse)
+        full.setattr(answer_log, "add_row", refuse)
         outcome = session.answer("ohm-2", "7 mA")
         assert outcome.answer.understood == "7\u00a0mA" and outcome.verdict is not None
         assert not outcome.kept
@@ -117,7 +118,7 @@ def test_an_answer_that_the_disk_refused_stays_and_is_written_later(session, pat
 
 def test_several_refused_answers_are_written_in_their_order(session, path, monkeypatch):
     with monkeypatch.context() as full:
-        full.setattr(answer_log, "write_row", refuse)
+        full.setattr(answer_log, "add_row", refuse)
         for typed in ("7 mA", "8 mA"):
             assert not session.answer("ohm-2", typed).kept
     assert session.answer("ohm-3", "1 kΩ").kept
@@ -127,7 +128,7 @@ def test_several_refused_answers_are_written_in_their_order(session, path, monke
 def test_a_hand_in_holds_what_a_full_disk_had_refused(session, monkeypatch):
     session.answer("ohm-3", "1 kΩ")
     with monkeypatch.context() as full:
-        full.setattr(answer_log, "write_row", refuse)
+        full.setattr(answer_log, "add_row", refuse)
         session.answer("ohm-2", "7 mA")
     lines, problems = read_log(session.hand_in())
     assert [line["answer"] for line in lines] == ["1 kΩ", "7 mA"] and problems == []
@@ -205,7 +206,25 @@ def test_blanks_between_two_parts_do_not_make_a_line_that_cannot_be_read(session
     assert len(lines) == (outcome.verdict is not None)
 
 
-@pytest.mark.parametrize("draw", [-1, 1.5, "1", None, 10**9])
+UNKEEPABLE = {"half a pair": "\ud800 mA", "digits without end": 10**5000, "a deep list": []}
+for _ in range(100_000):
+    UNKEEPABLE["a deep list"] = [UNKEEPABLE["a deep list"]]
+
+
+@pytest.mark.parametrize("typed", UNKEEPABLE.values(), ids=UNKEEPABLE)
+def test_an_answer_that_cannot_be_kept_is_refused_in_words(session, path, typed):
+    outcome = session.answer("ohm-2", typed)
+    assert outcome.verdict is None and outcome.problem
+    assert not path.exists()
+
+
+@pytest.mark.parametrize("question_id", [[], None, 7, {}])
+def test_what_is_no_id_at_all_is_an_unknown_question(session, question_id):
+    with pytest.raises(UnknownQuestion, match="There is no question"):
+        session.answer(question_id, "1")
+
+
+@pytest.mark.parametrize("draw", [-1, 1.5, "1", None, True, False, 10**9])
 def test_a_draw_that_cannot_be_is_refused_in_words(session, draw):
     outcome = session.answer("ohm-2", "7 mA", draw)
     assert outcome.verdict is None and outcome.problem

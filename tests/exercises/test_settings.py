@@ -5,11 +5,13 @@ import os
 import shutil
 import subprocess
 import sys
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import pytest
 
 from helpers.exercises import settings as kept
+from helpers.exercises import whole_files
 from helpers.exercises.answer_log import AnswerLog, MemoryLog
 from helpers.exercises.session import learner_session
 from helpers.exercises.settings import (
@@ -122,6 +124,7 @@ DAMAGED = {
     "bad learner": b'{"learner": "../x", "class_word": "wick", "supply": "230 V 50 Hz"}',
     "supply is a list": b'{"learner": "AB", "class_word": "wick", "supply": []}',
     "unknown supply": b'{"learner": "AB", "class_word": "wick", "supply": "400 V"}',
+    "nested without end": b"[" * 100_000,
     "bytes that are no text": b"\xff\xfe\x00",
     "the workshop copy's": b'{"learner": "WORKSHOP", "class_word": "w2", "supply": "230 V 50 Hz"}',
 }
@@ -135,8 +138,49 @@ def test_damaged_settings_are_said_and_replaced_and_no_answer_is_lost(tmp_path, 
     settings, note = load(tmp_path)
     assert settings.learner.startswith("BENCH-")
     assert "settings.json could not be read" in note and "give your old id" in note
+    (aside,) = tmp_path.glob("settings-as-found-*.json")
+    assert aside.name in note and aside.read_bytes() == content
     assert log.read_text() == "an earlier answer\n"
     assert load(tmp_path) == (settings, "")
+
+
+@pytest.mark.parametrize("encoding", ["utf-8-sig", "utf-16"])
+def test_settings_that_an_editor_has_saved_anew_are_read(tmp_path, encoding):
+    save(tmp_path, BENCH)
+    path = tmp_path / "settings.json"
+    path.write_bytes(path.read_text(encoding="utf-8").encode(encoding))
+    assert load(tmp_path) == (BENCH, "")
+
+
+def test_a_file_that_cannot_be_opened_is_never_overwritten(tmp_path, monkeypatch):
+    save(tmp_path, BENCH)
+    before = (tmp_path / "settings.json").read_bytes()
+
+    def refuse(self):
+        raise PermissionError(13, "Permission denied")
+
+    with monkeypatch.context() as locked:
+        locked.setattr(Path, "read_bytes", refuse)
+        settings, note = load(tmp_path)
+        assert "Permission denied" in note and settings.learner in note
+        assert "could not be written (Permission denied)" in save(tmp_path, settings)
+    assert (tmp_path / "settings.json").read_bytes() == before
+    assert load(tmp_path) == (BENCH, "")
+
+
+def test_of_two_first_starts_at_once_both_end_with_one_id(tmp_path):
+    with ThreadPoolExecutor(8) as pool:
+        found = set(pool.map(lambda _: load(tmp_path / "answers"), range(40)))
+    assert len(found) == 1
+    assert sorted(path.name for path in (tmp_path / "answers").iterdir()) == ["settings.json"]
+
+
+def test_a_first_start_without_links_keeps_its_settings(tmp_path, monkeypatch):
+    def refuse(*_):
+        raise PermissionError(1, "Operation not permitted")
+
+    monkeypatch.setattr(whole_files.os, "link", refuse)
+    assert load(tmp_path) == load(tmp_path)
 
 
 def test_a_folder_that_takes_no_file_is_said_and_the_lesson_goes_on(tmp_path):

@@ -251,7 +251,7 @@ class TestCardsThatWereOnThePageBefore:
     ):
         old, _ = opened
         with monkeypatch.context() as full:
-            full.setattr(answer_log, "write_row", refuse)
+            full.setattr(answer_log, "add_row", refuse)
             fill(old, "7 mA")
             old.check.click()
             open_lesson("02")

@@ -171,7 +171,7 @@ def test_a_full_disk_is_said_before_all_else_and_check_again_keeps_the_answer(
         opened = open_card(session, "ohm-2")
         opened.controls.box.value = "7 mA"
         with monkeypatch.context() as full:
-            full.setattr(answer_log, "write_row", refuse)
+            full.setattr(answer_log, "add_row", refuse)
             opened.check.click()
         told = shown.bundles[-1]["text/plain"]
         assert told.startswith("This answer is not kept")
