@@ -15,6 +15,7 @@ _HOMES = {
     "progress": "helpers.widgets.lesson",
     "predictions": "helpers.widgets.lesson",
     "hand_in": "helpers.widgets.lesson",
+    "bring_in": "helpers.widgets.lesson",
     "picture": "helpers.widgets.page",
     "explore": "helpers.widgets.explorers",
 }

@@ -13,9 +13,10 @@ from hashlib import sha256
 from pathlib import Path
 
 from helpers.classroom.files import Unusable, make_folder, plain, write_whole
-from helpers.exercises.answer_log import hand_in_name, new_line
+from helpers.exercises.answer_log import new_line
 from helpers.exercises.bank import bank
 from helpers.exercises.draws import Draw
+from helpers.exercises.hand_in import name_of
 from helpers.exercises.mistakes import wrong_answers
 from helpers.exercises.standing import TRIES_BEFORE_WORKING
 from helpers.physics.mains import SUPPLIES
@@ -101,7 +102,7 @@ def hand_in_files():
 
 
 def _named(learner, evening, content):
-    return hand_in_name(CLASS_WORD, learner, evening.date(), content.encode("utf-8")), content
+    return name_of(CLASS_WORD, learner, evening.date(), content.encode("utf-8")), content
 
 
 def lines_of(learner, at, questions=None):

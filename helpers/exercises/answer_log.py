@@ -205,38 +205,6 @@ def read_log(path):
     return log.lines, log.problems
 
 
-def hand_in_name(class_word, learner, day, content):
-    """Return the name of the file that hands a log in.
-
-    Parameters
-    ----------
-    class_word, learner : str
-        Of the settings.
-    day : date
-        When it is handed in.
-    content : bytes
-        The log.
-
-    Returns
-    -------
-    name : str
-        The same log keeps its name all day; another log, of the same id on another machine, has
-        another name, so that neither takes the other's place in the instructor's folder.
-
-    Notes
-    -----
-    The last part follows from the first line, which stays as lines are only ever added.
-
-    Examples
-    --------
-    >>> from datetime import date
-    >>> hand_in_name("wick", "BENCH-07", date(2026, 1, 13), b"first line\\nsecond line")
-    'wick_BENCH-07_2026-01-13_1de24a.jsonl'
-    """
-    own = sha256(content.partition(b"\n")[0]).hexdigest()[:6]
-    return f"{class_word}_{learner}_{day.isoformat()}_{own}.jsonl"
-
-
 class AnswerLog:
     """One learner's log on disk.
 

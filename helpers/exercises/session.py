@@ -4,22 +4,20 @@ Returns what happened as data. Must never know how it is shown.
 """
 
 from dataclasses import dataclass
-from datetime import UTC, datetime
 from math import isfinite
 
+from helpers.exercises import hand_in
 from helpers.exercises import settings as kept
 from helpers.exercises.answer_log import (
     MOST_DRAWS,
     AnswerLog,
     LogError,
     MemoryLog,
-    hand_in_name,
     new_line,
 )
 from helpers.exercises.bank import bank
 from helpers.exercises.kinds import NotRead
 from helpers.exercises.standing import replay
-from helpers.exercises.whole_files import write_whole
 from helpers.exercises.wording import code_form
 from helpers.physics.mains import SUPPLIES
 
@@ -239,35 +237,22 @@ class Session:
 
         Returns
         -------
-        path : Path
-            Its name holds the class word, the learner, the date and a mark of this log.
+        receipt : hand_in.Receipt
 
         Raises
         ------
-        ValueError
+        HandInError
             If nothing has been answered yet, or answers are kept in memory only.
         LogError
             If the file could not be written, or an answer that a full disk refused still cannot.
         """
         if self.log.path is None:
-            raise ValueError(
+            raise hand_in.HandInError(
                 "Answers are kept in memory only here, so there is no file to hand in."
             )
         if problem := self._write():
             raise LogError(problem)
-        s = self.settings
-        try:
-            content = self.log.path.read_bytes()
-        except FileNotFoundError:
-            raise ValueError(f"{s.learner} has answered nothing yet: nothing to hand in.") from None
-        name = hand_in_name(s.class_word, s.learner, datetime.now(UTC).date(), content)
-        path = self.log.path.parent.parent / "hand-in" / name
-        try:
-            path.parent.mkdir(parents=True, exist_ok=True)
-            write_whole(path, [content])
-        except OSError as error:
-            raise LogError(f"{path} could not be written ({error.strerror or error}).") from error
-        return path
+        return hand_in.write(self.log.path, self.settings)
 
 
 def _as_text(typed):

@@ -3,10 +3,12 @@
 Keeps the one session of this kernel. Displays; never marks.
 """
 
+from helpers.exercises import hand_in as hand_in_files
 from helpers.exercises.answer_log import LogError
 from helpers.exercises.bank import lessons
+from helpers.exercises.hand_in import HandInError
 from helpers.exercises.session import UnknownQuestion, learner_session, workshop_session
-from helpers.exercises.settings import SettingsError
+from helpers.exercises.settings import SettingsError, answers_folder
 from helpers.exercises.wording import Line, mistake_lines
 from helpers.widgets.card import Card, feedback_page, last_outcome, question_page
 from helpers.widgets.page import STYLE, Page, show
@@ -125,6 +127,9 @@ def nudge(question_id, draw=0):
     """Show the next nudge of a question: a question back or a method, never the number."""
     session = current_session()
     if question := _found(session, question_id):
+        if problem := session.open_draw(question_id, draw):
+            show(Page([Line("note", problem)]))
+            return
         session.nudge(question_id, draw)
         show(feedback_page(session, question, draw, last_outcome(session, question, draw)))
 
@@ -139,10 +144,11 @@ def _found(session, question_id):
 
 def _is_lesson(number):
     """Say whether there is such a lesson, on the page if there is none."""
-    if number not in lessons():
+    found = isinstance(number, str) and number in lessons()
+    if not found:
         known = ", ".join(lessons())
         show(Page([Line("note", f"There is no lesson {number!r}. There are: {known}.")]))
-    return number in lessons()
+    return found
 
 
 def progress(number=None):
@@ -191,16 +197,40 @@ def hand_in():
     """Write one file with all of this learner's answers, and say where it is."""
     session = current_session()
     try:
-        path = session.hand_in()
-    except (ValueError, LogError) as error:
+        receipt = session.hand_in()
+    except (HandInError, LogError) as error:
         show(Page([Line("note", str(error))]))
         return
-    show(
-        Page(
-            [
-                Line("heading", "Your hand-in is written."),
-                Line("text", f"Give this file to your instructor: {path}"),
-                Line("hint", "It holds your learner id, class word, answers and times; no name."),
-            ]
-        )
-    )
+    lines = [
+        Line("heading", "Your hand-in is written."),
+        Line("text", f"Give this file to your instructor: {receipt.path}"),
+        Line("text", f"Receipt: {receipt.answers} answers, digest {receipt.digest}"),
+        Line("hint", "It holds your learner id, class word, answers and times; no name."),
+    ]
+    if receipt.refused:
+        lines.insert(1, Line("danger", f"Marking will not take it as it is: {receipt.refused}."))
+    show(Page(lines))
+
+
+def bring_in(path):
+    """Go on here with what was answered on another machine.
+
+    Parameters
+    ----------
+    path : str
+        The file that `hand_in()` wrote there.
+    """
+    folder = answers_folder()
+    if folder is None:
+        show(Page([Line("note", "Answers are kept in memory only here: nothing to bring in.")]))
+        return
+    try:
+        settings, brought = hand_in_files.bring_in(path, folder)
+    except (HandInError, LogError) as error:
+        show(Page([Line("note", str(error))]))
+        return
+    said = f"{brought} answers of {settings.learner} were brought in."
+    if not brought:
+        said = f"All answers in this file are here already; {settings.learner} goes on with them."
+    show(Page([Line("heading", said)]))
+    open_lesson(_open.get("lesson", "00"), settings.learner, settings.class_word, settings.supply)
