@@ -31,7 +31,8 @@ ZONES = {
 }
 
 # Borders of IEC 60479-1 figure 20, left hand to feet, 15 to 100 Hz, as (seconds, amps); straight
-# lines between them on logarithmic scales. Ends confirmed for curve b, the rest from memory.
+# lines between them on logarithmic scales. Ends of both curves confirmed, as quoted elsewhere; the
+# points of c1 between its ends are from memory.
 _CURVE_B = ((0.010, 0.200), (2.0, 0.005))
 _CURVE_C1 = ((0.010, 0.500), (0.100, 0.400), (1.0, 0.050), (3.0, 0.040))
 
@@ -130,7 +131,7 @@ def zone(amps_rms, seconds):
 
     References
     ----------
-    IEC 60479-1:2018 figure 20: curve a and the ends of b confirmed, the rest from memory.
+    IEC 60479-1:2018 figure 20: curve a and the ends of b and c1 confirmed, the rest from memory.
 
     Examples
     --------

@@ -169,7 +169,7 @@ def kelvin_per_watt_of(rated_watts, knee_celsius=70.0, zero_celsius=155.0):
 
     References
     ----------
-    IEC 60115-1, derating curve; derived here.
+    IEC 60115-1 for the knee at 70 degC; the zero is from the part's own sheet. Derived here.
 
     Examples
     --------

@@ -11,18 +11,17 @@ from helpers.physics import limits
 CATEGORIES = ("I", "II", "III", "IV")
 MATERIAL_GROUPS = ("I", "II", "III")
 
-# IEC 60664-1 Table F.1: volts to earth -> rated impulse volts by category. Confirmed.
+# IEC 60664-1:2020 Table F.1: volts to earth -> rated impulse volts by category. Confirmed.
 _IMPULSE = {
     150.0: (800.0, 1500.0, 2500.0, 4000.0),
     300.0: (1500.0, 2500.0, 4000.0, 6000.0),
 }
-# Table F.2, inhomogeneous field, pollution degree 2: impulse volts -> metres. Partly confirmed
-# (1.5, 2.5 and 4 kV), the rest from memory.
+# Table F.2, inhomogeneous field, pollution degree 2: impulse volts -> metres. Confirmed.
 _CLEARANCE = {
     800.0: 0.2e-3, 1500.0: 0.5e-3, 2500.0: 1.5e-3, 4000.0: 3.0e-3, 6000.0: 5.5e-3, 8000.0: 8.0e-3,
 }  # fmt: skip
-# Table F.4, pollution degree 2: volts rms -> metres for groups I, II, III and printed board.
-# Partly confirmed (250 V), the rest from memory.
+# Table F.5 (F.4 in the edition of 2007), pollution degree 2: volts rms -> metres for groups I, II,
+# III and printed board. Confirmed.
 _CREEPAGE = {
     125.0: (0.75e-3, 1.05e-3, 1.5e-3, 0.25e-3),
     160.0: (0.80e-3, 1.1e-3, 1.6e-3, 0.40e-3),
@@ -59,7 +58,7 @@ def rated_impulse_volts(volts_rms, category="II"):
 
     References
     ----------
-    IEC 60664-1 Table F.1.
+    IEC 60664-1:2020 Table F.1, the same as in 2007.
 
     Examples
     --------
@@ -96,7 +95,7 @@ def clearance_metres(impulse_volts, reinforced=False):
 
     References
     ----------
-    IEC 60664-1 Table F.2, inhomogeneous field (partly confirmed).
+    IEC 60664-1:2020 Table F.2, inhomogeneous field, the same as in 2007.
 
     Examples
     --------
@@ -139,7 +138,7 @@ def creepage_metres(volts_rms, material_group="III", reinforced=False, printed_b
 
     References
     ----------
-    IEC 60664-1 Table F.4 (F.5 in the edition of 2020), pollution degree 2 (partly confirmed).
+    IEC 60664-1:2020 Table F.5 (F.4 in the edition of 2007), pollution degree 2.
 
     Examples
     --------

@@ -10,7 +10,7 @@ import numpy as np
 from helpers.physics import limits
 
 #: Exponents of Stevens' power law for brightness: a patch seen in the dark, a point of light.
-#: Stevens 1957, 1975 (the first confirmed, the second from memory).
+#: Stevens 1957, 1975 (values confirmed as reprinted, pages from memory).
 STEVENS_EXPONENTS = {"patch": 1.0 / 3.0, "point": 0.5}
 
 
@@ -119,7 +119,7 @@ def low_risk_percent(hertz):
 
     References
     ----------
-    IEEE Std 1789-2015, recommended practice 1 (formulas from memory).
+    IEEE Std 1789-2015, recommended practice 1 (formulas confirmed as quoted).
 
     Examples
     --------
@@ -153,7 +153,7 @@ def no_effect_percent(hertz):
 
     References
     ----------
-    IEEE Std 1789-2015, recommended practice 2 (formulas from memory).
+    IEEE Std 1789-2015, recommended practice 2 (formulas confirmed as quoted).
 
     Examples
     --------

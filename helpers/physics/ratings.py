@@ -48,8 +48,8 @@ def derated_watts(rated_watts, ambient_celsius, knee_celsius=70.0, zero_celsius=
 
     References
     ----------
-    IEC 60115-1, derating curve: rated dissipation at 70 degC, zero at the film limit, often 155
-    degC, 125 degC for long life.
+    IEC 60115-1: rated dissipation at 70 degC. The zero belongs to the part's own sheet: often 155
+    degC for film, 125 degC for long life.
 
     Examples
     --------

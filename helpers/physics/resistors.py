@@ -213,7 +213,7 @@ def tolerance_percent(series):
 
     References
     ----------
-    IEC 60063:2015 (partly confirmed; E192 from memory).
+    IEC 60063:2015 (values confirmed, page from memory).
 
     Examples
     --------

@@ -122,17 +122,21 @@ def threshold_lux(luminance):
     Notes
     -----
     ``0.242e-6 (1 + sqrt(0.4 luminance))**2``. Made for steady lights at sea, watched for by
-    somebody who looks.
+    somebody who looks. In the dark it gives 2.42e-7 lx, where others print a round 2e-7 lx. The
+    formula's value is used: it goes on into daylight without a step, and it promises 9 % less
+    distance, which is the careful side.
 
     References
     ----------
-    IALA recommendation E-200-2 (from memory). Its dark value, 2e-7 lx, is also in the IES
-    definition of the visual threshold in point vision.
+    IALA recommendation E-200-2 (formula from memory). The round 2e-7 lx: IES definition of the
+    visual threshold in point vision, 5.11.2; COLREG 1972, Annex I, section 8.
 
     Examples
     --------
     >>> f"{threshold_lux(0.0):.0e} lx in the dark, {threshold_lux(10000.0):.0e} lx by day"
     '2e-07 lx in the dark, 1e-03 lx by day'
+    >>> threshold_lux(0.0) > 2e-7
+    True
     """
     luminance = limits.not_negative(luminance, "luminance", "cd/m2")
     return limits.plain(0.242e-6 * (1.0 + np.sqrt(0.4 * luminance)) ** 2)

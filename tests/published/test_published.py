@@ -1,6 +1,9 @@
 """Every row of every table here is a value that somebody else printed; helpers must agree.
 
-Columns: source and place say where it stands; status is 'confirmed', 'partly' or 'from memory';
+Columns: source and place say where it stands. A value and the page that is named for it are two
+things, so each has a status: value_status is 'confirmed' in a public text, 'by definition' or
+'by arithmetic' where the sum under reason gives it to anybody, or 'from memory'; page_status is
+'confirmed' or 'from memory'. Tables that were renumbered are named with their edition.
 kind is 'result' for what helpers computes and 'constant' for what it stores; call and arguments
 say how helpers comes to it, take which part of the answer is meant; printed is the value as it
 stands in the source. The tolerance is half of its last digit; words must agree exactly.
@@ -22,6 +25,8 @@ import pytest
 from helpers.physics import mains, phase_cut
 
 TABLES = sorted(Path(__file__).parent.glob("*.csv"))
+VALUE_STATUS = {"confirmed", "by definition", "by arithmetic", "from memory"}
+PAGE_STATUS = {"confirmed", "from memory"}
 
 
 def rows():
@@ -95,5 +100,17 @@ def test_the_tables_are_wide_enough():
 @pytest.mark.parametrize("row", [row for _, row in ROWS], ids=lambda row: row["quantity"])
 def test_every_row_says_where_it_stands(row):
     assert row["source"] and row["place"] and row["units"]
-    assert row["status"] in {"confirmed", "partly", "from memory"}
+    assert row["value_status"] in VALUE_STATUS
+    assert row["page_status"] in PAGE_STATUS
     assert row["kind"] in {"result", "constant"}
+
+
+def test_what_follows_from_a_sum_shows_the_sum():
+    for _, row in ROWS:
+        if row["value_status"] in {"by definition", "by arithmetic"}:
+            assert row["reason"], row["quantity"]
+
+
+def test_limit_few_values_rest_on_memory_alone():
+    resting = [row["quantity"] for _, row in ROWS if row["value_status"] == "from memory"]
+    assert resting == ["threshold by day", "just above curve c1, 50 mA at 1 s"]
