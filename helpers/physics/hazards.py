@@ -205,7 +205,7 @@ def protective_impedance(supply, part_ohms, body_ohms=BODY_OHMS):
     Examples
     --------
     >>> from helpers.physics import mains
-    >>> protective_impedance(mains.Supply(253.0, 50.0), [270e3]).holds
+    >>> protective_impedance(mains.Supply(253.0, 50.0), [390e3]).holds
     False
     >>> barrier = protective_impedance(mains.Supply(253.0, 50.0), [560e3, 560e3])
     >>> barrier.holds, round(barrier.amps_rms_worst * 1e3, 2)

@@ -73,7 +73,7 @@ def test_property_shape():
         (lambda: inverse.for_conduction(-0.1), "conduction_fraction was read as -0.1"),
         (lambda: inverse.for_rms(240.0, SUPPLY), "A dimmer cannot give more than it gets"),
         (lambda: inverse.for_rms(-1.0, SUPPLY), "wanted_volts_rms was read as -1 V"),
-        (lambda: inverse.for_mean(220.0, SUPPLY), "Was an rms value meant"),
+        (lambda: inverse.for_mean(225.0, SUPPLY), "Was an rms value meant"),
         (lambda: inverse.for_power(0.5, "none"), "edge was read as 'none'"),
     ],
 )

@@ -9,7 +9,7 @@ from helpers.widgets.explorers.knobs import Choice, Slider
 from helpers.widgets.explorers.mains_side import in_short
 from helpers.widgets.explorers.panel import Explorer
 
-SERIES_OHMS = (0.0, 1e3, 4.7e3, 10e3, 22e3, 47e3, 100e3, 270e3, 560e3, 1e6)
+SERIES_OHMS = (0.0, 1e3, 4.7e3, 10e3, 22e3, 47e3, 100e3, 330e3, 560e3, 1e6)
 SECONDS = (0.01, 0.02, 0.04, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0)
 
 
