@@ -10,6 +10,7 @@ from helpers.exercises.bank import bank
 from helpers.exercises.session import workshop_session
 
 CHECK_TAG = "nbval-check-output"
+LESSON_FILES = "[0-9][0-9]-*.ipynb"  # what else lies in lessons/ is read, never answered
 TIMEOUT_SECONDS = 60
 
 
@@ -91,7 +92,7 @@ def build(root, names=()):
     written : list of Path
     """
     written = []
-    for path, lesson in _lessons(root, names):
+    for path, lesson in _notebooks(root, names, LESSON_FILES):
         solution = run(solved(lesson, workshop_session()), root / "solutions")
         target = root / "solutions" / path.name
         target.write_text(dumps(solution), encoding="utf-8")
@@ -102,16 +103,16 @@ def build(root, names=()):
 def tidy_lessons(root, names=()):
     """Take outputs and what an editor left behind out of the lessons; return what was changed."""
     changed = []
-    for path, lesson in _lessons(root, names):
+    for path, lesson in _notebooks(root, names):
         if dumps(tidy(lesson)) != path.read_text(encoding="utf-8"):
             path.write_text(dumps(tidy(lesson)), encoding="utf-8")
             changed.append(path)
     return changed
 
 
-def _lessons(root, names):
-    """Yield path and notebook of the lessons named, or of all."""
-    for path in sorted((root / "lessons").glob("*.ipynb")):
+def _notebooks(root, names, pattern="*.ipynb"):
+    """Yield path and notebook of those in lessons/ that are named, or of all."""
+    for path in sorted((root / "lessons").glob(pattern)):
         if not names or path.name in names:
             yield path, json.loads(path.read_text(encoding="utf-8"))
 

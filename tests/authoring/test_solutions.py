@@ -183,3 +183,11 @@ def test_lessons_are_tidied_and_built_in_a_folder_and_only_those_named(tmp_path)
     assert [p.name for p in (tmp_path / "solutions").iterdir()] == ["02-a.ipynb"]
     again = run(solved(LESSON, workshop_session()), tmp_path)
     assert dumps(again) == dumps(built)
+
+
+def test_what_has_no_number_is_tidied_but_not_answered(tmp_path):
+    (tmp_path / "lessons").mkdir()
+    path = tmp_path / "lessons" / "for-readers.ipynb"
+    path.write_text(json.dumps(LESSON), encoding="utf-8")
+    assert tidy_lessons(tmp_path) == [path]
+    assert build(tmp_path) == []

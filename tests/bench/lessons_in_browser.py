@@ -42,7 +42,7 @@ SCROLLED = "document.querySelector('.jp-WindowedPanel-outer')"
 
 def lessons():
     """Return the file names of the lessons, in order."""
-    return sorted(path.name for path in (lab.ROOT / "lessons").glob("*.ipynb"))
+    return sorted(path.name for path in (lab.ROOT / "lessons").glob("[0-9][0-9]-*.ipynb"))
 
 
 def run_lesson(page, address, name, supply):

@@ -5,7 +5,7 @@ import re
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
-LESSONS = sorted((ROOT / "lessons").glob("*.ipynb"))
+LESSONS = sorted((ROOT / "lessons").glob("[0-9][0-9]-*.ipynb"))
 SOLUTIONS = sorted((ROOT / "solutions").glob("*.ipynb"))
 
 
