@@ -73,12 +73,19 @@ def with_bar(learners):
 
 def command_line():
     """Return the parser of the command line."""
-    parser = argparse.ArgumentParser(prog="python -m helpers", description=__doc__.split(".")[0])
+    from helpers.exercises.wording import CAUTION
+
+    caution = f"Caution. {CAUTION}"
+    parser = argparse.ArgumentParser(
+        prog="python -m helpers", description=__doc__.split(".")[0], epilog=caution
+    )
     commands = parser.add_subparsers(required=True, metavar="SUBCOMMAND")
 
     def subcommand(name, run):
         said = run.__doc__
-        one = commands.add_parser(name, help=said.split(".")[0] + ".", description=said)
+        one = commands.add_parser(
+            name, help=said.split(".")[0] + ".", description=said, epilog=caution
+        )
         one.set_defaults(run=run)
         return one
 

@@ -19,6 +19,7 @@ from helpers.exercises.draws import Draw
 from helpers.exercises.hand_in import name_of
 from helpers.exercises.mistakes import wrong_answers
 from helpers.exercises.standing import TRIES_BEFORE_WORKING
+from helpers.exercises.wording import CAUTION
 from helpers.physics.mains import SUPPLIES
 
 CLASS_WORD = "wick"
@@ -46,6 +47,8 @@ The class word is {CLASS_WORD}. Put in on purpose, for the report to find:
 - {STRANGER} handed in and does not stand on the roster;
 - {TWO_FILES} handed in twice, the second time with more;
 - the last line of {CUT_SHORT} is half written.
+
+Caution. {CAUTION}
 
 Mark it with:
 """

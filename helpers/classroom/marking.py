@@ -24,6 +24,7 @@ from helpers.classroom.roster import read_roster
 from helpers.classroom.table import csv_text, fallen
 from helpers.exercises.settings import Settings, SettingsError
 from helpers.exercises.whole_files import as_utf_8
+from helpers.exercises.wording import CAUTION
 
 MOST = 10  # learners that one sentence names
 
@@ -51,6 +52,7 @@ class Marked:
             f"Table:   {plain(str(self.table), 300)}",
             f"Report:  {plain(str(self.report), 300)}",
             f"Earlier: {plain(str(self.earlier), 300)}" if self.earlier else "",
+            f"Caution. {CAUTION}",
         ]
         return list(filter(None, lines))
 

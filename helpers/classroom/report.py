@@ -12,12 +12,7 @@ from helpers.classroom.files import for_page
 from helpers.classroom.mark_book import EARLIER, FEW_CASES, HELPED, WITHOUT_MARKS, danger_open
 from helpers.classroom.page_style import STYLE
 from helpers.classroom.page_table import ids, legend, number, row_head, short, table, words
-
-CAUTION = (
-    "Marks are no licence to work on mains. They show who has understood the sums and the safe "
-    "order of work on paper. Local rules and licensed practice come first: before anything is "
-    "built, opened or connected, a competent person has to check it under those rules."
-)
+from helpers.exercises.wording import CAUTION
 
 
 def page(book, at=None):

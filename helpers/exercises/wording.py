@@ -7,6 +7,14 @@ from dataclasses import dataclass
 
 from helpers.exercises.mistakes import explained
 
+#: What stands wherever marks are shown, handed in or made: the same words for all.
+CAUTION = (
+    "Marks license nobody. They show who has understood the sums and the safe order of work on "
+    "paper. Local codes and licensed practice come first: before anything is built, opened or "
+    "connected, a competent person has to check it under those rules. That is an electrically "
+    "skilled or instructed person, licensed where the law asks for it."
+)
+
 
 @dataclass(frozen=True)
 class Line:

@@ -9,7 +9,7 @@ from helpers.exercises.bank import lessons
 from helpers.exercises.hand_in import HandInError
 from helpers.exercises.session import UnknownQuestion, learner_session, workshop_session
 from helpers.exercises.settings import SettingsError, answers_folder
-from helpers.exercises.wording import Line, mistake_lines
+from helpers.exercises.wording import CAUTION, Line, mistake_lines
 from helpers.widgets.card import Card, feedback_page, last_outcome, question_page
 from helpers.widgets.page import STYLE, Page, show
 from helpers.widgets.progress import progress_page
@@ -206,6 +206,7 @@ def hand_in():
         Line("text", f"Give this file to your instructor: {receipt.path}"),
         Line("text", f"Receipt: {receipt.answers} answers, digest {receipt.digest}"),
         Line("hint", "It holds your learner id, class word, answers and times; no name."),
+        Line("note", CAUTION),
     ]
     if receipt.refused:
         lines.insert(1, Line("danger", f"Marking will not take it as it is: {receipt.refused}."))

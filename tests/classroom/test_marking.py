@@ -9,6 +9,7 @@ from invented_bank import BANK_FILES
 from helpers.__main__ import main, with_bar
 from helpers.classroom.files import ASK, FINE, LOST, Unusable, write_whole
 from helpers.classroom.marking import mark_folder
+from helpers.exercises.wording import CAUTION
 
 
 def command(room, **changes):
@@ -31,6 +32,7 @@ def test_the_command_writes_both_files_and_prints_where(room, capsys):
     printed = capsys.readouterr()
     assert "1 hand-in read. 2 learners: 1 nothing handed in, 1 handed in." in printed.out
     assert "0 things to look at" in printed.out
+    assert printed.out.endswith(f"Caution. {CAUTION}\n")
     for name in ("mark-book.csv", "mark-book.html"):
         assert str(room.out / name) in printed.out
         assert (room.out / name).is_file()

@@ -16,6 +16,7 @@ from helpers.classroom import page_questions
 from helpers.classroom.files import Problem, for_page
 from helpers.classroom.mark_book import MarkBook, lessons_of
 from helpers.classroom.report import SECTIONS, page
+from helpers.exercises.wording import CAUTION
 
 AT = datetime(2026, 1, 20, 9, 30, tzinfo=UTC)
 EMPTY_TAGS = {"meta", "br"}
@@ -91,8 +92,7 @@ def test_danger_comes_first_and_the_caution_before_all(full_room):
     places = [text.index(f'id="{name}"') for name in SECTIONS]
     assert places == sorted(places)
     assert next(iter(SECTIONS)) == "danger"
-    assert 0 < text.index("no licence to work on mains") < places[0]
-    assert "Local rules and licensed practice come first" in text
+    assert 0 < text.index(CAUTION) < places[0]
 
 
 def test_tables_and_pictures_speak_to_who_does_not_see_them(full_room):

@@ -19,6 +19,7 @@ from helpers.exercises import answer_log
 from helpers.exercises.answer_log import read_log
 from helpers.exercises.bank import bank, lessons
 from helpers.exercises.session import learner_session
+from helpers.exercises.wording import CAUTION
 from helpers.figures import bands, circuits
 from helpers.widgets import lesson
 
@@ -138,6 +139,7 @@ class TestHandIn:
             hand_in()
         (handed,) = (answers.parent / "hand-in").iterdir()
         assert str(handed) in shown.plain and str(handed) in words(shown.html)
+        assert CAUTION in shown.plain and CAUTION in words(shown.html)
 
     def test_nothing_to_hand_in_is_said(self, session):
         with screen() as shown:
