@@ -52,5 +52,6 @@ EXPLORER = Explorer(
         "Turn the angle to 120 degrees. Which column does not change, and why?",
     ),
     "Danger: every part of all five circuits is at mains voltage, the LED's legs too. Comparing "
-    "them is not permission to build one; a ready-made approved indicator is always a choice.",
+    "them is not permission to build one; a ready-made indicator, certified or conforming for this "
+    "use, is always a choice.",
 )
