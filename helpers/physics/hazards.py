@@ -31,8 +31,8 @@ ZONES = {
 }
 
 # Borders of IEC 60479-1 figure 20, left hand to feet, 15 to 100 Hz, as (seconds, amps); straight
-# lines between them on logarithmic scales. Ends of both curves confirmed, as quoted elsewhere; the
-# points of c1 between its ends are from memory.
+# lines between them on logarithmic scales. Confirmed as quoted elsewhere: the ends of b, the
+# short end of c1. The rest of c1 is from memory; redrawn figures end between 30 and 40 mA.
 _CURVE_B = ((0.010, 0.200), (2.0, 0.005))
 _CURVE_C1 = ((0.010, 0.500), (0.100, 0.400), (1.0, 0.050), (3.0, 0.040))
 
@@ -131,7 +131,8 @@ def zone(amps_rms, seconds):
 
     References
     ----------
-    IEC 60479-1:2018 figure 20: curve a and the ends of b and c1 confirmed, the rest from memory.
+    IEC 60479-1:2018 figure 20: curve a, the ends of b and the short end of c1 confirmed, the rest
+    from memory.
 
     Examples
     --------

@@ -113,4 +113,9 @@ def test_what_follows_from_a_sum_shows_the_sum():
 
 def test_limit_few_values_rest_on_memory_alone():
     resting = [row["quantity"] for _, row in ROWS if row["value_status"] == "from memory"]
-    assert resting == ["threshold by day", "just above curve c1, 50 mA at 1 s"]
+    assert resting == [
+        "threshold by day",
+        "just below curve c1, 40 mA at 3 s",
+        "just above curve c1, 40 mA at 3 s",
+        "just above curve c1, 50 mA at 1 s",
+    ]
