@@ -10,15 +10,21 @@ HIGH = Supply(253.0, 50.0)
 
 
 def test_second_way_touch_current_through_a_resistor_is_ohms_law():
-    assert hazards.touch_amps_rms(HIGH, 330e3) == pytest.approx(253.0 / 332e3, rel=1e-14)
+    assert hazards.touch_amps_rms(HIGH, 330e3) == pytest.approx(253.0 / 330_775, rel=1e-14)
     assert hazards.touch_amps_rms(HIGH, body_ohms=1000.0) == pytest.approx(0.253)
+
+
+def test_published_from_memory_a_shock_is_judged_with_the_lowest_dry_body():
+    """IEC 60479-1, from memory: 775 ohm at 225 V. The network of IEC 60990 would flatter it."""
+    assert hazards.SHOCK_BODY_OHMS == 775.0 < hazards.TOUCH_NETWORK_OHMS
+    assert hazards.touch_amps_rms(HIGH) == pytest.approx(253.0 / 775.0)
 
 
 def test_second_way_touch_current_through_a_capacitor_in_real_numbers():
     farads, bleeder, series = 220e-9, 1e6, 1000.0
     conductance, susceptance = 1.0 / bleeder, 2.0 * np.pi * 50.0 * farads
     size = conductance**2 + susceptance**2
-    resistance = series + 2000.0 + conductance / size
+    resistance = series + 775.0 + conductance / size
     expected = 253.0 / np.hypot(resistance, susceptance / size)
     found = hazards.touch_amps_rms(HIGH, series, farads, bleeder)
     assert found == pytest.approx(expected, rel=1e-12)
@@ -27,7 +33,7 @@ def test_second_way_touch_current_through_a_capacitor_in_real_numbers():
 def test_limit_a_bleeder_that_is_not_there_and_a_vast_capacitor():
     bare = hazards.touch_amps_rms(HIGH, 1000.0, 100e-9)
     assert hazards.touch_amps_rms(HIGH, 1000.0, 100e-9, 1e15) == pytest.approx(bare)
-    assert hazards.touch_amps_rms(HIGH, 1000.0, 1.0) == pytest.approx(253.0 / 3000.0)
+    assert hazards.touch_amps_rms(HIGH, 1000.0, 1.0) == pytest.approx(253.0 / 1775.0)
 
 
 def test_property_zones_never_ease_with_more_current_or_time():

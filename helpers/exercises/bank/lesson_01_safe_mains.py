@@ -26,17 +26,25 @@ from helpers.quantities.written import midway, milliamps, ohms, volts
 LESSON = "01"
 TITLE = "Safe mains practice"
 
-BODY_OHMS = hazards.BODY_OHMS
+DRY_OHMS, NETWORK_OHMS = hazards.SHOCK_BODY_OHMS, hazards.TOUCH_NETWORK_OHMS
 LET_GO_ALL_AMPS, LET_GO_MOST_AMPS = hazards.LET_GO_AMPS_RMS
 
 
 def highest(n):
-    """The learner's supply at the top of its range (IEC 60038: ten per cent above its name)."""
+    """The learner's supply at the top of its range."""
     return mains.highest(n.supply)
 
 
 def highest_volts(n):
     return highest(n).volts_rms
+
+
+def _share_up(n):
+    return f"{100 * (highest_volts(n) / n.supply.volts_rms - 1):.3g}\u00a0%"
+
+
+def _highest_code(n):
+    return f'mains.highest(mains.SUPPLIES["{n.supply.name}"]).volts_rms'
 
 
 @cache
@@ -111,7 +119,7 @@ PREDICT = Question(
 
 # --- what a current does -----------------------------------------------------------------------
 
-BODIES_OHMS = (1_200.0, 1_500.0, 1_800.0, 2_500.0)
+WET_OHMS = (500.0, 550.0, 600.0, 700.0)  # fewer than dry hands; common practice, no source
 
 CURRENTS_IN_ORDER = (
     Option("felt", "What a body may just feel"),
@@ -148,11 +156,12 @@ CURRENTS_IN_ORDER = (
 SHOCK = (
     Question(
         id="safe-1",
+        edition=2,
         outcome="find the current through a body",
-        numbers=lambda draw, supply: {"ohms": draw.pick(BODIES_OHMS)},
+        numbers=lambda draw, supply: {"ohms": draw.pick(WET_OHMS)},
         ask=lambda n: (
             f"A wet hand touches a live wire of {n.supply.name}. The way through the body to "
-            f"earth has {ohms(n.ohms)}. What current flows?"
+            f"earth has {ohms(n.ohms)}: wet skin has fewer than dry. What current flows?"
         ),
         kind=Quantity(
             of="current",
@@ -166,6 +175,12 @@ SHOCK = (
                     "current?",
                     "no such device holds the current down. Until it opens, everything flows that "
                     "the volts can drive.",
+                ),
+                Slip(
+                    "took dry hands",
+                    lambda n: n.supply.volts_rms / DRY_OHMS,
+                    "This is the current through dry hands. Which ohms does the question give?",
+                    "wet skin lets more through than dry skin does.",
                 ),
                 Slip(
                     "used the crest",
@@ -217,8 +232,8 @@ SHOCK = (
                     "limit of volts",
                     "Volts count only above a limit that sockets in homes do not reach.",
                     reply="What current did the example find on your own socket?",
-                    danger="household sockets kill people every year, on every supply of this "
-                    "course.",
+                    danger="on every supply of this course even dry hands can let through what "
+                    "stops a heart.",
                 ),
                 Option(
                     "dry skin",
@@ -304,10 +319,10 @@ RCD = (
         ),
         nudges=(
             "What does an RCD change: how much flows, or how long?",
-            "Work out the current through 2 kΩ on your supply, and hold it against step 2.",
+            "Work out the current through dry hands on your supply, and hold it against step 2.",
         ),
         working=lambda n: (
-            f"On {n.supply.name}, 2 kΩ lets "
+            f"On {n.supply.name}, dry hands of {ohms(DRY_OHMS)} let "
             f"{milliamps(hazards.touch_amps_rms(n.supply))} through until the RCD has opened. It "
             "shortens the time and leaves the current as it is."
         ),
@@ -332,7 +347,7 @@ RCD = (
                 ),
                 Option(
                     "small touch",
-                    "A finger behind a sound resistor of 270 kΩ, one milliampere or less",
+                    "A finger behind a sound resistor of 330 kΩ, one milliampere or less",
                     right=True,
                     reply="Is a milliampere enough for it to open?",
                 ),
@@ -806,15 +821,15 @@ DEAD = (
 
 # --- one resistor is no barrier ----------------------------------------------------------------
 
-STRING_OHMS = (270e3, 330e3, 470e3, 560e3)
+STRING_OHMS = (330e3, 390e3, 470e3, 560e3)
 
 
 def _touch_amps_one_shorted(n):
-    return hazards.touch_amps_rms(highest(n), n.ohms)
+    return hazards.touch_amps_rms(highest(n), n.ohms, body_ohms=NETWORK_OHMS)
 
 
 def _exact_ohms(n):
-    return highest_volts(n) / n.amps - BODY_OHMS
+    return highest_volts(n) / n.amps - NETWORK_OHMS
 
 
 def _least_ohms(n):
@@ -824,7 +839,7 @@ def _least_ohms(n):
 
 def _part_danger(value, n):
     """A part that lets more through, once its neighbour is shorted, than may be touched."""
-    if value <= 0 or highest_volts(n) / (value + BODY_OHMS) > hazards.FELT_AMPS_RMS:
+    if value <= 0 or highest_volts(n) / (value + NETWORK_OHMS) > hazards.FELT_AMPS_RMS:
         return (
             "with one part shorted, this lets more through than a part that may be touched is "
             "allowed."
@@ -895,10 +910,11 @@ def _best_parts(n):
 def _parts_working(n):
     each, _, rated_volts, rated_watts = _best_parts(n)
     low = each * (1 - PARTS_TOLERANCE)
-    amps = hazards.touch_amps_rms(highest(n), low)
+    amps = hazards.touch_amps_rms(highest(n), low, body_ohms=NETWORK_OHMS)
     return (
         f"Alone, {ohms(each)} at its low end has {midway(low, 'resistance')}: "
-        f"{midway(highest_volts(n), 'voltage')} drives {milliamps(amps)} through it and a body. "
+        f"{midway(highest_volts(n), 'voltage')} drives {milliamps(amps)} through it and "
+        f"the network of {ohms(NETWORK_OHMS)}. "
         f"Twice {ohms(each)} stays below {ohms(n.most_ohms)}, {volts(rated_volts)} is enough for "
         f"the whole mains, and {write_as(rated_watts, 'W')} is at least twice "
         f"{write(highest_volts(n) ** 2 / low, 'power')}. The two in the other wire have to pass "
@@ -910,32 +926,33 @@ def _parts_working(n):
 BARRIER = (
     Question(
         id="safe-11",
+        edition=2,
         outcome="find what is left of a barrier after one fault",
         numbers=lambda draw, supply: {"ohms": draw.pick(STRING_OHMS)},
         ask=lambda n: (
             f"The first step. Two parts of {ohms(n.ohms)} stand in series between the live wire "
-            "and an LED's leg, and a finger touches the leg. One part has failed short. How many "
-            "ohms are left in the way, the body's 2 kΩ included?"
+            "and an LED's leg. One part has failed short. How many ohms are left in the way, with "
+            f"the network of {ohms(NETWORK_OHMS)} that stands for a finger on the leg?"
         ),
         kind=Quantity(
             of="resistance",
             unit="kΩ",
-            right=lambda n: n.ohms + BODY_OHMS,
+            right=lambda n: n.ohms + NETWORK_OHMS,
             slips=(
                 Slip(
                     "counted both parts",
-                    lambda n: 2 * n.ohms + BODY_OHMS,
+                    lambda n: 2 * n.ohms + NETWORK_OHMS,
                     "This counts both parts. How many ohms has one that failed short?",
                 ),
                 Slip(
                     "parallel instead of series",
-                    lambda n: n.ohms / 2 + BODY_OHMS,
+                    lambda n: n.ohms / 2 + NETWORK_OHMS,
                     "This is as if they stood side by side. How does the current pass them here?",
                 ),
                 Slip(
                     "took both as shorted",
-                    lambda n: BODY_OHMS,
-                    "This is the body alone, with both parts shorted. How many have failed?",
+                    lambda n: NETWORK_OHMS,
+                    "This is the network alone, with both parts shorted. How many have failed?",
                     share=0.5,
                 ),
             ),
@@ -944,24 +961,25 @@ BARRIER = (
         ),
         nudges=(
             "What is a part that has failed short: many ohms, or none?",
-            "Add up what the current still has to pass: the sound part, and the body.",
+            "Add up what the current still has to pass: the sound part, and the network.",
         ),
         working=lambda n: (
-            f"The shorted part has none, the other {ohms(n.ohms)}, the body {ohms(BODY_OHMS)}: "
-            f"{ohms(n.ohms + BODY_OHMS)}."
+            f"The shorted part has none, the other {ohms(n.ohms)}, the network "
+            f"{ohms(NETWORK_OHMS)}: {ohms(n.ohms + NETWORK_OHMS)}."
         ),
-        code=lambda n: f"{n.ohms} + {BODY_OHMS}",
+        code=lambda n: f"{n.ohms} + {NETWORK_OHMS}",
     ),
     Question(
         id="safe-12",
+        edition=2,
         level=2,
         marks=2,
         outcome="find the touch current behind a barrier with one fault",
         numbers=lambda draw, supply: {"ohms": draw.pick(STRING_OHMS)},
         ask=lambda n: (
             f"All steps. Two parts of {ohms(n.ohms)} stand between live wire and LED leg on "
-            f"{n.supply.name}. The mains is at its highest, 10\u00a0% up, and one part has failed "
-            "short. What current does a finger on the leg take?"
+            f"{n.supply.name}. The mains is at its highest, {_share_up(n)} up, and one part has "
+            f"failed short. What touch current flows through the network of {ohms(NETWORK_OHMS)}?"
         ),
         kind=Quantity(
             of="current",
@@ -970,23 +988,23 @@ BARRIER = (
             slips=(
                 Slip(
                     "took both as shorted",
-                    lambda n: highest_volts(n) / BODY_OHMS,
-                    "This is the current with nothing but the body. How many parts have failed?",
+                    lambda n: highest_volts(n) / NETWORK_OHMS,
+                    "This is the current with nothing but the network. How many parts have failed?",
                 ),
                 Slip(
                     "counted both parts",
-                    lambda n: highest_volts(n) / (2 * n.ohms + BODY_OHMS),
+                    lambda n: highest_volts(n) / (2 * n.ohms + NETWORK_OHMS),
                     "This is the current while both are sound. How many are left after the fault?",
                 ),
                 Slip(
                     "left out the ten per cent",
-                    lambda n: n.supply.volts_rms / (n.ohms + BODY_OHMS),
+                    lambda n: n.supply.volts_rms / (n.ohms + NETWORK_OHMS),
                     "This is right for a mains that keeps to its name. Which voltage can it reach?",
                     share=0.5,
                 ),
                 Slip(
                     "used the crest",
-                    lambda n: mains.peak(highest_volts(n)) / (n.ohms + BODY_OHMS),
+                    lambda n: mains.peak(highest_volts(n)) / (n.ohms + NETWORK_OHMS),
                     "This is the peak current. Which value do the limits in the lesson use first?",
                     share=0.5,
                 ),
@@ -995,13 +1013,13 @@ BARRIER = (
         ),
         nudges=(
             "Which voltage is the worst, and which ohms are left?",
-            "Take the supply ten per cent up, divide it by the sound part and the body together.",
+            "Take the highest mains, divide it by the sound part and the network together.",
         ),
         working=lambda n: (
-            f"{midway(highest_volts(n), 'voltage')} / ({ohms(n.ohms)} + {ohms(BODY_OHMS)}) = "
+            f"{midway(highest_volts(n), 'voltage')} / ({ohms(n.ohms)} + {ohms(NETWORK_OHMS)}) = "
             f"{milliamps(_touch_amps_one_shorted(n))}."
         ),
-        code=lambda n: f"1.1 * {n.supply.volts_rms} / ({n.ohms} + {BODY_OHMS})",
+        code=lambda n: f"{_highest_code(n)} / ({n.ohms} + {NETWORK_OHMS})",
     ),
     Question(
         id="safe-13",
@@ -1057,9 +1075,10 @@ BARRIER = (
         outcome="find the ohms that each part of a barrier needs",
         numbers=lambda draw, supply: {"amps": draw.pick((0.47e-3, 0.45e-3, 0.42e-3))},
         ask=lambda n: (
-            f"A new situation. On {n.supply.name} at its highest (10\u00a0% up), with one of two "
-            f"equal parts shorted, a touch through 2 kΩ may take {milliamps(n.amps)} at most. How "
-            "many ohms does each part need at least? Round up to whole kilo-ohms."
+            f"A new situation. On {n.supply.name} at its highest ({_share_up(n)} up), with one of "
+            f"two equal parts shorted, the network of {ohms(NETWORK_OHMS)} may take "
+            f"{milliamps(n.amps)} at most. How many ohms does each part need at least? Round up "
+            "to whole kilo-ohms."
         ),
         kind=Quantity(
             of="resistance",
@@ -1076,43 +1095,43 @@ BARRIER = (
                 ),
                 Slip(
                     "took the RCD's current as the limit",
-                    lambda n: highest_volts(n) / hazards.RESIDUAL_AMPS_RMS - BODY_OHMS,
+                    lambda n: highest_volts(n) / hazards.RESIDUAL_AMPS_RMS - NETWORK_OHMS,
                     "This lets the current of an RCD through. Which limit does the question give?",
                     "at that current a hand cannot let go, and the RCD need not open.",
                 ),
                 Slip(
                     "took the let-go current as the limit",
-                    lambda n: highest_volts(n) / LET_GO_MOST_AMPS - BODY_OHMS,
+                    lambda n: highest_volts(n) / LET_GO_MOST_AMPS - NETWORK_OHMS,
                     "This lets a current through that holds hands fast. Which limit is given?",
                     "at that current a hand cannot let go.",
                 ),
                 Slip(
                     "left out the ten per cent",
-                    lambda n: n.supply.volts_rms / n.amps - BODY_OHMS,
+                    lambda n: n.supply.volts_rms / n.amps - NETWORK_OHMS,
                     "This holds while the mains keeps to its name. Which voltage can it reach?",
                     share=0.5,
                 ),
                 Slip(
                     "used the crest",
-                    lambda n: mains.peak(highest_volts(n)) / n.amps - BODY_OHMS,
+                    lambda n: mains.peak(highest_volts(n)) / n.amps - NETWORK_OHMS,
                     "On the safe side, and more than was asked: this takes the crest. Is the limit "
                     "in the question an rms value or a peak?",
                     share=0.5,
                 ),
             ),
             danger=_part_danger,
-            check="First work out the ohms that one part and the body need together.",
+            check="First work out the ohms that one part and the network need together.",
         ),
         nudges=(
             "Which parts are left in the way when one is shorted?",
-            "Highest voltage divided by the allowed current, minus the body.",
+            "Highest voltage divided by the allowed current, minus the network.",
         ),
         working=lambda n: (
-            f"{midway(highest_volts(n), 'voltage')} / {milliamps(n.amps)} − {ohms(BODY_OHMS)} = "
+            f"{midway(highest_volts(n), 'voltage')} / {milliamps(n.amps)} − {ohms(NETWORK_OHMS)} = "
             f"{_exact_ohms(n) / 1e3:.5g} kΩ, so {ohms(_least_ohms(n))} for each part. "
-            "Without the body it is 2 kΩ more: hardly a difference, and on the safe side."
+            "Whoever leaves the network out gets hardly more, and is on the safe side."
         ),
-        code=lambda n: f"1e3 * ceil((1.1 * {n.supply.volts_rms} / {n.amps} - {BODY_OHMS}) / 1e3)",
+        code=lambda n: f"1e3 * ceil(({_highest_code(n)} / {n.amps} - {NETWORK_OHMS}) / 1e3)",
     ),
     Question(
         id="safe-15",
@@ -1128,9 +1147,9 @@ BARRIER = (
             f"A pilot light for {n.supply.name} has two droppers in each of its two wires. Pick "
             "the two for one wire, ±\u00a05\u00a0% each, and what each is rated for. With either "
             "one shorted, on the highest mains, the other must hold the touch limit alone "
-            f"({milliamps(hazards.FELT_AMPS_RMS)} rms, 0.7\u00a0mA peak), stand all the rms "
-            f"volts, and be rated for twice its heat. Together they may have {ohms(n.most_ohms)} "
-            "at most, or nobody sees the light."
+            f"({milliamps(hazards.FELT_AMPS_RMS)} rms, 0.7\u00a0mA peak through "
+            f"{ohms(NETWORK_OHMS)}), stand all the rms volts, and be rated for twice its heat. "
+            f"Together they may have {ohms(n.most_ohms)} at most, or nobody sees the light."
         ),
         kind=Parts(
             (

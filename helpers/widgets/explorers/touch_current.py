@@ -35,8 +35,8 @@ def touch_current(supply, volts, ohms, seconds):
 
     References
     ----------
-    IEC 60479-1 for the zones; 2 kilohm for the body as in IEC 60990; 30 mA residual-current
-    devices: IEC 61008-1.
+    IEC 60479-1 for the zones and the body (the latter from memory); 30 mA residual-current devices
+    and their types: IEC 61008-1, IEC 60755 (the types from memory).
 
     Examples
     --------
@@ -48,16 +48,19 @@ def touch_current(supply, volts, ohms, seconds):
     svg, said = in_short(zones(amps, seconds))
     way = f"through {write(ohms, 'resistance')}" if ohms else "by bare contact"
     return svg, (
-        f"{write(volts, 'voltage')} {way} drives {write(amps, 'current')} through a body of "
-        f"{write(hazards.BODY_OHMS, 'resistance')}. {said} {_device(amps)} Wet skin and a firm "
-        "grip let more through: this is the kinder case."
+        f"{write(volts, 'voltage')} {way} drives {write(amps, 'current')} through dry hands of "
+        f"{write(hazards.SHOCK_BODY_OHMS, 'resistance')}, the body that shock is judged with. "
+        f"{said} {_device(amps)} Wet skin lets more through: this is the kinder case."
     )
 
 
 def _device(amps):
     device = f"A {write(hazards.RESIDUAL_AMPS_RMS, 'current')} residual-current device"
     if amps >= hazards.RESIDUAL_AMPS_RMS:
-        return f"{device} is made to cut this off, if it flows to earth; between both wires never."
+        return (
+            f"{device} is made to cut this off, if it flows to earth and the device suits the "
+            "wave (behind a dimmer or a diode type A at least); between both wires never."
+        )
     return f"{device} need not trip."
 
 
@@ -79,8 +82,9 @@ EXPLORER = Explorer(
         "Find the ohms that keep the current in AC-1 at your supply. Would one part alone do, if "
         "it can fail short?",
         "At bare contact, go from your supply down to 24 V. By how much does the current fall, "
-        "and is it harmless then? A body wet from work has fewer ohms.",
+        "and is it harmless then? The ohms stay as they are here: at low volts dry skin holds "
+        "back more, wet skin does not.",
     ),
-    "Danger: this shows why rules exist; it makes no touch safe. A body can have far fewer ohms "
-    "than the sum assumes. Never test it.",
+    "Danger: this shows why rules exist; it makes no touch safe. One dry body in twenty has fewer "
+    "ohms than the sum assumes, and a wet one far fewer. Never test it.",
 )
