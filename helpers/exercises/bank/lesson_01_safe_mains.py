@@ -333,7 +333,8 @@ RCD = (
         marks=2,
         outcome="say what a residual-current device does not do",
         ask=lambda n: (
-            "A sound RCD of 30 mA guards the socket. In which of these cases will it stay on?"
+            "A sound RCD of 30 mA, of a type that suits the dimmer's wave, guards the socket. In "
+            "which of these cases will it stay on?"
         ),
         kind=ChooseAll(
             (
@@ -475,30 +476,30 @@ BARE_LED = Question(
 
 # --- dead is proved ----------------------------------------------------------------------------
 
-# The same six steps, each time in the words of the job.
+# The same six steps, each time in the words of the job, for whoever is skilled or instructed.
 ISOLATIONS = {
     "The wax pot, on a plug,": (
-        "Switch off and pull the plug out of the socket.",
-        "Put the plug into a locked cover, with a note.",
-        "Try the tester in a socket that is known to be live: it must show voltage.",
-        "Try each pair of the pot's three wires: it must show nothing.",
-        "Try the live socket once more: it must show voltage again.",
-        "Reach into the pot.",
+        "Switch off, pull the plug out, and give capacitors time to discharge.",
+        "Take the plug along, so that nobody can put it back.",
+        "Try the tester on a proving unit: it must show voltage.",
+        "Hold both probes on the pulled plug's pins, two by two: it must show nothing.",
+        "Try it on the proving unit once more: it must show voltage again.",
+        "Loosen the pot's cover, and test again inside before a hand goes in.",
     ),
-    "The dimmer in the wall, a job for a licensed electrician,": (
-        "Open the isolator of this circuit: line and neutral, never earth.",
+    "The dimmer in the wall, a job for a skilled and licensed electrician,": (
+        "Open the isolator of this circuit: every supply wire, never earth.",
         "Lock the isolator and keep its only key.",
         "See the tester light up on a proving unit, made for trying testers.",
         "See it stay dark in the dimmer's box, from each wire to each other and to earth.",
         "See it light up on the proving unit again.",
-        "Loosen the dimmer's wires.",
+        "Cover what stays live beside it, then loosen the dimmer's wires.",
     ),
     "The lead that feeds the pot": (
         "Unplug the lead from the wall.",
         "Keep the lead's plug with you, and hang up a note.",
-        "Does the tester show voltage, on a source that works?",
+        "Does the tester show voltage on a proving unit?",
         "Does it show nothing at the lead's far end: line, neutral and earth, two by two?",
-        "Does it still show voltage on the source that works?",
+        "Does it still show voltage on the proving unit?",
         "Unscrew the lead's far end.",
     ),
 }
@@ -604,9 +605,10 @@ STILL_LIVE = {
         ),
         (
             "heater terminals",
-            "The terminals of the heater",
+            "The terminals of the heater, the neutral one too",
             "Does a dimmer open both wires, and one of them completely?",
-            "a dimmer leaks and leaves a wire unopened. These terminals can kill.",
+            "a dimmer leaks and leaves a wire unopened, and neutral counts as live. These "
+            "terminals can kill.",
         ),
         (
             "closed cover",
@@ -687,42 +689,48 @@ def _live_parts(n):
 
 # The same four steps, each time in the words of the accident.
 RESCUES = {
-    "Somebody holds the opened pot and cannot let go.": (
-        "Hands off them and off the pot; shout for help and an emergency call.",
-        "Pull the pot's plug.",
-        "Go to them: do they breathe? If not, press the chest, as the emergency number says.",
-        "Have a doctor see them, even if they feel well.",
+    "Somebody holds the pot and cannot let go. Its plug is within your reach, clear of them.": (
+        "Touch neither them nor the pot: pull its plug, and shout for an emergency call meanwhile.",
+        "Go to them: do they answer, and do they breathe normally?",
+        "No answer, only gasps: see that the call is made, press the chest hard and fast, and "
+        "send for a defibrillator.",
+        "Have a doctor see them when they have come round, even if they feel well.",
     ),
-    "Somebody lies beside the open dimmer box, and a wire touches them.": (
-        "Stay clear of them and the wire; shout that somebody should call for help.",
-        "Switch off at the panel with the breakers, since a dimmer does not isolate.",
-        "See that no wire touches them. Not breathing? Press the chest, as you are told.",
-        "Let a doctor look at them, also when they say it was nothing.",
+    "Somebody lies beside the open dimmer box, and a wire touches them. The breakers are near.": (
+        "Stay clear of them and the wire: switch off at the breakers, calling for help as you go.",
+        "See that no wire touches them. Is there an answer, and normal breath?",
+        "They breathe normally and do not answer: on their side, into the recovery position, and "
+        "somebody watches their breath until the ambulance comes.",
+        "Let a doctor look at them, also when they wake and say it was nothing.",
     ),
-    "Somebody grips a cut extension lead and cannot let go.": (
-        "Take hold of neither them nor the lead; have somebody call the emergency number.",
-        "Pull the lead's plug out of the wall.",
-        "Kneel beside them. Breath or none? Tell the emergency number, and press if need be.",
-        "See that their heart is checked by a doctor, however well they look.",
+    "Somebody grips a cut extension lead and cannot let go. You stand at its plug.": (
+        "Take hold of neither them nor the lead: its plug comes out of the wall first, while you "
+        "shout for help.",
+        "Kneel beside them: do they react to your voice? Look and listen for normal breath.",
+        "Neither: have the emergency number called, press the chest as it tells you, and use a "
+        "defibrillator as soon as one is there.",
+        "See that their heart is checked by a doctor, however well they look later.",
     ),
 }
 
 
 @cache
 def _rescue_steps(case):
-    hands_off, cut_the_supply, look_and_call, doctor = RESCUES[case]
+    cut_the_supply, look, act, doctor = RESCUES[case]
     return (
-        Option("hands off", hands_off),
+        Option("cut the supply", cut_the_supply),
         Option(
-            "cut the supply",
-            cut_the_supply,
-            reply="What must you not do on your way there? Put that first.",
-        ),
-        Option(
-            "look and call",
-            look_and_call,
+            "look",
+            look,
             reply="While they are on the mains, what happens to whoever touches them?",
             danger="whoever touches them before the supply is cut becomes the second casualty.",
+        ),
+        Option(
+            "act",
+            act,
+            reply="What has to be known first, so that the right help is given?",
+            danger="nobody touches them before the supply is cut; and without a look at answer "
+            "and breath, time goes to the wrong help.",
         ),
         Option(
             "doctor",
@@ -735,6 +743,7 @@ def _rescue_steps(case):
 DEAD = (
     Question(
         id="safe-7",
+        edition=2,
         level=2,
         marks=2,
         danger=True,
@@ -752,7 +761,9 @@ DEAD = (
         ),
         working=lambda n: (
             "Isolate, lock off, prove the tester, prove dead, prove the tester again, and only "
-            "then work. Locking comes at once, since somebody could switch on during the test."
+            "then work, with what stays live beside it covered. Locking comes at once, since "
+            "somebody could switch on during the test. A proving unit beats a socket, which may "
+            "be dead and can kill."
         ),
     ),
     Question(
@@ -767,8 +778,8 @@ DEAD = (
             dict(zip(("text", "unit", "words"), METER_CASES[n.case], strict=True)),
         ),
         ask=lambda n: (
-            "Somebody holds the probes of this meter on the terminals of the opened pot. What does "
-            "the reading prove?"
+            "The plug is said to be out. Somebody holds the probes of this meter on the terminals "
+            "of the opened pot. What does the reading prove?"
         ),
         kind=Choice(lambda n: _meter_options(n.case)),
         nudges=(
@@ -777,7 +788,7 @@ DEAD = (
         ),
         working=lambda n: (
             f"{METER_REASONS[n.case]} A two-pole voltage tester has no range to set wrongly, and "
-            "it is proved on a live source before and after."
+            "it is proved on a proving unit before and after."
         ),
     ),
     Question(
@@ -801,6 +812,7 @@ DEAD = (
     ),
     Question(
         id="safe-10",
+        edition=2,
         level=2,
         danger=True,
         outcome="help somebody who hangs on the mains, in the right order",
@@ -812,9 +824,10 @@ DEAD = (
             "Ask of each step: could it hurt you, or come too late, if another came first?",
         ),
         working=lambda n: (
-            "Hands off, and shout for help and an emergency call; cut the supply; see to them, "
-            "and press the chest if they do not breathe; and a doctor in any case, since a heart "
-            "can fall out of step later."
+            "Hands off, and the supply cut first where it is within reach, calling for help "
+            "meanwhile. Then answer and breath: without both, and gasping is no breath, emergency "
+            "call, chest and defibrillator; with normal breath alone, the recovery position. And "
+            "a doctor in any case, since a heart can fall out of step later."
         ),
     ),
 )
@@ -1191,7 +1204,7 @@ def _clearance_danger(value, n):
 
 
 SCENES = {
-    "At the bench, a licensed colleague measures the pot with its cover off.": (
+    "At the bench, a skilled colleague is about to measure the pot's volts.": (
         (
             "leaning hand",
             "One hand rests on the metal sink while the other holds the probe.",
@@ -1211,10 +1224,10 @@ SCENES = {
             "nobody can help. Nobody works on the mains alone.",
         ),
         (
-            "cover off for an hour",
-            "Power stays on while a part is bent aside to see better.",
-            "What has to be done before a hand goes in?",
-            "a hand among live parts needs one slip to kill.",
+            "open while live",
+            "The cover is off and the plug is in, so that the parts can be seen.",
+            "When may a box with mains parts in it stand open?",
+            "a box is never open while it is live: one slip of a probe or a hand can kill.",
         ),
         (
             "good meter",
@@ -1266,7 +1279,8 @@ SCENES = {
             "light will remind",
             "The pot stays on: its pilot light will remind whoever comes first.",
             "Can a light switch anything off?",
-            "a light reminds and protects nobody. Unwatched wax can boil, smoke and burn.",
+            "a light reminds and protects nobody. Unwatched wax can boil, smoke and burn, and "
+            "nobody is there to pull the plug and put the lid on. Never water on burning wax.",
         ),
         (
             "bigger fuse",
@@ -1344,6 +1358,7 @@ PRACTICE = (
     ),
     Question(
         id="safe-17",
+        edition=2,
         level=2,
         marks=2,
         danger=True,
