@@ -131,8 +131,8 @@ def least_ohms_on_mains(n):
     return 1.1 * sqrt(2) * n.supply.volts_rms / LED_LIMIT
 
 
-def reinforced_clearance(n):
-    return lesson_01.REINFORCED_METRES[n.supply.volts_rms > 150.0][n.category]
+def distance_towards_a_hand(n):
+    return max(lesson_01.both_metres(n))
 
 
 def crest_of_high_mains(n):
@@ -144,7 +144,7 @@ def crest_of_high_mains(n):
     [
         ("ohm-3", least_ohms_of_led),
         ("safe-14", least_ohms_of_part),
-        ("safe-16", reinforced_clearance),
+        ("safe-16", distance_towards_a_hand),
         ("wave-9", least_ohms_on_mains),
         ("dim-recall-2", crest_of_high_mains),
     ],

@@ -3,6 +3,7 @@
 import pytest
 
 from helpers.physics import insulation
+from helpers.physics.mains import SUPPLIES, Supply
 
 
 def test_property_more_volts_never_need_less_distance():
@@ -35,6 +36,26 @@ def test_property_reinforced_is_always_more():
 
 
 @pytest.mark.parametrize(
+    ("volts", "category", "board", "air", "along", "row"),
+    [(230.0, "II", False, 3.0, 6.4, 320.0), (230.0, "III", True, 5.5, 3.2, 320.0),
+     (230.0, "IV", False, 8.0, 6.4, 320.0), (120.0, "II", False, 1.5, 3.2, 160.0),
+     (120.0, "III", True, 3.0, 0.8, 160.0), (100.0, "IV", False, 5.5, 3.0, 125.0)],
+)  # fmt: skip
+def test_published_distances_towards_a_hand(volts, category, board, air, along, row):
+    """IEC 60664-1: F.1 by name, one step up in F.2, twice the row of F.4 at 1.1 times the name."""
+    far = insulation.towards_a_hand(Supply(volts, 50.0), category, board)
+    found = (1e3 * far.clearance_metres, 1e3 * far.creepage_metres, far.row_volts)
+    assert found == pytest.approx((air, along, row))
+    assert 1e3 * far.metres == pytest.approx(max(air, along))
+
+
+def test_property_reading_the_highest_mains_never_needs_less_than_reading_its_name():
+    for supply in SUPPLIES.values():
+        by_name = insulation.creepage_metres(supply.volts_rms, reinforced=True)
+        assert insulation.towards_a_hand(supply).creepage_metres >= by_name
+
+
+@pytest.mark.parametrize(
     ("call", "message"),
     [
         (lambda: insulation.rated_impulse_volts(400.0), "the table ends at 300 V. Ask somebody"),
@@ -44,6 +65,7 @@ def test_property_reinforced_is_always_more():
         (lambda: insulation.creepage_metres(500.0), "the table ends at 400 V"),
         (lambda: insulation.creepage_metres(230.0, "IV"), "material_group was read as 'IV'"),
         (lambda: insulation.creepage_metres(0.0), "volts_rms was read as 0 V"),
+        (lambda: insulation.towards_a_hand(Supply(400.0, 50.0)), "the table ends at 300 V"),
     ],
 )
 def test_refusal(call, message):

@@ -1185,22 +1185,46 @@ BARRIER = (
 
 # --- distances, and the rest of good practice --------------------------------------------------
 
+# Category, whether on a printed board, and the place in words.
 PLACES = {
-    "II": "the pot, plugged into a wall socket (category II)",
-    "III": "a dimmer, built into the wall (category III)",
-    "IV": "a pilot light beside the electricity meter (category IV)",
+    "plugged in": (
+        "II",
+        False,
+        "In the plugged-in pot (category II) a bare joint and a screw sit on one plastic wall.",
+    ),
+    "built in": (
+        "III",
+        True,
+        "In a dimmer, built into the wall (category III), a bare track and a screw sit on one "
+        "clean printed board.",
+    ),
+    "at the origin": (
+        "IV",
+        False,
+        "Beside the electricity meter (category IV) a bare terminal and a screw sit on one plastic "
+        "wall.",
+    ),
 }
 
 
-def _clearance(n, reinforced=True):
-    impulse = insulation.rated_impulse_volts(n.supply.volts_rms, n.category)
-    return insulation.clearance_metres(impulse, reinforced)
+def _distances(n):
+    category, printed_board, _ = PLACES[n.place]
+    return insulation.towards_a_hand(n.supply, category, printed_board)
 
 
-def _clearance_danger(value, n):
-    if value < _clearance(n) * (1 - ROUNDING):
-        return "a surge on the mains can jump a gap this small, and reach whoever touches."
+def _distance_danger(value, n):
+    if value < _distances(n).metres * (1 - ROUNDING):
+        return (
+            "a surge can jump this way, or a current creep along it over dirt, and reach whoever "
+            "touches."
+        )
     return None
+
+
+def _distance_code(n):
+    category, printed_board, _ = PLACES[n.place]
+    supply = f'mains.SUPPLIES["{n.supply.name}"]'
+    return f'insulation.towards_a_hand({supply}, "{category}", {printed_board}).metres'
 
 
 SCENES = {
@@ -1252,7 +1276,7 @@ SCENES = {
         (
             "joint near lid",
             "A bare joint sits 0.3 mm below the metal lid.",
-            "Compare the gap with the table of clearances.",
+            "Compare the gap with the distances for your supply.",
             "a surge or a knock closes that gap, and the lid is live.",
         ),
         (
@@ -1317,44 +1341,44 @@ def _hazards_named(n):
 PRACTICE = (
     Question(
         id="safe-16",
+        edition=2,
         level=2,
-        outcome="find the clearance that a gap needs",
-        numbers=lambda draw, supply: {"category": draw.pick(tuple(PLACES))},
+        outcome="find the distance that holds through air and along a surface",
+        numbers=lambda draw, supply: {"place": draw.pick(tuple(PLACES))},
         ask=lambda n: (
-            f"Read the table for your supply, {n.supply.name}. How wide must the gap through air "
-            f"be, at least, between live parts and what a hand may touch, for {PLACES[n.category]}?"
+            f"Read the table for your supply, {n.supply.name}. {PLACES[n.place][-1]} A hand may "
+            "touch the screw, and the shortest way to it runs along the surface. How far apart "
+            "must the two be, at least?"
         ),
         kind=Quantity(
             of="length",
             unit="mm",
-            right=_clearance,
+            right=lambda n: _distances(n).metres,
             below=0.0,
             slips=(
                 Slip(
-                    "took basic insulation",
-                    lambda n: _clearance(n, reinforced=False),
-                    "This is the gap for basic insulation, or for a lower category. What does the "
-                    "table ask where a hand may touch?",
-                    "one barrier is not enough towards a hand. Take the reinforced gap of the "
-                    "right line.",
+                    "took the smaller of the two",
+                    lambda n: min(_distances(n).clearance_metres, _distances(n).creepage_metres),
+                    "Two distances have to be kept here, and this is only the smaller one. Which "
+                    "of the two is larger?",
                 ),
             ),
-            danger=_clearance_danger,
-            check="Find the line of the category first, then the column.",
+            danger=_distance_danger,
+            check="Find the line of the category first, then the two columns that apply.",
         ),
         nudges=(
-            "Which category is it, and is one barrier enough where a hand may touch?",
-            "Take the line of the category and the column for reinforced insulation.",
+            "Which category is it, and which two distances have to be kept at once?",
+            "Take the way through air and the way along this surface from the line of the "
+            "category, and use the larger.",
         ),
         working=lambda n: (
-            f"Category {n.category} on {n.supply.name}, reinforced: "
-            f"{write_as(_clearance(n), 'mm', 3)}. It is the least that the basic standard asks; "
-            "the standard of a product may ask for more."
+            f"Category {PLACES[n.place][0]} on {n.supply.name}, towards a hand: clearance "
+            f"{write_as(_distances(n).clearance_metres, 'mm', 3)} against surges, creepage "
+            f"{write_as(_distances(n).creepage_metres, 'mm', 3)} against dirt. The larger counts: "
+            f"{write_as(_distances(n).metres, 'mm', 3)}. It is the least that the basic standard "
+            "asks; the standard of a product may ask for more."
         ),
-        code=lambda n: (
-            f"insulation.clearance_metres(insulation.rated_impulse_volts({n.supply.volts_rms}, "
-            f'"{n.category}"), reinforced=True)'
-        ),
+        code=_distance_code,
     ),
     Question(
         id="safe-17",
