@@ -817,7 +817,7 @@ DEAD = (
         danger=True,
         outcome="help somebody who hangs on the mains, in the right order",
         numbers=lambda draw, supply: {"case": draw.pick(tuple(RESCUES))},
-        ask=lambda n: f"{n.case} You are near. Put the steps in order.",
+        ask=lambda n: f"{n.case} Put the steps in order.",
         kind=Order(lambda n: _rescue_steps(n.case)),
         nudges=(
             "Who must not become the second casualty?",
@@ -1076,7 +1076,7 @@ BARRIER = (
             "Ask who is protected, and by what, on the day after the first fault.",
         ),
         working=lambda n: (
-            "After the first fault the light still glows, a little brighter, and nobody looks "
+            "After the first fault the light still glows, brighter than before, and nobody looks "
             "twice. From then on the other part is all that protects, so it has to hold the limit "
             "alone."
         ),
