@@ -118,4 +118,6 @@ def test_limit_few_values_rest_on_memory_alone():
         "just below curve c1, 40 mA at 3 s",
         "just above curve c1, 40 mA at 3 s",
         "just above curve c1, 50 mA at 1 s",
+        "body, 5, 50 and 95 %, 225 V",
+        "body, 5, 50 and 95 %, 125 V",
     ]
