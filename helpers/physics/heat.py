@@ -6,7 +6,7 @@ measurement. Knows no resistor type and no circuit.
 
 import numpy as np
 
-from helpers.physics import limits
+from helpers.physics import limits, ratings
 
 
 def final_celsius(watts, kelvin_per_watt, ambient_celsius):
@@ -142,7 +142,9 @@ def seconds_to(celsius, watts, kelvin_per_watt, time_constant_seconds, ambient_c
     return limits.plain(np.where(reached, -constant * np.log1p(-share), np.inf))
 
 
-def kelvin_per_watt_of(rated_watts, knee_celsius=70.0, zero_celsius=155.0):
+def kelvin_per_watt_of(
+    rated_watts, knee_celsius=ratings.KNEE_CELSIUS, zero_celsius=ratings.ZERO_CELSIUS
+):
     """Return the thermal resistance that a derating line implies.
 
     Parameters

@@ -11,6 +11,10 @@ from helpers.physics import limits
 #: Power ratings that are easily had. Common practice, no source [W].
 COMMON_WATTS = (0.125, 0.25, 0.4, 0.5, 0.6, 1.0, 2.0, 3.0, 5.0)
 
+#: Where the full rating ends and where nothing of it is left, for parts without a sheet of their
+#: own: the part's own sheet comes first, many film types have these (IEC 60115-1) [degC].
+KNEE_CELSIUS, ZERO_CELSIUS = 70.0, 155.0
+
 #: Limiting element voltage by body size, DC or AC rms. Common practice, no source [V].
 LIMITING_ELEMENT_VOLTS = {
     "0402": 50.0, "0603": 75.0, "0805": 150.0, "1206": 200.0,
@@ -18,7 +22,9 @@ LIMITING_ELEMENT_VOLTS = {
 }  # fmt: skip
 
 
-def derated_watts(rated_watts, ambient_celsius, knee_celsius=70.0, zero_celsius=155.0):
+def derated_watts(
+    rated_watts, ambient_celsius, knee_celsius=KNEE_CELSIUS, zero_celsius=ZERO_CELSIUS
+):
     """Return the power that a resistor may turn into heat at an ambient temperature.
 
     Parameters

@@ -1,0 +1,473 @@
+"""The rules of a safe dropper, in one place: questions, texts and explorers all ask here.
+
+Healthy, each resistor of a dropper takes at most half its derated rating. After any one short (a
+dropper, the series diode, the LED) no remaining resistor is above its derated rating, and what
+remains of the string stands the whole mains, unless a fuse or fusible part that is rated for this
+fault clears it. Both at the highest mains and in the air of the box. A single dropper fails. An LED
+may die in such a fault if it stays enclosed: a caution that says so.
+
+Asks physics what happens and judges it. Passing is a plan, no permission to build.
+"""
+
+from dataclasses import dataclass
+
+from helpers.physics import faults, leds, limits, mains, ratings
+from helpers.quantities import write, write_as
+
+VERDICTS = ("pass", "caution", "fail")
+HEALTHY_SHARE = 0.5
+"""Share of the derated rating that a sound dropper may use: common practice, no source [-]."""
+DIODE_MARGIN = 2.0
+"""Reverse rating of a diode over the highest crest, for surges: common practice, no source [-]."""
+
+HEAT_SOURCE = (
+    "IEC 60115-1 for the derating; half of it while all is sound: Common practice, no source."
+)
+VOLTS_SOURCE = "IEC 60115-1, limiting element voltage, stated by the part's own sheet."
+FAULT_SOURCE = (
+    "IEC 61140 asks for safety with one fault; two parts in series at least: IEC 60335-1 clause "
+    "22.42 for protective impedance (from memory); for every dropper: Common practice, no source."
+)
+LED_SOURCE = "The LED's own sheet decides; 20 mA for a small one: Common practice, no source."
+DIODE_SOURCE = "Twice the highest crest: Common practice, no source."
+
+BURNS = "the resistor gets hotter than it can stand, and it can set fire to what touches it."
+ARCS = "more than its type stands can arc over the outside of a resistor."
+BURSTS = "when the one resistor fails short, the LED is straight on the mains. It bursts."
+LED_DIES = "the LED gets more than a small one can take. It dies and can burst."
+BREAKS_DOWN = "a diode that breaks down lets the mains through backwards, and can fail for good."
+
+_AFTER = {
+    faults.SOUND: "while all is sound",
+    "dropper": "with one resistor shorted",
+    "led": "with the LED shorted",
+    "diode": "with a diode shorted",
+}
+
+
+@dataclass(frozen=True)
+class Finding:
+    """What one rule says of one figure."""
+
+    rule: str
+    """count, heat, volts, LED, diode or fuse."""
+    verdict: str
+    """pass, caution or fail; a caution keeps the rules."""
+    figure: float
+    """What was computed."""
+    limit: float
+    """What the figure is held against, in the same unit."""
+    unit: str
+    """V, A, W or - [-]."""
+    reason: str
+    """What was computed and what the limit is, one sentence or two."""
+    source: str
+    """Where the limit comes from."""
+    after: str = faults.SOUND
+    """Which part is shorted: none, dropper, led or diode."""
+    danger: str = ""
+    """What hurts somebody if it is built all the same; empty if nothing does."""
+
+    @property
+    def margin(self):
+        """How many times the figure fits its limit: 1 at the limit; infinite where none is near."""
+        over, under = self.limit, self.figure
+        if self.rule == "diode":
+            over, under = under, over
+        return over / under if under and self.rule != "count" else float("inf")
+
+    def __str__(self):
+        verdict = self.verdict.capitalize()
+        if self.danger:
+            return f"{verdict}. Danger: {self.danger} {self.reason}"
+        return f"{verdict}: {self.reason[0].lower()}{self.reason[1:]}"
+
+
+def worst(findings):
+    """Return the finding that matters most: danger, then verdict, a single part, least margin.
+
+    Parameters
+    ----------
+    findings : iterable of Finding
+        One at least.
+
+    Returns
+    -------
+    finding : Finding
+
+    Examples
+    --------
+    >>> worst([heat(0.1, 0.5, 70.0), heat(0.3, 0.5, 70.0)]).verdict
+    'fail'
+    """
+    return max(
+        findings,
+        key=lambda f: (
+            bool(f.danger),
+            VERDICTS.index(f.verdict),
+            bool(f.danger) and f.rule == "count",
+            -f.margin,
+        ),
+    )
+
+
+def passes(findings):
+    """Return whether no rule is broken; cautions may be among them.
+
+    Parameters
+    ----------
+    findings : iterable of Finding
+
+    Returns
+    -------
+    passes : bool
+
+    Examples
+    --------
+    >>> passes([heat(0.1, 0.5, 70.0)]), passes([heat(0.3, 0.5, 70.0)])
+    (True, False)
+    """
+    return all(finding.verdict != "fail" for finding in findings)
+
+
+def heat(watts, rated_watts, air_celsius, after=faults.SOUND, **curve):
+    """Judge the heat in one resistor: half its derated rating while sound, all of it after a short.
+
+    Parameters
+    ----------
+    watts : float
+        Its heat at the highest mains [W].
+    rated_watts : float
+        Rating on its sheet [W].
+    air_celsius : float
+        Air around it in the box [degC].
+    after : str
+        'none', or which part is shorted [-].
+    **curve : float
+        knee_celsius and zero_celsius of its own sheet, as for `ratings.derated_watts` [degC].
+
+    Returns
+    -------
+    finding : Finding
+
+    Raises
+    ------
+    ValueError
+        If the power is negative, or as `ratings.derated_watts`.
+
+    Notes
+    -----
+    The limit itself passes.
+
+    References
+    ----------
+    IEC 60115-1, derating; half of it while sound: common practice, no source.
+
+    Examples
+    --------
+    >>> print(str(heat(0.2, 0.5, 40.0)).replace("\\xa0", " "))
+    Pass: at 40 °C a 0.5 W resistor may turn 0.5 W into heat, half of that while all is sound; \
+here it is 0.2 W.
+    """
+    watts = limits.not_negative(watts, "watts", "W", "Leave the sign out.")
+    allowed = ratings.derated_watts(rated_watts, air_celsius, **curve)
+    limit = allowed * (HEALTHY_SHARE if after == faults.SOUND else 1.0)
+    sound = after == faults.SOUND
+    share = ", half of that while all is sound" if sound else ""
+    here = "here it is" if sound else f"{_AFTER[after]} it is"
+    reason = (
+        f"At {write(air_celsius, 'temperature')} a {_watts(rated_watts)} resistor may turn "
+        f"{_watts(allowed)} into heat{share}; {here} {_watts(watts)}."
+    )
+    verdict = "pass" if watts <= limit else "fail"
+    danger = BURNS if watts > allowed else ""
+    return Finding("heat", verdict, watts, limit, "W", reason, HEAT_SOURCE, after, danger)
+
+
+def _when(after):
+    return _AFTER[after][0].upper() + _AFTER[after][1:]
+
+
+def _watts(value):
+    return write(value, "power") if 0.0 < value < 0.1 else write_as(value, "W")
+
+
+def volts(volts_rms, limiting_volts, after=faults.SOUND):
+    """Judge the volts along one resistor against what its type stands.
+
+    Parameters
+    ----------
+    volts_rms : float
+        Its share of the whole mains at the highest, rms [V].
+    limiting_volts : float
+        Limiting element voltage of its type, DC or AC rms [V].
+    after : str
+        'none', or which part is shorted [-].
+
+    Returns
+    -------
+    finding : Finding
+
+    Raises
+    ------
+    ValueError
+        If the voltage is negative or the limit not above zero.
+
+    Notes
+    -----
+    Rms of the whole sine stands for its crest, too: behind a diode the rms is lower but the crest
+    is the same.
+
+    References
+    ----------
+    IEC 60115-1, limiting element voltage.
+
+    Examples
+    --------
+    >>> volts(253.0, 200.0).verdict, volts(126.5, 200.0).verdict
+    ('fail', 'pass')
+    """
+    share = limits.not_negative(volts_rms, "volts_rms", "V", "Leave the sign out.")
+    limit = limits.positive(limiting_volts, "limiting_volts", "V")
+    held = share <= limit
+    reason = (
+        f"{_when(after)}, the share of each in the whole mains is {write(share, 'voltage')} rms; "
+        f"its type stands {write(limit, 'voltage')}."
+    )
+    verdict, danger = ("pass", "") if held else ("fail", ARCS)
+    return Finding("volts", verdict, share, limit, "V", reason, VOLTS_SOURCE, after, danger)
+
+
+def led(amps_peak, limit_amps=leds.LIMIT_AMPS):
+    """Judge the highest current of an LED while all parts are sound.
+
+    Parameters
+    ----------
+    amps_peak : float
+        Highest forward current at the highest mains [A].
+    limit_amps : float
+        What the LED is made for [A].
+
+    Returns
+    -------
+    finding : Finding
+
+    Raises
+    ------
+    ValueError
+        If the current is negative or the limit not above zero.
+
+    Notes
+    -----
+    The limit for steady current is asked of the peak: on the safe side, whatever the pulse.
+
+    References
+    ----------
+    Common practice, no source.
+
+    Examples
+    --------
+    >>> led(0.006).verdict, led(0.021).verdict
+    ('pass', 'fail')
+    """
+    amps = limits.not_negative(amps_peak, "amps_peak", "A", "Leave the sign out.")
+    limit = limits.positive(limit_amps, "limit_amps", "A")
+    reason = f"The LED gets {write_as(amps, 'mA')} at most; it is made for {write_as(limit, 'mA')}."
+    verdict, danger = ("pass", "") if amps <= limit else ("fail", LED_DIES)
+    return Finding("LED", verdict, amps, limit, "A", reason, LED_SOURCE, danger=danger)
+
+
+def diode(crest_volts, rated_volts):
+    """Judge the reverse rating of a silicon diode.
+
+    Parameters
+    ----------
+    crest_volts : float
+        Highest reverse voltage at the highest mains [V].
+    rated_volts : float
+        Repetitive reverse voltage on its sheet [V].
+
+    Returns
+    -------
+    finding : Finding
+        Its limit is the least rating.
+
+    Raises
+    ------
+    ValueError
+        If a voltage is not above zero.
+
+    Notes
+    -----
+    Surges come on top of the crest; and with the heater open, the capacitor of a dimmer's filter
+    doubles what a series diode holds off.
+
+    References
+    ----------
+    Common practice, no source.
+
+    Examples
+    --------
+    >>> diode(358.0, 400.0).verdict, diode(358.0, 1000.0).verdict
+    ('fail', 'pass')
+    """
+    crest = limits.positive(crest_volts, "crest_volts", "V")
+    rated = limits.positive(rated_volts, "rated_volts", "V")
+    least = DIODE_MARGIN * crest
+    reason = (
+        f"The diode has to hold off up to {write(crest, 'voltage')}, and twice that with surges; "
+        f"it is made for {write_as(rated, 'V')}."
+    )
+    verdict = "pass" if rated >= least else "fail"
+    danger = BREAKS_DOWN if rated < crest else ""
+    return Finding("diode", verdict, rated, least, "V", reason, DIODE_SOURCE, danger=danger)
+
+
+def dropper(
+    circuit, supply, ohms_each, count, rated_watts, limiting_volts, air_celsius, *,
+    cleared=(), knee_celsius=ratings.KNEE_CELSIUS, zero_celsius=ratings.ZERO_CELSIUS, **drop_volts
+):  # fmt: skip
+    """Judge a dropper of equal resistors in series: sound, and after each single short.
+
+    Parameters
+    ----------
+    circuit : str
+        A key of `circuits.CIRCUITS` [-].
+    supply : mains.Supply
+        As on its label; judged at its highest [V], [Hz].
+    ohms_each : float
+        Each resistor, as printed; its low end if its tolerance is to count [ohm].
+    count : int
+        How many in series [-].
+    rated_watts : float
+        Rating of each [W].
+    limiting_volts : float
+        Limiting element voltage of their type, DC or AC rms [V].
+    air_celsius : float
+        Air around them in the box [degC].
+    cleared : iterable of str
+        Shorts, of `faults.shorts`, that a fuse or fusible part rated for them clears [-].
+    knee_celsius, zero_celsius : float
+        Derating of their own sheet [degC].
+    **drop_volts : float
+        As for `circuits.fill_in` [V].
+
+    Returns
+    -------
+    findings : list of Finding
+        count; heat and volts with all parts sound; then for each short heat and volts, and a
+        caution if the LED may die of it; or that a fuse clears it.
+
+    Raises
+    ------
+    ValueError
+        If a name is unknown, a value impossible, or the count no whole number.
+
+    Notes
+    -----
+    Without a dimmer, which could only lessen the heat. The resistors stand in the line, on the AC
+    side of a bridge: on its DC side a shorted diode shorts the mains past all of them. A single
+    dropper fails whatever is cleared: its own short leaves nothing in the way.
+
+    References
+    ----------
+    IEC 61140 for one fault at a time; IEC 60115-1 for derating and limiting element voltage;
+    their use here: common practice, no source.
+
+    Examples
+    --------
+    Two of 82 kohm and 0.25 W behind a diode at 230 V pass while sound, not after one short.
+
+    >>> from helpers.physics.mains import Supply
+    >>> found = dropper("series_diode", Supply(230.0, 50.0), 82e3, 2, 0.25, 300.0, 40.0)
+    >>> [(f.rule, f.after, round(f.figure, 3), f.limit) for f in found if f.verdict == "fail"]
+    [('heat', 'dropper', 0.383, 0.25)]
+    """
+    known = faults.shorts(circuit)
+    for fault in cleared:
+        limits.one_of(fault, "cleared", known)
+    count = limits.between(count, "count", "resistors", 1.0, 1000.0)
+    if count != int(count):
+        raise ValueError(f"count was read as {count:g}; it must be a whole number of resistors.")
+    high, parts = mains.highest(supply), {"ohms_each": ohms_each, "count": count}
+    air = {"air_celsius": air_celsius, "knee_celsius": knee_celsius, "zero_celsius": zero_celsius}
+    found = [_count(count)]
+    for fault in (faults.SOUND, *known):
+        if fault == "dropper" and count == 1.0:
+            continue
+        if fault in cleared:
+            found.append(_cleared(fault))
+            continue
+        left = faults.state(circuit, high, fault=fault, **parts, **drop_volts)
+        found.append(heat(left.watts_each, rated_watts, after=fault, **air))
+        found.append(volts(left.volts_rms_each, limiting_volts, fault))
+        if fault != faults.SOUND:
+            found += _led_after(left, fault)
+    return found
+
+
+def _count(count):
+    verdict, danger = ("pass", "") if count >= 2 else ("fail", BURSTS)
+    reason = "One resistor alone is no barrier: two in series at the least."
+    if count >= 2:
+        reason = f"{count:g} resistors in series: when one shorts, another is left."
+    return Finding("count", verdict, count, 2.0, "-", reason, FAULT_SOURCE, danger=danger)
+
+
+def _cleared(fault):
+    reason = f"{_when(fault)}, a fuse or fusible part that is rated for this fault clears it."
+    return Finding("fuse", "pass", 0.0, 0.0, "-", reason, FAULT_SOURCE, fault)
+
+
+def _led_after(left, fault):
+    """A caution if the LED may die of a short; nobody is hurt while it stays enclosed."""
+    amps, limit, why = left.led_amps_peak, leds.LIMIT_AMPS, ""
+    if left.led_reverse_amps_peak > 0.0:
+        amps, limit = left.led_reverse_amps_peak, 0.0
+        why = f"{write_as(amps, 'mA')} are pushed backwards through the LED"
+    elif amps > limit:
+        why = f"the LED gets {write_as(amps, 'mA')}, made for {write_as(limit, 'mA')}"
+    if not why:
+        return []
+    reason = f"{_when(fault)}, {why}. It may die, and must stay enclosed."
+    return [Finding("LED", "caution", amps, limit, "A", reason, LED_SOURCE, fault)]
+
+
+def rating_for(watts, air_celsius=ratings.KNEE_CELSIUS, after=faults.SOUND, **curve):
+    """Return the smallest common rating that `heat` passes.
+
+    Parameters
+    ----------
+    watts, air_celsius, after, **curve
+        As for `heat` [W], [degC].
+
+    Returns
+    -------
+    rated_watts : float
+        The rating to buy [W].
+
+    Raises
+    ------
+    ValueError
+        If the power is negative or no common rating is enough.
+
+    Notes
+    -----
+    The first of `ratings.COMMON_WATTS` that passes.
+
+    References
+    ----------
+    As `heat`.
+
+    Examples
+    --------
+    >>> rating_for(0.22), rating_for(0.22, 112.5), rating_for(0.22, after="dropper")
+    (0.5, 1.0, 0.25)
+    """
+    for rated in ratings.COMMON_WATTS:
+        if heat(watts, rated, air_celsius, after, **curve).verdict != "fail":
+            return rated
+    raise ValueError(
+        f"watts was read as {watts:g} W; in air of {air_celsius:g} degC no common part of up to "
+        f"{ratings.COMMON_WATTS[-1]:g} W is enough. Raise the resistance or share it among parts."
+    )
