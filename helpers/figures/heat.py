@@ -11,13 +11,10 @@ from helpers.figures.words import watts as in_watts
 from helpers.physics import heat, limits, ratings
 from helpers.quantities import write
 
-MARGIN = 2.0
-"""Rating over power that leaves room: common practice, no source [-]."""
 ALLOWED_FACE, HALF_FACE = "#f7ead9", "#dcefe7"
-_KNEE, _ZERO = 70.0, 155.0
 
 
-def rating(watts, rated_watts, ambient_celsius):
+def rating(watts, rated_watts, ambient_celsius, verdict=""):
     """Draw a resistor's power under its derating line.
 
     Parameters
@@ -28,6 +25,8 @@ def rating(watts, rated_watts, ambient_celsius):
         Rating on its sheet [W].
     ambient_celsius : float
         Temperature of the air around it [degC].
+    verdict : str
+        What the rules say of it: pass, caution or fail; nothing is judged if it is left out [-].
 
     Returns
     -------
@@ -42,7 +41,8 @@ def rating(watts, rated_watts, ambient_celsius):
 
     Notes
     -----
-    Full rating up to 70 degC, nothing left at 155 degC; a part's own sheet comes first.
+    Full rating up to the usual knee, nothing left at the usual end of the line; a part's own sheet
+    comes first.
 
     References
     ----------
@@ -50,31 +50,26 @@ def rating(watts, rated_watts, ambient_celsius):
 
     Examples
     --------
-    >>> words = rating(0.2, 0.5, 40.0)[1].replace("\\xa0", " ")
-    >>> words.partition(" heat")[0]
-    'Pass: at 40 °C a 0.5 W resistor may turn 0.5 W into'
+    >>> words = rating(0.2, 0.5, 40.0, "pass")[1].replace("\\xa0", " ")
+    >>> words.partition(", and")[0]
+    'Pass: at 40 °C a 0.5 W resistor may turn 0.5 W into heat'
     """
     watts = limits.not_negative(watts, "watts", "W", "Leave the sign out.")
     allowed = ratings.derated_watts(rated_watts, ambient_celsius)
     power, rated, air = (
         in_watts(watts), in_watts(rated_watts), write(ambient_celsius, "temperature")
     )  # fmt: skip
-    if watts > allowed:
-        verdict, why = "Fail", f"{power} is too much: it overheats and may start a fire"
-    elif MARGIN * watts > allowed:
-        verdict = "Caution"
-        why = f"{power} leaves less than half of it spare: a warm box can cook it"
-    else:
-        verdict, why = "Pass", f"{power} leaves half of it or more spare"
+    at = f"{verdict.capitalize()}: at" if verdict else "At"
     finding = (
-        f"{verdict}: at {air} a {rated} resistor may turn {in_watts(allowed)} into heat, and {why}"
+        f"{at} {air} a {rated} resistor may turn {in_watts(allowed)} into heat, and here it is "
+        f"{power}"
     )
     alternative = (
         f"{finding}.{MORE}what is allowed is level at {rated} up to "
-        f"{write(_KNEE, 'temperature')} of air and falls straight to nothing at "
-        f"{write(_ZERO, 'temperature')}."
+        f"{write(ratings.KNEE_CELSIUS, 'temperature')} of air and falls straight to nothing at "
+        f"{write(ratings.ZERO_CELSIUS, 'temperature')}."
     )
-    celsius = np.array([0.0, _KNEE, _ZERO, 160.0])
+    celsius = np.array([0.0, ratings.KNEE_CELSIUS, ratings.ZERO_CELSIUS, 160.0])
     line = ratings.derated_watts(rated_watts, celsius)
     quarters = [rated_watts * place / 4 for place in range(0, 9, 2)]
     top = (2.3 if watts > 1.2 * rated_watts else 1.3) * rated_watts
@@ -93,9 +88,7 @@ def rating(watts, rated_watts, ambient_celsius):
     right = seen[0] < 93.0
     shift = (14 if right else -14, 18 if seen[1] > 0.9 * top else -10)
     chart.note(*seen, here, "start" if right else "end", shift, bold=True)
-    names = legend(
-        330, 74, ("limit", "the most that the part may take"), ("eye", "half of it: room to spare")
-    )
+    names = legend(330, 74, ("limit", "the most that the part may take"), ("eye", "half of it"))
     name = "A power under the derating line of a resistor"
     return picture(380, name, finding, chart.svg(), names), alternative
 
@@ -149,10 +142,10 @@ def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
         f"The part settles at {end}, {write(rise, 'temperature rise')} above its air; "
         f"95 % of the rise is there after {duration(nearly)}."
     )
-    if final > _ZERO:
+    if final > ratings.ZERO_CELSIUS:
         finding = (
             f"The part would climb to {end}, but few stand more than "
-            f"{write(_ZERO, 'temperature')}: it fails and may start a fire."
+            f"{write(ratings.ZERO_CELSIUS, 'temperature')}: it fails and may start a fire."
         )
     if rise <= 0.0 or not isfinite(nearly):
         finding = f"Without power the part stays as warm as its air, {air}."

@@ -73,12 +73,12 @@ def test_the_other_half_cycle_is_told_for_each_circuit():
 
 
 @pytest.mark.parametrize(
-    ("watts", "verdict"), [(0.1, "half of it or more"), (0.2, "less than half"), (0.4, "fire")]
+    ("verdict", "start"), [("pass", "Pass: at 100 °C"), ("fail", "Fail: at"), ("", "At 100 °C")]
 )
-def test_rating_names_the_derated_power_and_a_verdict(watts, verdict):
-    words = words_of(heat.rating(watts, 0.5, 100.0))
+def test_rating_names_the_derated_power_and_the_verdict_that_it_was_given(verdict, start):
+    words = words_of(heat.rating(0.2, 0.5, 100.0, verdict))
     assert f"may turn {three(0.5 * (155.0 - 100.0) / (155.0 - 70.0))} W into heat" in words
-    assert verdict in words
+    assert words.startswith(start) and "here it is 0.2 W" in words
 
 
 def test_warm_up_names_final_temperature_and_time():

@@ -125,7 +125,7 @@ def test_limit_no_volts_above_the_drop_makes_no_current():
 
 @pytest.mark.parametrize(
     ("watts", "rated", "ambient", "verdict", "allowed"),
-    [(0.25, 0.5, 70.0, "Pass", 0.5), (0.26, 0.5, 70.0, "Caution", 0.5),
+    [(0.25, 0.5, 70.0, "Pass", 0.5), (0.26, 0.5, 70.0, "Fail", 0.5),
      (0.26, 0.5, 112.5, "Fail", 0.25), (0.05, 0.125, 150.0, "Fail", 0.125 * 5 / 85)],
 )  # fmt: skip
 def test_published_derating_by_iec_60115_1_full_at_70_and_nothing_at_155(
@@ -134,6 +134,8 @@ def test_published_derating_by_iec_60115_1_full_at_70_and_nothing_at_155(
     _, sentence = heat.heat(watts, rated, ambient)
     assert sentence.startswith(verdict)
     assert close(found(r"may turn (.*?) into heat", sentence, "power"), allowed)
+    assert ("fire" in sentence) == (watts > allowed)
+    assert ("over half" in sentence) == (verdict == "Fail" and watts <= allowed)
 
 
 @pytest.mark.parametrize(

@@ -4,11 +4,10 @@ from helpers.figures.heat import rating
 from helpers.physics import heat as warmth
 from helpers.physics import ratings
 from helpers.quantities import write
+from helpers.sizing import rules
 from helpers.widgets.explorers.knobs import Choice, Slider
 from helpers.widgets.explorers.mains_side import in_short
 from helpers.widgets.explorers.panel import Explorer
-
-END_CELSIUS = 155.0
 
 
 def heat(watts, rated_watts, ambient_celsius):
@@ -19,7 +18,7 @@ def heat(watts, rated_watts, ambient_celsius):
     watts : float
         Power that the resistor turns into heat [W].
     rated_watts : float
-        Its rating at 70 degC [W].
+        Rating on its sheet [W].
     ambient_celsius : float
         Temperature of the air around it [degC].
 
@@ -31,20 +30,27 @@ def heat(watts, rated_watts, ambient_celsius):
 
     References
     ----------
-    IEC 60115-1, derating; half of what is allowed as room to spare: common practice, no source.
+    As `rules.heat`: IEC 60115-1, derating; half of it while all is sound: common practice, no
+    source.
 
     Examples
     --------
-    >>> heat(0.2, 0.5, 40.0)[1].split(":")[0], heat(0.6, 0.5, 40.0)[1].split(":")[0]
+    >>> heat(0.2, 0.5, 40.0)[1].split(":")[0], heat(0.3, 0.5, 40.0)[1].split(":")[0]
     ('Pass', 'Fail')
     """
-    svg, said = in_short(rating(watts, rated_watts, ambient_celsius))
+    found = rules.heat(watts, rated_watts, ambient_celsius)
+    svg, said = in_short(rating(watts, rated_watts, ambient_celsius, found.verdict))
     film = warmth.final_celsius(watts, warmth.kelvin_per_watt_of(rated_watts), ambient_celsius)
-    limit = write(END_CELSIUS, "temperature")
+    limit = write(ratings.ZERO_CELSIUS, "temperature")
     hot = f"reach about {write(film, 'temperature')}; its limit is {limit}"
-    if film > END_CELSIUS:
+    if film > ratings.ZERO_CELSIUS:
         hot = f"go beyond {limit}, its limit"
-    return svg, f"{said} Its film would {hot}."
+    why = (
+        "" if found.verdict == "pass" else " That is over half of it, the most while all is sound."
+    )
+    if found.danger:
+        why = f" Danger: {found.danger}"
+    return svg, f"{said}{why} Its film would {hot}."
 
 
 def _open_on(_):
@@ -65,5 +71,6 @@ EXPLORER = Explorer(
         "plastic near it?",
     ),
     "Danger: a part that is within its rating can still burn skin and soften plastic. Watch the "
-    "film temperature, not only the verdict.",
+    "film temperature, not only the verdict. And the verdict is for sound parts: when one of two "
+    "in series shorts, the other takes four times its heat.",
 )
