@@ -13,6 +13,9 @@ from questions import PARTS, of_each
 from second_ways import lesson_01, lesson_03, lesson_04, lesson_05
 
 from helpers.exercises.bank import bank
+from helpers.exercises.kinds import judged
+from helpers.physics.mains import SUPPLIES
+from helpers.sizing import rules
 
 LED_LIMIT = 0.020  # [A], common practice, no source
 
@@ -28,16 +31,20 @@ def bench_dropper(n, ohms, watts):
 
 
 def barrier(n, first, second, volts, watts):
-    """One part shorted: 0.5 mA rms (IEC 61140), 0.7 mA peak (IEC 60335-1, 8.1.4) through 2 kΩ."""
+    """One part shorted: 0.5 mA rms (IEC 61140), 0.7 mA peak (IEC 60335-1, 8.1.4) through 2 kΩ.
+
+    The one that is left stands the whole mains and its whole heat, in air below 70 °C.
+    """
     most, low = 1.1 * n.supply.volts_rms, 0.95 * min(first, second)
     amps, heat = most / (low + 2000.0), most**2 / low
     holds = amps <= 0.5e-3 and amps * sqrt(2) <= 0.7e-3
-    right = holds and volts >= most and watts >= 2 * heat and first + second <= n.most_ohms
+    right = holds and volts >= most and watts >= heat and first + second <= n.most_ohms
     return right, not holds or volts < most or watts < heat
 
 
-def diode_and_dropper(n, rating, ohms):
-    """Means at both ends of IEC 60038's 10 %, crest current and reverse volts."""
+def diode_and_dropper(n, rating, each):
+    """Means at both ends of IEC 60038's 10 %, crest current and reverse volts; two in series."""
+    ohms = 2 * each
     label = n.supply.volts_rms
     crest = 1.1 * label * sqrt(2)
     low, high = (lesson_03.mean_above_drops(share * label) / ohms for share in (0.9, 1.1))
@@ -45,15 +52,35 @@ def diode_and_dropper(n, rating, ohms):
     return right, (crest - 2.7) / ohms > LED_LIMIT or rating < crest
 
 
+def most_heat(n, circuit, each, count):
+    """Heat in each resistor at 10 % high mains: while all is sound, and after the worst short."""
+    high = 1.1 * n.supply.volts_rms
+    sound = lesson_04.cycle(circuit, high, each * count)[2] / count
+    shorted = [lesson_04.cycle(left, high, each * count)[2] / count for left in SHORTED[circuit]]
+    if count > 1:
+        shorted.append(lesson_04.cycle(circuit, high, each * (count - 1))[2] / (count - 1))
+    return sound, max(shorted)
+
+
+# What is left when the LED or a diode is a piece of wire, see `lesson_04.DROPS`.
+SHORTED = {
+    "series_diode": ("diode alone", "resistor_only"),
+    "diode_across": ("nothing but resistors",),
+    "bridge": ("two diodes", "bridge with one diode shorted"),
+}
+
+
 def string(n, each, count, rating, sizes, circuit):
-    """Two or more, each within 200 V rms and its crest, twice its heat left in the warm air."""
-    loss = lesson_04.cycle(circuit, 1.1 * n.supply.volts_rms, each * count)[2] / count
+    """Sound, half of what the air leaves of the rating; after one short, all of it and the mains.
+
+    Types of 200 V rms; the whole mains stands along what one short leaves.
+    """
+    sound, shorted = most_heat(n, circuit, each, count)
     bright = lesson_04.cycle(circuit, n.supply.volts_rms, each * count)[0] >= n.least_amps
-    crest_held = 1.1 * n.supply.volts_rms / count <= 200.0
-    rms_held = sqrt(loss * each) <= min(200.0, sqrt(rating * each))
-    will_do = [size for size in sizes if size * lesson_04.left(n.air) >= 2 * loss]
-    right = bright and count >= 2 and crest_held and rms_held and rating in will_do[:2]
-    return right, count < 2 or not crest_held or rating * lesson_04.left(n.air) < loss
+    stands = count >= 2 and 1.1 * n.supply.volts_rms / (count - 1) <= 200.0
+    will_do = [w for w in sizes if w * lesson_04.left(n.air) >= max(2 * sound, shorted)]
+    right = bright and stands and rating in will_do[:2]
+    return right, not stands or rating * lesson_04.left(n.air) < max(sound, shorted)
 
 
 def string_of_one_value(n, count, rating):
@@ -67,15 +94,19 @@ def string_of_any_value(n, each, count, rating):
 
 
 def dimmed_pair(n, each, watts):
-    """Crest at full and 10 % high, mean at the lowest setting, heat of both, twice the heat."""
+    """Crest at full and 10 % high, mean at the lowest setting, heat of both; half the rating.
+
+    Shorted: one of the two, when the other has it all; or the diode, when both half-cycles pass.
+    Types of 300 V stand the whole mains; air below 70 °C.
+    """
     full = lesson_05.led_amps(1.1 * n.supply.volts_rms, 0.0, 2 * each)
     low = lesson_05.led_amps(n.supply.volts_rms, n.angle, 2 * each).mean()
     heat, crest = each * (full**2).mean(), full.max()
+    shorted = most_heat(n, "series_diode", each, 2)[1]
     box_watts = {230: 0.5, 240: 0.5, 127: 0.16, 120: 0.16, 100: 0.11}[n.supply.volts_rms]
     lit, cool = low >= n.least_amps, 2 * heat <= box_watts
-    return crest <= LED_LIMIT and lit and cool and watts >= 2 * heat, (
-        crest > LED_LIMIT or watts < heat
-    )
+    rated = watts >= max(2 * heat, shorted)
+    return crest <= LED_LIMIT and lit and cool and rated, crest > LED_LIMIT or watts < shorted
 
 
 JUDGES = {
@@ -113,6 +144,23 @@ def test_each_rule_that_parts_are_judged_by_can_be_missed(question):
         ]
         names = {criterion.name for criterion in judged}
         assert {criterion.name for criterion in judged if not criterion.passed} == names
+
+
+def test_a_rule_that_is_not_kept_is_named_with_its_reason_its_danger_and_a_question():
+    hot, warm, cool = (rules.heat(watts, 0.5, 70.0) for watts in (0.6, 0.3, 0.1))
+    missed = judged("half of it", 0.3, [warm, hot, cool], "Which part takes more?")
+    assert not missed.passed and missed.share == 0.3 and missed.danger == rules.BURNS
+    assert missed.reply == (
+        f"The rule “half of it” is not kept. {hot.reason} Which part takes more?"
+    )
+    assert not judged("half of it", 0.3, [warm], "?").danger
+    assert judged("half of it", 0.3, [cool], "?").reply == cool.reason
+
+
+def test_a_caution_keeps_the_rule_and_is_said_all_the_same():
+    found = rules.dropper("series_diode", SUPPLIES["230 V 50 Hz"], 82e3, 2, 0.5, 300.0, 40.0)
+    kept = judged("after one short", 0.3, [f for f in found if f.after == "diode"], "?")
+    assert kept.passed and not kept.danger and "must stay enclosed" in kept.reply
 
 
 # --- answers that would hurt if they were built

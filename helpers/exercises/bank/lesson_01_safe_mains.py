@@ -16,12 +16,14 @@ from helpers.exercises.kinds import (
     Order,
     Parts,
     Quantity,
+    judged,
 )
 from helpers.exercises.question import Picture, Question
 from helpers.exercises.slips import Slip
 from helpers.physics import hazards, insulation, mains
 from helpers.quantities import write, write_as
 from helpers.quantities.written import midway, milliamps, ohms, volts
+from helpers.sizing import rules
 
 LESSON = "01"
 TITLE = "Safe mains practice"
@@ -864,6 +866,7 @@ PARTS_OHMS = (100e3, 220e3, 270e3, 330e3, 470e3, 560e3, 680e3, 1e6)
 PARTS_VOLTS = (100.0, 150.0, 200.0, 250.0, 300.0, 500.0)
 PARTS_WATTS = (0.125, 0.25, 0.5, 1.0)
 PARTS_TOLERANCE = 0.05
+PARTS_CELSIUS = 70.0  # The air that the question states.
 # The most that both together may have, so that the LED can still be seen in a dim corner.
 MOST_OHMS = {"above 200 V": (1.15e6, 1.3e6, 1.4e6), "below": (0.68e6, 0.75e6, 0.9e6)}
 
@@ -885,21 +888,17 @@ def _judge_parts(picked, n):
             f"with one part shorted, a touch takes {worst}, more than the limit for a part that "
             "may be touched.",
         ),
-        Criterion(
-            "rated for the volts",
-            rated_volts >= supply.volts_rms,
+        judged(
+            "one part left stands the whole mains",
             0.2,
-            f"One part alone has to stand {volts(supply.volts_rms)} rms; it is rated for "
-            f"{volts(rated_volts)}.",
-            "an arc can jump across a part that stands too few volts, and a barrier is gone.",
+            [rules.volts(supply.volts_rms, rated_volts, "dropper")],
+            "How many volts does one part see when the other is a piece of wire?",
         ),
-        Criterion(
-            "rated for the heat",
-            rated_watts >= 2 * alone,
+        judged(
+            "one part left is within its rating",
             0.2,
-            f"One part alone turns {write(alone, 'power')} into heat; its rating is "
-            f"{write_as(rated_watts, 'W')}. At least twice the heat is the rule here.",
-            "" if rated_watts >= alone else "the part gets hotter than it can stand and can burn.",
+            [rules.heat(alone, rated_watts, PARTS_CELSIUS, "dropper")],
+            "What are the volts squared over the ohms of the one that is left?",
         ),
         Criterion(
             "light can be seen",
@@ -929,10 +928,11 @@ def _parts_working(n):
         f"{midway(highest_volts(n), 'voltage')} drives {milliamps(amps)} through it and "
         f"the network of {ohms(NETWORK_OHMS)}. "
         f"Twice {ohms(each)} stays below {ohms(n.most_ohms)}, {volts(rated_volts)} is enough for "
-        f"the whole mains, and {write_as(rated_watts, 'W')} is at least twice "
-        f"{write(highest_volts(n) ** 2 / low, 'power')}. The two in the other wire have to pass "
-        "the same test, since a turned plug makes that wire live. No sum makes this a part that "
-        "may be touched: that takes types made for mains surges, and the tests of the standard."
+        f"the whole mains, and {write_as(rated_watts, 'W')} for the "
+        f"{write(highest_volts(n) ** 2 / low, 'power')} that it then takes. The two in the other "
+        "wire have to pass the same test, since a turned plug makes that wire live. No sum makes "
+        "this a part that may be touched: that takes types made for mains surges, and the tests of "
+        "the standard."
     )
 
 
@@ -1148,6 +1148,7 @@ BARRIER = (
     ),
     Question(
         id="safe-15",
+        edition=2,
         level=3,
         marks=3,
         outcome="choose two parts of which each holds alone",
@@ -1161,7 +1162,8 @@ BARRIER = (
             "the two for one wire, ±\u00a05\u00a0% each, and what each is rated for. With either "
             "one shorted, on the highest mains, the other must hold the touch limit alone "
             f"({milliamps(hazards.FELT_AMPS_RMS)} rms, 0.7\u00a0mA peak through "
-            f"{ohms(NETWORK_OHMS)}), stand all the rms volts, and be rated for twice its heat. "
+            f"{ohms(NETWORK_OHMS)}), stand all the rms volts, and take no more heat than it is "
+            f"rated for; the air around them stays below {write(PARTS_CELSIUS, 'temperature')}. "
             f"Together they may have {ohms(n.most_ohms)} at most, or nobody sees the light."
         ),
         kind=Parts(

@@ -12,12 +12,14 @@ from helpers.exercises.kinds import (
     Order,
     Parts,
     Quantity,
+    judged,
 )
 from helpers.exercises.question import Picture, Question
 from helpers.exercises.slips import Slip
 from helpers.physics import hazards, leds, ohms_law, resistors
-from helpers.quantities import write, write_as
+from helpers.quantities import write
 from helpers.quantities.written import milliamps, ohms, volts
+from helpers.sizing import rules
 
 LESSON = "02"
 TITLE = "Ohm's law"
@@ -579,6 +581,7 @@ SIZING_STEPS = (
 
 PARTS_OHMS = (220.0, 470.0, 1_000.0, 2_200.0, 4_700.0, 10_000.0)
 PARTS_WATTS = (0.125, 0.25, 0.5, 1.0, 2.0)
+BENCH_CELSIUS = 25.0  # In the open: the full rating holds.
 
 
 def _judge_parts(picked, n):
@@ -588,7 +591,7 @@ def _judge_parts(picked, n):
     return [
         Criterion(
             "LED within its limit",
-            amps <= leds.LIMIT_AMPS,
+            rules.passes([rules.led(amps)]),
             0.4,
             f"The LED gets {milliamps(amps)}.",
             f"{milliamps(amps)} is more than the {milliamps(leds.LIMIT_AMPS)} that a small LED can "
@@ -600,13 +603,11 @@ def _judge_parts(picked, n):
             0.2,
             f"At least {milliamps(n.least_amps)} is wanted; it gets {milliamps(amps)}.",
         ),
-        Criterion(
+        judged(
             "rating at least twice the heat",
-            rating >= 2 * watts,
             0.4,
-            f"The dropper turns {write(watts, 'power')} into heat; its rating is "
-            f"{write_as(rating, 'W')}. At least twice the heat is the rule here.",
-            "" if rating >= watts else "the resistor gets hotter than it can stand and can burn.",
+            [rules.heat(watts, rating, BENCH_CELSIUS)],
+            "Which rating is at least twice that?",
         ),
     ]
 

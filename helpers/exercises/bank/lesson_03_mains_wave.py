@@ -14,6 +14,7 @@ from helpers.exercises.kinds import (
     Order,
     Parts,
     Quantity,
+    judged,
 )
 from helpers.exercises.question import Picture, Question
 from helpers.exercises.slips import Slip
@@ -22,13 +23,13 @@ from helpers.physics.operating_point import operating_point
 from helpers.physics.phase_cut import NO_DIMMER, Dimmer
 from helpers.quantities import write, write_as
 from helpers.quantities.written import midway, milliamps, ohms, volts
+from helpers.sizing import rules
 
 LESSON = "03"
 TITLE = "The mains is not what the label says"
 
 LED_VOLTS = 2.0  # Common practice, no source: a red LED.
 DIODE_VOLTS = 0.7  # Common practice, no source: a silicon diode.
-REVERSE_MARGIN = 2.0  # Common practice, no source: room for surges above the crest.
 HIGH_PERCENT = 10.0  # IEC 60038.
 
 
@@ -926,8 +927,8 @@ BREAKS_DOWN = (
     "backwards and the dropper gets twice its heat."
 )
 BIN_VOLTS = (50.0, 100.0, 200.0, 400.0, 600.0, 1000.0)
-BIN_OHMS = (8_200.0, 12_000.0, 18_000.0, 27_000.0, 39_000.0, 56_000.0, 82_000.0, 120_000.0)
-BIN_OHMS += (180_000.0, 270_000.0)
+BIN_OHMS = (3_900.0, 5_600.0, 8_200.0, 12_000.0, 18_000.0, 27_000.0, 39_000.0, 56_000.0, 82_000.0)
+BIN_OHMS += (120_000.0,)
 
 
 def _on(supply, percent, resistance):
@@ -936,19 +937,14 @@ def _on(supply, percent, resistance):
 
 
 def _judge_parts(picked, n):
-    rating, resistance = picked
-    low, high = (_on(n.supply, sign * HIGH_PERCENT, resistance) for sign in (-1, 1))
-    held_off = high.diode_reverse_volts_peak
-    too_much = high.led_amps_peak > leds.LIMIT_AMPS
+    rating, each = picked
+    low, high = (_on(n.supply, sign * HIGH_PERCENT, 2 * each) for sign in (-1, 1))
     return [
-        Criterion(
-            "diode with room above the crest",
-            rating >= REVERSE_MARGIN * held_off,
+        judged(
+            "diode made for twice the highest crest",
             0.4,
-            f"The diode has to hold off up to {volts(held_off)}, and is made for "
-            f"{write_as(rating, 'V')}. Twice the highest crest is the rule here, because surges "
-            "come on top.",
-            BREAKS_DOWN if rating < held_off else "",
+            [rules.diode(high.diode_reverse_volts_peak, rating)],
+            "Which rating is at least twice that crest?",
         ),
         Criterion(
             "not too much current",
@@ -959,7 +955,7 @@ def _judge_parts(picked, n):
             f"{milliamps(n.most_amps)} on average is wanted.",
             "the LED gets more than a small one can take and can burst, and the dropper gets hot "
             "enough to burn."
-            if too_much
+            if not rules.passes([rules.led(high.led_amps_peak)])
             else "",
         ),
         Criterion(
@@ -974,10 +970,10 @@ def _judge_parts(picked, n):
 
 def _best_parts(n):
     return next(
-        (rating, resistance)
-        for resistance in reversed(BIN_OHMS)
+        (rating, each)
+        for each in reversed(BIN_OHMS)
         for rating in BIN_VOLTS
-        if all(criterion.passed for criterion in _judge_parts((rating, resistance), n))
+        if all(criterion.passed for criterion in _judge_parts((rating, each), n))
     )
 
 
@@ -1238,6 +1234,7 @@ REVERSE = (
     ),
     Question(
         id="wave-17",
+        edition=2,
         level=3,
         marks=3,
         outcome="choose a series diode and a dropper for a supply with its tolerance",
@@ -1248,30 +1245,31 @@ REVERSE = (
         ask=lambda n: (
             f"Your mains, {n.supply.name}, may stand 10 % low or high. The LED needs a mean of at "
             f"least {milliamps(n.least_amps)} when it stands low, and at most "
-            f"{milliamps(n.most_amps)} when it stands high. Pick a series diode and a dropper. The "
-            "diode must be made for at least twice the highest crest. (On paper only: heat comes "
-            "in lesson 04.)"
+            f"{milliamps(n.most_amps)} when it stands high. The dropper is two equal resistors in "
+            "series: one alone, shorted, would put the LED straight on the mains. Pick a series "
+            "diode and one value for both. The diode must be made for at least twice the highest "
+            "crest. (On paper only: what the resistors must be rated for comes in lesson 04.)"
         ),
         kind=Parts(
             (
                 Field("diode, reverse voltage", "voltage", BIN_VOLTS, "V"),
-                Field("dropper", "resistance", BIN_OHMS),
+                Field("each of the two resistors", "resistance", BIN_OHMS),
             ),
             _judge_parts,
             _best_parts,
         ),
         nudges=(
-            "Between which two resistances must the dropper lie? And what is the highest crest?",
+            "Between which two resistances must both together lie? And what is the highest crest?",
             "0.45 of the low supply over the least current, 0.45 of the high supply over the most: "
-            "pick a value in between. Then twice the crest at 10 % high.",
+            "pick a value of which two lie in between. Then twice the crest at 10 % high.",
         ),
         working=lambda n: (
             f"At 10 % high the crest is {volts(crest_when_high(n))}; twice that asks for a diode "
-            f"of {volts(_best_parts(n)[0])}. With {ohms(_best_parts(n)[1])} the LED gets "
-            f"{milliamps(_on(n.supply, -HIGH_PERCENT, _best_parts(n)[1]).led_amps_mean)} when the "
-            "supply is low and "
-            f"{milliamps(_on(n.supply, HIGH_PERCENT, _best_parts(n)[1]).led_amps_mean)} when it is "
-            "high."
+            f"of {volts(_best_parts(n)[0])}. With two of {ohms(_best_parts(n)[1])} the LED gets "
+            f"{milliamps(_on(n.supply, -HIGH_PERCENT, 2 * _best_parts(n)[1]).led_amps_mean)} when "
+            "the supply is low and "
+            f"{milliamps(_on(n.supply, HIGH_PERCENT, 2 * _best_parts(n)[1]).led_amps_mean)} when "
+            "it is high."
         ),
     ),
 )

@@ -15,20 +15,22 @@ from helpers.exercises.kinds import (
     Order,
     Parts,
     Quantity,
+    judged,
 )
 from helpers.exercises.question import Picture, Question
 from helpers.exercises.slips import Slip
-from helpers.physics import energy, heat, leds, mains, ohms_law, ratings, resistors
+from helpers.physics import energy, faults, heat, leds, mains, ohms_law, ratings, resistors
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write, write_as
 from helpers.quantities.written import midway, milliamps, ohms, volts
+from helpers.sizing import rules
 
 LESSON = "04"
 TITLE = "Where the heat goes"
 
 POT_WATTS = 90.0
-MARGIN = 2.0  # Common practice, no source: twice the loss at the highest mains.
-KNEE_CELSIUS, ZERO_CELSIUS = 70.0, 155.0  # IEC 60115-1, the usual film resistor.
+MARGIN = 1 / rules.HEALTHY_SHARE
+KNEE_CELSIUS, ZERO_CELSIUS = ratings.KNEE_CELSIUS, ratings.ZERO_CELSIUS
 DROPPER_OHMS = (33e3, 39e3, 47e3, 56e3, 68e3, 82e3, 100e3, 120e3)
 HALF_WAVE = "series_diode"
 
@@ -791,7 +793,7 @@ RATING = (
             f"{midway(1.21 * both_halves_watts(n) / 2, 'power')}, and twice that is "
             f"{watts(1.21 * both_halves_watts(n))}; with the drops of LED and diode it is "
             f"{watts(MARGIN * _worst_watts(n))}. The next size up of those sold is "
-            f"{watts(ratings.rating_for(_worst_watts(n)))}."
+            f"{watts(rules.rating_for(_worst_watts(n)))}."
         ),
         code=lambda n: f"2 * {point_code(n, 'resistor_watts', supply=mains.highest(n.supply))}",
     ),
@@ -1208,21 +1210,27 @@ CLEAR_AMPS = {
     100.0: (0.58e-3, 0.85e-3, 1.20e-3),
 }
 STRING_RULES = (
-    "The rules: bright enough while the mains keeps to its name, two at least, each within its "
-    "volts (its type's, and what its rating allows by V² / R), and rated, in that air, for at "
-    "least twice its heat at 10\u00a0% high mains; at most one size larger than needed."
+    "The rules: bright enough while the mains keeps to its name, and at 10\u00a0% high mains, in "
+    "that air: while all is sound each takes at most half of what its rating allows; after any one "
+    "short (a resistor, the LED, a diode) none takes more than its rating allows, and those that "
+    "are left stand the whole mains. A single resistor never does. At most one size larger than "
+    "needed."
 )
 
 
+def _rules_of_string(circuit, n, each_ohms, count, rating):
+    """Ask the rules about a string; as lists: what stands the mains, heat sound, after a short."""
+    found = rules.dropper(circuit, n.supply, each_ohms, count, rating, PART_VOLTS, n.air)
+    mains_ = [f for f in found if f.rule in ("count", "volts")]
+    heats = [f for f in found if f not in mains_]
+    sound = [f for f in heats if f.after == faults.SOUND]
+    return mains_, sound, [f for f in heats if f not in sound]
+
+
 def _judge_string(circuit, n, each_ohms, count, rating):
-    """Judge a string of equal resistors by what it would do at the highest mains."""
-    total = each_ohms * count
-    worst = operating_point(circuit, mains.highest(n.supply), ohms=total)
-    loss = worst.resistor_watts / count
-    allowed = ratings.derated_watts(rating, n.air)
-    rms, crest = sqrt(loss * each_ohms), mains.peak(mains.highest(n.supply).volts_rms) / count
-    limit = ratings.volts_rms_limit(each_ohms, rating, PART_VOLTS)
-    light = operating_point(circuit, n.supply, ohms=total).led_amps_mean
+    """Judge a string of equal resistors by what it would do, sound and after one short."""
+    stands, sound, after = _rules_of_string(circuit, n, each_ohms, count, rating)
+    light = operating_point(circuit, n.supply, ohms=each_ohms * count).led_amps_mean
     return [
         Criterion(
             "bright enough",
@@ -1230,40 +1238,27 @@ def _judge_string(circuit, n, each_ohms, count, rating):
             0.2,
             f"The LED gets {milliamps(light)}; at least {milliamps(n.least_amps)} is wanted.",
         ),
-        Criterion(
-            "two or more in series",
-            count >= 2,
-            0.2,
-            "One resistor alone is no barrier: at least two in series is the rule here.",
-            ""
-            if count >= 2
-            else "when the one resistor fails short, the LED is straight on the mains. It bursts.",
-        ),
-        Criterion(
-            "voltage on each",
-            rms <= limit and crest <= sqrt(2.0) * PART_VOLTS,
-            0.2,
-            f"Each sees {volts(rms)} rms and a crest of {volts(crest)}. At most {volts(limit)} rms "
-            f"are allowed, the lesser of its type's {volts(PART_VOLTS)} and the root of its watts "
-            f"times ohms, and a crest of {volts(sqrt(2.0) * PART_VOLTS)}.",
-            ""
-            if crest <= sqrt(2.0) * PART_VOLTS
-            else "more than its type allows can arc over the outside of a resistor.",
-        ),
-        Criterion(
-            "rating in the warm box",
-            allowed >= MARGIN * loss,
+        judged(
+            "what one short leaves stands the whole mains",
             0.3,
-            f"Each makes {watts(loss)} at the highest mains. At {celsius(n.air)} a rating of "
-            f"{watts(rating)} allows {watts(allowed)}; at least twice the heat is the rule here.",
-            ""
-            if allowed >= loss
-            else "the resistor gets hotter than it can stand, and it can set "
-            "fire to what touches it.",
+            stands,
+            "How many are left when one is a piece of wire, and how do they share the mains?",
+        ),
+        judged(
+            "at most half of the rating while all is sound",
+            0.15,
+            sound,
+            "What would a larger rating allow in this air, or one more resistor take away?",
+        ),
+        judged(
+            "within the rating after any one short",
+            0.25,
+            after,
+            "What does the heat in each do when the string gets shorter, or both half-cycles pass?",
         ),
         Criterion(
             "no larger than needed",
-            not _oversized(loss, rating, n.air),
+            not _oversized(rating, sound + after),
             0.1,
             "One size above the smallest that will do is the most here: small boxes have little "
             "room.",
@@ -1271,8 +1266,10 @@ def _judge_string(circuit, n, each_ohms, count, rating):
     ]
 
 
-def _oversized(loss, rating, air):
-    enough = [w for w in PART_WATTS if ratings.derated_watts(w, air) >= MARGIN * loss]
+def _oversized(rating, heats):
+    """Whether more than one size lies between the rating and the least that will do."""
+    needed = rating / min(finding.margin for finding in heats if finding.rule == "heat")
+    enough = [size for size in PART_WATTS if size >= needed]
     return bool(enough) and rating > (enough + enough[-1:])[1]
 
 
@@ -1317,7 +1314,9 @@ def _string_working(judge, picked, n):
     each, count = picked[:2] if len(picked) == 3 else (n.each, picked[0])
     return (
         f"{count} of {ohms(each)} make {ohms(each * count)}. "
-        f"{said['bright enough']} {said['rating in the warm box']}"
+        f"{said['bright enough']} {said['at most half of the rating while all is sound']} "
+        f"{said['within the rating after any one short']} "
+        f"{said['what one short leaves stands the whole mains']}"
     )
 
 
@@ -1340,6 +1339,7 @@ WHOLE = (
     ),
     Question(
         id="heat-15",
+        edition=2,
         level=2,
         marks=2,
         outcome="choose how many resistors and which rating",
@@ -1365,13 +1365,15 @@ WHOLE = (
         nudges=(
             "What changes for the light, and what for the heat in each, with each resistor you "
             "add?",
-            "Take two first. Work out the heat in each at 10 % high mains, double it, and divide "
-            "by the share of the rating that the warm air leaves.",
+            "Count those that are left after one short: do they stand the mains? Then work out the "
+            "heat in each of them at 10 % high mains, and divide by the share of the rating that "
+            "the warm air leaves.",
         ),
         working=lambda n: _string_working(_judge_two, _best_two(n), n),
     ),
     Question(
         id="heat-16",
+        edition=2,
         level=3,
         marks=3,
         outcome="choose value, number and rating of a dropper's resistors",
@@ -1398,8 +1400,8 @@ WHOLE = (
         ),
         nudges=(
             "How many half-cycles feed the dropper here, and how many the LED?",
-            "Find the largest total that is bright enough, split it, and work out the heat in each "
-            "at 10 % high mains. Double that, then derate.",
+            "Find the largest total that is bright enough, split it, and take one resistor away. "
+            "Work out the heat in each that is left at 10 % high mains, then derate.",
         ),
         working=lambda n: _string_working(_judge_three, _best_three(n), n),
     ),

@@ -18,10 +18,12 @@ from helpers.exercises.kinds import (
     Order,
     Parts,
     Quantity,
+    judged,
 )
 from helpers.exercises.question import Picture, Question
 from helpers.exercises.slips import Slip
 from helpers.physics import (
+    faults,
     heater,
     leakage,
     leds,
@@ -34,6 +36,7 @@ from helpers.physics import (
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write, write_as
 from helpers.quantities.written import midway, volts
+from helpers.sizing import rules
 
 LESSON = "05"
 TITLE = "The dimmer"
@@ -678,6 +681,7 @@ def _settings_heat(n):
 PARTS_OHMS = (2_200.0, 10_000.0, 22_000.0, 33_000.0, 47_000.0, 68_000.0, 100_000.0)
 PARTS_BORDERS = ((47_000.0, 68_000.0), (68_000.0, 100_000.0))
 PARTS_WATTS = (0.125, 0.25, 0.5, 1.0, 2.0)
+PARTS_VOLTS, PARTS_CELSIUS = 300.0, 70.0  # What the question states of their type and their air.
 
 
 def _parts_numbers(draw, supply):
@@ -699,11 +703,11 @@ def _judge_parts(picked, n):
     high = mains.highest(n.supply)
     highest = _indicator(n, ohms=2 * each, supply=high)
     lowest = _indicator(n, leading(n.angle), ohms=2 * each)
-    watts = highest.resistor_watts / 2
+    found = rules.dropper("series_diode", n.supply, each, 2, rating, PARTS_VOLTS, PARTS_CELSIUS)
     return [
         Criterion(
             "LED within its limit",
-            highest.led_amps_peak <= leds.LIMIT_AMPS,
+            rules.passes([rules.led(highest.led_amps_peak)]),
             0.3,
             f"The LED's peak is {write_as(highest.led_amps_peak, 'mA')} at full and high mains.",
             f"a peak of {write_as(highest.led_amps_peak, 'mA')} is more than the "
@@ -723,13 +727,17 @@ def _judge_parts(picked, n):
             f"Both together give {write(highest.resistor_watts, 'power')} at full and high mains; "
             f"the box takes {write(n.box_watts, 'power')}.",
         ),
-        Criterion(
-            "rating at least twice the heat at the highest setting",
-            rating >= 2 * watts,
-            0.3,
-            f"Each turns {write(watts, 'power')} into heat at full and high mains; its rating is "
-            f"{write_as(rating, 'W')}, and at least twice the heat is the rule here.",
-            "" if rating >= watts else "each part gets hotter than it can stand and can burn.",
+        judged(
+            "at most half of the rating while all is sound",
+            0.1,
+            [f for f in found if f.rule == "heat" and f.after == faults.SOUND],
+            "Which rating is at least twice the heat of each?",
+        ),
+        judged(
+            "within the rating after any one short",
+            0.2,
+            [f for f in found if f.after != faults.SOUND],
+            "How much heat does the one get that is left when the other is a piece of wire?",
         ),
     ]
 
@@ -942,6 +950,7 @@ LIGHT = (
     ),
     Question(
         id="dim-10",
+        edition=2,
         level=3,
         marks=3,
         outcome="choose a dropper for the lowest setting and rate it for the highest",
@@ -953,8 +962,11 @@ LIGHT = (
             f"{write_as(n.least_amps, 'mA')}. At the highest setting, with your mains of "
             f"{volts(n.supply.volts_rms)} 10 % high, its peak may be "
             f"{write_as(leds.LIMIT_AMPS, 'mA')}. Both resistors together may give "
-            f"{write(n.box_watts, 'power')} in their small box, and each must be rated for at "
-            "least twice its heat.\n\nPick one value and one rating, the same for both."
+            f"{write(n.box_watts, 'power')} in their small box. Its air stays below "
+            f"{write(PARTS_CELSIUS, 'temperature')}, and their type stands {volts(PARTS_VOLTS)} "
+            "rms.\n\nWhile all is sound, each takes at most half of its rating. After any one "
+            "short (a resistor, the LED, the diode), none that is left takes more than its "
+            "rating.\n\nPick one value and one rating, the same for both."
         ),
         kind=Parts(
             (
@@ -967,7 +979,8 @@ LIGHT = (
         nudges=(
             "Which wish sets the most ohms that you may take, and which the least?",
             "Divide the wanted mean by the share of the light to get the mean at full. It is 0.45 "
-            "times the volts over the ohms. Then work out the heat at full on high mains.",
+            "times the volts over the ohms. Then work out the heat at full on high mains, also in "
+            "the one that is left when the other is shorted.",
         ),
         working=lambda n: (
             f"Two of {write(_best_parts(n)[0], 'resistance')}. "

@@ -5,7 +5,7 @@ An answer is text and is only ever compared. Knows no learner, no log and no scr
 
 from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
 from helpers.exercises.kinds.lettered import LETTERS, Choice, ChooseAll, Option, Order
-from helpers.exercises.kinds.parts import Criterion, Field, Parts
+from helpers.exercises.kinds.parts import Criterion, Field, Parts, judged
 from helpers.exercises.kinds.quantity import ROUNDING, Quantity
 
 __all__ = [
@@ -22,4 +22,5 @@ __all__ = [
     "Parts",
     "Quantity",
     "Verdict",
+    "judged",
 ]

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from helpers import quantities
 from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
+from helpers.sizing import rules
 
 
 @dataclass(frozen=True)
@@ -32,6 +33,29 @@ class Criterion:
     share: float
     reply: str
     danger: str = ""
+
+
+def judged(name, share, findings, ask):
+    """Return what the rules of a safe dropper say as one criterion.
+
+    Parameters
+    ----------
+    name : str
+        The rule in short, named when it is not kept.
+    share : float
+        Its share of the marks.
+    findings : iterable of rules.Finding
+        All of them have to keep the rule; the one that matters most speaks.
+    ask : str
+        A question towards the remedy, for who has missed it.
+    """
+    if not rules.passes(findings):
+        said = rules.worst(findings)
+        reply = f"The rule “{name}” is not kept. {said.reason} {ask}"
+        return Criterion(name, False, share, reply, said.danger)
+    cautions = [f for f in findings if f.verdict == "caution"]
+    nearest = rules.worst(f for f in findings if f.verdict == "pass")
+    return Criterion(name, True, share, " ".join(f.reason for f in (nearest, *cautions)))
 
 
 @dataclass(frozen=True)

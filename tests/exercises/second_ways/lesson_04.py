@@ -19,6 +19,11 @@ DROPS = {
     "diode_across": (2.0, 0.7),
     "bridge": (3.4, 3.4),
     "resistor_only": (2.0, 5.0),
+    # With the LED or a diode shorted, by hand along the path that the current then takes.
+    "diode alone": (0.7, None),
+    "nothing but resistors": (0.0, 0.0),
+    "two diodes": (1.4, 1.4),
+    "bridge with one diode shorted": (2.7, 0.7),
 }
 
 
