@@ -51,7 +51,7 @@ def rating(watts, rated_watts, ambient_celsius, verdict=""):
     Examples
     --------
     >>> words = rating(0.2, 0.5, 40.0, "pass")[1].replace("\\xa0", " ")
-    >>> words.partition(", and")[0]
+    >>> words.partition(";")[0]
     'Pass: at 40 °C a 0.5 W resistor may turn 0.5 W into heat'
     """
     watts = limits.not_negative(watts, "watts", "W", "Leave the sign out.")
@@ -61,8 +61,8 @@ def rating(watts, rated_watts, ambient_celsius, verdict=""):
     )  # fmt: skip
     at = f"{verdict.capitalize()}: at" if verdict else "At"
     finding = (
-        f"{at} {air} a {rated} resistor may turn {in_watts(allowed)} into heat, and here it is "
-        f"{power}"
+        f"{at} {air} a {rated} resistor may turn {in_watts(allowed)} into heat; half of that is "
+        f"{in_watts(0.5 * allowed)}, and here it is {power}"
     )
     alternative = (
         f"{finding}.{MORE}what is allowed is level at {rated} up to "

@@ -1260,8 +1260,8 @@ def _judge_string(circuit, n, each_ohms, count, rating):
             "no larger than needed",
             not _oversized(rating, sound + after),
             0.1,
-            "One size above the smallest that will do is the most here: small boxes have little "
-            "room.",
+            "Small boxes have little room: the smallest size that will do, or the next one above "
+            "it, is right.",
         ),
     ]
 

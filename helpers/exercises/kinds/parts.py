@@ -44,8 +44,9 @@ def judged(name, share, findings, ask):
         The rule in short, named when it is not kept.
     share : float
         Its share of the marks.
-    findings : iterable of rules.Finding
-        All of them have to keep the rule; the one that matters most speaks.
+    findings : list of rules.Finding
+        All of them have to keep the rule. The one that matters most speaks if it is not kept; else
+        of each kind the one nearest to its limit, and every caution.
     ask : str
         A question towards the remedy, for who has missed it.
     """
@@ -54,8 +55,12 @@ def judged(name, share, findings, ask):
         reply = f"The rule “{name}” is not kept. {said.reason} {ask}"
         return Criterion(name, False, share, reply, said.danger)
     cautions = [f for f in findings if f.verdict == "caution"]
-    nearest = rules.worst(f for f in findings if f.verdict == "pass")
-    return Criterion(name, True, share, " ".join(f.reason for f in (nearest, *cautions)))
+    kept = [f for f in findings if f.verdict == "pass"]
+    nearest = [
+        rules.worst(f for f in kept if f.rule == rule)
+        for rule in dict.fromkeys(f.rule for f in kept)
+    ]
+    return Criterion(name, True, share, " ".join(f.reason for f in (*nearest, *cautions)))
 
 
 @dataclass(frozen=True)

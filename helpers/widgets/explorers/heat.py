@@ -45,9 +45,7 @@ def heat(watts, rated_watts, ambient_celsius):
     hot = f"reach about {write(film, 'temperature')}; its limit is {limit}"
     if film > ratings.ZERO_CELSIUS:
         hot = f"go beyond {limit}, its limit"
-    why = (
-        "" if found.verdict == "pass" else " That is over half of it, the most while all is sound."
-    )
+    why = "" if found.verdict == "pass" else " While all is sound, over half is too much."
     if found.danger:
         why = f" Danger: {found.danger}"
     return svg, f"{said}{why} Its film would {hot}."
