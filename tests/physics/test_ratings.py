@@ -1,4 +1,4 @@
-"""Derating, voltage limits, strings and the choice of a rating."""
+"""Derating, voltage limits and strings."""
 
 import numpy as np
 import pytest
@@ -49,13 +49,6 @@ def test_second_way_the_worst_share_by_trying_every_string(count, tolerance):
     assert ratings.share_of_string(358.0, count, tolerance) == pytest.approx(worst, rel=1e-12)
 
 
-def test_property_the_rating_leaves_the_margin_and_no_smaller_one_does():
-    for watts in (0.01, 0.0625, 0.2, 0.26, 1.5, 2.5):
-        rated = ratings.rating_for(watts)
-        smaller = [each for each in ratings.COMMON_WATTS if each < rated]
-        assert rated >= 2.0 * watts and all(each < 2.0 * watts for each in smaller)
-
-
 def test_property_shape():
     ambient, rated = np.linspace(20.0, 160.0, 4), np.array([[0.25], [0.5]])
     watts = ratings.derated_watts(rated, ambient)
@@ -76,8 +69,6 @@ def test_property_shape():
         (lambda: ratings.critical_ohms(0.25, 0.0), "limiting_volts was read as 0 V"),
         (lambda: ratings.share_of_string(300.0, 0), "count was read as 0 resistors"),
         (lambda: ratings.share_of_string(300.0, 2, 60.0), "tolerance_percent was read as 60 %"),
-        (lambda: ratings.rating_for(3.0), "no common part of up to 5 W is enough"),
-        (lambda: ratings.rating_for(0.2, 0.5), "A rating below the power overheats"),
     ],
 )
 def test_refusal(call, message):
