@@ -35,7 +35,10 @@ BURNS = "the resistor gets hotter than it can stand, and it can set fire to what
 ARCS = "more than its type stands can arc over the outside of a resistor."
 BURSTS = "when the one resistor fails short, the LED is straight on the mains. It bursts."
 LED_DIES = "the LED gets more than a small one can take. It dies and can burst."
-BREAKS_DOWN = "a diode that breaks down lets the mains through backwards, and can fail for good."
+BREAKS_DOWN = (
+    "a diode made for this breaks down at the crests. It can fail, and then the LED is pushed "
+    "backwards and the dropper gets twice its heat."
+)
 
 _AFTER = {
     faults.SOUND: "while all is sound",
