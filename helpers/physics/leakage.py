@@ -1,7 +1,8 @@
-"""The dimmer is off, yet something flows: the suppression capacitor across its open switch.
+"""The dimmer is off, yet something flows: the capacitor across its open switch.
 
 Volts across the heater with the element sound and with it broken, and whether an LED's threshold
-is passed. Knows the sine only; the capacitor and its resistor stand for all of the dimmer.
+is passed. Knows the sine only; the capacitor and its resistor stand for all of the dimmer. A series
+diode behind a broken element is in `clamped`.
 """
 
 from dataclasses import dataclass
@@ -20,7 +21,7 @@ class OffState:
     volts_peak: float
     """Its crest [V]."""
     leak_amps_rms: float
-    """Rms current through the suppression capacitor [A]."""
+    """Rms current through that capacitor [A]."""
 
 
 def off_state(supply, farads, snubber_ohms, heater_ohms=np.inf, dropper_ohms=np.inf):
@@ -31,7 +32,7 @@ def off_state(supply, farads, snubber_ohms, heater_ohms=np.inf, dropper_ohms=np.
     supply : mains.Supply
         The supply.
     farads : float or array
-        Suppression capacitor across the switch [F].
+        Capacitor across the switch: that of a snubber or of radio suppression [F].
     snubber_ohms : float or array
         Resistance in series with it, zero allowed [ohm].
     heater_ohms : float or array
@@ -53,8 +54,8 @@ def off_state(supply, farads, snubber_ohms, heater_ohms=np.inf, dropper_ohms=np.
     -----
     Phasor sum: ``V load / abs(load + snubber + 1 / (j w C))``, load being heater and dropper side
     by side. The LED's drop is left out, which overstates the voltage a little when the element is
-    broken. A series diode is another matter: there the capacitor charges to the peak, the light
-    fades, and the diode must hold off nearly twice the peak.
+    broken. With a broken element and a series diode the capacitor charges, and far higher voltages
+    stand at the terminals: see `clamped`.
 
     The terminals are live in either case: dark, dim or lit, off does not mean safe.
 
