@@ -2,7 +2,7 @@
 
 from helpers.figures.chart import bar, number_box, picture, words
 from helpers.figures.waves import cycle_charts
-from helpers.figures.words import setting, share_of_one
+from helpers.figures.words import NEXT_TO_NOTHING, setting, share_of_one
 from helpers.physics import light, meters, phase_cut_inverse, signals
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write
@@ -57,10 +57,15 @@ def at_once(circuit, supply, dimmer, ohms, heater_watts, led_volts=2.0):
     plain, true = (
         write(meters.reading(signal, kind), "voltage") for kind in ("average", "true_rms")
     )
+    made, got = (
+        "almost nothing" if 0.0 < share < NEXT_TO_NOTHING else write(value, name)
+        for share, value, name in (
+            (heat, heat * heater_watts, "power"), (lit, point.led_amps_mean, "current"),
+        )
+    )  # fmt: skip
     finding = (
-        f"{setting(dimmer)}: the heater makes {write(heat * heater_watts, 'power')} of its "
-        f"{write(heater_watts, 'power')}, and the LED gets "
-        f"{write(point.led_amps_mean, 'current')} on average"
+        f"{setting(dimmer)}: the heater makes {made} of its "
+        f"{write(heater_watts, 'power')}, and the LED gets {got} on average"
     )
     alternative = (
         f"{finding}. That is {share_of_one(lit)} of full light, and looks {share_of_one(look)} as "

@@ -5,6 +5,9 @@ from helpers.quantities import write, write_as
 TIME_UNITS = {"s": 1.0, "min": 60.0, "h": 3600.0}
 """Units in which a duration is told, and how many seconds each has [s]."""
 
+NEXT_TO_NOTHING = 1e-4
+"""Shares below this are not worth their digits [-]."""
+
 #: What people call each circuit of `physics.circuits.CIRCUITS`.
 NAMES = {
     "resistor_only": "resistor only",
@@ -105,7 +108,7 @@ def setting(dimmer):
 
 
 def share_of_one(share):
-    """Write a share of one as a percentage of two digits.
+    """Write a share of one as a percentage of two digits; what nobody could see is said so.
 
     Parameters
     ----------
@@ -114,7 +117,9 @@ def share_of_one(share):
 
     Examples
     --------
-    >>> share_of_one(0.5).replace("\\xa0", " ")
-    '50 %'
+    >>> [share_of_one(share).replace("\\xa0", " ") for share in (0.5, 5.5e-6, 0.0)]
+    ['50 %', 'about 0 %', '0 %']
     """
+    if 0.0 < share < NEXT_TO_NOTHING:
+        return f"about {write(0.0, 'percent')}"
     return write(100.0 * share, "percent", 2)
