@@ -165,7 +165,7 @@ def dimmed_heater(tap="after"):
     place, meaning = _TAPS[tap]
     alternative = (
         "Circuit: from live through switch, dimmer and heater to neutral. In many dimmers a "
-        f"suppression capacitor bridges the switch, and leaks at off. {meaning}"
+        f"snubber, a capacitor and a resistor, bridges the switch and leaks at off. {meaning}"
     )
     pen = _Pen()
     top, bottom, at_tap, right = 3.6, 0.0, {"after": 8.4, "before": 1.6}[tap], 11.0
@@ -181,7 +181,7 @@ def dimmed_heater(tap="after"):
     pen.part("ResistorIEC", (5.0, over), (right_end, over))
     pen.part("Line", (right_end, over), (right_end, top))
     pen.dots((left_end, top), (right_end, top))
-    pen.write(5.0, over + 0.75, "suppression capacitor: leaks at off")
+    pen.write(5.0, over + 0.75, "snubber: leaks at off")
     pen.heater((right, top), (right, bottom))
     pen.part("Line", (right, bottom), (0.0, bottom))
     pen.part("Lamp2", (at_tap, top), (at_tap, bottom))

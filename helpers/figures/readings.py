@@ -4,17 +4,18 @@ import numpy as np
 
 from helpers.figures.chart import Axis, Chart, number_box, picture
 from helpers.figures.waves import SAMPLES, cycle_axis, led_curve
-from helpers.physics import heater, leakage, mains, phase_cut, signals
+from helpers.physics import clamped, heater, leakage, mains, phase_cut, signals
 from helpers.physics import meters as physics_meters
 from helpers.quantities import write
 
 HEATER_WATTS, DROPPER_OHMS, LED_VOLTS, METER_OHMS = 90.0, 68e3, 2.0, 10e6
-#: Suppression parts across a dimmer's switch. Common practice, no source [F], [ohm].
+#: Snubber across a dimmer's switch. Common practice, no source [F], [ohm].
 SNUBBER = (100e-9, 100.0)
 PLACES = {
     "volts at the heater, dimmer on": "on",
     "volts at the heater, dimmer off": "off",
     "volts at the open ends, heater unplugged, dimmer off": "unloaded",
+    "volts at the pot, element broken, series diode, dimmer off": "broken",
     "current of an LED with series diode": "led",
 }
 _WORTH_SAYING = 0.5
@@ -45,7 +46,7 @@ def meters(supply, dimmer, place="on"):
 
     References
     ----------
-    As `meters.reading`, `meters.within_crest_limit` and `leakage.off_state`.
+    As `meters.reading`, `meters.within_crest_limit`, `leakage.off_state` and `clamped.off_state`.
 
     Examples
     --------
@@ -59,7 +60,7 @@ def meters(supply, dimmer, place="on"):
         write(physics_meters.reading(signal, *how), quantity)
         for how in (("average",), ("true_rms",), ("mean", "dc"))
     )
-    finding, meaning = _in_words(signal, place, plain, true, write(signal.rms, quantity))
+    finding, meaning = _in_words(signal, place, plain, true, quantity)
     alternative = (
         f"{finding}. {meaning}The plain meter says {plain}, the true-rms meter "
         f"{true}, the DC range {mean}."
@@ -87,6 +88,11 @@ def _measured(supply, dimmer, place):
         curve = led_curve("series_diode", supply, dimmer, **led)
         signal = signals.led_current("series_diode", supply, dimmer, **led)
         return signal, *curve, crest / DROPPER_OHMS
+    if place == "broken":
+        pot = supply, *SNUBBER, DROPPER_OHMS, METER_OHMS
+        degrees = np.linspace(0.0, 360.0, SAMPLES + 1)
+        signal = clamped.off_state(*pot, led_volts=LED_VOLTS).signal
+        return signal, degrees, clamped.volts_at(degrees, *pot, led_volts=LED_VOLTS), signal.peak
     if place != "on":
         load = METER_OHMS
         if place == "off":
@@ -98,8 +104,17 @@ def _measured(supply, dimmer, place):
     return signals.dimmed_mains(supply, dimmer), *curve, crest
 
 
-def _in_words(signal, place, plain, true, rms):
+def _in_words(signal, place, plain, true, quantity):
     """The finding, and what it means."""
+    rms, peak = write(signal.rms, quantity), write(signal.peak, quantity)
+    if place == "broken":
+        return f"Danger: dimmer off, and the pot's terminals swing to {peak}", (
+            "The element is broken, and the series diode lets the dimmer's capacitor charge. The "
+            f"light is nearly dark. The true rms is {rms}; an AC range leaves the steady part out "
+            "and shows no more than the mains. Without the meter, which drains a little, it is "
+            "more still. A tester or meter whose upper limit lies below can fail or mislead. Pull "
+            "the plug before anything else. "
+        )
     both = f"the plain meter shows {plain}, the true-rms meter {true}"
     if place == "off":
         return f"Dimmer off, heater connected: {both}", (
@@ -109,7 +124,8 @@ def _in_words(signal, place, plain, true, rms):
         return f"Dimmer off, heater unplugged: {both}", (
             "Without a load the meter shows almost the whole supply, though the dimmer is off: a "
             "leak, but one that is live. Pull the plug before anything else, and prove dead with a "
-            "two-pole tester: a low reading with the plug in proves nothing. "
+            "two-pole tester rated for what may stand there: a low reading with the plug in proves "
+            "nothing. "
         )
     if place == "led":
         return f"Current of the LED: {both}", (

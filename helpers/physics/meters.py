@@ -97,7 +97,7 @@ def error_percent(signal, response="average", coupling="ac"):
     Notes
     -----
     ``100 (reading / rms - 1)``. On a dimmed mains the average-responding reading is
-    ``(1 + cos(angle)) / 2`` of the supply, which is always too low.
+    ``(1 + cos(angle)) / 2`` of the supply: too low, as long as the dimmer is ideal.
 
     References
     ----------

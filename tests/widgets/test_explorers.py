@@ -88,7 +88,7 @@ def test_property_a_hazard_carries_its_caution_on_the_page_that_lasts(name):
     assert html.index("<svg") < html.index(page.plain().split("measurement.\n")[1][:12])
 
 
-@pytest.mark.parametrize("degrees", [1.0, 45.0, 90.0, 120.0, 179.0])
+@pytest.mark.parametrize("degrees", [1.0, 45.0, 90.0, 120.0, 175.0])
 def test_second_way_the_dimmer_says_what_the_closed_forms_say(degrees):
     """Rashid, Power Electronics, AC voltage controllers: rms; meter: definition of its scale."""
     power = 1 - degrees / 180 + sin(2 * radians(degrees)) / (2 * pi)
@@ -109,6 +109,16 @@ def test_limit_nothing_let_through_is_dark_but_called_live():
     for edge, degrees in (("leading", 180.0), ("trailing", 0.0)):
         _, sentence = dimmer(EUROPE, edge, degrees, "bridge", 68e3)
         assert "The light is out, yet the wires are live." in sentence
+
+
+def test_property_what_nobody_could_see_is_said_in_words_not_in_digits():
+    for supply in SUPPLIES.values():
+        for degrees in (177.0, 178.0, 179.0):
+            sentence = plain(dimmer(supply, "leading", degrees, "series_diode", 68e3)[1])
+            assert not re.search(r"\b0\.00\d+ %", sentence), sentence
+    assert "makes almost nothing of its 90 W" in plain(
+        dimmer(EUROPE, "leading", 179.0, "series_diode", 68e3)[1]
+    )
 
 
 def test_second_way_half_wave_mean_is_peak_over_pi_less_half_the_drop():
@@ -160,6 +170,19 @@ def test_second_way_the_unloaded_meter_is_fooled_and_the_loaded_one_is_not():
     _, loaded = meter.meter(AMERICA, "off", 0.0)
     amps = 120.0 / sqrt((1 / (2 * pi * 60 * 100e-9)) ** 2 + (100 + 160) ** 2)
     assert close(found(r"plain meter shows (.*?),", loaded, "voltage"), amps * 160.0)
+
+
+@pytest.mark.parametrize("supply", SUPPLIES.values(), ids=SUPPLIES)
+def test_limit_a_broken_element_behind_a_series_diode_begins_with_the_danger(supply):
+    """Without a meter: crest and crest less 2.7 V of drops; 10 megohm take a few per cent off."""
+    _, sentence = meter.meter(supply, "broken", 0.0)
+    assert plain(sentence).startswith("Danger: dimmer off")
+    most = 2.0 * sqrt(2.0) * supply.volts_rms - 2.7
+    assert 0.93 * most < found(r"swing to (.*?)\. ", sentence, "voltage") < most
+    shown = found(r"plain meter says (.*?),", sentence, "voltage")
+    assert shown == pytest.approx(supply.volts_rms, rel=5e-3)
+    true = found(r"true rms is (.*?);", sentence, "voltage")
+    assert 1.55 * supply.volts_rms < true < sqrt(3.0) * supply.volts_rms
 
 
 @pytest.mark.parametrize(

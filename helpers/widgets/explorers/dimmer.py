@@ -57,11 +57,12 @@ EXPLORER = Explorer(
     _open_on,
     (
         "Move a leading edge from 0 to 90 degrees. The heat halves. What does the peak do, and "
-        "what does that mean for insulation?",
+        "what does that mean for a diode?",
         "Find the setting at which the pot makes a tenth of its heat. Would you still see the "
         "light?",
         "Find where the plain meter is off by a third. Does a trailing edge change that?",
     ),
-    "Danger: behind a dimmer everything is at mains voltage at every setting, also turned down "
-    "and switched off. Dark never means dead. Nothing here is a reason to open a dimmer.",
+    "Danger: behind a dimmer everything counts as live at every setting, also turned down and "
+    "switched off. With a broken element, the terminals of an off pot can swing to nearly twice "
+    "the crest of the mains. Dark never means dead. Nothing here is a reason to open a dimmer.",
 )

@@ -48,8 +48,11 @@ EXPLORER = Explorer(
     (
         "At which angle does the plain meter show half of the true value?",
         "Switch the dimmer off, then unplug the heater as well. Which reading would fool you?",
+        "Now let the element be broken. What do both AC ranges leave out, and what must a tester "
+        "stand there?",
         "Measure the LED's current. Which of the three follows its light?",
     ),
     "Danger: a reading of 0 V proves nothing. Isolate, prove the tester, prove dead, prove the "
-    "tester again. Measuring on the mains is work for trained people with rated leads.",
+    "tester again. Measuring on the mains is work for an electrically skilled or instructed "
+    "person, with a meter and leads rated for all that can stand there.",
 )
