@@ -274,8 +274,8 @@ def test_second_way_a_part_that_still_warms_up_ends_above_what_the_plastic_stand
 
 
 def test_second_way_the_sentences_about_the_dimmer_are_wrong_where_the_numbers_say_so():
-    """The dimmer is made for 600 W; a heater's rms current goes with the root of its heat."""
-    watts = {50.0: 650.0, 60.0: 700.0, 70.0: 800.0}
+    """A dimmer for 600 W is loaded to 480 W; a heater's rms current goes with the root of heat."""
+    watts = {50.0: 530.0, 60.0: 560.0, 70.0: 590.0}
     for n in every_numbers(bank()["dim-15"]):
         heat, mean = lesson_05.heat(n.angle), lesson_05.mean(n.angle)
         assert n.angle < 90  # so the crest is not cut away
@@ -284,7 +284,7 @@ def test_second_way_the_sentences_about_the_dimmer_are_wrong_where_the_numbers_s
         half_cycle = np.sin(np.radians(lesson_05.TURN[:18_000])) ** 2
         cut_at_its_end = half_cycle[lesson_05.TURN[:18_000] < 180 - n.angle].sum()
         assert cut_at_its_end / half_cycle.sum() == pytest.approx(heat)  # so both edges heat alike
-        assert watts[n.angle] * heat < 600 < watts[n.angle] * sqrt(heat)
+        assert watts[n.angle] * heat < 0.8 * 600 < watts[n.angle] * sqrt(heat)
         wrong = {"weaker diode", "light as heat", "overload", "sound element"}
         assert right_keys("dim-15", n) == wrong
 

@@ -1,6 +1,6 @@
 """Lesson 05: what a phase-cut dimmer does to heat, light, meters, and to the word "off".
 
-Heat follows the rms, light and the plain meter follow the mean, insulation and diodes the peak.
+Heat follows the rms, light and the plain meter follow the mean, diodes the peak.
 
 No question draws an angle whose answer the lesson's own pictures show: 70 and 120 degrees and what
 the explorers open with. And none draws one where a wrong turn lands within 3 % of the right answer.
@@ -23,6 +23,7 @@ from helpers.exercises.kinds import (
 from helpers.exercises.question import Picture, Question
 from helpers.exercises.slips import Slip
 from helpers.physics import (
+    clamped,
     faults,
     heater,
     leakage,
@@ -90,11 +91,11 @@ def _high_peak(n):
     return mains.peak(n.supply.volts_rms * (1 + n.high / 100))
 
 
-def _insulation_danger(value, n):
+def _diode_danger(value, n):
     if value < 0.97 * _high_peak(n):
         return (
-            "a part that is chosen for less than the peak can break down, and bare metal can "
-            "become live."
+            "a diode that is chosen for less than the peak can break down. The dropper then gives "
+            "twice its heat, and can burn."
         )
     return None
 
@@ -150,7 +151,7 @@ RECALL = (
         numbers=lambda draw, supply: {"high": draw.pick((5, 6, 8, 10))},
         ask=lambda n: (
             f"From lesson 03: your mains, {volts(n.supply.volts_rms)}, lies {n.high} % high today. "
-            "What peak must the insulation stand?"
+            "No dimmer. What peak must the series diode of a pilot light hold off?"
         ),
         kind=Quantity(
             of="voltage",
@@ -170,7 +171,8 @@ RECALL = (
                 Slip(
                     "peak to peak",
                     lambda n: 2 * _high_peak(n),
-                    "This is from the lowest to the highest point. Does a part see both at once?",
+                    "This is from the lowest to the highest point. Does a diode on plain mains see "
+                    "both at once?",
                 ),
                 Slip(
                     "mean for peak",
@@ -178,7 +180,7 @@ RECALL = (
                     "This is the mean of the size. Which is the highest value of all?",
                 ),
             ),
-            danger=_insulation_danger,
+            danger=_diode_danger,
             check="First work out today's rms value.",
         ),
         nudges=(
@@ -186,7 +188,9 @@ RECALL = (
             "Raise the rms value by the percentage, then multiply by the root of two.",
         ),
         working=lambda n: (
-            f"{volts(n.supply.volts_rms)} × {1 + n.high / 100:g} × √2 = {volts(_high_peak(n))}."
+            f"{volts(n.supply.volts_rms)} × {1 + n.high / 100:g} × √2 = {volts(_high_peak(n))}. "
+            "Behind a dimmer it can be nearly twice that, as this lesson shows. What insulation "
+            "has to stand is another matter, and more: lesson 01."
         ),
         code=lambda n: f"mains.peak({n.supply.volts_rms} * {1 + n.high / 100})",
     ),
@@ -898,7 +902,7 @@ LIGHT = (
                     "average",
                     "It makes no difference: low and high settings even out over a day of use.",
                     reply="A part that has burnt at the highest setting: what evens that out?",
-                    danger="a part that is rated for the usual setting burns at full.",
+                    danger="a part that is rated for the usual setting can burn at full.",
                 ),
                 Option(
                     "peak",
@@ -917,8 +921,8 @@ LIGHT = (
             "Look at each wish alone: at which setting is it hardest to fulfil?",
         ),
         working=lambda n: (
-            "Each wish is checked where it is hardest: light at the lowest setting, heat and peak "
-            "at the highest, and the mains 10 % high."
+            "Each wish is checked where it is hardest: light at the lowest setting on low mains, "
+            "heat and peak at the highest setting on high mains."
         ),
     ),
     Question(
@@ -1192,7 +1196,7 @@ def _tap_options(n):
         ),
         Option(
             "no tap",
-            "Nowhere across the wires: that shows volts. Current needs a sensor made and approved "
+            "Nowhere across the wires: that shows volts. Current needs a sensor that is certified "
             "for it.",
             right=n.wish == "heats",
             reply={
@@ -1208,8 +1212,31 @@ def _off(n):
     return leakage.off_state(n.supply, SNUBBER_FARADS, SNUBBER_OHMS, _pot_ohms(n))
 
 
-MISTAKE_WATTS = {50.0: 650.0, 60.0: 700.0, 70.0: 800.0}
-DIMMER_WATTS = 600.0
+def _what_follows(n):
+    """What the peak that is left means for a red LED, with and without a diode in series."""
+    bare, with_diode = (leakage.reaches_led(c, _off(n)) for c in ("diode_across", "series_diode"))
+    if with_diode:
+        return "A red LED with a diode in series drops 2.7 V, so the light glows faintly at off."
+    if bare:
+        return (
+            "A red LED drops 2 V, so it glows faintly at off, unless a diode in series adds its "
+            "own drop."
+        )
+    return (
+        "A red LED drops 2 V, so this capacitor alone does not light it; a larger one can. Dark "
+        "does not mean dead."
+    )
+
+
+# A heater for each angle that is within 80 % of the dimmer's watts in its mean heat alone.
+MISTAKE_WATTS = {50.0: 530.0, 60.0: 560.0, 70.0: 590.0}
+DIMMER_WATTS, LOADED_PERCENT = 600.0, 80.0  # 80 %: common practice, no source.
+
+
+def _most_at_off(n):
+    """What an off pot's terminals can swing to: broken element, series diode, high mains."""
+    high = mains.highest(n.supply)
+    return -clamped.off_state(high, SNUBBER_FARADS, SNUBBER_OHMS, INDICATOR_OHMS).volts_lowest
 
 
 def _sentences(n):
@@ -1244,12 +1271,12 @@ def _sentences(n):
             "overload",
             f"“A heater of {write(MISTAKE_WATTS[n.angle], 'power')} gives only "
             f"{write(left, 'power')} at this setting, so a dimmer for "
-            f"{write(DIMMER_WATTS, 'power')} can carry it.”",
+            f"{write(DIMMER_WATTS, 'power')} can carry it for hours.”",
             right=True,
-            reply="Which current flows while the dimmer is on? And who keeps the knob from being "
-            "turned up?",
-            danger="the dimmer would carry more current than it is made for, and at full far "
-            "more. It overheats and can burn.",
+            reply="Who keeps the knob from being turned up? And does the current fall as fast as "
+            "the heat?",
+            danger="at full the dimmer would carry more than it stands for hours. It overheats and "
+            "can burn.",
         ),
         Option(
             "trailing edge",
@@ -1262,10 +1289,10 @@ def _sentences(n):
             "sound element",
             "“The dimmer is off and the light is nearly at full, so the element must be sound.”",
             right=True,
-            reply="A sound element pulls the leaked voltage down to a few volts. What lets it "
-            "rise nearly to the mains?",
-            danger="with a broken element the terminals stand nearly at full mains while the "
-            "dimmer is off. Touching them can kill.",
+            reply="A sound element pulls the leaked voltage down to a few volts or less. What lets "
+            "it rise to the mains? And what if the dimmer itself has failed?",
+            danger="with an open path through the pot, the terminals stand at full mains or more "
+            "while the dimmer is off. Touching them can kill.",
         ),
     )
 
@@ -1373,7 +1400,8 @@ OFF = (
         ),
         working=lambda n: {
             "supplied": "After the dimmer, across the pot: lit when the pot is supplied, and "
-            "fainter at low settings. It does not say whether the element works.",
+            "fainter at low settings. It does not say whether the element works, and dark does "
+            "not mean dead.",
             "mains": "Before the dimmer: lit as long as the plug is in, always at full mains.",
             "heats": "No place across the wires: with a broken element the light looks the same. "
             "Current has to be sensed, by a part made for it.",
@@ -1386,8 +1414,8 @@ OFF = (
         outcome="find the voltage that an off dimmer leaves on a sound heater",
         numbers=lambda draw, supply: {"watts": draw.pick((60.0, 75.0, 90.0, 110.0, 150.0))},
         ask=lambda n: (
-            "The dimmer is off. Its suppression capacitor of "
-            f"{write(SNUBBER_FARADS, 'capacitance')} still lets "
+            "The dimmer is off. The snubber across its switch, with a capacitor of "
+            f"{write(SNUBBER_FARADS, 'capacitance')}, still lets "
             f"{write_as(_off(n).leak_amps_rms, 'mA')} through to a pot of "
             f"{write(n.watts, 'power')}, made for your mains of {volts(n.supply.volts_rms)} and "
             f"sound. The dropper of its pilot light has {write(INDICATOR_OHMS, 'resistance')}. "
@@ -1407,8 +1435,8 @@ OFF = (
                 Slip(
                     "full mains",
                     lambda n: n.supply.volts_rms,
-                    "Nearly this stands there with a broken element. What does a sound one do to "
-                    "so small a current?",
+                    "This or more can stand there with a broken element. What does a sound one do "
+                    "to so small a current?",
                 ),
                 Slip(
                     "volts over watts",
@@ -1438,7 +1466,8 @@ OFF = (
             f"The pot has ({volts(n.supply.volts_rms)})² / {write(n.watts, 'power')} = "
             f"{midway(_pot_ohms(n), 'resistance')}; times "
             f"{write_as(_off(n).leak_amps_rms, 'mA', 4)} "
-            f"it is {volts(_off(n).volts_rms)}, with a peak of {volts(_off(n).volts_peak)}."
+            f"it is {volts(_off(n).volts_rms)}, with a peak of {volts(_off(n).volts_peak)}. "
+            + _what_follows(n)
         ),
         code=lambda n: (
             f"leakage.off_state({_supply_code(n)}, {SNUBBER_FARADS}, {SNUBBER_OHMS}, "
@@ -1449,24 +1478,31 @@ OFF = (
         id="dim-15",
         level=3,
         marks=3,
+        edition=2,
         outcome="find the wrong steps in an argument about the dimmer",
         numbers=lambda draw, supply: {"angle": draw.pick(tuple(MISTAKE_WATTS))},
         ask=lambda n: (
             f"Find the mistakes. Somebody explains a leading-edge dimmer that fires at "
-            f"{degree(n.angle)} on your mains. Choose every sentence that is wrong."
+            f"{degree(n.angle)} on your mains. For hours, the workshop loads a dimmer to "
+            f"{LOADED_PERCENT:g} % of its printed watts at most. Choose every sentence that is "
+            "wrong."
         ),
         kind=ChooseAll(_sentences),
         nudges=(
             "What does each sentence speak of: the peak, the rms, the mean, or off?",
-            "Peak for what has to be stood, rms for heat and current, mean for light and the "
+            "Peak for what a diode holds off, rms for heat and current, mean for light and the "
             "plain meter. Test each sentence on that.",
         ),
         working=lambda n: (
-            f"The diode needs the full peak. The light is {percent(mean_share(n.angle))}, not "
-            f"{percent(power_share(n.angle))}. The heater's rms current is the root of "
-            f"{percent(power_share(n.angle))} of full: that of a load of "
-            f"{write(MISTAKE_WATTS[n.angle] * sqrt(power_share(n.angle)), 'power')}, too much "
-            "for the dimmer. And only a broken element lets the leak light the LED nearly fully."
+            f"The diode needs the full peak, and nearly twice that with a broken element at off. "
+            f"The light is {percent(mean_share(n.angle))}, not {percent(power_share(n.angle))}. "
+            f"{LOADED_PERCENT:g} % of the dimmer's watts are "
+            f"{write(LOADED_PERCENT / 100 * DIMMER_WATTS, 'power')}: the heater is above that as "
+            "soon as the knob is turned up, and even here its rms current is that of "
+            f"{write(MISTAKE_WATTS[n.angle] * sqrt(power_share(n.angle)), 'power')}. A light "
+            "nearly at full at off tells of an open path through the pot: a broken element, an "
+            "open cut-out, a loose wire, an unplugged pot. Or the dimmer has failed, and the pot "
+            "is hot."
         ),
     ),
     Question(
@@ -1488,7 +1524,9 @@ OFF = (
         working=lambda n: (
             "Pull the plug and guard it, prove the tester, prove dead, prove the tester again. In "
             f"place of one of the four stood: “{TEMPTING[n.look].text}” Off is not isolated, "
-            "and no look of the light is a proof."
+            "and no look of the light is a proof: with a broken element it can be dark while "
+            f"{volts(_most_at_off(n))} stand at the terminals. The tester's upper limit lies above "
+            "that. It is work for an electrically skilled or instructed person, under local rules."
         ),
     ),
 )
