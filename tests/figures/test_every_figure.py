@@ -11,6 +11,7 @@ from matplotlib.ft2font import FT2Font
 from matplotlib.transforms import Bbox
 
 from helpers.figures import (
+    at_off,
     comparison,
     dimmed,
     heat,
@@ -34,6 +35,7 @@ POWERS = np.linspace(0.1, 0.3, 501)
 def _all():
     for supply in SUPPLIES.values():
         yield waves.sine, (supply,)
+        yield at_off.at_off, (supply,)
         yield waves.chopped, (supply, Dimmer("leading", 90.0))
         yield readings.meters, (supply, Dimmer("trailing", 90.0))
         yield waves.led_current, ("bridge", supply, NO_DIMMER, 100e3)

@@ -5,7 +5,7 @@ from math import exp, log, pi, radians, sin, sqrt
 import numpy as np
 import pytest
 
-from helpers.figures import comparison, heat, readings, settings, spread, touch, waves
+from helpers.figures import at_off, comparison, heat, readings, settings, spread, touch, waves
 from helpers.physics.mains import SUPPLIES
 from helpers.physics.phase_cut import NO_DIMMER, Dimmer
 
@@ -140,6 +140,26 @@ def test_meters_name_both_readings(degrees):
     )
     assert f"shows {three(average)} V where the true value is {three(true)} V" in words
     assert f"{float(f'{100.0 * (1.0 - average / true):.2g}'):g} % too little" in words
+
+
+@pytest.mark.parametrize("supply", SUPPLIES.values(), ids=SUPPLIES)
+def test_at_off_begins_with_the_danger_and_names_every_state(supply):
+    """By hand: one loop of 100 nF, 100 ohm and a 90 W pot; a mains shifted by crest less 2.7 V."""
+    words = words_of(at_off.at_off(supply))
+    crest, high = sqrt(2.0) * supply.volts_rms, 1.1 * supply.volts_rms
+    assert words.startswith("Danger: dimmer off")
+    assert f"swing to {three(2.0 * crest - 2.7)} V" in words
+    assert f"{three(2.0 * sqrt(2.0) * high - 2.7)} V on the highest mains" in words
+    rms = [sqrt(v**2 + (sqrt(2.0) * v - 2.7) ** 2) for v in (supply.volts_rms, high)]
+    assert f"Rms: {three(rms[0])} V and {three(rms[1])} V." in words
+    for farads, nano in ((100e-9, 100), (220e-9, 220)):
+        pot = supply.volts_rms**2 / 90.0
+        peak = crest * pot / abs(pot + 100.0 - 1j / (2.0 * pi * supply.hertz * farads))
+        shown = f"{three(peak)} V" if peak >= 1.0 else f"{three(1e3 * peak)} mV"
+        light = "a red LED can glow" if peak > 2.0 else "too little for an LED"
+        assert f"sound, {nano} nF: {shown}, {light}" in words
+    share = float(words.rsplit(", ", 1)[1].partition(" %")[0])
+    assert 28.0 < share < 38.0  # an independent simulation: 470 kohm leaves 29 to 37 per cent
 
 
 @pytest.mark.parametrize(

@@ -1,0 +1,93 @@
+"""Picture of what a dimmer leaves on its pot at off: sound or broken element, and the light."""
+
+import numpy as np
+
+from helpers.figures.chart import SMALL, bar, picture, words
+from helpers.figures.words import share_of_one
+from helpers.physics import clamped, heater, leakage, mains
+from helpers.physics.operating_point import operating_point
+from helpers.quantities import write
+
+DROPPER_OHMS, SNUBBER_OHMS, BLEEDER_OHMS = 100e3, 100.0, 470e3
+#: Capacitors that dimmers have across their switch. Common practice, no source [F].
+FARADS = (100e-9, 220e-9)
+
+
+def at_off(supply, heater_watts=90.0):
+    """Draw peak voltage and light that an off dimmer leaves in five states of its pot.
+
+    Parameters
+    ----------
+    supply : mains.Supply
+        The supply.
+    heater_watts : float
+        Heat of the heater on full mains [W].
+
+    Returns
+    -------
+    svg : str
+    alternative : str
+        The finding with its numbers.
+
+    Notes
+    -----
+    A dropper of 100 kohm with a red LED; the broken element with the smaller capacitor. A diode
+    across the LED leaves a nearly full sine, so its light is taken as that of a sine.
+
+    References
+    ----------
+    As `leakage.off_state`, `leakage.reaches_led` and `clamped.off_state`.
+
+    Examples
+    --------
+    >>> at_off(mains.Supply(120.0, 60.0))[1].replace("\\xa0", " ").partition(":")[2][:56]
+    " dimmer off and element broken, the pot's terminals swin"
+    """
+    rows = _rows(supply, heater_watts)
+    now, highest = (_broken(each) for each in (supply, mains.highest(supply)))
+    most, high = (write(each.diode_reverse_volts, "voltage") for each in (now, highest))
+    rms = " and ".join(write(each.volts_rms, "voltage") for each in (now, highest))
+    finding = (
+        "Danger: dimmer off and element broken, the pot's terminals swing to "
+        f"{most} with a series diode, {high} on the highest mains, and the light is dark"
+    )
+    told = "; ".join(f"{name}: {write(peak, 'voltage')}, {light}" for name, peak, light in rows)
+    full_scale = max(peak for _, peak, _ in rows)
+    parts = [
+        words(16, 78, "state of the pot", SMALL),
+        words(360, 78, "peak at its terminals", SMALL),
+        words(700, 78, "light", SMALL),
+    ]
+    for place, (name, peak, light) in enumerate(rows):
+        y = 90 + 38 * place
+        parts.append(words(16, y + 16, name) + bar(360, y, 230, 22, peak / full_scale, "volts"))
+        parts.append(words(602, y + 16, write(peak, "voltage"), bold=True))
+        parts.append(words(700, y + 16, light))
+    name = "Five states of a pot whose dimmer is off, with the peak voltage and the light of each"
+    return picture(100 + 38 * len(rows), name, finding, *parts), f"{finding}. Rms: {rms}. {told}."
+
+
+def _broken(supply, bleeder_ohms=np.inf):
+    return clamped.off_state(supply, FARADS[0], SNUBBER_OHMS, DROPPER_OHMS, bleeder_ohms)
+
+
+def _rows(supply, heater_watts):
+    """Name, peak and light of each state."""
+    rows = []
+    for farads in FARADS:
+        pot = heater.resistance(supply.volts_rms, heater_watts)
+        left = leakage.off_state(supply, farads, SNUBBER_OHMS, pot)
+        glows = leakage.reaches_led("diode_across", left)
+        light = "a red LED can glow" if glows else "too little for an LED"
+        rows.append((f"Element sound, {write(farads, 'capacitance')}", left.volts_peak, light))
+    across = leakage.off_state(supply, FARADS[0], SNUBBER_OHMS, dropper_ohms=DROPPER_OHMS)
+    volts = mains.Supply(np.array([across.volts_rms, supply.volts_rms]), supply.hertz)
+    amps = operating_point("diode_across", volts, ohms=DROPPER_OHMS).led_amps_mean
+    light = f"{share_of_one(amps[0] / amps[1])} of full"
+    rows.append(("Element broken, diode across the LED", across.volts_peak, light))
+    rows.append(("Element broken, diode in series", _broken(supply).diode_reverse_volts, "dark"))
+    bled = _broken(supply, BLEEDER_OHMS)
+    light = f"{share_of_one(bled.led_share)} of full"
+    name = f"The same, {write(BLEEDER_OHMS, 'resistance')} across the pot"
+    rows.append((name, bled.diode_reverse_volts, light))
+    return rows
