@@ -15,8 +15,9 @@ from helpers.physics.operating_point import operating_point
 from helpers.physics.signals import Signal
 
 _TURN = 2.0 * np.pi
-_MOST_STEPS = 60  # what halving alone needs
-_CLOSE = 1e-13  # Newton has then gone twice as far
+_MOST_STEPS = 60  # halving alone needs fewer
+_CLOSE = 1e-13
+_NEAR = 1e-10  # Newton has then gone twice as far; its own noise is greater than _CLOSE
 
 
 @dataclass(frozen=True)
@@ -289,7 +290,7 @@ def _instants(off, on, drops):
         kept = np.exp(-on.rate * (stops - starts) - off.rate * (_TURN - (stops - starts)))
         return _at(off, _TURN - reach, stops, there)[0] - volts, kept - 1.0
 
-    starts, stops, _ = follow(_root(gained, -2.0 * off.crest - 1.0, drops))
+    starts, stops, _ = follow(_root(gained, -2.0 * off.crest - 1.0, drops, close=_NEAR))
     return starts, stops
 
 
@@ -333,7 +334,7 @@ def _areas(mode, start, stop, volts):
     return once.real, twice.real
 
 
-def _root(function, low, high, sign=1.0):
+def _root(function, low, high, sign=1.0, close=_CLOSE):
     """Where a value that falls (sign 1) or rises (-1) passes zero: Newton, kept between bounds."""
     low, high = (np.array(each, dtype=float) for each in np.broadcast_arrays(low, high))
     at = 0.5 * (low + high)
@@ -343,7 +344,7 @@ def _root(function, low, high, sign=1.0):
         with np.errstate(divide="ignore", invalid="ignore"):
             step = at - value / slope
         after = np.where((step > low) & (step < high), step, 0.5 * (low + high))
-        if np.all(np.abs(after - at) <= _CLOSE * (1.0 + np.abs(at))):
+        if np.all(np.abs(after - at) <= close * (1.0 + np.abs(at))):
             return after
         at = after
     return at
