@@ -1,5 +1,7 @@
 """Picture of what three kinds of meter show behind a dimmer, in plain number boxes."""
 
+from functools import cache
+
 import numpy as np
 
 from helpers.figures.chart import Axis, Chart, number_box, picture
@@ -89,10 +91,7 @@ def _measured(supply, dimmer, place):
         signal = signals.led_current("series_diode", supply, dimmer, **led)
         return signal, *curve, crest / DROPPER_OHMS
     if place == "broken":
-        pot = supply, *SNUBBER, DROPPER_OHMS, METER_OHMS
-        degrees = np.linspace(0.0, 360.0, SAMPLES + 1)
-        signal = clamped.off_state(*pot, led_volts=LED_VOLTS).signal
-        return signal, degrees, clamped.volts_at(degrees, *pot, led_volts=LED_VOLTS), signal.peak
+        return _broken(supply)
     if place != "on":
         load = METER_OHMS
         if place == "off":
@@ -102,6 +101,15 @@ def _measured(supply, dimmer, place):
         crest = mains.peak(left)
     curve = phase_cut.trace(supply, dimmer, 1, SAMPLES)
     return signals.dimmed_mains(supply, dimmer), *curve, crest
+
+
+@cache
+def _broken(supply):
+    """The same with a broken element: kept, for it takes time and no slider changes it."""
+    pot = supply, *SNUBBER, DROPPER_OHMS, METER_OHMS
+    degrees = np.linspace(0.0, 360.0, SAMPLES + 1)
+    signal = clamped.off_state(*pot, led_volts=LED_VOLTS).signal
+    return signal, degrees, clamped.volts_at(degrees, *pot, led_volts=LED_VOLTS), signal.peak
 
 
 def _in_words(signal, place, plain, true, quantity):
