@@ -1,10 +1,11 @@
-"""The mains that a learner may have at home: name, volts, frequency, peak, mean and tolerance.
+"""The mains that a learner may have at home: name, volts, frequency, peak, mean and range.
 
 A clean sine only; what a dimmer makes of it is in `phase_cut`. Knows no circuit.
 """
 
 from dataclasses import dataclass
 from math import pi, sqrt
+from typing import NamedTuple
 
 import numpy as np
 
@@ -50,9 +51,32 @@ class Supply:
         return f"{self.volts_rms:g} V {self.hertz:g} Hz"
 
 
-# 230 V and 120 V are in IEC 60038 Table 1; the others are national systems (from memory).
-_HOUSEHOLD = ((230, 50), (120, 60), (240, 50), (127, 60), (100, 50), (100, 60))
-SUPPLIES = {supply.name: supply for supply in (Supply(float(v), float(f)) for v, f in _HOUSEHOLD)}
+class NationalRange(NamedTuple):
+    """What a national rule says of a supply: rms volts at its limits, and which rule."""
+
+    lowest: float
+    """Lowest rms voltage [V]."""
+    highest: float
+    """Highest rms voltage [V]."""
+    source: str
+    """The rule, in words."""
+
+
+# A supply is one line: volts, hertz, national range in rms volts, its source. 230 V and 120 V are
+# in IEC 60038 Table 1; the others are national systems (from memory).
+_HOUSEHOLD = (
+    (230, 50, 207.0, 253.0, "EN 50160, for 95 % of a week; elsewhere +10/−6 % (from memory)"),
+    (120, 60, 110.0, 127.0, "ANSI C84.1, service range B; A is 114 to 126 V (from memory)"),
+    (240, 50, 225.6, 254.4, "± 6 %, the older British and Australian rule (from memory)"),
+    (127, 60, 117.0, 133.0, "Brazil, PRODIST module 8, adequate supply (from memory)"),
+    (100, 50, 95.0, 107.0, "Japan, 101 ± 6 V (from memory)"),
+    (100, 60, 95.0, 107.0, "Japan, 101 ± 6 V (from memory)"),
+)  # fmt: skip
+SUPPLIES = {}
+NATIONAL = {}
+for _volts, _hertz, *_range in _HOUSEHOLD:
+    _supply = Supply(float(_volts), float(_hertz))
+    SUPPLIES[_supply.name], NATIONAL[_supply.name] = _supply, NationalRange(*_range)
 
 
 def peak(volts_rms):
@@ -145,8 +169,7 @@ def range_of(volts_rms, tolerance_percent=10.0):
 
     Notes
     -----
-    ``volts_rms * (1 -+ tolerance / 100)``. Rate parts for the highest, choose brightness for the
-    lowest. National rules may be narrower to one side.
+    ``volts_rms * (1 -+ tolerance / 100)``. National rules differ: `lowest` and `highest` know them.
 
     References
     ----------
@@ -164,40 +187,95 @@ def range_of(volts_rms, tolerance_percent=10.0):
     return volts_rms * (1.0 - share / 100.0), volts_rms * (1.0 + share / 100.0)
 
 
-def highest(supply, tolerance_percent=10.0):
-    """Return a supply as it stands at the upper limit of its tolerance.
+def national_range(supply):
+    """Return what a national rule says of a household supply.
 
     Parameters
     ----------
     supply : Supply
         At its nominal voltage.
-    tolerance_percent : float or array
-        Plus or minus, 0 to 50 [%].
+
+    Returns
+    -------
+    national : NationalRange or None
+        None for a supply that is not one of `SUPPLIES`, and for an array of them.
+
+    Notes
+    -----
+    A look-up. One rule for each supply; other countries with the same label may have another.
+
+    References
+    ----------
+    Named in each line of the table, from memory; the local rule decides.
+
+    Examples
+    --------
+    >>> national_range(Supply(120.0, 60.0))[:2]
+    (110.0, 127.0)
+    """
+    one = np.ndim(supply.volts_rms) == np.ndim(supply.hertz) == 0
+    return NATIONAL.get(supply.name) if one else None
+
+
+def lowest(supply):
+    """Return a supply at its lowest: what brightness is judged at.
+
+    Parameters
+    ----------
+    supply : Supply
+        At its nominal voltage.
+
+    Returns
+    -------
+    supply : Supply
+        The same frequency, the lowest voltage.
+
+    Notes
+    -----
+    10 % below the label, or the national figure where that is lower. Wiring in the house takes a
+    little more, and on a few bad days the supply stands lower still.
+
+    References
+    ----------
+    As `range_of` and `national_range`.
+
+    Examples
+    --------
+    >>> lowest(Supply(120.0, 60.0)).name
+    '108 V 60 Hz'
+    """
+    volts, national = range_of(supply.volts_rms)[0], national_range(supply)
+    return Supply(min(volts, national.lowest) if national else volts, supply.hertz)
+
+
+def highest(supply):
+    """Return a supply at its highest: what parts are rated for.
+
+    Parameters
+    ----------
+    supply : Supply
+        At its nominal voltage.
 
     Returns
     -------
     supply : Supply
         The same frequency, the highest voltage.
 
-    Raises
-    ------
-    ValueError
-        If the tolerance is out of range.
-
     Notes
     -----
-    The upper end of `range_of`: what parts are rated for.
+    10 % above the label, or the national figure where that is higher. Surges come on top.
 
     References
     ----------
-    As `range_of`.
+    As `range_of` and `national_range`.
 
     Examples
     --------
     >>> highest(Supply(120.0, 60.0)).name
     '132 V 60 Hz'
     """
-    return Supply(range_of(supply.volts_rms, tolerance_percent)[1], supply.hertz)
+    volts, national = range_of(supply.volts_rms)[1], national_range(supply)
+    return Supply(max(volts, national.highest) if national else volts, supply.hertz)
 
 
 def volts_at(volts_rms, degrees):

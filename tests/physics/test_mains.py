@@ -70,15 +70,48 @@ def test_the_highest_supply_is_ten_per_cent_up_at_the_same_frequency(supply, vol
     assert found.volts_rms == pytest.approx(volts) and found.hertz == supply.hertz
 
 
-def test_limit_no_tolerance_leaves_the_supply_as_it_is():
-    assert mains.highest(mains.Supply(230.0, 50.0), 0.0) == mains.Supply(230.0, 50.0)
+@pytest.mark.parametrize(
+    ("name", "lowest", "highest"),
+    [
+        pytest.param("230 V 50 Hz", 230 - 23, 230 + 23, id="EN 50160, 10 %"),
+        pytest.param("120 V 60 Hz", 110, 127, id="ANSI C84.1 range B, service"),
+        pytest.param("240 V 50 Hz", 240 * 0.94, 240 * 1.06, id="6 %"),
+        pytest.param("127 V 60 Hz", 117, 133, id="PRODIST module 8"),
+        pytest.param("100 V 50 Hz", 101 - 6, 101 + 6, id="Japan, 101 V and 6 V"),
+        pytest.param("100 V 60 Hz", 101 - 6, 101 + 6, id="Japan, 101 V and 6 V, 60 Hz"),
+    ],
+)
+def test_published_national_range(name, lowest, highest):
+    """National rules, all from memory."""
+    found = mains.national_range(mains.SUPPLIES[name])
+    assert found[:2] == pytest.approx((lowest, highest))
+    assert "from memory" in found.source
 
 
-def test_shape_highest_broadcasts():
-    found = mains.highest(mains.Supply(np.array([230.0, 120.0]), 50.0))
-    assert found.volts_rms == pytest.approx([253.0, 132.0])
+@pytest.mark.parametrize("supply", mains.SUPPLIES.values(), ids=mains.SUPPLIES)
+def test_property_lowest_and_highest_reach_as_far_as_either_rule(supply):
+    national = mains.national_range(supply)
+    low, high = mains.lowest(supply), mains.highest(supply)
+    assert low.volts_rms <= min(0.9 * supply.volts_rms * (1 + 1e-12), national.lowest)
+    assert high.volts_rms >= max(1.1 * supply.volts_rms * (1 - 1e-12), national.highest)
+    assert low.hertz == high.hertz == supply.hertz
 
 
-def test_refusal_highest_takes_percent():
-    with pytest.raises(ValueError, match="tolerance_percent was read as"):
-        mains.highest(mains.Supply(230.0, 50.0), 60.0)
+def test_property_a_wider_national_rule_wins(monkeypatch):
+    wide = mains.NationalRange(195.0, 260.0, "invented")
+    monkeypatch.setitem(mains.NATIONAL, "230 V 50 Hz", wide)
+    supply = mains.SUPPLIES["230 V 50 Hz"]
+    assert (mains.lowest(supply).volts_rms, mains.highest(supply).volts_rms) == (195.0, 260.0)
+
+
+def test_limit_a_supply_without_a_national_rule_has_ten_per_cent():
+    odd = mains.Supply(48.0, 400.0)
+    assert mains.national_range(odd) is None
+    found = mains.lowest(odd).volts_rms, mains.highest(odd).volts_rms
+    assert found == pytest.approx((43.2, 52.8))
+
+
+def test_shape_lowest_and_highest_broadcast():
+    both = mains.Supply(np.array([230.0, 120.0]), 50.0)
+    assert mains.lowest(both).volts_rms == pytest.approx([207.0, 108.0])
+    assert mains.highest(both).volts_rms == pytest.approx([253.0, 132.0])
