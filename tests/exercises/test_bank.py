@@ -136,6 +136,13 @@ def test_limit_three_digits_are_enough(question):
             assert question.kind.mark(typed.value, case.numbers).right, rounded
 
 
+@of_each(QUANTITIES)
+def test_the_example_that_shows_how_to_type_is_read_and_is_never_the_right_answer(question):
+    for case in cases(question):
+        typed = question.kind.read(question.kind.example(case.numbers), case.numbers)
+        assert not question.kind.mark(typed.value, case.numbers).right, case.numbers
+
+
 # --- slips
 
 

@@ -7,6 +7,7 @@ from helpers import quantities
 from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
 from helpers.exercises.slips import recognise, size_check
 
+EXAMPLES = (4.7, 33)  # no band holds both
 ROUNDING = 1e-9  # what a number may lose on its way through a computer [-]
 
 
@@ -92,4 +93,7 @@ class Quantity:
         return f"Answer in {self.unit}, or type another unit after the number."
 
     def example(self, numbers):
-        return f"4.7 {self.unit}"
+        """Return how an answer may look: never one that would be right with these numbers."""
+        low, high = self.band(numbers)
+        shown = (f"{figure} {self.unit}" for figure in EXAMPLES)
+        return next(text for text in shown if not low <= self.read(text, numbers).value <= high)
