@@ -153,15 +153,15 @@ PREDICT = Question(
 
 def _fate(amps):
     if amps > 2 * leds.LIMIT_AMPS:
-        return "It can die at once and spit hot plastic."
-    return "It gets hot and fails early."
+        return "That is far outside its sheet: it gets too hot, ages fast and may soon fail."
+    return "That is outside its sheet: it runs hot, and nobody promises its life."
 
 
 def _dropper_danger(value, n):
     if value <= 0 or ohms_law.led_current(n.volts, n.led_volts, value) > leds.LIMIT_AMPS * 1.1:
         return (
-            "this resistor would let more through than a small LED can take. The LED gets hot and "
-            "fails, and a small resistor can burn your fingers."
+            "this resistor would let more through than a small LED is made for. The LED gets too "
+            "hot and can fail, and a small resistor can burn your fingers."
         )
     return None
 
@@ -274,8 +274,8 @@ LAW = (
                     lambda n: n.led_volts / n.amps,
                     "This is the LED's own voltage divided by the current. Which voltage stands "
                     "across the resistor?",
-                    "the resistor would have to be larger: this one lets several times the wanted "
-                    "current through, and the LED and your fingers can be burnt.",
+                    "this resistor is too small: it lets about twice the wanted current through or "
+                    "much more. Then the LED can fail, and a small resistor can burn your fingers.",
                 ),
                 Slip(
                     "volts times amps",
@@ -594,14 +594,14 @@ def _judge_parts(picked, n):
             rules.passes([rules.led(amps)]),
             0.4,
             f"The LED gets {milliamps(amps)}.",
-            f"{milliamps(amps)} is more than the {milliamps(leds.LIMIT_AMPS)} that a small LED can "
-            f"take. {_fate(amps)}",
+            f"{milliamps(amps)} is more than the {milliamps(leds.LIMIT_AMPS)} that a small LED is "
+            f"made for. {_fate(amps)}",
         ),
         Criterion(
             "bright enough",
             amps >= n.least_amps,
             0.2,
-            f"At least {milliamps(n.least_amps)} is wanted; it gets {milliamps(amps)}.",
+            f"Asked for: {milliamps(n.least_amps)} or more. With this dropper: {milliamps(amps)}.",
         ),
         judged(
             "rating at least twice the heat",
@@ -836,10 +836,10 @@ SEVERAL = (
             "least_amps": draw.pick((0.003, 0.006)),
         },
         ask=lambda n: (
-            f"A red LED ({volts(n.led_volts)}) has to be seen across the workshop: it needs at "
-            f"least {milliamps(n.least_amps)} and can stand {milliamps(leds.LIMIT_AMPS)} at most. "
-            f"The bench supply is {volts(n.volts)} DC. Pick its dropper from the two bins. The "
-            "rating must be at least twice the heat."
+            f"A red LED ({volts(n.led_volts)}) on the bench is to get at least "
+            f"{milliamps(n.least_amps)}, brighter than a pilot light has to be, and is made for "
+            f"{milliamps(leds.LIMIT_AMPS)} at most. The supply is {volts(n.volts)} DC. Pick its "
+            "dropper from the two bins. The rating must be at least twice the heat."
         ),
         kind=Parts(
             (
