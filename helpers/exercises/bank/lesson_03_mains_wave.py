@@ -31,6 +31,11 @@ TITLE = "The mains is not what the label says"
 LED_VOLTS = 2.0  # Common practice, no source: a red LED.
 DIODE_VOLTS = 0.7  # Common practice, no source: a silicon diode.
 HIGH_PERCENT = 10.0  # IEC 60038.
+ROUNDING = (
+    "If in doubt, the next value up: it keeps the current and the heat down. Where the light would "
+    "be too dim at the lowest mains, or at a dimmer's lowest setting, the next value down may be "
+    "needed. Then check current and heat at the highest mains."
+)
 
 
 def milliseconds(seconds):
@@ -47,7 +52,10 @@ def half_wave_code(n, field):
     return f'operating_point("series_diode", {supply}, ohms={n.ohms}).{field}'
 
 
-def crest_when_high(n, percent=HIGH_PERCENT):
+def crest_when_high(n, percent=None):
+    """Return tonight's crest, so many per cent up; without a number, that of the highest mains."""
+    if percent is None:
+        return mains.peak(mains.highest(n.supply).volts_rms)
     return mains.peak(n.supply.volts_rms) * (1 + percent / 100)
 
 
@@ -95,8 +103,9 @@ RECALL = (
         role="recall",
         outcome="type a quantity with its unit",
         numbers=lambda draw, supply: {
-            "ohms": draw.pick((82_000.0, 120_000.0, 180_000.0, 270_000.0, 390_000.0))
+            "ohms": draw.pick((82_000.0, 120_000.0, 330_000.0, 390_000.0, 470_000.0))
         },
+        edition=2,
         ask=lambda n: (
             f"From lesson 00: a drawer is marked {write_as(n.ohms, 'MΩ')}. How much is that in kΩ?"
         ),
@@ -209,8 +218,8 @@ PREDICT = Question(
     ),
     working=lambda n: (
         "without current the dropper takes no volts, so the diode has to hold off all of the "
-        f"crest: {volts(mains.peak(n.supply.volts_rms))}, and {volts(crest_when_high(n))} on a "
-        "day when the supply stands 10 % high."
+        f"crest: {volts(mains.peak(n.supply.volts_rms))}, and {volts(crest_when_high(n))} when the "
+        "supply is at its highest. The LED may keep a few volts of it; nobody relies on that."
     ),
 )
 
@@ -224,14 +233,14 @@ DECIDED_BY = {
 CONSEQUENCES = (
     ("diode", "what a diode must hold off in reverse", "peak",
      "A diode gives way in an instant. Which number knows the worst instant?"),
-    ("insulation", "what insulation must stand", "peak",
-     "Insulation is pierced in an instant. Which number knows the worst instant?"),
-    ("capacitor", "what a capacitor must stand", "peak",
-     "A capacitor follows the wave up to its top. Which number is that?"),
+    ("led peak", "the most that the LED has to carry at one instant", "peak",
+     "One instant is asked for, and it is the worst one. Which number knows it?"),
     ("pot", "the heat of the wax pot", "rms",
      "Heat grows with the square of the volts. Which number comes from squares?"),
     ("resistor", "how far a resistor may be driven by a whole sine", "rms",
      "A resistor's limit is about its heat and long wear, as with DC. Which number equals a DC?"),
+    ("class X", "which mains rating, in volts AC, a class X capacitor needs", "rms",
+     "A rating in volts AC is compared with the label and its tolerance. Which number is that?"),
     ("light", "how much light the LED gives", "mean",
      "Light follows the current at every instant, in proportion. Which number adds that up?"),
     ("plain meter", "what moves a plain meter (one that is not “true rms”)", "mean",
@@ -366,23 +375,24 @@ WAVE = (
     ),
     Question(
         id="wave-3",
-        outcome="say why the peak decides what insulation must stand",
+        edition=2,
+        outcome="say why the peak decides what a diode must hold off",
         ask=lambda n: (
-            "Why this step? In the worked example the label was multiplied by 1.414 before the "
-            "insulation was judged. Why not judge it by the label?"
+            "Why this step? In the worked example the highest mains was multiplied by 1.414 before "
+            "the diode was chosen. Why not choose it by the label?"
         ),
         kind=Choice(
             (
                 Option(
                     "worst instant",
-                    "Insulation has to hold at every instant, and the crest is the worst one.",
+                    "A diode has to block at every instant, and the crest is the worst one.",
                     right=True,
-                    reply="It gives way within microseconds; no average can help it.",
+                    reply="It breaks down within microseconds; no average can help it.",
                 ),
                 Option(
                     "heat",
-                    "The crest makes more heat than the rms value, and heat is what ages "
-                    "insulation.",
+                    "The crest makes more heat than the rms value, and heat is what wears a "
+                    "diode out.",
                     reply="Which number was made so that heat comes out right?",
                 ),
                 Option(
@@ -398,16 +408,18 @@ WAVE = (
             )
         ),
         nudges=(
-            "How long does it take to pierce an insulation: a cycle, or an instant?",
+            "How long does it take a diode to break down: a cycle, or an instant?",
             "Ask of each number what it averages over. Which one averages over nothing?",
         ),
         working=lambda n: (
-            "Insulation is pierced in an instant. The crest comes round twice in every cycle, so "
-            "the crest is what has to be held off."
+            "A diode breaks down in an instant. The crest comes in every cycle, so the crest is "
+            "what it must hold off, with room for surges. Insulation goes by rules of its own: air "
+            "gaps by surges, the way along a surface by the rms value, a solid layer by a test."
         ),
     ),
     Question(
         id="wave-4",
+        edition=2,
         level=2,
         marks=2,
         outcome="say which number of the wave decides what",
@@ -498,8 +510,8 @@ def _wanted_dropper(n):
 def _dropper_danger(value, n):
     if value <= 0 or crest_when_high(n) / value > leds.LIMIT_AMPS:
         return (
-            "on the mains this resistor would let more through than a small LED can take. The LED "
-            "can burst, and the resistor gets hot enough to burn."
+            "on the mains this resistor would let more through than a small LED is made for. The "
+            "LED can fail, and the resistor can get hot enough to burn."
         )
     return None
 
@@ -738,7 +750,8 @@ CURRENT = (
                     lambda n: _simple_mean(n.supply.volts_rms, n.amps * 1000),
                     "Milliamperes seem to have been taken for amperes. How many kilo-ohms let "
                     "one milliampere through for each volt?",
-                    "this resistor is a thousand times too small. On the mains it would explode.",
+                    "this resistor is a thousand times too small. On the mains it would burst or "
+                    "burn at once.",
                 ),
                 Slip(
                     "LED's drop over current",
@@ -757,8 +770,8 @@ CURRENT = (
                 Slip(
                     "volts over amps",
                     lambda n: (n.supply.volts_rms - LED_VOLTS) / n.amps,
-                    "This is the recipe for DC. Safe, but dim: what share of the quick sum does "
-                    "the LED get?",
+                    "This is the recipe for DC. It burns nothing, but a dim light warns nobody: "
+                    "what share of the quick sum does the LED get?",
                 ),
                 Slip(
                     "forgot half-wave",
@@ -770,8 +783,8 @@ CURRENT = (
                 Slip(
                     "peak over amps",
                     lambda n: mains.peak(n.supply.volts_rms) / n.amps,
-                    "Safe, but very dim: this makes the wanted current the crest. What is a "
-                    "half-wave's mean, seen from its crest?",
+                    "It burns nothing, but a light so dim warns nobody: this makes the wanted "
+                    "current the crest. What is a half-wave's mean, seen from its crest?",
                 ),
                 Slip(
                     "half of the rms",
@@ -791,8 +804,7 @@ CURRENT = (
         working=lambda n: (
             f"Crest over π: {midway(mains.peak(n.supply.volts_rms) / pi, 'voltage')}. Over "
             f"{milliamps(n.amps)} that is {ohms(_simple_mean(n.supply.volts_rms, n.amps))}; with "
-            f"the drops, {ohms(_wanted_dropper(n))}. A preferred value above it is on the safe "
-            "side."
+            f"the drops, {ohms(_wanted_dropper(n))}. {ROUNDING}"
         ),
         code=lambda n: (
             'leds.dropper_for_mean("series_diode", '
@@ -882,22 +894,25 @@ CURRENT = (
 
 # --- what has to be held off -------------------------------------------------------------------
 
+
 # Pairs whose ratio keeps the wrong turns apart; twice the volts would hide a forgotten half-cycle.
-ABROAD = {
-    230.0: mains.SUPPLIES["127 V 60 Hz"],
-    240.0: mains.SUPPLIES["127 V 60 Hz"],
-    127.0: mains.SUPPLIES["230 V 50 Hz"],
-    120.0: mains.SUPPLIES["230 V 50 Hz"],
-    100.0: mains.SUPPLIES["240 V 50 Hz"],
-}
+def _abroad(supply):
+    if supply.volts_rms > 150:
+        return mains.SUPPLIES["127 V 60 Hz"]
+    return mains.SUPPLIES["230 V 50 Hz" if supply.volts_rms > 105 else "240 V 50 Hz"]
+
+
 FACTS = (
     ("both halves", "The dropper carries current in both half-cycles.",
      ("diode_across", "resistor_only"),
      "Follow the current when the wave is below zero: is there any way round for it?"),
-    ("diode holds off", "A diode has to hold off the crest of the mains.", ("series_diode",),
+    ("diode holds off", "A diode must be made to hold off the crest of the mains.",
+     ("series_diode",),
      "When the wave is below zero, which part blocks, and is there a diode at all?"),
-    ("breakdown", "The LED is pushed into reverse breakdown in every cycle.", ("resistor_only",),
-     "Where do the volts of the lower half-cycle go? Which part has to give way?"),
+    ("breakdown", "In every cycle the LED breaks down, and milliamperes push it backwards.",
+     ("resistor_only",),
+     "Where do the volts of the lower half-cycle go? What lets milliamperes through, and what only "
+     "a leak?"),
     ("held down", "The LED's reverse voltage is held down to about 0.7 V for certain.",
      ("diode_across",),
      "Which part could keep the LED's reverse voltage small, by conducting beside it?"),
@@ -915,6 +930,13 @@ CIRCUIT_WORDS = {
 }
 
 
+LEAKS = {
+    "series_diode": " An ideal diode leaves the LED 0 V in reverse. Real ones leak: the part that "
+    "leaks less takes the volts, and that can be the LED, up to its breakdown. Usually only "
+    "microamperes flow then."
+}
+
+
 def _fact_options(n):
     return tuple(
         Option(key, text, right=n.circuit in true_for, reply=reply)
@@ -923,8 +945,8 @@ def _fact_options(n):
 
 
 BREAKS_DOWN = (
-    "a diode made for this breaks down at the crests. It can fail, and then the LED is pushed "
-    "backwards and the dropper gets twice its heat."
+    "a diode made for this can break down at the crests and fail. Then the LED is pushed backwards "
+    "and the dropper gets twice its heat."
 )
 BIN_VOLTS = (50.0, 100.0, 200.0, 400.0, 600.0, 1000.0)
 BIN_OHMS = (3_900.0, 5_600.0, 8_200.0, 12_000.0, 18_000.0, 27_000.0, 39_000.0, 56_000.0, 82_000.0)
@@ -953,8 +975,8 @@ def _judge_parts(picked, n):
             f"When the supply stands high, the LED gets {milliamps(high.led_amps_mean)} on "
             f"average and {milliamps(high.led_amps_peak)} at the crest. At most "
             f"{milliamps(n.most_amps)} on average is wanted.",
-            "the LED gets more than a small one can take and can burst, and the dropper gets hot "
-            "enough to burn."
+            "the LED gets more than a small one is made for and can fail, and the dropper can get "
+            "hot enough to burn."
             if not rules.passes([rules.led(high.led_amps_peak)])
             else "",
         ),
@@ -1050,6 +1072,7 @@ REVERSE = (
     ),
     Question(
         id="wave-13",
+        edition=2,
         level=2,
         marks=2,
         outcome="say what each place of a diode does for LED and dropper",
@@ -1066,6 +1089,7 @@ REVERSE = (
         working=lambda n: (
             "True here: "
             + " ".join(text for _, text, true_for, _ in FACTS if n.circuit in true_for)
+            + LEAKS.get(n.circuit, "")
         ),
     ),
     Question(
@@ -1170,11 +1194,13 @@ REVERSE = (
         marks=2,
         outcome="work out what another mains does to a pilot light",
         numbers=lambda draw, supply: {
-            "ohms": draw.pick((82_000.0, 100_000.0, 120_000.0, 180_000.0)),
-            "other": ABROAD[supply.volts_rms],
+            "ohms": draw.pick((82_000.0, 100_000.0, 120_000.0, 330_000.0)),
+            "other": _abroad(supply),
         },
+        edition=2,
         ask=lambda n: (
-            f"A pilot light for {n.supply.name} holds {ohms(n.ohms)}, an LED and a diode. Its LED "
+            f"A pilot light for {n.supply.name} holds a dropper of {ohms(n.ohms)}, an LED and a "
+            "diode. Its LED "
             f"gets a mean of {milliamps(half_wave(n).led_amps_mean)} there. Somebody takes it to a "
             f"country with {n.other.name}. What mean current would the LED get?"
         ),
@@ -1217,15 +1243,17 @@ REVERSE = (
             check="Compare the two supplies: volts, and hertz. Which of them matters here?",
         ),
         nudges=(
-            "Does the frequency change how much of a cycle is lit, or only how often it comes?",
+            "Behind a resistor, do the hertz change how much of a cycle is lit, or how often it "
+            "comes?",
             "The current goes with the volts; scale it by the ratio of the two labels.",
         ),
         working=lambda n: (
             f"{milliamps(half_wave(n).led_amps_mean)} × {n.other.volts_rms:g} / "
             f"{n.supply.volts_rms:g}, give or take a little for the drops: "
-            f"{milliamps(half_wave(n, n.other).led_amps_mean)}. The hertz change only how often "
-            "the pulses come. Heat goes with the square: a part sized for the lower "
-            "mains must never be plugged into the higher."
+            f"{milliamps(half_wave(n, n.other).led_amps_mean)}. Behind a resistor the hertz change "
+            "only how often the pulses come; a capacitor as dropper would let more through at "
+            "more hertz. Heat goes with the square: a part sized for the lower mains must never be "
+            "plugged into the higher."
         ),
         code=lambda n: (
             f'operating_point("series_diode", mains.Supply({n.other.volts_rms}, '
