@@ -21,8 +21,8 @@ TYPICAL_METRES = {
     "green": 525e-9, "blue": 470e-9, "white": 450e-9,
 }  # fmt: skip
 
-#: Reverse voltage that data sheets commonly allow. A rating, not the breakdown; common practice,
-#: no source [V].
+#: Reverse voltage that data sheets commonly allow. A rating: the breakdown lies above it, often at
+#: tens of volts; common practice, no source [V].
 REVERSE_RATING_VOLTS = 5.0
 #: Steady current that a small LED is commonly made for at most; common practice, no source [A].
 LIMIT_AMPS = 0.020
@@ -130,7 +130,8 @@ def dropper_for_mean(circuit, supply, led_amps_mean, dimmer=NO_DIMMER, **drops):
     Notes
     -----
     With constant drops every current is in inverse proportion to the resistance, so the current
-    through one ohm, divided by the wanted one, is the answer.
+    through one ohm, divided by the wanted one, is the answer. Give it `mains.lowest` where the LED
+    must be bright enough, and rate what is chosen at `mains.highest`.
 
     References
     ----------

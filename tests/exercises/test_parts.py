@@ -206,6 +206,18 @@ def test_less_than_what_is_safe_warns_and_earns_nothing(question_id, least):
             assert verdict.danger and verdict.share == 0, (share, numbers)
 
 
+def test_property_a_dropper_that_would_burst_on_the_mains_is_not_called_merely_hot():
+    """Five times an LED's limit at the crest is over 3 W of heat on every household mains."""
+    question = bank()["wave-9"]
+    for numbers in every_numbers(question):
+        least = least_ohms_on_mains(numbers)
+        heat = (1.1 * numbers.supply.volts_rms) ** 2 / 2 / (least / 5)
+        assert heat > 3
+        for share, bursts in ((1e-3, True), (0.19, True), (0.21, False), (0.9, False)):
+            danger = question.kind.mark(share * least, numbers).danger
+            assert ("burst or burn" in danger) == bursts
+
+
 # --- steps in their order
 
 

@@ -3,7 +3,7 @@
 Half-wave unless a question says otherwise. Heat is the business of lesson 04, the dimmer of 05.
 """
 
-from math import pi, sqrt
+from math import inf, pi, sqrt
 
 from helpers.exercises.kinds import (
     Choice,
@@ -31,6 +31,7 @@ TITLE = "The mains is not what the label says"
 LED_VOLTS = 2.0  # Common practice, no source: a red LED.
 DIODE_VOLTS = 0.7  # Common practice, no source: a silicon diode.
 HIGH_PERCENT = 10.0  # IEC 60038.
+BURSTING = 5  # times an LED's limit at the crest: over 3 W in the dropper on any household mains
 ROUNDING = (
     "If in doubt, the next value up: it keeps the current and the heat down. Where the light would "
     "be too dim at the lowest mains, or at a dimmer's lowest setting, the next value down may be "
@@ -508,10 +509,13 @@ def _wanted_dropper(n):
 
 
 def _dropper_danger(value, n):
-    if value <= 0 or crest_when_high(n) / value > leds.LIMIT_AMPS:
+    amps = crest_when_high(n) / value if value > 0 else inf
+    if amps > BURSTING * leds.LIMIT_AMPS:
+        return "on the mains this resistor would burst or burn, and the LED with it."
+    if amps > leds.LIMIT_AMPS:
         return (
             "on the mains this resistor would let more through than a small LED is made for. The "
-            "LED can fail, and the resistor can get hot enough to burn."
+            "LED can fail, and the resistor gets hot enough to burn."
         )
     return None
 
@@ -734,7 +738,8 @@ CURRENT = (
         level=2,
         marks=2,
         outcome="find the dropper for a wanted mean current on the mains",
-        numbers=lambda draw, supply: {"amps": draw.pick((0.0006, 0.0008, 0.0012, 0.0016))},
+        numbers=lambda draw, supply: {"amps": draw.pick((0.0005, 0.0008, 0.0012, 0.0016))},
+        edition=2,
         ask=lambda n: (
             f"The pilot light should get a mean current of {milliamps(n.amps)} on your mains, "
             f"{n.supply.name}, through a diode in series. What resistance does its dropper need?"
@@ -758,14 +763,14 @@ CURRENT = (
                     lambda n: LED_VOLTS / n.amps,
                     "This is the LED's own voltage over the current. Which voltage stands across "
                     "the dropper?",
-                    "this resistor is far too small for the mains. The LED would burst and the "
+                    "this resistor is far too small for the mains. The LED can burst and the "
                     "resistor burn.",
                 ),
                 Slip(
                     "bench supply of 12 V",
                     lambda n: (12.0 - LED_VOLTS) / n.amps,
                     "This is the sum for a bench supply of 12 V. Which supply is asked about?",
-                    "this resistor is far too small for the mains. It would overheat and can burn.",
+                    "this resistor is far too small for the mains. It can overheat and burn.",
                 ),
                 Slip(
                     "volts over amps",
@@ -975,8 +980,8 @@ def _judge_parts(picked, n):
             f"When the supply stands high, the LED gets {milliamps(high.led_amps_mean)} on "
             f"average and {milliamps(high.led_amps_peak)} at the crest. At most "
             f"{milliamps(n.most_amps)} on average is wanted.",
-            "the LED gets more than a small one is made for and can fail, and the dropper can get "
-            "hot enough to burn."
+            "the LED gets more than a small one is made for and can fail, and the dropper gets hot "
+            "enough to burn."
             if not rules.passes([rules.led(high.led_amps_peak)])
             else "",
         ),

@@ -60,6 +60,6 @@ EXPLORER = Explorer(
         "start, and why is that hard to see on the mains?",
         "Choose the resistor only. What happens in the half-cycle that should be dark?",
     ),
-    "Danger: this wave kills. Look at it here, never at a socket: only trained people measure "
-    "inside mains equipment, under local rules.",
+    "Danger: this wave kills. Look at it here, never at a socket: only electrically skilled or "
+    "instructed people measure inside mains equipment, under local rules.",
 )
