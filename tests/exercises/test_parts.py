@@ -266,6 +266,20 @@ def right_keys(question_id, numbers):
     return {o.key for o in bank()[question_id].kind.listed(numbers) if o.right}
 
 
+def test_second_way_only_a_bare_led_lets_about_as_much_through_backwards_as_forwards():
+    """5 V as breakdown, 2 V forwards: common practice, no source. A diode in series only leaks."""
+    for n in every_numbers(bank()["wave-13"]):
+        crest = lesson_03.peak(n.supply.volts_rms)
+        assert 0.95 < (crest - 5.0) / (crest - 2.0) < 1
+        assert ("breakdown" in right_keys("wave-13", n)) == (n.circuit == "resistor_only")
+
+
+def test_second_way_the_drops_take_one_to_three_per_cent_of_the_mean_on_every_supply():
+    for n in every_numbers(bank()["wave-8"]):
+        volts = n.supply.volts_rms
+        assert 0.01 < 1 - lesson_03.mean_above_drops(volts) / lesson_03.mean(volts) < 0.03
+
+
 def test_second_way_a_dropper_works_on_both_half_cycles_where_its_heat_says_so():
     """Two LEDs back to back conduct like a diode across, with 2 V both ways."""
     circuits = {"diode across": "diode_across", "bare LED": "resistor_only", "bridge": "bridge"}

@@ -258,3 +258,14 @@ def test_refusal(arguments, message):
 def test_refusal_of_a_misspelt_drop():
     with pytest.raises(TypeError, match="led_voltage"):
         operating_point("bridge", SUPPLY, ohms=68e3, led_voltage=2.0)
+
+
+@pytest.mark.parametrize("volts", [100.0, 120.0, 230.0, 240.0], ids=lambda v: f"property: {v:g} V")
+def test_a_bare_led_that_gives_way_at_tens_of_volts_heats_more_in_reverse_than_forwards(volts):
+    """10 to 50 V as breakdown: common practice, no source."""
+    breakdown = np.array([10.0, 20.0, 30.0, 50.0])
+    point = operating_point(
+        "resistor_only", Supply(volts, 50.0), ohms=100e3, breakdown_volts=breakdown
+    )
+    forwards = 2.0 * point.led_amps_mean
+    assert np.all(point.led_watts - forwards > forwards)

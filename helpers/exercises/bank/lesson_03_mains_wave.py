@@ -914,10 +914,10 @@ FACTS = (
     ("diode holds off", "A diode must be made to hold off the crest of the mains.",
      ("series_diode",),
      "When the wave is below zero, which part blocks, and is there a diode at all?"),
-    ("breakdown", "In every cycle the LED breaks down, and milliamperes push it backwards.",
-     ("resistor_only",),
-     "Where do the volts of the lower half-cycle go? What lets milliamperes through, and what only "
-     "a leak?"),
+    ("breakdown", "In every cycle the LED breaks down, and about as much current flows backwards "
+     "as forwards.", ("resistor_only",),
+     "Where do the volts of the lower half-cycle go? Which part lets a current through then, and "
+     "which only a leak?"),
     ("held down", "The LED's reverse voltage is held down to about 0.7 V for certain.",
      ("diode_across",),
      "Which part could keep the LED's reverse voltage small, by conducting beside it?"),
