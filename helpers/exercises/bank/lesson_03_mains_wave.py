@@ -447,8 +447,8 @@ WAVE = (
         },
         picture=lambda n: Picture("waveform", {"supply": _read_supply(n), "dimmer": NO_DIMMER}),
         ask=lambda n: (
-            "Read the grid. The picture shows a clean sine, from a transformer whose volts can be "
-            "turned up. What rms value does it have?"
+            "Read the grid. The picture shows a clean sine, and not that of your own mains. What rms "
+            "value does it have?"
         ),
         kind=Quantity(
             of="voltage",
@@ -742,7 +742,8 @@ CURRENT = (
         edition=2,
         ask=lambda n: (
             f"The pilot light should get a mean current of {milliamps(n.amps)} on your mains, "
-            f"{n.supply.name}, through a diode in series. What resistance does its dropper need?"
+            f"{n.supply.name}, through a diode in series. What resistance does its dropper need? (On "
+            "paper only: ratings and heat come in lesson 04.)"
         ),
         kind=Quantity(
             of="resistance",
@@ -1207,7 +1208,8 @@ REVERSE = (
             f"A pilot light for {n.supply.name} holds a dropper of {ohms(n.ohms)}, an LED and a "
             "diode. Its LED "
             f"gets a mean of {milliamps(half_wave(n).led_amps_mean)} there. Somebody takes it to a "
-            f"country with {n.other.name}. What mean current would the LED get?"
+            f"country with {n.other.name}. What mean current would the LED get? (On paper only: "
+            "never plug in what was made for another mains.)"
         ),
         kind=Quantity(
             of="current",
