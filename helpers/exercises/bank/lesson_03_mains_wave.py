@@ -447,8 +447,8 @@ WAVE = (
         },
         picture=lambda n: Picture("waveform", {"supply": _read_supply(n), "dimmer": NO_DIMMER}),
         ask=lambda n: (
-            "Read the grid. The picture shows a clean sine, and not that of your own mains. What rms "
-            "value does it have?"
+            "Read the grid. The picture shows a clean sine, and not that of your own mains. What "
+            "rms value does it have?"
         ),
         kind=Quantity(
             of="voltage",
@@ -742,8 +742,8 @@ CURRENT = (
         edition=2,
         ask=lambda n: (
             f"The pilot light should get a mean current of {milliamps(n.amps)} on your mains, "
-            f"{n.supply.name}, through a diode in series. What resistance does its dropper need? (On "
-            "paper only: ratings and heat come in lesson 04.)"
+            f"{n.supply.name}, through a diode in series. What resistance does its dropper need? "
+            "(On paper only: ratings and heat come in lesson 04.)"
         ),
         kind=Quantity(
             of="resistance",
@@ -902,12 +902,9 @@ CURRENT = (
 
 
 # Pairs whose ratio keeps the wrong turns apart; twice the volts would hide a forgotten half-cycle.
-def _abroad(supply):
-    if supply.volts_rms > 150:
-        return mains.SUPPLIES["127 V 60 Hz"]
-    return mains.SUPPLIES["230 V 50 Hz" if supply.volts_rms > 105 else "240 V 50 Hz"]
-
-
+ABROAD = dict.fromkeys((240.0, 230.0, 220.0, 110.0), mains.SUPPLIES["127 V 60 Hz"])
+ABROAD |= dict.fromkeys((127.0, 120.0), mains.SUPPLIES["230 V 50 Hz"])
+ABROAD[100.0] = mains.SUPPLIES["240 V 50 Hz"]
 FACTS = (
     ("both halves", "The dropper carries current in both half-cycles.",
      ("diode_across", "resistor_only"),
@@ -1201,7 +1198,7 @@ REVERSE = (
         outcome="work out what another mains does to a pilot light",
         numbers=lambda draw, supply: {
             "ohms": draw.pick((82_000.0, 100_000.0, 120_000.0, 330_000.0)),
-            "other": _abroad(supply),
+            "other": ABROAD[supply.volts_rms],
         },
         edition=2,
         ask=lambda n: (
