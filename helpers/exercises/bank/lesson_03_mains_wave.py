@@ -30,7 +30,6 @@ TITLE = "The mains is not what the label says"
 
 LED_VOLTS = 2.0  # Common practice, no source: a red LED.
 DIODE_VOLTS = 0.7  # Common practice, no source: a silicon diode.
-HIGH_PERCENT = 10.0  # IEC 60038.
 BURSTING = 5  # times an LED's limit at the crest: over 3 W in the dropper on any household mains
 ROUNDING = (
     "If in doubt, the next value up: it keeps the current and the heat down. Where the light would "
@@ -956,14 +955,17 @@ BIN_OHMS = (3_900.0, 5_600.0, 8_200.0, 12_000.0, 18_000.0, 27_000.0, 39_000.0, 5
 BIN_OHMS += (120_000.0,)
 
 
-def _on(supply, percent, resistance):
-    shifted = mains.Supply(supply.volts_rms * (1 + percent / 100), supply.hertz)
-    return operating_point("series_diode", shifted, ohms=resistance)
+def _mean(end, n, each):
+    """Return the mean current of two resistors on the lowest or the highest mains."""
+    return operating_point("series_diode", end(n.supply), ohms=2 * each).led_amps_mean
 
 
 def _judge_parts(picked, n):
     rating, each = picked
-    low, high = (_on(n.supply, sign * HIGH_PERCENT, 2 * each) for sign in (-1, 1))
+    low, high = (
+        operating_point("series_diode", end(n.supply), ohms=2 * each)
+        for end in (mains.lowest, mains.highest)
+    )
     return [
         judged(
             "diode made for twice the highest crest",
@@ -1275,8 +1277,8 @@ REVERSE = (
             "most_amps": 2.2 * least,
         },
         ask=lambda n: (
-            f"Your mains, {n.supply.name}, may stand 10 % low or high. The LED needs a mean of at "
-            f"least {milliamps(n.least_amps)} when it stands low, and at most "
+            f"Your mains, {n.supply.name}, may stand lower or higher than its label. The LED needs "
+            f"a mean of at least {milliamps(n.least_amps)} when it stands low, and at most "
             f"{milliamps(n.most_amps)} when it stands high. The dropper is two equal resistors in "
             "series: one alone, shorted, would put the LED straight on the mains. Pick a series "
             "diode and one value for both. The diode must be made for at least twice the highest "
@@ -1293,14 +1295,14 @@ REVERSE = (
         nudges=(
             "Between which two resistances must both together lie? And what is the highest crest?",
             "0.45 of the low supply over the least current, 0.45 of the high supply over the most: "
-            "pick a value of which two lie in between. Then twice the crest at 10 % high.",
+            "pick a value of which two lie in between. Then twice the crest at the highest mains.",
         ),
         working=lambda n: (
-            f"At 10 % high the crest is {volts(crest_when_high(n))}; twice that asks for a diode "
-            f"of {volts(_best_parts(n)[0])}. With two of {ohms(_best_parts(n)[1])} the LED gets "
-            f"{milliamps(_on(n.supply, -HIGH_PERCENT, 2 * _best_parts(n)[1]).led_amps_mean)} when "
+            f"At the highest mains the crest is {volts(crest_when_high(n))}; twice that asks for a "
+            f"diode of {volts(_best_parts(n)[0])}. With two of {ohms(_best_parts(n)[1])} the LED "
+            f"gets {milliamps(_mean(mains.lowest, n, _best_parts(n)[1]))} when "
             "the supply is low and "
-            f"{milliamps(_on(n.supply, HIGH_PERCENT, 2 * _best_parts(n)[1]).led_amps_mean)} when "
+            f"{milliamps(_mean(mains.highest, n, _best_parts(n)[1]))} when "
             "it is high."
         ),
     ),
