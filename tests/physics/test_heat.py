@@ -41,6 +41,26 @@ def test_second_way_a_part_at_its_rating_and_knee_reaches_the_film_limit():
     assert heat.final_celsius(0.4, resistance, 70.0) == pytest.approx(125.0)
 
 
+def test_second_way_two_films_are_two_resistances_one_behind_the_other():
+    """The wall settles between them: what one film brings, the other takes away."""
+    inner, outer, inside, room = 8.0, 11.0, 60.0, 20.0
+    wall = (inner * inside + outer * room) / (inner + outer)
+    through = inner * (inside - wall)
+    assert through == pytest.approx(outer * (wall - room))
+    assert heat.films_in_series(inner, outer) == pytest.approx(through / (inside - room))
+
+
+def test_second_way_a_box_takes_the_safer_end_of_4_to_6():
+    """Films of 8 to 12 W/(m2 K) in still air, Incropera (from memory: about 10 for one)."""
+    assert heat.films_in_series() == pytest.approx(1 / (1 / 8 + 1 / 8)) == 4.0
+    assert heat.films_in_series(12.0, 12.0) == pytest.approx(1 / (1 / 12 + 1 / 12)) == 6.0
+    assert heat.box_rise_kelvin(0.5, 0.005) == pytest.approx(0.5 / 0.005 * (1 / 8 + 1 / 8))
+
+
+def test_limit_a_film_that_lets_all_through_leaves_the_other():
+    assert heat.films_in_series(8.0, 1e12) == pytest.approx(8.0)
+
+
 def test_second_way_box_heat_leaves_through_the_wall():
     rise = heat.box_rise_kelvin(1.2, 0.03, 8.0)
     assert rise * 0.03 * 8.0 == pytest.approx(1.2)
@@ -54,6 +74,7 @@ def test_property_shape():
     assert heat.final_celsius(watts, 200.0, seconds).shape == (2, 4)
     assert heat.kelvin_per_watt_of(watts).shape == (2, 1)
     assert heat.box_rise_kelvin(watts, 0.1 + seconds).shape == (2, 4)
+    assert heat.films_in_series(1.0 + watts, 1.0 + seconds).shape == (2, 4)
     assert type(heat.seconds_to(30, 0.2, 200, 90, 25)) is float
 
 
@@ -65,6 +86,8 @@ def test_property_shape():
         (lambda: heat.celsius_after(1.0, 0.1, 200.0, 0.0, 25.0), "time_constant_seconds was"),
         (lambda: heat.seconds_to(20.0, 0.1, 200.0, 90.0, 25.0), "does not cool below its air"),
         (lambda: heat.kelvin_per_watt_of(0.25, 155.0, 70.0), "Were the two swapped"),
+        (lambda: heat.films_in_series(0.0), "inner was read as 0 W"),
+        (lambda: heat.films_in_series(8.0, -1.0), "outer was read as -1 W"),
         (lambda: heat.box_rise_kelvin(1.0, 0.0), "square_metres was read as 0 m2"),
     ],
 )

@@ -1010,7 +1010,7 @@ SERIES = (
 # --- how warm, how soon --------------------------------------------------------------------------
 
 # Watts, kelvin per watt of the part, outer surface of the closed box in square metres.
-BOXES = ((0.4, 110.0, 0.004), (0.5, 90.0, 0.004), (0.6, 100.0, 0.005), (0.7, 80.0, 0.005))
+BOXES = ((0.2, 80.0, 0.005), (0.4, 110.0, 0.003), (0.5, 80.0, 0.004), (0.5, 90.0, 0.004))
 ROOM_CELSIUS = (18.0, 22.0, 26.0)
 
 # Watts, kelvin per watt, time constant in seconds.
@@ -1052,15 +1052,17 @@ def _warming_numbers(draw, supply):
 WARM = (
     Question(
         id="heat-12",
+        edition=2,
         level=2,
         marks=2,
         outcome="find how warm a part gets in a closed box",
         numbers=_box_numbers,
         ask=lambda n: (
             f"In a closed box with {n.square_metres * 1e4:.0f} cm² of outer surface a dropper "
-            f"makes {watts(n.watts)}. The walls pass 10 W for each square metre and kelvin. The "
-            f"dropper itself gets {n.kelvin_per_watt:.0f} K warmer than its air for each watt. "
-            f"The room is at {celsius(n.room)}. At what temperature does the dropper settle?"
+            f"makes {watts(n.watts)}, and nothing else in it gets warm. From the air inside to the "
+            f"room pass {heat.CLOSED_BOX:.0f} W for each square metre and kelvin. The dropper "
+            f"itself gets {n.kelvin_per_watt:.0f} K warmer than its air for each watt. The room is "
+            f"at {celsius(n.room)}. At what temperature does the dropper settle?"
         ),
         kind=Quantity(
             of="temperature",
@@ -1095,11 +1097,12 @@ WARM = (
         ),
         nudges=(
             "Which air does the dropper feel, and how warm is it?",
-            "Room, plus the rise of the box, plus the rise of the part. The box: watts over 10 "
-            "times its surface in square metres.",
+            "Room, plus the rise of the box, plus the rise of the part. The box: watts over "
+            f"{heat.CLOSED_BOX:.0f} times its surface in square metres.",
         ),
         working=lambda n: (
-            f"The box: {watts(n.watts)} / (10 × {n.square_metres:.3g} m²) = {_box_rise(n):.3g} K. "
+            f"The box: {watts(n.watts)} / ({heat.CLOSED_BOX:.0f} × {n.square_metres:.3g} m²) = "
+            f"{_box_rise(n):.3g} K. "
             f"The part: {watts(n.watts)} × {n.kelvin_per_watt:.0f} K/W = "
             f"{n.watts * n.kelvin_per_watt:.3g} K. With the room's {celsius(n.room)} that makes "
             f"{write_as(_settled(n), '°C', 3)}."

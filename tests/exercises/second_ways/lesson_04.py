@@ -3,8 +3,8 @@
 The means over a cycle are added up from 20 000 instants; nothing here asks `operating_point`.
 
 Sources: drops of LED 2 V, diode 0.7 V, breakdown 5 V: common practice, no source. Nothing left of a
-rating at 155 °C, all of it up to 70 °C: IEC 60115-1. Mains 10 % high: IEC 60038. 10 W/m² K for a
-wall in still air: Incropera, quoted from memory.
+rating at 155 °C, all of it up to 70 °C: IEC 60115-1. Mains 10 % high: IEC 60038. 8 W/m² K
+for each face of a wall in still air, the low end: Incropera, about 10, quoted from memory.
 """
 
 from functools import cache
@@ -56,6 +56,11 @@ def left(air):
     return min(1.0, (155 - air) / 85)
 
 
+def box_rise(n):
+    """Two films of still air, one behind the other, as two resistances for heat."""
+    return n.watts * (1 / 8 + 1 / 8) / n.square_metres
+
+
 def swapped(ohms):
     return float(f"{ohms:.0f}"[1] + f"{ohms:.0f}"[0] + f"{ohms:.0f}"[2:])
 
@@ -72,7 +77,7 @@ RIGHT = {
     "heat-9": lambda n: n.rated * left(n.air),
     "heat-10": lambda n: 1.1 * sqrt(2) * n.supply.volts_rms / n.count,
     "heat-11": lambda n: heat(n, ohms=2 * n.ohms) / 2,
-    "heat-12": lambda n: n.room + n.watts / (10 * n.square_metres) + n.watts * n.kelvin_per_watt,
+    "heat-12": lambda n: n.room + box_rise(n) + n.watts * n.kelvin_per_watt,
 }
 
 SIMPLE = {
@@ -162,8 +167,8 @@ SLIPS = {
     },
     "heat-12": {
         "forgot the box": lambda n: n.room + n.watts * n.kelvin_per_watt,
-        "gave the rise": lambda n: n.watts / (10 * n.square_metres) + n.watts * n.kelvin_per_watt,
-        "gave the air in the box": lambda n: n.room + n.watts / (10 * n.square_metres),
+        "gave the rise": lambda n: box_rise(n) + n.watts * n.kelvin_per_watt,
+        "gave the air in the box": lambda n: n.room + box_rise(n),
         "gave the dropper's own rise": lambda n: n.watts * n.kelvin_per_watt,
     },
 }
