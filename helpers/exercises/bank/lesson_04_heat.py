@@ -1118,33 +1118,38 @@ WARM = (
     ),
     Question(
         id="heat-13",
+        edition=2,
         level=2,
         outcome="judge a temperature that was read while a part still warms up",
         numbers=_warming_numbers,
         ask=lambda n: (
-            f"Find the mistake. “The room is at {celsius(n.room)}. The part's time constant is "
-            f"{n.constant / 60:.0f} min. After {n.constant / 60:.0f} min a sensor that was "
-            f"fixed to it before switching on shows {celsius(n.first)}. The plastic beside it can "
-            f"stand {celsius(n.allowed)}. So the plastic is safe.” Which step is wrong?"
+            f"Find the mistake. “The room is at {celsius(n.room)}. With the pot unplugged and "
+            "proved dead, somebody entitled to fixed a probe with reinforced insulation to the "
+            "dropper and closed the box. Only then was it switched on. The dropper's time "
+            f"constant is {n.constant / 60:.0f} min. After {n.constant / 60:.0f} min the probe, "
+            f"read outside the closed box, shows {celsius(n.first)}. The plastic beside the "
+            f"dropper can stand {celsius(n.allowed)}. So the plastic is safe.” Which step is wrong?"
         ),
         kind=Choice(
             (
                 Option(
                     "not settled",
-                    "The part is still warming up: only 63 % of the rise is there.",
+                    "The dropper is still warming up: only 63 % of the rise is there.",
                     right=True,
                 ),
                 Option(
                     "sensor",
-                    "A sensor is too slow: a finger on the part tells more.",
-                    reply="Is the part live? And what would a finger tell about the end of the "
-                    "warm-up?",
-                    danger="the dropper is live. Whoever feels it with a finger can be killed.",
+                    "The probe is too slow: open the box and feel the dropper instead.",
+                    reply="Is the dropper live now? And what would a finger tell about the end of "
+                    "the warm-up?",
+                    danger="the dropper is live from end to end. A box is never open while it is "
+                    "live: whoever opens this one and feels inside can be killed.",
                 ),
                 Option(
                     "subtract room",
                     "The room has to be taken off the reading before it is compared.",
                     reply="What does the plastic stand: a temperature, or a rise?",
+                    danger="plastic that is too hot goes soft, and live parts can come loose.",
                 ),
                 Option(
                     "nothing",
@@ -1155,14 +1160,15 @@ WARM = (
             )
         ),
         nudges=(
-            "What will the sensor show much later?",
+            "What will the probe show much later?",
             "Take the room off the reading: that is 63 % of the whole rise. Work out all of it.",
         ),
         working=lambda n: (
             f"After one time constant 63 % of the rise is there: {n.first - n.room:.0f} K. The "
-            f"whole rise is about {n.final - n.room:.0f} K, so the part settles near "
+            f"whole rise is about {n.final - n.room:.0f} K, so the dropper goes to "
             f"{write_as(round(n.final), '°C')}, above the {celsius(n.allowed)} that the plastic "
-            "can stand. Wait five time constants, with the box closed."
+            "can stand. The air in the box warms up more slowly and lifts it further. Wait until "
+            "the reading has stood still, with the box closed all the time."
         ),
     ),
 )
