@@ -222,7 +222,7 @@ PREDICT = Question(
     role="predict",
     outcome="commit to an expectation",
     ask=lambda n: (
-        f"The workshop first built a light whose LED gets {milliamps(0.010)}. Now it wants "
+        f"The workshop first planned a light whose LED gets {milliamps(0.010)}. Now it wants "
         f"{milliamps(0.001)}, a tenth, and takes a dropper of ten times the ohms. The mains stays "
         f"{n.supply.name}. What happens to the heat in the dropper?"
     ),
@@ -794,7 +794,8 @@ RATING = (
             f"{midway(1.21 * both_halves_watts(n) / 2, 'power')}, and twice that is "
             f"{watts(1.21 * both_halves_watts(n))}; with the drops of LED and diode it is "
             f"{watts(MARGIN * _worst_watts(n))}. The next size up of those sold is "
-            f"{watts(rules.rating_for(_worst_watts(n)))}."
+            f"{watts(rules.rating_for(_worst_watts(n)))}. This is the sum for one part. One "
+            "alone is no barrier: further down several share it."
         ),
         code=lambda n: f"2 * {point_code(n, 'resistor_watts', supply=mains.highest(n.supply))}",
     ),
@@ -1204,6 +1205,11 @@ SIZING_STEPS = (
         "Check what the warm air leaves of that rating.",
         reply="Which rating is checked? It has to be chosen first.",
     ),
+    Option(
+        "one short",
+        "Let each part fail short in turn, and check what that leaves the others.",
+        reply="What may the others take in the warm air? That has to be known first.",
+    ),
 )
 
 PART_WATTS = (0.125, 0.25, 0.5, 1.0, 2.0, 3.0)
@@ -1336,6 +1342,7 @@ def _string_working(judge, picked, n):
 WHOLE = (
     Question(
         id="heat-14",
+        edition=2,
         level=2,
         marks=2,
         outcome="put the steps of rating a dropper in order",
@@ -1343,11 +1350,13 @@ WHOLE = (
         kind=Order(SIZING_STEPS),
         nudges=(
             "What has to be known before each step can be done?",
-            "Volts first, then heat, then the margin, then a part that is sold, then its place.",
+            "Volts first, then heat, then the margin, then a part that is sold, then its place, "
+            "then the day when one part fails.",
         ),
         working=lambda n: (
             "Highest mains, rms across the dropper, its square over the ohms, twice that, the next "
-            "rating that is sold, and last what is left of it in the warm box."
+            "rating that is sold, what is left of it in the warm box, and last one fault: who gets "
+            "the heat and the volts of a part that fails short?"
         ),
     ),
     Question(
