@@ -41,8 +41,9 @@ def rating(watts, rated_watts, ambient_celsius, verdict=""):
 
     Notes
     -----
-    Full rating up to the usual knee, nothing left at the usual end of the line; a part's own sheet
-    comes first.
+    Full rating up to 70 degC, nothing left at 155 degC, as for many film types; others end at 125
+    degC. A part's own sheet comes first. A place beyond the picture is marked at its edge, and
+    said.
 
     References
     ----------
@@ -51,7 +52,7 @@ def rating(watts, rated_watts, ambient_celsius, verdict=""):
     Examples
     --------
     >>> words = rating(0.2, 0.5, 40.0, "pass")[1].replace("\\xa0", " ")
-    >>> words.partition(";")[0]
+    >>> words.partition(", and")[0]
     'Pass: at 40 °C a 0.5 W resistor may turn 0.5 W into heat'
     """
     watts = limits.not_negative(watts, "watts", "W", "Leave the sign out.")
@@ -61,18 +62,22 @@ def rating(watts, rated_watts, ambient_celsius, verdict=""):
     )  # fmt: skip
     at = f"{verdict.capitalize()}: at" if verdict else "At"
     finding = (
-        f"{at} {air} a {rated} resistor may turn {in_watts(allowed)} into heat; half of that is "
-        f"{in_watts(0.5 * allowed)}, and here it is {power}"
+        f"{at} {air} a {rated} resistor may turn {in_watts(allowed)} into heat, and here it is "
+        f"{power}"
     )
+    top = (2.3 if watts > 1.2 * rated_watts else 1.3) * rated_watts
+    seen = np.clip(ambient_celsius, 0.0, 160.0), min(watts, top)
+    beyond = seen != (ambient_celsius, watts)
+    edge = " Its place lies beyond this picture and is marked at the edge." if beyond else ""
     alternative = (
-        f"{finding}.{MORE}what is allowed is level at {rated} up to "
+        f"{finding}.{edge}{MORE}what is allowed is level at {rated} up to "
         f"{write(ratings.KNEE_CELSIUS, 'temperature')} of air and falls straight to nothing at "
-        f"{write(ratings.ZERO_CELSIUS, 'temperature')}."
+        f"{write(ratings.ZERO_CELSIUS, 'temperature')}, as for many film types; the part's own "
+        "sheet decides."
     )
     celsius = np.array([0.0, ratings.KNEE_CELSIUS, ratings.ZERO_CELSIUS, 160.0])
     line = ratings.derated_watts(rated_watts, celsius)
     quarters = [rated_watts * place / 4 for place in range(0, 9, 2)]
-    top = (2.3 if watts > 1.2 * rated_watts else 1.3) * rated_watts
     chart = Chart(
         (80, 84, 800, 240),
         Axis(0.0, 160.0, "air around the part in °C", {t: f"{t}" for t in range(0, 161, 20)}),
@@ -81,10 +86,9 @@ def rating(watts, rated_watts, ambient_celsius, verdict=""):
     for share, face, meaning in ((1.0, ALLOWED_FACE, "limit"), (0.5, HALF_FACE, "eye")):
         chart.fill_below(celsius, share * line, face)
         chart.line(celsius, share * line, meaning)
-    seen = np.clip(ambient_celsius, 0.0, 160.0), min(watts, top)
     chart.mark(*seen, "heat")
     here = f"here: {power} at {air}"
-    here += ", beyond this picture" if seen != (ambient_celsius, watts) else ""
+    here += ", beyond this picture" if beyond else ""
     right = seen[0] < 93.0
     shift = (14 if right else -14, 18 if seen[1] > 0.9 * top else -10)
     chart.note(*seen, here, "start" if right else "end", shift, bold=True)
@@ -144,8 +148,9 @@ def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
     )
     if final > ratings.ZERO_CELSIUS:
         finding = (
-            f"The part would climb to {end}, but few stand more than "
-            f"{write(ratings.ZERO_CELSIUS, 'temperature')}: it fails and may start a fire."
+            f"The part would climb to {end}, but few types stand more than "
+            f"{write(ratings.ZERO_CELSIUS, 'temperature')} and some only "
+            f"{write(125.0, 'temperature')}: it fails and may start a fire."
         )
     if rise <= 0.0 or not isfinite(nearly):
         finding = f"Without power the part stays as warm as its air, {air}."

@@ -7,11 +7,12 @@ from xml.etree import ElementTree
 import pytest
 from explorer_states import positions, states
 
+from helpers.physics import ratings
 from helpers.physics.mains import SUPPLIES
 from helpers.quantities import read
 from helpers.widgets.explorers import EXPLORERS, bands, heat, meter
 from helpers.widgets.explorers.dimmer import dimmer
-from helpers.widgets.explorers.panel import still_page
+from helpers.widgets.explorers.panel import first_state, still_page
 from helpers.widgets.explorers.touch_current import touch_current
 from helpers.widgets.explorers.waveform import waveform
 
@@ -146,6 +147,31 @@ def test_published_derating_by_iec_60115_1_full_at_70_and_nothing_at_155(
     assert close(found(r"may turn (.*?) into heat", sentence, "power"), allowed)
     assert ("fire" in sentence) == (watts > allowed)
     assert ("over half" in sentence) == (verdict == "Fail" and watts <= allowed)
+
+
+@pytest.mark.parametrize("supply", SUPPLIES.values(), ids=SUPPLIES)
+def test_second_way_heat_opens_on_the_worked_example_of_the_learners_own_supply(supply):
+    """Half of the square of 10 % high mains over 47 kΩ, less drops; twice that fits the rating."""
+    draw, knobs = EXPLORERS["heat"].open_on(supply)
+    state = first_state(knobs)
+    quick = (1.1 * supply.volts_rms) ** 2 / 2 / 47e3
+    assert 0.95 * quick < state["watts"] < quick
+    assert state["rated_watts"] >= 2 * state["watts"]
+    smaller = [w for w in ratings.COMMON_WATTS if w < state["rated_watts"]]
+    assert max(smaller) < 2 * quick
+    sentence = draw(**state)[1]
+    assert sentence.startswith("Pass") and "an end of this explorer" not in sentence
+
+
+@pytest.mark.parametrize(
+    ("watts", "ambient", "words"),
+    [(5.0, 40.0, "The power stands at 5 W"), (0.01, 40.0, "The power stands at 10 mW"),
+     (0.2, 150.0, "The air stands at 150 °C"), (0.2, 0.0, "The air stands at 0 °C")],
+)  # fmt: skip
+def test_limit_heat_says_when_a_control_stands_at_its_end(watts, ambient, words):
+    sentence = plain(heat.heat(watts, 0.5, ambient)[1])
+    assert words in sentence and "cut to it" in sentence
+    assert ("beyond this picture" in sentence) == (watts == 5.0)
 
 
 @pytest.mark.parametrize(
