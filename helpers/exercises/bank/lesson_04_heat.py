@@ -1065,9 +1065,9 @@ WARM = (
         ask=lambda n: (
             f"In a closed box with {n.square_metres * 1e4:.0f} cm² of outer surface a dropper "
             f"makes {watts(n.watts)}, and nothing else in it gets warm. From the air inside to the "
-            f"room pass {heat.CLOSED_BOX:.0f} W for each square metre and kelvin. The dropper "
-            f"itself gets {n.kelvin_per_watt:.0f} K warmer than its air for each watt. The room is "
-            f"at {celsius(n.room)}. At what temperature does the dropper settle?"
+            f"room its walls pass {heat.CLOSED_BOX:.0f} W for each square metre and kelvin. The "
+            f"dropper itself gets {n.kelvin_per_watt:.0f} K warmer than its air for each watt. The "
+            f"room is at {celsius(n.room)}. At what temperature does the dropper settle?"
         ),
         kind=Quantity(
             of="temperature",
@@ -1125,7 +1125,7 @@ WARM = (
         numbers=_warming_numbers,
         ask=lambda n: (
             f"Find the mistake. “The room is at {celsius(n.room)}. With the pot unplugged and "
-            "proved dead, somebody entitled to fixed a probe with reinforced insulation to the "
+            "proved dead, an entitled person fixed a probe with reinforced insulation to the "
             "dropper and closed the box. Only then was it switched on. The dropper's time "
             f"constant is {n.constant / 60:.0f} min. After {n.constant / 60:.0f} min the probe, "
             f"read outside the closed box, shows {celsius(n.first)}. The plastic beside the "
@@ -1218,18 +1218,18 @@ COUNTS = (1, 2, 3, 4)
 EACH_OHMS = (15e3, 22e3, 33e3, 47e3, 68e3)
 AIR_CELSIUS = (70.0, 85.0, 100.0)
 # So much light that on every supply four of the largest are too many; no string lies within 3 %.
-LEAST_AMPS = {"above 200 V": 0.87e-3, "below": 0.47e-3}
+LEAST_AMPS = {"above 200 V": 0.78e-3, "below": 0.42e-3}
 LIT_HALVES = {"diode_across": 1, "bridge": 2}
 # Wishes, for an LED lit in one half, from which no string lies so near that the drops decide.
 CLEAR_AMPS = {
-    230.0: (0.62e-3, 0.90e-3, 1.28e-3),
-    120.0: (0.67e-3, 0.97e-3, 1.30e-3),
-    240.0: (0.62e-3, 0.95e-3, 1.30e-3),
-    127.0: (0.70e-3, 0.90e-3, 1.10e-3),
-    100.0: (0.58e-3, 0.85e-3, 1.20e-3),
+    230.0: (0.56e-3, 0.81e-3, 1.15e-3),
+    120.0: (0.60e-3, 0.87e-3, 1.17e-3),
+    240.0: (0.56e-3, 0.85e-3, 1.17e-3),
+    127.0: (0.63e-3, 0.80e-3, 0.99e-3),
+    100.0: (0.52e-3, 0.76e-3, 1.08e-3),
 }
 STRING_RULES = (
-    "The rules: bright enough while the mains keeps to its name, and at 10\u00a0% high mains, in "
+    "The rules: bright enough at 10\u00a0% low mains, and at 10\u00a0% high mains, in "
     "that air: while all is sound each takes at most half of what its rating allows; after any one "
     "short (a resistor, the LED, a diode) none takes more than its rating allows, and those that "
     "are left stand the whole mains. A single resistor never does. At most one size larger than "
@@ -1249,13 +1249,14 @@ def _rules_of_string(circuit, n, each_ohms, count, rating):
 def _judge_string(circuit, n, each_ohms, count, rating):
     """Judge a string of equal resistors by what it would do, sound and after one short."""
     stands, sound, after = _rules_of_string(circuit, n, each_ohms, count, rating)
-    light = operating_point(circuit, n.supply, ohms=each_ohms * count).led_amps_mean
+    light = operating_point(circuit, mains.lowest(n.supply), ohms=each_ohms * count).led_amps_mean
     return [
         Criterion(
             "bright enough",
             light >= n.least_amps,
             0.2,
-            f"The LED gets {milliamps(light)}; at least {milliamps(n.least_amps)} is wanted.",
+            f"At the lowest mains the LED gets {milliamps(light)}; at least "
+            f"{milliamps(n.least_amps)} is wanted.",
         ),
         judged(
             "what one short leaves stands the whole mains",
@@ -1279,8 +1280,8 @@ def _judge_string(circuit, n, each_ohms, count, rating):
             "no larger than needed",
             not _oversized(rating, sound + after),
             0.1,
-            "Small boxes have little room: the smallest size that will do, or the next one above "
-            "it, is right.",
+            "Small boxes have little room: of the sizes that will do, take the smallest or the "
+            "next one.",
         ),
     ]
 
