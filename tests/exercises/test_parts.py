@@ -179,8 +179,8 @@ def least_ohms_on_mains(n):
     return 1.1 * sqrt(2) * n.supply.volts_rms / LED_LIMIT
 
 
-def reinforced_clearance(n):
-    return lesson_01.REINFORCED_METRES[n.supply.volts_rms > 150.0][n.category]
+def distance_towards_a_hand(n):
+    return max(lesson_01.both_metres(n))
 
 
 def crest_of_high_mains(n):
@@ -192,7 +192,7 @@ def crest_of_high_mains(n):
     [
         ("ohm-3", least_ohms_of_led),
         ("safe-14", least_ohms_of_part),
-        ("safe-16", reinforced_clearance),
+        ("safe-16", distance_towards_a_hand),
         ("wave-9", least_ohms_on_mains),
         ("dim-recall-2", crest_of_high_mains),
     ],
@@ -266,6 +266,20 @@ def right_keys(question_id, numbers):
     return {o.key for o in bank()[question_id].kind.listed(numbers) if o.right}
 
 
+def test_second_way_only_a_bare_led_lets_about_as_much_through_backwards_as_forwards():
+    """5 V as breakdown, 2 V forwards: common practice, no source. A diode in series only leaks."""
+    for n in every_numbers(bank()["wave-13"]):
+        crest = lesson_03.peak(n.supply.volts_rms)
+        assert 0.95 < (crest - 5.0) / (crest - 2.0) < 1
+        assert ("breakdown" in right_keys("wave-13", n)) == (n.circuit == "resistor_only")
+
+
+def test_second_way_the_drops_take_one_to_three_per_cent_of_the_mean_on_every_supply():
+    for n in every_numbers(bank()["wave-8"]):
+        volts = n.supply.volts_rms
+        assert 0.01 < 1 - lesson_03.mean_above_drops(volts) / lesson_03.mean(volts) < 0.03
+
+
 def test_second_way_a_dropper_works_on_both_half_cycles_where_its_heat_says_so():
     """Two LEDs back to back conduct like a diode across, with 2 V both ways."""
     circuits = {"diode across": "diode_across", "bare LED": "resistor_only", "bridge": "bridge"}
@@ -286,8 +300,8 @@ def test_second_way_a_part_that_still_warms_up_ends_above_what_the_plastic_stand
 
 
 def test_second_way_the_sentences_about_the_dimmer_are_wrong_where_the_numbers_say_so():
-    """The dimmer is made for 600 W; a heater's rms current goes with the root of its heat."""
-    watts = {50.0: 650.0, 60.0: 700.0, 70.0: 800.0}
+    """A dimmer for 600 W is loaded to 480 W; a heater's rms current goes with the root of heat."""
+    watts = {50.0: 530.0, 60.0: 560.0, 70.0: 590.0}
     for n in every_numbers(bank()["dim-15"]):
         heat, mean = lesson_05.heat(n.angle), lesson_05.mean(n.angle)
         assert n.angle < 90  # so the crest is not cut away
@@ -296,7 +310,7 @@ def test_second_way_the_sentences_about_the_dimmer_are_wrong_where_the_numbers_s
         half_cycle = np.sin(np.radians(lesson_05.TURN[:18_000])) ** 2
         cut_at_its_end = half_cycle[lesson_05.TURN[:18_000] < 180 - n.angle].sum()
         assert cut_at_its_end / half_cycle.sum() == pytest.approx(heat)  # so both edges heat alike
-        assert watts[n.angle] * heat < 600 < watts[n.angle] * sqrt(heat)
+        assert watts[n.angle] * heat < 0.8 * 600 < watts[n.angle] * sqrt(heat)
         wrong = {"weaker diode", "light as heat", "overload", "sound element"}
         assert right_keys("dim-15", n) == wrong
 
