@@ -1,7 +1,9 @@
 """The package is the one in this repository, and says all that it needs."""
 
 import ast
+import os
 import re
+import subprocess
 import sys
 import tomllib
 from pathlib import Path
@@ -37,7 +39,7 @@ REQUIREMENTS = (ROOT / "requirements.txt").read_text(encoding="utf-8").splitline
 
 def third_party(folder):
     """Return the modules that the files of a folder import from neither Python nor the project."""
-    own = {path.stem for path in ROOT.rglob("tests/**/*.py")} | {"helpers", "conftest"}
+    own = {path.stem for path in ROOT.rglob("tests/**/*.py")} | {"helpers"}
     own |= {path.parent.name for path in ROOT.rglob("tests/**/__init__.py")}
     found = {}
     for path in (ROOT / folder).rglob("*.py"):
@@ -118,6 +120,36 @@ def test_the_commands_for_windows_do_the_same_as_those_for_linux():
 def test_the_package_holds_helpers_and_nothing_else():
     assert PROJECT["tool"]["setuptools"]["packages"]["find"]["include"] == ["helpers", "helpers.*"]
     assert PROJECT["project"]["requires-python"] == ">=3.11"
+
+
+TOP_LEVEL = {
+    "DEVELOPERS.md",
+    "LICENSE",
+    "README.md",
+    "helpers",
+    "lessons",
+    "pyproject.toml",
+    "requirements.txt",
+    "solutions",
+    "tests",
+}
+
+
+def test_the_top_level_holds_what_a_newcomer_needs_and_nothing_else():
+    """What git ignores (answers, `.venv`, a demo room) may lie there too."""
+    names = {path.name for path in ROOT.iterdir() if not path.name.startswith(".")}
+    assert names >= TOP_LEVEL
+    if (ROOT / ".git").exists():
+        command = ["git", "ls-files", "-z", "--cached", "--others", "--exclude-standard"]
+        done = subprocess.run(command, cwd=ROOT, capture_output=True, check=True)
+        kept = {name.split("/")[0] for name in done.stdout.decode("utf-8").split("\0") if name}
+        assert {name for name in kept if not name.startswith(".")} == TOP_LEVEL
+
+
+def test_tests_keep_their_answers_in_memory():
+    """Named in pytest's own options, so that it holds for lessons and for helpers alike."""
+    assert PROJECT["tool"]["pytest"]["ini_options"]["addopts"].startswith("-p answers_in_memory ")
+    assert os.environ["CANDLE_WORKSHOP_ANSWERS"] == "memory"
 
 
 def test_the_front_door_opens_and_lists_what_it_has():
