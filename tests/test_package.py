@@ -9,6 +9,7 @@ import tomllib
 from pathlib import Path
 
 import pytest
+from packaging.requirements import Requirement
 
 import helpers
 
@@ -21,6 +22,7 @@ COMES_WITH = {
     "nbformat": "nbval",
     "nbclient": "jupyterlab",
     "PIL": "matplotlib",
+    "packaging": "pytest",
 }
 
 
@@ -34,6 +36,7 @@ def requirement_names(lines):
     }
 
 
+LOCK = (ROOT / "tests/requirements-lock.txt").read_text(encoding="utf-8")
 REQUIREMENTS = (ROOT / "requirements.txt").read_text(encoding="utf-8").splitlines()
 
 
@@ -86,6 +89,41 @@ def test_each_requirement_is_a_range_and_says_why():
         if not line.startswith("#"):
             assert before.startswith("# ") and len(before) > 10, line
             assert line == "-e ." or re.fullmatch(r"[a-z0-9-]+>=[\d.]+,<\d+", line), line
+
+
+def locked():
+    """Return the entries of the lock file: each with its marker, and its hashes apart."""
+    rows = [line for line in LOCK.splitlines() if not line.startswith("#")]
+    entries = "\n".join(rows).replace("\\\n", " ").splitlines()
+    return [entry.split("--hash=") for entry in entries if entry.strip()]
+
+
+def test_each_entry_of_the_lock_is_one_version_with_its_hashes():
+    for entry, *hashes in locked():
+        assert re.fullmatch(r"[a-z0-9-]+==[\w.]+( ; .+)?", entry.strip()), entry
+        assert hashes
+        assert all(re.fullmatch(r"sha256:[0-9a-f]{64}", each.strip()) for each in hashes), entry
+
+
+def test_the_lock_names_no_registry():
+    assert "//" not in LOCK
+    assert not re.search(r"index-url|find-links|file:", LOCK)
+
+
+@pytest.mark.parametrize("python", ["3.11", "3.12", "3.13"])
+def test_the_lock_holds_what_is_declared_once_and_in_range(python):
+    held = [Requirement(entry) for entry, *_ in locked()]
+    place = {"python_version": python, "python_full_version": f"{python}.9", "extra": ""}
+    place |= {"sys_platform": "linux", "os_name": "posix", "platform_system": "Linux"}
+    chosen = {}
+    for one in held:
+        if one.marker is None or one.marker.evaluate(place):
+            assert one.name not in chosen
+            chosen[one.name] = str(one.specifier).removeprefix("==")
+    extra = PROJECT["project"]["optional-dependencies"]["tests"]
+    declared = [line for line in [*REQUIREMENTS, *extra] if line.strip() and line[0] not in "#-"]
+    for wanted in map(Requirement, declared):
+        assert wanted.specifier.contains(chosen[wanted.name]), wanted
 
 
 def commands_of_the_readme():
