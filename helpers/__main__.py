@@ -5,10 +5,24 @@ Each imports what it needs when it runs, so that no command waits for another's 
 
 import argparse
 import sys
+from pathlib import Path
 
-from helpers.classroom.files import Unusable
+from helpers.classroom.files import Unusable, plain
 
 MANY = 200
+ROOT = Path(__file__).resolve().parents[1]
+
+
+
+def open_(arguments):
+    """Open a lesson in JupyterLab, on this machine only.
+
+    Nothing is looked up in the network. Without a browser, its address is printed. Ctrl-C closes
+    it. Two examples: open; open 03
+    """
+    from helpers.opening import find_lesson, open_lesson
+
+    open_lesson(find_lesson(ROOT / "lessons", arguments.lesson))
 
 
 def mark(arguments):
@@ -48,18 +62,15 @@ def build(arguments):
     Each lesson that is named is saved without outputs, and its solution is made anew: with the
     model answers of the workshop copy, run and recorded. An example: build 02-ohms-law.ipynb
     """
-    from pathlib import Path
-
     from helpers.authoring.solutions import build as build_solutions
     from helpers.authoring.solutions import tidy_lessons
 
-    root = Path(__file__).resolve().parents[1]
     for name in arguments.lessons:
-        if not (root / "lessons" / name).is_file():
-            held = ", ".join(sorted(path.name for path in (root / "lessons").glob("*.ipynb")))
+        if not (ROOT / "lessons" / name).is_file():
+            held = ", ".join(sorted(path.name for path in (ROOT / "lessons").glob("*.ipynb")))
             raise Unusable(f"There is no lesson {name} in lessons/. It holds {held}.")
-    for path in [*tidy_lessons(root, arguments.lessons), *build_solutions(root, arguments.lessons)]:
-        print(path.relative_to(root))
+    for path in [*tidy_lessons(ROOT, arguments.lessons), *build_solutions(ROOT, arguments.lessons)]:
+        print(path.relative_to(ROOT))
 
 
 def with_bar(learners):
@@ -72,22 +83,26 @@ def with_bar(learners):
 
 
 def command_line():
-    """Return the parser of the command line."""
-    from helpers.exercises.wording import CAUTION
+    """Return the parser of the command line, and the names of its subcommands."""
+    from helpers.exercises.wording import CAUTION, STAMP
 
-    caution = f"Caution. {CAUTION}"
+    caution = f"Caution. Mains voltage can kill. {CAUTION} {STAMP}"
     parser = argparse.ArgumentParser(
-        prog="python -m helpers", description=__doc__.split(".")[0], epilog=caution
+        prog="python -m helpers", description="Opens the lessons and marks a room.", epilog=caution
     )
     commands = parser.add_subparsers(required=True, metavar="SUBCOMMAND")
 
     def subcommand(name, run):
         said = run.__doc__
-        one = commands.add_parser(
-            name, help=said.split(".")[0] + ".", description=said, epilog=caution
-        )
+        short = said.split(".")[0] + "."
+        one = commands.add_parser(name, help=short, description=said, epilog=caution)
         one.set_defaults(run=run)
         return one
+
+    one = subcommand("open", open_)
+    one.add_argument(
+        "lesson", nargs="?", default="00", metavar="LESSON", help="its number; 00 if none is given"
+    )
 
     one = subcommand("mark", mark)
     one.add_argument("folder", help="folder with the hand-ins; folders inside it are read too")
@@ -103,17 +118,25 @@ def command_line():
 
     one = subcommand("build", build)
     one.add_argument("lessons", nargs="*", help="file names in lessons/; all if none")
-    return parser
+    return parser, tuple(commands.choices)
 
 
 def main(words=None):
     """Run one subcommand; return the exit code."""
-    arguments = command_line().parse_args(words)
+    words = sys.argv[1:] if words is None else words
+    parser, names = command_line()
+    if not words or (not words[0].startswith("-") and words[0] not in names):
+        read = f'"{plain(words[0])}" is no SUBCOMMAND' if words else "no SUBCOMMAND was given"
+        parser.error(f"{read}. There are: {', '.join(names)}. Add --help to see what each does.")
+    arguments = parser.parse_args(words)
     try:
         arguments.run(arguments)
     except Unusable as error:
         print(error, file=sys.stderr)
         return 2
+    except KeyboardInterrupt:
+        print("Stopped.", file=sys.stderr)
+        return 130
     return 0
 
 

@@ -1,8 +1,18 @@
-"""What all tests share: proof that a run leaves the project as it was, and the bench scripts."""
+"""What all tests share: proof that a run leaves the project as it was, the bench scripts,
+and the first command."""
 
+import re
+import shutil
+import signal
+import subprocess
+import sys
+import time
+from contextlib import contextmanager
+from functools import cached_property
 from importlib import util
 from pathlib import Path
 
+import lookups
 import pytest
 from untouched import kept_state, touched
 
@@ -33,3 +43,58 @@ def bench_script():
         return module
 
     return load
+
+
+class Opened:
+    """`python -m helpers open` while it runs: its address, what it said, and how to close it."""
+
+    def __init__(self, words, project, folder):
+        self._said = folder / "said.txt"
+        with open(self._said, "wb") as said:
+            self.process = subprocess.Popen(
+                [sys.executable, "-m", "helpers", "open", *words],
+                cwd=project,
+                env=lookups.environment(folder, project),
+                stdin=subprocess.DEVNULL,
+                stdout=said,
+                stderr=subprocess.STDOUT,
+            )
+
+    def said(self):
+        return self._said.read_text(encoding="utf-8")
+
+    @cached_property
+    def address(self):
+        """The address it prints once it can be reached."""
+        end = time.monotonic() + 60
+        while time.monotonic() < end and self.process.poll() is None:
+            if found := re.search(r"http://\S+token=\w+\n", self.said()):
+                return found[0].strip()
+            time.sleep(0.1)
+        raise AssertionError(self.said())
+
+    def close(self):
+        """Press Ctrl-C, and wait."""
+        self.process.send_signal(signal.SIGINT)
+        self.process.wait(timeout=30)
+
+
+@pytest.fixture
+def open_lessons(tmp_path):
+    """Run `python -m helpers open`, watched, on a copy of the lessons and as on a new machine."""
+    project = tmp_path / "workshop, à côté"
+    left = shutil.ignore_patterns("answers", "hand-in", ".ipynb*", "__pycache__")
+    for name in ("helpers", "lessons"):
+        shutil.copytree(ROOT / name, project / name, ignore=left)
+
+    @contextmanager
+    def run(*words):
+        opened = Opened(words, project, tmp_path)
+        try:
+            yield opened
+        finally:
+            if opened.process.poll() is None:
+                opened.process.kill()
+                opened.process.wait()
+
+    return run

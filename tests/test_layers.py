@@ -13,6 +13,7 @@ HELPERS = Path(__file__).resolve().parents[1] / "helpers"
 LAYERS = (
     "__main__",
     "__init__",
+    "opening",
     "widgets",
     "authoring",
     "classroom",

@@ -23,6 +23,7 @@ COMES_WITH = {
     "nbclient": "jupyterlab",
     "PIL": "matplotlib",
     "packaging": "pytest",
+    "psutil": "ipywidgets",
 }
 
 

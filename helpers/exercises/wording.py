@@ -15,6 +15,12 @@ CAUTION = (
     "skilled or instructed person, licensed where the law asks for it."
 )
 
+#: What stands on every plan, whatever its owner's marks.
+STAMP = (
+    "Plan only. Not permission to build or connect: a competent person checks it first, under "
+    "local rules."
+)
+
 
 @dataclass(frozen=True)
 class Line:
