@@ -7,7 +7,7 @@ import argparse
 import sys
 from pathlib import Path
 
-from helpers.classroom.files import Unusable, plain
+from helpers.classroom.files import Unusable, plain, refused
 
 MANY = 200
 ROOT = Path(__file__).resolve().parents[1]
@@ -54,6 +54,55 @@ def demo_room(arguments):
 
     command = write_demo_room(arguments.folder)
     print(f"An invented class is in {arguments.folder}. To mark it:\n{command}")
+
+
+def forget(arguments):
+    """Erase what one learner leaves in this folder.
+
+    That is the answers, the hand-ins, the settings and the editor's safety copies of notebooks.
+    What will go is listed first; nothing goes before you say yes. Close the lessons before. An
+    example: forget BENCH-07
+    """
+    from helpers.authoring.solutions import tidy_lessons
+    from helpers.exercises.settings import SettingsError, answers_folder
+    from helpers.exercises.traces import erase, find_traces, with_outputs
+
+    answers, lessons = answers_folder(), ROOT / "lessons"
+    if answers is None:
+        raise Unusable("Answers are kept in memory only here: there is nothing to erase.")
+    try:
+        traces = find_traces(answers, lessons, arguments.learner)
+    except SettingsError as error:
+        raise Unusable(str(error)) from None
+    kept = with_outputs(lessons)
+    print("To be erased for good:", *traces, sep="\n  ")
+    if arguments.outputs and kept:
+        print("To be cleared of results, whoever ran them:", *kept, sep="\n  ")
+    if not (arguments.yes or said_yes()):
+        raise Unusable("Nothing was erased.")
+    for path in traces:
+        with refused(f"{path} could not be erased", "Close the lessons, then say it once more."):
+            erase(path)
+        print(f"Erased: {path}")
+    if arguments.outputs:
+        for path in tidy_lessons(ROOT, [path.name for path in kept]) if kept else []:
+            print(f"Cleared: {path}")
+        print("What was typed into cells is still there. Delete it in JupyterLab.")
+    elif kept:
+        print("Results of run cells are still stored in these:", *kept, sep="\n  ")
+        print("To clear them, use Edit, Clear Outputs of All Cells in JupyterLab, then save.")
+    print(
+        "IPython may keep lines that were run in your home folder, in .ipython; that is not here."
+    )
+
+
+def said_yes():
+    """Ask; anything but yes is a no, and so is nobody there to answer."""
+    try:
+        return input("Erase? Type yes: ").strip().lower() == "yes"
+    except EOFError:
+        print()
+        return False
 
 
 def build(arguments):
@@ -115,6 +164,13 @@ def command_line():
 
     one = subcommand("demo-room", demo_room)
     one.add_argument("folder", help="a new or empty folder")
+
+    one = subcommand("forget", forget)
+    one.add_argument("learner", help="the learner id, such as BENCH-07")
+    one.add_argument("--yes", action="store_true", help="do not ask")
+    one.add_argument(
+        "--outputs", action="store_true", help="also clear the results stored in all lessons"
+    )
 
     one = subcommand("build", build)
     one.add_argument("lessons", nargs="*", help="file names in lessons/; all if none")

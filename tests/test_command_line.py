@@ -1,10 +1,10 @@
-"""The command line says what it read and what there is; where it cannot go on it ends with code 2."""
+"""The command line says what it read and what there is; code 2 says that it could not go on."""
 
 import pytest
 
 from helpers.__main__ import main
 
-SUBCOMMANDS = ("open", "mark", "demo-room", "build")
+SUBCOMMANDS = ("open", "mark", "demo-room", "forget", "build")
 STAMP = (
     "Plan only. Not permission to build or connect: a competent person checks it first, under "
     "local rules"
@@ -33,6 +33,7 @@ def test_no_subcommand_at_all_is_answered_the_same_way(capsys):
 MISSING = {
     "mark": "folder, --roster, --class-word, --out",
     "demo-room": "folder",
+    "forget": "learner",
 }
 
 

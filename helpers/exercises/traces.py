@@ -1,0 +1,87 @@
+"""What a learner leaves on this machine, found by name and erased for good.
+
+Knows files; must never know what an answer is worth.
+"""
+
+import json
+import shutil
+from pathlib import Path
+
+from helpers.exercises.settings import Settings, SettingsError, log_path
+
+CHECKPOINTS = ".ipynb_checkpoints"
+
+
+def find_traces(answers, lessons, learner):
+    """List what one learner leaves behind.
+
+    Parameters
+    ----------
+    answers, lessons : Path
+        The folder with the answer logs, and the one with the notebooks.
+    learner : str
+        The learner id, spelling forgiven.
+
+    Returns
+    -------
+    traces : list of Path
+        The log, hand-ins, the settings if they are this learner's, and the editor's safety copies
+        of notebooks (folders, which may hold other learners' copies too).
+
+    Raises
+    ------
+    SettingsError
+        If it is no learner id, or nothing here is this learner's; the text says who is here.
+    """
+    learner = Settings(learner.strip().upper()).learner
+    log = log_path(answers, learner)
+    own = list(answers.glob(f"{log.name}*"))
+    own += [path for path in (answers.parent / "hand-in").glob("*") if _of_hand_in(path) == learner]
+    own += [path for path in answers.glob("settings.json*") if _learner_in(path) == learner]
+    if not own:
+        prefix = log_path(answers, "").stem
+        here = sorted(path.stem.removeprefix(prefix) for path in answers.glob(f"{prefix}*.jsonl"))
+        raise SettingsError(
+            f'The learner id "{learner}" was read. Nothing of that id is kept in {answers}. '
+            f"Ids with answers there: {', '.join(here) or 'none'}."
+        )
+    return sorted(own) + sorted(lessons.rglob(CHECKPOINTS))
+
+
+def erase(path):
+    """Erase a file, or a folder with all that is in it.
+
+    Raises
+    ------
+    OSError
+        If the system refuses.
+    """
+    if path.is_dir() and not path.is_symlink():
+        shutil.rmtree(path)
+    else:
+        path.unlink()
+
+
+def with_outputs(lessons):
+    """Return the notebooks of a folder in which results of run cells are stored."""
+    return [path for path in sorted(Path(lessons).glob("*.ipynb")) if _has_outputs(path)]
+
+
+def _of_hand_in(path):
+    """Return the learner of a hand-in; the name is parted at `_`, which stands in no id."""
+    return path.name.split("_")[1] if "_" in path.name else None
+
+
+def _learner_in(settings):
+    try:
+        return json.loads(settings.read_text(encoding="utf-8"))["learner"]
+    except (ValueError, KeyError, TypeError, OSError):
+        return None
+
+
+def _has_outputs(notebook):
+    try:
+        cells = json.loads(notebook.read_text(encoding="utf-8"))["cells"]
+    except (ValueError, KeyError, TypeError):
+        return False  # no notebook
+    return any(cell.get("outputs") for cell in cells)
