@@ -142,6 +142,16 @@ def test_ci_runs_the_readmes_own_test_command():
     assert len(tests) == 2  # one line for Linux and macOS, one for Windows
 
 
+def test_the_first_command_opens_the_lessons_on_each_system():
+    first, second = (
+        line
+        for line in commands_of_the_readme()
+        if " -r requirements.txt" in line and "pytest" not in line
+    )
+    assert first.endswith(".venv/bin/python -m helpers open")
+    assert second.endswith(".venv\\Scripts\\python -m helpers open")
+
+
 def test_each_command_of_the_readme_names_files_that_are_there():
     for line in commands_of_the_readme():
         for path in re.findall(r"[\w./\\-]+\.(?:txt|ipynb|py)\b", line):
