@@ -9,6 +9,7 @@ import os
 import re
 import secrets
 import signal
+import sys
 import webbrowser
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -63,11 +64,15 @@ def open_lesson(path, say=print):
         The lesson to begin with.
     say : callable
         Takes each text for the person at the keyboard.
+
+    Raises
+    ------
+    Unusable
+        If this Python has no JupyterLab.
     """
     with TemporaryDirectory(prefix="lessons-", ignore_cleanup_errors=True) as folder:
         _add_configuration(Path(folder))
-        from jupyterlab.labapp import LabApp  # slow to import
-
+        LabApp = _lab_app()
         token, browser = secrets.token_hex(24), browser_at_hand()
         server = LabApp.initialize_server(argv=_options(path, folder, token, browser))
         page = f"{server.connection_url}lab/tree/{path.name}?token={token}"
@@ -75,6 +80,17 @@ def open_lesson(path, say=print):
         _close_at_ctrl_c(server)
         server.start()
     say("The lessons are closed. Your answers are kept.")
+
+
+def _lab_app():
+    try:
+        from jupyterlab.labapp import LabApp  # slow, and not needed to say what was wrong
+    except ModuleNotFoundError as error:
+        raise Unusable(
+            f"{sys.executable} has no module {error.name}. Open the lessons with the first command "
+            "in README.md: it installs what is missing, beside that file."
+        ) from None
+    return LabApp
 
 
 def _add_configuration(folder):

@@ -2,6 +2,7 @@
 
 import os
 import re
+import sys
 import urllib.error
 import urllib.request
 import webbrowser
@@ -42,6 +43,15 @@ def test_what_is_no_lesson_is_answered_with_those_there_are(capsys, wanted):
 def test_a_folder_without_lessons_is_told(tmp_path):
     with pytest.raises(Unusable, match="there are: none"):
         find_lesson(tmp_path)
+
+
+def test_a_python_without_jupyterlab_is_told_of_the_first_command(monkeypatch, capsys):
+    monkeypatch.setitem(sys.modules, "jupyterlab.labapp", None)
+    monkeypatch.setitem(os.environ, "JUPYTER_CONFIG_PATH", "")  # put back afterwards
+    monkeypatch.setitem(os.environ, "YARN_ENABLE_TELEMETRY", "")
+    assert main(["open"]) == 2
+    said = capsys.readouterr().err
+    assert f"{sys.executable} has no module jupyterlab" in said and "README.md" in said
 
 
 class Window(webbrowser.BackgroundBrowser):
