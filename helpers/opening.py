@@ -55,7 +55,12 @@ def find_lesson(folder, wanted=FIRST_LESSON):
     )
 
 
-def open_lesson(path, say=print):
+def say_now(text):
+    """Print at once, also into a file or a container's log."""
+    print(text, flush=True)
+
+
+def open_lesson(path, say=say_now):
     """Serve the folder of a lesson to a browser on this machine, until Ctrl-C.
 
     Parameters
@@ -76,7 +81,8 @@ def open_lesson(path, say=print):
         token, browser = secrets.token_hex(24), browser_at_hand()
         server = LabApp.initialize_server(argv=_options(path, folder, token, browser))
         page = f"{server.connection_url}lab/tree/{path.name}?token={token}"
-        say("\n".join(_greeting(path, page, browser)))
+        # In the loop, behind the server's own first step there: only then does it listen.
+        server.io_loop.add_callback(say, "\n".join(_greeting(path, page, browser)))
         _close_at_ctrl_c(server)
         server.start()
     say("The lessons are closed. Your answers are kept.")

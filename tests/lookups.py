@@ -80,7 +80,8 @@ def environment(folder, project):
     (guard / "sitecustomize.py").write_text(start, encoding="utf-8")
     home = str(folder / "home")
     kept = {n: v for n, v in os.environ.items() if not n.startswith(("JUPYTER", "BROWSER"))}
-    kept.pop("CANDLE_WORKSHOP_ANSWERS", None)
+    for name in ("CANDLE_WORKSHOP_ANSWERS", "PYTHONUNBUFFERED"):
+        kept.pop(name, None)
     return {
         **kept,
         "HOME": home,
