@@ -13,7 +13,6 @@ MANY = 200
 ROOT = Path(__file__).resolve().parents[1]
 
 
-
 def open_(arguments):
     """Open a lesson in JupyterLab, on this machine only.
 

@@ -42,7 +42,7 @@ def find_lesson(folder, wanted=FIRST_LESSON):
     Unusable
         If there is no such lesson; the text says what was read and which there are.
     """
-    held = sorted(folder.glob("[0-9][0-9]-*.ipynb"))
+    held = sorted(folder.glob("*.ipynb"))
     read = wanted.strip()
     number = read.zfill(2) if re.fullmatch("[0-9]{1,2}", read) else None
     for path in held:
