@@ -276,6 +276,7 @@ LINES = st.fixed_dictionaries(
         "answer": st.sampled_from(["1 mA", "2 mA"]),
         "nudges": st.just(0),
         "edition": st.just(1),
+        "follows": st.just(""),
         "at": st.sampled_from(["2026-01-13T18:00", "2026-01-13T18:01", "2026-01-13T18:02"]),
     }
 )

@@ -66,6 +66,7 @@ def test_both_doors_write_the_same_lines(session, answers, question_id):
     for one, other in zip(*lines, strict=True):
         for field in ("line", "at"):
             assert one.pop(field) != other.pop(field)
+        assert bool(one.pop("follows")) == bool(other.pop("follows"))
         assert one == other
     assert len(lines[0]) == 2
 
