@@ -29,10 +29,11 @@ class Ambiguous(QuantityError):
 
 @dataclass(frozen=True)
 class Reading:
-    """A value [the glossary's unit] and, in engineering form, what was understood."""
+    """A value [the glossary's unit], in engineering form what was understood, and its digits."""
 
     value: float
     understood: str
+    digits: int = 15
 
 
 _BLANKS = " \t\u00a0\u2002\u2003\u2007\u2008\u2009\u200a\u202f"
@@ -123,7 +124,7 @@ def read(text: str, name: str, bare_unit: str | None = None) -> Reading:
                 f"{sign}{number} {unit.word} or {sign}{number} {other.word}, whichever you mean."
             )
     refuse_impossible(value, mantissa, quoted, quantity)
-    return Reading(value, write(value, name, digits=6))
+    return Reading(value, write(value, name, digits=6), _significant(mantissa, typed))
 
 
 @cache
@@ -223,6 +224,13 @@ def _mantissa(parts, typed, quoted, quantity):
     if not decimal:
         raise NotUnderstood(f"{quoted} cannot be read as one number. {_hint(quantity)}")
     return f"{decimal[3] or decimal[1] or 0}.{(decimal[2] or '0').replace(' ', '')}"
+
+
+def _significant(mantissa, typed):
+    """How many digits of a number say something: noughts at the end of a whole number may not."""
+    whole, _, fraction = mantissa.partition(".")
+    shown = whole + fraction if re.search(r"[.,A-Za-zµ][0-9]", typed) else whole.rstrip("0")
+    return max(1, len(shown.lstrip("0")))
 
 
 def _unmistakable(mantissa):

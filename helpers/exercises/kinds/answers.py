@@ -9,10 +9,11 @@ class NotRead(ValueError):
 
 @dataclass(frozen=True)
 class Answer:
-    """An answer as read: a value that can be compared, and how it was understood."""
+    """An answer as read: a value that can be compared, how it was understood, digits if any."""
 
     value: object
     understood: str
+    digits: int = 15
 
 
 @dataclass(frozen=True)
