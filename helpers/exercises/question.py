@@ -9,6 +9,7 @@ from functools import cached_property
 from types import SimpleNamespace
 
 from helpers.exercises.draws import Draw, Turns
+from helpers.exercises.templates import fill
 
 ROLES = ("exercise", "recall", "predict")
 FRESH_TRIES = 100  # with three cases or more, one of these is other than both neighbours
@@ -36,19 +37,20 @@ class Question:
         Short and stable; it is also the id of the answer cell in the lesson.
     outcome : str
         What answering it shows that the learner can do.
-    ask : callable
-        From the personal numbers to the wording.
+    ask : str or callable
+        The wording: a template (`helpers.exercises.templates`), or from the numbers to the text.
     kind : object
         One of the kinds in `helpers.exercises.kinds`; it reads and marks answers.
     nudges : tuple of str
         From a question to a method, never the number.
-    working : callable
-        From the personal numbers to the model answer in words.
+    working : str or callable
+        The model answer in words: a template in which `{sum}` is the worked sum of the road.
     numbers : callable
         From a `Draw` and a supply to the personal numbers, a dict.
-    code : callable or None
-        From the personal numbers to the model answer as a line of Python, in SI units; None where
-        there is nothing to compute.
+    code : str, callable or None
+        The model answer as a line of Python, in SI units, where it is not that of the road.
+    facts : dict
+        Numbers that texts speak of and that follow from the personal ones: functions by name.
     level, marks : int
         1 guided, 2 on your own, 3 stretch; and what the question is worth.
     role : str
@@ -70,12 +72,13 @@ class Question:
 
     id: str
     outcome: str
-    ask: Callable
+    ask: str | Callable
     kind: object
-    working: Callable
+    working: str | Callable = "{sum}."
     nudges: tuple = ()
     numbers: Callable = no_numbers
-    code: Callable | None = None
+    code: str | Callable | None = None
+    facts: dict = field(default_factory=dict, hash=False)
     level: int = 1
     marks: int = 1
     role: str = "exercise"
@@ -90,6 +93,29 @@ class Question:
             raise ValueError(f"question {self.id}: {len(self.nudges)} nudges; two are the least")
         if self.danger and not self.has_fresh_numbers:
             raise ValueError(f"question {self.id}: a danger item needs other cases to draw")
+
+    def asked(self, n):
+        """Return the wording with the personal numbers."""
+        return self._text(self.ask, n)
+
+    def worked(self, n):
+        """Return the model answer in words."""
+        road = getattr(self.kind, "road", None)
+        sums = {"sum": road.sum(n), "right": self.kind.model(n)} if road else {}
+        return self._text(self.working, n, **sums)
+
+    def line_of_code(self, n):
+        """Return the model answer as a line of Python; '' where there is nothing to compute."""
+        if self.code:
+            return self.code(n) if callable(self.code) else self.code.format(**vars(n))
+        road = getattr(self.kind, "road", None)
+        return road.code(n) if road and not self.kind.exact else ""
+
+    def _text(self, text, n, **more):
+        if callable(text):
+            return text(n)
+        facts = {name: fact(n) for name, fact in self.facts.items() if f"{{{name}" in text}
+        return fill(text, n, **facts, **more)
 
     @property
     def has_fresh_numbers(self):

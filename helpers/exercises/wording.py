@@ -50,7 +50,7 @@ def question_lines(question, numbers, number=0):
     lines : list of Line
     """
     lines = [Line("heading", heading(question, number))]
-    lines += [Line("text", paragraph) for paragraph in question.ask(numbers).split("\n\n")]
+    lines += [Line("text", paragraph) for paragraph in question.asked(numbers).split("\n\n")]
     if hasattr(question.kind, "shown"):
         shown = question.kind.shown(numbers)
         lines += [Line("option", f"{letter}) {option.text}") for letter, option in shown.items()]
@@ -173,13 +173,13 @@ def mistake_lines(question, numbers):
 
 def working_lines(question, numbers):
     """Return the model answer: in words, as it would be typed, and in code."""
-    lines = [Line("working", f"Worked answer: {question.working(numbers)}")]
+    lines = [Line("working", f"Worked answer: {question.worked(numbers)}")]
     typed = question.kind.model(numbers)
     lines.append(Line("working", f"As you would answer it: {typed}"))
     if question.kind.name == "parts":
         lines.append(Line("working", "Other parts may pass as well; these are one careful choice."))
-    if question.code:
-        code = f'write({question.code(numbers)}, "{question.kind.of}")'
+    if line := question.line_of_code(numbers):
+        code = f'write({line}, "{question.kind.of}")'
         lines += [
             Line("working", "The same sum in Python, for those who like it:"),
             Line("code", code),

@@ -25,7 +25,7 @@ def exercises(number):
 
 
 def asked(question):
-    return question.ask(every_numbers(question)[0])
+    return question.asked(every_numbers(question)[0])
 
 
 def test_property_every_id_stands_once_and_in_one_lesson():

@@ -38,7 +38,7 @@ def test_a_right_first_answer_earns_all(session, question_id):
 @each_kind
 def test_the_third_honest_try_shows_the_working_and_counts_as_helped(session, question_id):
     wrong = wrong_answers(session, question_id)
-    working = bank()[question_id].working(session.draw(question_id).numbers)
+    working = bank()[question_id].worked(session.draw(question_id).numbers)
     for place, typed in enumerate(wrong, start=1):
         outcome = session.answer(question_id, typed)
         shown = any(working in text for text in texts(session, question_id, outcome))
@@ -223,7 +223,7 @@ class TestPrediction:
 
     def test_its_working_is_not_shown_before_the_lesson_found_it(self, session):
         outcome = session.answer("ohm-predict", "b")
-        working = bank()["ohm-predict"].working(session.draw("ohm-predict").numbers)
+        working = bank()["ohm-predict"].worked(session.draw("ohm-predict").numbers)
         assert not any(working in text for text in texts(session, "ohm-predict", outcome))
 
     def test_it_is_no_slip_of_the_learner(self, session):

@@ -2,23 +2,34 @@
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import combinations, pairwise
 
 from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
+from helpers.exercises.templates import fill
 
 LETTERS = "abcdefgh"
 
 
 @dataclass(frozen=True)
 class Option:
-    """One option to choose or tick; `reply` is what to say to who took it (or left it out)."""
+    """One option to choose or tick; `reply` is what to say to who took it (or left it out).
+
+    Its texts are templates (`helpers.exercises.templates`).
+    """
 
     key: str
     text: str
     right: bool = False
     reply: str = ""
     danger: str = ""
+
+    def filled(self, n):
+        """Return the option with the personal numbers in its texts."""
+        if "{" not in self.text + self.reply + self.danger:
+            return self
+        texts = {name: fill(getattr(self, name), n) for name in ("text", "reply", "danger")}
+        return replace(self, **texts)
 
 
 class _Lettered:
@@ -30,7 +41,8 @@ class _Lettered:
         return tuple(stream.shuffle(range(len(self.listed(numbers)))))
 
     def listed(self, numbers):
-        return self.options(numbers) if callable(self.options) else self.options
+        options = self.options(numbers) if callable(self.options) else self.options
+        return tuple(option.filled(numbers) for option in options)
 
     def shown(self, numbers):
         """Return the options in the order of this draw, each behind its letter."""
@@ -83,6 +95,9 @@ class Choice(_Lettered):
             raise NotRead(f"{len(letters)} letters were read. {self.how}")
         return Answer(shown[letters[0]].key, letters[0])
 
+    def verdict_on(self, answer, numbers):
+        return self.mark(answer.value, numbers)
+
     def mark(self, value, numbers):
         option = next(option for option in self.listed(numbers) if option.key == value)
         if option.right:
@@ -114,6 +129,9 @@ class ChooseAll(_Lettered):
             raise NotRead(f"No letter was read. {self.how}")
         keys = sorted(shown[letter].key for letter in letters)
         return Answer(tuple(keys), ", ".join(letters))
+
+    def verdict_on(self, answer, numbers):
+        return self.mark(answer.value, numbers)
 
     def mark(self, value, numbers):
         listed = self.listed(numbers)
@@ -158,6 +176,9 @@ class Order(_Lettered):
         if len(letters) != len(shown):
             raise NotRead(f"{len(letters)} of {len(shown)} letters read. {self.how}")
         return Answer(tuple(shown[letter].key for letter in letters), ", ".join(letters))
+
+    def verdict_on(self, answer, numbers):
+        return self.mark(answer.value, numbers)
 
     def mark(self, value, numbers):
         listed = self.listed(numbers)
