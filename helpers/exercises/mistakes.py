@@ -4,7 +4,7 @@ For the workshop copy, which shows them with what the card says, and for the inv
 """
 
 from helpers import quantities
-from helpers.exercises.kinds import NotRead
+from helpers.exercises.kinds import Amount, NotRead
 
 
 def wrong_answers(question, numbers):
@@ -33,7 +33,7 @@ def _wrong(kind, numbers):
             answer = kind.read(typed, numbers)
         except NotRead:
             continue
-        verdict = kind.mark(answer.value, numbers)
+        verdict = kind.verdict_on(answer, numbers)
         if not verdict.right and answer.value not in found:
             found.add(answer.value)
             yield typed, answer, verdict
@@ -41,7 +41,10 @@ def _wrong(kind, numbers):
 
 def _quantity_guesses(kind, numbers):
     right = kind.right(numbers)
-    values = [slip.wrong(numbers) for slip in kind.slips] + [right * 1000, right * 1.4, right / 3]
+    values = [slip.wrong(numbers) for slip in kind.slips]
+    if isinstance(kind, Amount):
+        values += [wrong.value for wrong in kind.road.wrong(numbers)]
+    values += [right * 1000, right * 1.4, right / 3]
     return [quantities.write_as(value, kind.unit, 3) for value in values]
 
 

@@ -146,7 +146,7 @@ class Standing:
         if answer.value in draw.tried:
             return *draw.tried[answer.value], False
         closed = draw.finished(question) or (question.danger and self._just_explained(draw))
-        verdict = question.kind.mark(answer.value, draw.numbers)
+        verdict = question.kind.verdict_on(answer, draw.numbers)
         draw.tried[answer.value] = (answer, verdict)
         draw.typed.append(typed)
         draw.right = draw.right or verdict.right

@@ -153,6 +153,7 @@ class Bins(_Controls):
 
 
 CONTROLS = {
+    kinds.Amount: Typed,
     kinds.Quantity: Typed,
     kinds.Choice: OneOf,
     kinds.ChooseAll: AnyOf,

@@ -48,7 +48,7 @@ def fingerprint(question):
     ]
     about = (question.marks, question.role, question.danger, type(question.kind).__name__)
     marked = [(_numbers(n), _earned(question.kind, n)) for n in draws]
-    worded = [(question.ask(n), _options(question.kind, n)) for n in draws]
+    worded = [(question.asked(n), _options(question.kind, n)) for n in draws]
     return _short((about, marked)), _short(worded)
 
 

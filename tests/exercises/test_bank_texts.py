@@ -7,6 +7,7 @@ from questions import ALL, CHOICES, CHOOSE_ALL, EXERCISES, MARKED, PARTS, QUANTI
 
 from helpers.exercises import kinds
 from helpers.exercises.standing import DrawStanding
+from helpers.exercises.templates import fill
 from helpers.exercises.wording import Line, feedback_lines, question_lines, working_lines
 from helpers.quantities import write, write_as
 
@@ -21,6 +22,9 @@ def replies(question, numbers):
     texts = [(option.reply, option.danger) for option in of_options(question, numbers)]
     if isinstance(kind, kinds.Quantity):
         texts += [(slip.reply, slip.danger) for slip in kind.slips] + [(kind.check, "")]
+    if isinstance(kind, kinds.Amount):
+        texts += [(fill(slip.asks, numbers), fill(slip.danger, numbers)) for slip in kind.slips]
+        texts += [(turn.asks, "") for wrong in kind.road.wrong(numbers) for turn in wrong.turns]
     if isinstance(kind, kinds.Parts):
         for picked in zip(
             *(field.bin[:: len(field.bin) - 1] for field in kind.fields), strict=True
@@ -35,7 +39,7 @@ def test_everything_said_is_whole_text(question):
         lines = question_lines(question, numbers)
         lines += feedback_lines(question, DrawStanding(numbers), 0, None, question.nudges)
         if question.role == "predict":
-            lines.append(Line("working", question.working(numbers)))
+            lines.append(Line("working", question.worked(numbers)))
         else:
             lines += working_lines(question, numbers)
         # the code of a model answer may hold braces; what is written for people may not
@@ -98,7 +102,7 @@ def test_nudges_never_repeat_an_option_that_is_right(question):
 def test_working_ends_at_the_right_answer(question):
     for numbers in every_numbers(question):
         right = question.kind.right(numbers)
-        working = question.working(numbers)
+        working = question.worked(numbers)
         texts = {write(right, question.kind.of), write_as(right, question.kind.unit, 3)}
         assert any(text in working for text in texts), (working, texts)
 

@@ -3,6 +3,7 @@
 An answer is text and is only ever compared. Knows no learner, no log and no screen.
 """
 
+from helpers.exercises.kinds.amount import Amount, Slip
 from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
 from helpers.exercises.kinds.lettered import LETTERS, Choice, ChooseAll, Option, Order
 from helpers.exercises.kinds.parts import Criterion, Field, Parts, judged
@@ -11,6 +12,7 @@ from helpers.exercises.kinds.quantity import ROUNDING, Quantity
 __all__ = [
     "LETTERS",
     "ROUNDING",
+    "Amount",
     "Answer",
     "Choice",
     "ChooseAll",
@@ -21,6 +23,7 @@ __all__ = [
     "Order",
     "Parts",
     "Quantity",
+    "Slip",
     "Verdict",
     "judged",
 ]

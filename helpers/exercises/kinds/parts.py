@@ -112,6 +112,9 @@ class Parts:
     def bin_text(self, part):
         return ", ".join(part.text(value) for value in part.bin)
 
+    def verdict_on(self, answer, numbers):
+        return self.mark(answer.value, numbers)
+
     def mark(self, value, numbers):
         criteria = self.judge(value, numbers)
         missed = sorted((c for c in criteria if not c.passed), key=lambda c: not c.danger)

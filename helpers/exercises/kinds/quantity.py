@@ -72,6 +72,9 @@ class Quantity:
         below = self.within if self.below is None else max(self.below, ROUNDING)
         return low - below * abs(low), high + self.within * abs(high)
 
+    def verdict_on(self, answer, numbers):
+        return self.mark(answer.value, numbers)
+
     def mark(self, value, numbers):
         low, high = self.band(numbers)
         if low <= value <= high:

@@ -37,16 +37,6 @@ SLIPS = {
         "one place too few": lambda n: n.amps / 10,
         "one place too many": lambda n: n.amps * 10,
     },
-    "ohm-2": {  # the number, typed bare, is read in milliamperes
-        "multiplied instead of divided": lambda n: n.volts * n.ohms / 1000,
-        "ohms over volts": lambda n: n.ohms / n.volts / 1000,
-    },
-    "ohm-3": {
-        "left out the LED's own drop": lambda n: n.volts / n.amps,
-        "added the LED's drop": lambda n: (n.volts + LED[n.led]) / n.amps,
-        "LED's drop over current": lambda n: LED[n.led] / n.amps,
-        "volts times amps": lambda n: (n.volts - LED[n.led]) * n.amps * 1000,
-    },
     "ohm-5": {
         "one zero too many": lambda n: n.ohms * 10,
         "one zero too few": lambda n: n.ohms / 10,
@@ -55,16 +45,6 @@ SLIPS = {
     "ohm-6": {
         "next value down": lambda n: 1000 * max(value for value in E12 if value < n.ohms / 1000),
         "kept the calculated value": lambda n: n.ohms,
-    },
-    "ohm-7": {
-        "took the printed value": lambda n: (n.volts - 2.0) / n.ohms,
-        "took the largest resistor": lambda n: (n.volts - 2.0) / (1.1 * n.ohms),
-        "left out the LED's own drop": lambda n: n.volts / (0.9 * n.ohms),
-    },
-    "ohm-10": {
-        "treated series as parallel": lambda n: n.volts * (1 / n.pair[0] + 1 / n.pair[1]),
-        "forgot the second resistor": lambda n: n.volts / n.pair[0],
-        "forgot the first resistor": lambda n: n.volts / n.pair[1],
     },
     "ohm-11": {
         "added as in series": lambda n: n.pair[0] + n.pair[1],

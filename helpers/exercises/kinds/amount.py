@@ -1,0 +1,143 @@
+"""A question for a number with a unit."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from helpers import quantities
+from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
+from helpers.exercises.roads import Road, explain
+from helpers.exercises.slips import size_check
+from helpers.exercises.templates import fill
+
+EXAMPLES = (4.7, 33)  # no band holds both
+ROUNDING = 1e-9  # what a number may lose on its way through a computer [-]
+FEW_DIGITS = 2  # a number typed with so many is right if the right one rounds to it
+
+
+@dataclass(frozen=True)
+class Slip:
+    """A wrong turn that this question alone knows, as the number it leads to.
+
+    Parameters
+    ----------
+    name : str
+        What was done, to be read behind "you".
+    wrong : callable
+        From the personal numbers to the wrong answer [the glossary's unit].
+    asks : str
+        One question that lets the learner find it: a template.
+    danger : str
+        What would happen if it were built; empty where it would hurt nobody.
+    share : float
+        Part of the marks that it still earns [-].
+    """
+
+    name: str
+    wrong: Callable
+    asks: str
+    danger: str = ""
+    share: float = 0.0
+
+
+@dataclass(frozen=True)
+class Amount:
+    """A number with a unit, typed freely, and the road that leads to it.
+
+    Parameters
+    ----------
+    of : str
+        Name of the quantity in the glossary.
+    unit : str
+        Unit in which the question asks; a number typed bare is read in it.
+    road : Road
+        How the right number comes about from what is given.
+    exact : callable or None
+        The exact result where the road is the usual simple sum; all between both is right.
+    slips : tuple of Slip
+        Wrong turns that no step of the road knows.
+    danger : callable or None
+        From value and numbers to what would happen if it were built; None where nothing would.
+    within : float
+        How far beside the right answer is still right; narrow where a value is read or picked [-].
+    below : float or None
+        The same on the lower side only; 0 where the right answer is the least that is safe [-].
+    """
+
+    of: str
+    unit: str
+    road: Road
+    exact: Callable | None = None
+    slips: tuple = ()
+    danger: Callable | None = None
+    within: float = 0.03
+    below: float | None = None
+    name = "quantity"
+    between = " "
+
+    def right(self, numbers):
+        """Return the right answer, exact where the road is a simple sum [the glossary's unit]."""
+        return self.exact(numbers) if self.exact else self.road.value(numbers)
+
+    def simple(self, numbers):
+        """Return what the road leads to [the glossary's unit]."""
+        return self.road.value(numbers)
+
+    def arrange(self, numbers, stream):
+        return ()
+
+    def read(self, typed, numbers):
+        try:
+            reading = quantities.read(typed, self.of, self.unit)
+        except quantities.QuantityError as error:
+            raise NotRead(str(error)) from None
+        return Answer(reading.value, self._understood(reading), reading.digits)
+
+    def _understood(self, reading):
+        """Say what was read in the unit of the question, as long as that reads well."""
+        text = quantities.write_as(reading.value, self.unit, 6)
+        return text if len(text) <= 9 + len(self.unit) and "e" not in text else reading.understood
+
+    def band(self, numbers):
+        """Return the lowest and the highest value that is accepted however it is typed."""
+        low, high = sorted((self.right(numbers), self.simple(numbers)))
+        below = self.within if self.below is None else max(self.below, ROUNDING)
+        return low - below * abs(low), high + self.within * abs(high)
+
+    def _accepted(self, value, digits, numbers):
+        low, high = self.band(numbers)
+        if low <= value <= high:
+            return True
+        if digits != FEW_DIGITS or (self.below == 0 and value < low):
+            return False
+        ends = (self.right(numbers), self.simple(numbers))
+        return any(f"{value:.1e}" == f"{end:.1e}" for end in ends)
+
+    def verdict_on(self, answer, numbers):
+        return self.mark(answer.value, numbers, answer.digits)
+
+    def mark(self, value, numbers, digits=15):
+        if self._accepted(value, digits, numbers):
+            return Verdict(1.0, "Right.")
+        danger = (self.danger and self.danger(value, numbers)) or ""
+        own = [(slip, slip.wrong(numbers)) for slip in self.slips]
+        exact = self.exact(numbers) if self.exact else None
+        found = explain(value, digits, self.road, numbers, exact, own)
+        if not found:
+            return Verdict(0.0, size_check(value, self.right(numbers)), "", danger)
+        said = danger or fill(found.danger, numbers)
+        return Verdict.partly(found.share, found.reply, found.name, said)
+
+    def slip_in_words(self, slip, numbers):
+        return slip
+
+    def model(self, numbers):
+        return quantities.write_as(self.right(numbers), self.unit, 3)
+
+    def hint(self, numbers):
+        return f"Answer in {self.unit}, or type another unit after the number."
+
+    def example(self, numbers):
+        """Return how an answer may look: never one that would be right with these numbers."""
+        low, high = self.band(numbers)
+        shown = (f"{figure} {self.unit}" for figure in EXAMPLES)
+        return next(text for text in shown if not low <= self.read(text, numbers).value <= high)

@@ -1,0 +1,124 @@
+"""A wrong number explained by search: which wrong turn on the road ends exactly there?
+
+Never wider than the digits that were typed: with two dozen turns, pairs and decades together would
+explain any number at all, and a false reason is worse than none.
+"""
+
+from dataclasses import dataclass
+from math import log10
+
+from helpers.exercises.templates import fill
+
+CLOSEST, WIDEST = (
+    0.003,
+    0.005,
+)  # a sum by hand is rounded on its way; beyond, nothing is claimed [-]
+PREFIX, PLACE = "mixed up a prefix", "moved the decimal point"
+ASK_PREFIX = "The digits are right. Which prefix did you mean: milli, kilo, or none?"
+ASK_PLACE = "The digits are right. By how many places does the point move?"
+
+
+@dataclass(frozen=True)
+class Reason:
+    """Why a number came out: names of the wrong turns, what to say, the share of the marks."""
+
+    names: tuple
+    reply: str
+    share: float = 0.0
+    danger: str = ""
+
+    @property
+    def name(self):
+        return " or ".join(self.names)
+
+
+def explain(value, digits, road, n, exact=None, own=()):
+    """Return the reason for a wrong number, or None.
+
+    Parameters
+    ----------
+    value : float
+        What was answered [the glossary's unit].
+    digits : int
+        Significant digits typed [-].
+    road : Road
+        How the right number comes about.
+    n : SimpleNamespace
+        The personal numbers.
+    exact : float or None
+        The exact result, where the road is the simple sum for it [the glossary's unit].
+    own : sequence of (Slip, float)
+        Slips that this question alone knows, with the numbers they lead to; these go first.
+
+    Returns
+    -------
+    reason : Reason or None
+        With two names where two turns end in one number.
+
+    Notes
+    -----
+    In this order: the question's own turns; single turns, on the simple sum and, in the same
+    proportion, on the exact one; two usual turns together; a wrong decade on the right road.
+    """
+    right = road.value(n)
+    scales = (1.0,) if exact is None or not right else (1.0, exact / right)
+    fits = _fit(value, digits)
+    if found := [slip for slip, wrong in own if fits(wrong)]:
+        first = found[0]
+        names = tuple(dict.fromkeys(slip.name for slip in found))[:2]
+        danger = next((slip.danger for slip in found if slip.danger), "")
+        return Reason(names, _reply(names, fill(first.asks, n)), first.share, danger)
+    single = [w for w in road.wrong(n) if _ends_at(value, digits, w, scales)]
+    if single:
+        return _told(road, single)
+    if power := _decade(value, digits, [right * scale for scale in scales]):
+        whole = power % 3 == 0
+        return Reason((PREFIX if whole else PLACE,), ASK_PREFIX if whole else ASK_PLACE, 0.5)
+    twice = [w for w in road.wrong_twice(n) if any(fits(w.value * scale) for scale in scales)]
+    return _told(road, twice) if twice else None
+
+
+def _ends_at(value, digits, wrong, scales):
+    ends = [wrong.value * scale for scale in scales]
+    if wrong.turns[0].any_decade:
+        return _decade(value, digits, ends) is not None
+    return any(map(_fit(value, digits), ends))
+
+
+def _decade(value, digits, ends):
+    """Return by which power of ten a value lies beside one of some numbers, or None."""
+    for end in ends:
+        if value * end > 0:
+            power = round(log10(value / end))
+            if _fit(value, digits)(end * 10.0**power):
+                return power
+    return None
+
+
+def _fit(value, digits):
+    """Return a function that says whether a number ends in what was typed."""
+    width = abs(value) * min(max(0.5 * 10.0 ** (1 - digits), CLOSEST), WIDEST)
+    return lambda other: abs(value - other) <= width
+
+
+def _told(road, wrong):
+    """Name one wrong road, or two with the question that parts them."""
+    by_name = {}
+    for one in sorted(wrong, key=lambda one: not one.turns[0].usual):
+        by_name.setdefault(" and ".join(one.names), one)
+    names = tuple(by_name)[:2]
+    ways = [by_name[name] for name in names]
+    share = min(_share(way) for way in ways)
+    if len(ways) == 1:
+        return Reason(names, _reply(names, ways[0].turns[0].asks), share)
+    place = min(way.places[-1] for way in ways)
+    return Reason(names, _reply(names, f"Which was it? What did you get for {road.called(place)}?"),
+                  share)  # fmt: skip
+
+
+def _share(way):
+    return way.turns[0].share if len(way.turns) == 1 else 0.0
+
+
+def _reply(names, question):
+    return f"This fits if you {' or if you '.join(names)}. {question}"

@@ -1,0 +1,92 @@
+"""Steps along the mains wave: its crest, its range, what a half-wave leaves."""
+
+from math import pi, sqrt
+
+from helpers.exercises.roads.road import Step, Turn
+from helpers.exercises.roads.steps.general import factor
+
+CREST = (
+    Turn("took the label for the crest", "How high does the wave rise above its label?",
+         factor(1.0), usual=True),
+    Turn("took the mean for the crest", "Is the mean of the wave its highest point?",
+         factor(2 * sqrt(2) / pi)),
+    Turn("divided by 1.414", "Is the crest lower than the label, or higher?",
+         factor(1 / sqrt(2))),
+    Turn("took the wave from trough to crest", "From where to where is a crest measured?",
+         factor(2 * sqrt(2))),
+    Turn("multiplied by 1.5", "What exactly is the square root of two?", factor(1.5)),
+)  # fmt: skip
+
+
+def crest(called="the crest"):
+    """From rms to crest of a sine."""
+    return Step(called, "voltage", factor(sqrt(2)), "{value} × √2", "{value} * 2**0.5",
+                turns=CREST)  # fmt: skip
+
+
+RMS_OF_CREST = (
+    Turn("took the crest as it stands", "Does a sine stand at its crest all the time?",
+         factor(1.0)),
+    Turn("multiplied by 1.414", "Is the rms value of a sine higher or lower than its crest?",
+         factor(sqrt(2))),
+    Turn("took the mean for the rms", "Which factor leads from crest to rms, which to the mean?",
+         factor(2 / pi)),
+    Turn("halved the crest", "Half of the crest is the rms of what: a whole wave, or a half-wave?",
+         factor(0.5)),
+    Turn("multiplied by 0.9", "0.9 leads from rms to mean. What leads from crest to rms?",
+         factor(2 * sqrt(2) / pi)),
+    Turn("took the wave from trough to crest", "From where to where is a crest measured?",
+         factor(2.0)),
+)  # fmt: skip
+
+
+def rms_of_crest(called="the rms value"):
+    """From the crest of a sine to its rms value."""
+    return Step(called, "voltage", factor(1 / sqrt(2)), "{value} / √2", "{value} / 2**0.5",
+                turns=RMS_OF_CREST)  # fmt: skip
+
+
+def per_cent_more(percent, called="the highest"):
+    """A value with some per cent added."""
+    return Step(
+        called, "voltage", lambda value, more, n: value * (1 + more / 100),
+        "{value} and {operand} more", "{value} * (1 + {operand} / 100)",
+        operand=percent, operand_of="percent",
+        turns=(
+            Turn("left the per cent out", "Which end of the range is asked for?",
+                 lambda value, more, n: value, usual=True),
+            Turn("took the per cent off", "Which end of the range is asked for: lowest or highest?",
+                 lambda value, more, n: value * (1 - more / 100)),
+            Turn("added the per cent as volts", "Ten per cent of what?",
+                 lambda value, more, n: value + more),
+            Turn("added the per cent twice", "How often does the range have to be counted?",
+                 lambda value, more, n: value * (1 + more / 100) ** 2),
+            Turn("took the rise alone", "What does the rise come on top of?",
+                 lambda value, more, n: value * more / 100),
+        ),
+    )  # fmt: skip
+
+
+HALF_WAVE_MEAN = (
+    Turn("counted both half-cycles", "What does the diode do in the second half-cycle?",
+         factor(2 / pi), usual=True),
+    Turn("took the crest for the mean", "The crest lasts an instant. What is left as a mean?",
+         factor(1.0), usual=True),
+    Turn("took the rms of the half-wave for its mean", "Light follows the mean: what divides the "
+         "crest then?", factor(0.5)),
+    Turn("halved once too often", "How many half-cycles of two get through?",
+         factor(0.5 / pi)),
+    Turn("used the quick sum, volts over ohms", "That is right for DC. What share is left as a "
+         "mean in one half-cycle of two?", factor(1 / sqrt(2))),
+    Turn("halved the quick sum", "Half the time is right. Is the mean of a half-cycle as large as "
+         "its rms?", factor(0.5 / sqrt(2))),
+    Turn("took 0.45 of the crest", "0.45 belongs to the label. What belongs to the crest?",
+         factor(0.45)),
+    Turn("divided the label by π", "π belongs to the crest. What belongs to the label?",
+         factor(1 / (sqrt(2) * pi))),
+)  # fmt: skip
+
+
+def half_wave_mean(of="current", called="the mean over a whole cycle"):
+    """From the crest of a half-wave to its mean over the whole cycle."""
+    return Step(called, of, factor(1 / pi), "{value} / π", "{value} / pi", turns=HALF_WAVE_MEAN)

@@ -1,0 +1,106 @@
+"""A wrong number is explained by the turn that ends exactly there, and by no other."""
+
+import random
+from types import SimpleNamespace
+
+import pytest
+
+from helpers.exercises.kinds import Amount, Slip
+from helpers.exercises.roads import Road, explain
+from helpers.exercises.roads.explained import WIDEST
+from helpers.exercises.roads.steps.general import given, label, over
+from helpers.exercises.roads.steps.mains import crest, half_wave_mean
+from helpers.exercises.roads.steps.ohms import less_drop
+from helpers.physics.mains import SUPPLIES
+from helpers.physics.operating_point import operating_point
+
+BENCH = SimpleNamespace(volts=12.0, led_volts=2.0, ohms=1500.0)
+DROPPER = Road(given("volts"), less_drop("led_volts"), over("ohms"))
+MAINS = SimpleNamespace(supply=SUPPLIES["230 V 50 Hz"], ohms=56e3)
+HALF_WAVE = Road(
+    label(), crest(), over("ohms", called="the current at the crest"), half_wave_mean()
+)
+
+
+def exact(n):
+    return operating_point("series_diode", n.supply, ohms=n.ohms).led_amps_mean
+
+
+LED_MEAN = Amount("current", "mA", HALF_WAVE, exact=exact)
+
+
+def verdict(typed, kind=LED_MEAN, n=MAINS):
+    return kind.verdict_on(kind.read(typed, n), n)
+
+
+@pytest.mark.parametrize(
+    "typed, names",
+    [
+        ("5.81 mA", ("took the crest for the mean", "multiplied instead of dividing")),
+        ("2.05 mA", ("halved the quick sum",)),
+        ("4.11 mA", ("used the quick sum, volts over ohms",)),
+        ("2.88 mA", ("took the rms of the half-wave for its mean",)),
+        ("3.7 mA", ("counted both half-cycles", "took the wave from trough to crest")),
+        ("1.85 A", ("mixed up a prefix",)),
+        ("18.2 mA", ("moved the decimal point",)),
+        ("5800 mA", ("multiplied instead of dividing",)),
+        ("7.77 mA", ("",)),
+    ],
+)
+def test_second_way_a_number_worked_out_by_hand_is_named(typed, names):
+    """Crest 325.3 V; over 56 kΩ 5.81 mA; over π 1.85 mA; 230 V / 56 kΩ is 4.11 mA."""
+    assert verdict(typed).slip == " or ".join(names)
+
+
+def test_two_that_end_in_one_number_are_both_named_with_the_question_that_parts_them():
+    said = verdict("3.7 mA").reply
+    assert "if you counted both half-cycles or if you took the wave from trough to crest" in said
+    assert said.endswith("Which was it? What did you get for the crest?")
+
+
+def test_the_exact_sum_has_its_slips_in_the_same_proportion():
+    assert verdict(f"{2e3 * exact(MAINS):.5g} mA").slip.startswith("counted both half-cycles")
+
+
+def test_what_the_question_alone_knows_goes_first():
+    own = Slip("took the grid for milliamperes", lambda n: 0.0058, "What is a division worth?")
+    kind = Amount("current", "mA", HALF_WAVE, exact=exact, slips=(own,))
+    assert verdict("5.8 mA", kind).slip == own.name
+
+
+def test_limit_a_number_half_a_per_cent_away_has_no_reason():
+    right = DROPPER.value(BENCH)
+    near, far = 1.2 * right * (1 + 0.9 * WIDEST), 1.2 * right * (1 + 1.1 * WIDEST)
+    assert explain(near, 2, DROPPER, BENCH).names == ("left out the LED's own drop",)
+    assert explain(far, 2, DROPPER, BENCH) is None
+
+
+def test_limit_four_digits_are_matched_more_narrowly_than_two():
+    wrong = 1.2 * DROPPER.value(BENCH) * 1.004
+    assert explain(wrong, 2, DROPPER, BENCH) and explain(wrong, 4, DROPPER, BENCH) is None
+
+
+def test_two_digits_that_are_the_right_ones_are_right():
+    kind = Amount("current", "mA", DROPPER, within=0.005)
+    n = SimpleNamespace(volts=12.0, led_volts=2.0, ohms=1475.0)  # 6.78 mA
+    assert kind.verdict_on(kind.read("6.8 mA", n), n).right
+    assert not kind.verdict_on(kind.read("6.8 mA", n), n).slip
+    assert not kind.verdict_on(kind.read("6.84 mA", n), n).right
+    assert not kind.verdict_on(kind.read("7 mA", n), n).right
+
+
+def test_limit_below_the_least_that_is_safe_two_digits_are_not_enough():
+    kind = Amount("current", "mA", DROPPER, below=0)
+    n = SimpleNamespace(volts=12.0, led_volts=2.0, ohms=1475.0)
+    assert not kind.verdict_on(kind.read("6.7 mA", n), n).right
+
+
+def test_limit_of_random_numbers_at_most_a_tenth_is_given_a_reason():
+    chance, claimed, tried = random.Random(11), 0, 0
+    while tried < 2000:
+        value = float(f"{exact(MAINS) * 10 ** chance.uniform(-1, 1):.3g}")
+        found = LED_MEAN.mark(value, MAINS, 3)
+        if not found.right:
+            tried += 1
+            claimed += bool(found.slip)
+    assert claimed <= 0.10 * tried
