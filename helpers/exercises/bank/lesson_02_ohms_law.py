@@ -4,6 +4,7 @@ The mains appears once, in the prediction; what the LED gets there is the busine
 """
 
 from helpers.exercises.kinds import (
+    Amount,
     Choice,
     ChooseAll,
     Criterion,
@@ -15,6 +16,9 @@ from helpers.exercises.kinds import (
     judged,
 )
 from helpers.exercises.question import Picture, Question
+from helpers.exercises.roads import Road
+from helpers.exercises.roads.steps.general import given, over
+from helpers.exercises.roads.steps.ohms import less_drop, series, smallest
 from helpers.exercises.slips import Slip
 from helpers.physics import hazards, leds, ohms_law, resistors
 from helpers.quantities import write
@@ -200,47 +204,25 @@ LAW = (
     ),
     Question(
         id="ohm-2",
+        edition=2,
         outcome="find the current from voltage and resistance",
         numbers=lambda draw, supply: {
             "volts": draw.pick((5.0, 9.0, 12.0, 15.0, 24.0)),
             "ohms": draw.pick((1_800.0, 2_700.0, 3_900.0, 6_800.0)),
         },
-        ask=lambda n: (
-            f"A bench supply is set to {volts(n.volts)} DC, with {ohms(n.ohms)} across it and no "
-            "LED. What current flows?"
-        ),
-        kind=Quantity(
-            of="current",
-            unit="mA",
-            right=lambda n: ohms_law.current(n.volts, n.ohms),
-            slips=(
-                Slip(
-                    "multiplied instead of divided",
-                    lambda n: n.volts * n.ohms * 1e-3,
-                    "You seem to have multiplied. Should more ohms let more current through?",
-                ),
-                Slip(
-                    "ohms over volts",
-                    lambda n: n.ohms / n.volts * 1e-3,
-                    "Upside down: you seem to have divided ohms by volts. Which one pushes?",
-                ),
-            ),
-            check="Estimate first: how much would 1 kΩ let through?",
-        ),
+        ask="A bench supply is set to {volts} DC, with {ohms} across it and no LED. What current "
+        "flows?",
+        kind=Amount("current", "mA", Road(given("volts"), over("ohms"))),
         nudges=(
             "Which one pushes, and which one holds back?",
             "Current is the push divided by what holds it back; volts by kilo-ohms gives mA.",
         ),
-        working=lambda n: (
-            f"I = V / R = {volts(n.volts)} / {ohms(n.ohms)} = "
-            f"{milliamps(ohms_law.current(n.volts, n.ohms))}."
-        ),
-        code=lambda n: f"ohms_law.current({n.volts}, {n.ohms})",
+        working="I = V / R: {sum}.",
     ),
     Question(
         id="ohm-3",
+        edition=2,
         outcome="find the dropper for a wanted current",
-        level=1,
         marks=2,
         numbers=lambda draw, supply: {
             "volts": draw.pick((9.0, 12.0, 15.0, 24.0)),
@@ -248,54 +230,19 @@ LAW = (
             "led_volts": LED_COLOURS[led],
             "amps": draw.pick((0.002, 0.004, 0.008)),
         },
-        ask=lambda n: (
-            f"A {n.led} LED drops {volts(n.led_volts)}. It should get {milliamps(n.amps)} from a "
-            f"bench supply of {volts(n.volts)} DC. What resistance does its dropper need?"
-        ),
-        kind=Quantity(
-            of="resistance",
-            unit="kΩ",
-            right=lambda n: ohms_law.dropper(n.volts, n.led_volts, n.amps),
-            slips=(
-                Slip(
-                    "left out the LED's own drop",
-                    lambda n: n.volts / n.amps,
-                    "This is the value for the whole supply voltage. The LED keeps a share for "
-                    "itself: what is left for the resistor?",
-                    share=0.5,
-                ),
-                Slip(
-                    "added the LED's drop",
-                    lambda n: (n.volts + n.led_volts) / n.amps,
-                    "The LED's drop seems to have been added. Does the LED push, or does it take?",
-                ),
-                Slip(
-                    "LED's drop over current",
-                    lambda n: n.led_volts / n.amps,
-                    "This is the LED's own voltage divided by the current. Which voltage stands "
-                    "across the resistor?",
-                    "this resistor is too small: it lets about twice the wanted current through or "
-                    "much more. Then the LED can fail, and a small resistor can burn your fingers.",
-                ),
-                Slip(
-                    "volts times amps",
-                    lambda n: (n.volts - n.led_volts) * n.amps * 1e3,
-                    "Volts times amps is a power. What do volts divided by amps give?",
-                ),
-            ),
+        ask="A {led} LED drops {led_volts}. It should get {amps:mA} from a bench supply of {volts} "
+        "DC. What resistance does its dropper need?",
+        kind=Amount(
+            "resistance",
+            "kΩ",
+            Road(given("volts"), less_drop("led_volts"), over("amps", "resistance", "the dropper")),
             danger=_dropper_danger,
-            check="First work out the voltage that is left for the resistor.",
         ),
         nudges=(
             "How much of the supply voltage does the LED keep for itself?",
             "What is left stands across the resistor: divide it by the current. Volts by "
             "milliamperes gives kilo-ohms.",
         ),
-        working=lambda n: (
-            f"R = ({volts(n.volts)} − {volts(n.led_volts)}) / "
-            f"{milliamps(n.amps)} = {ohms(ohms_law.dropper(n.volts, n.led_volts, n.amps))}."
-        ),
-        code=lambda n: f"ohms_law.dropper({n.volts}, {n.led_volts}, {n.amps})",
     ),
     Question(
         id="ohm-4",
@@ -437,56 +384,30 @@ VALUES = (
     ),
     Question(
         id="ohm-7",
+        edition=2,
         level=2,
         outcome="work out what tolerance does to the current",
         numbers=lambda draw, supply: {
             "volts": draw.pick((9.0, 12.0, 15.0)),
             "led_volts": LED_COLOURS["red"],
             "ohms": draw.pick((1_000.0, 1_500.0, 2_200.0, 3_300.0)),
-            "tolerance": resistors.tolerance_percent("E12"),
+            "percent": resistors.tolerance_percent("E12"),
         },
-        ask=lambda n: (
-            f"A red LED ({volts(n.led_volts)}) sits behind {ohms(n.ohms)} ± {n.tolerance:.0f} % "
-            f"on {volts(n.volts)} DC. What is the largest current that it can get?"
-        ),
-        kind=Quantity(
-            of="current",
-            unit="mA",
-            right=_largest_amps,
-            slips=(
-                Slip(
-                    "took the printed value",
-                    lambda n: ohms_law.led_current(n.volts, n.led_volts, n.ohms),
-                    "This is the current with exactly the printed value. Which resistor of the "
-                    "batch lets the most through?",
-                    share=0.5,
-                ),
-                Slip(
-                    "took the largest resistor",
-                    lambda n: ohms_law.led_current(
-                        n.volts, n.led_volts, n.ohms * (1 + n.tolerance / 100)
-                    ),
-                    "This is the smallest current. Which end of the tolerance gives the largest?",
-                ),
-                Slip(
-                    "left out the LED's own drop",
-                    lambda n: n.volts / (n.ohms * (1 - n.tolerance / 100)),
-                    "The right end of the tolerance. What voltage is left for the resistor?",
-                    share=0.5,
-                ),
+        ask="A red LED ({led_volts}) sits behind {ohms} ± {percent} on {volts} DC. What is the "
+        "largest current that it can get?",
+        kind=Amount(
+            "current",
+            "mA",
+            Road(
+                given("volts"),
+                less_drop("led_volts"),
+                over(Road(given("ohms"), smallest("percent"))),
             ),
-            check="First work out the smallest resistance in the batch.",
         ),
         nudges=(
             "Which resistor of the batch lets the most current through?",
             "Take the smallest one, and the voltage that the LED leaves.",
         ),
-        working=lambda n: (
-            f"The smallest is {ohms(n.ohms * (1 - n.tolerance / 100))}; ({volts(n.volts)} − "
-            f"{volts(n.led_volts)}) over that is "
-            f"{milliamps(_largest_amps(n))}."
-        ),
-        code=lambda n: f"ohms_law.led_current({n.volts}, {n.led_volts}, {n.ohms} * 0.9)",
     ),
     Question(
         id="ohm-8",
@@ -640,49 +561,21 @@ SEVERAL = (
     ),
     Question(
         id="ohm-10",
+        edition=2,
         level=2,
         outcome="add resistors in series",
         numbers=lambda draw, supply: {
             "pair": tuple(sorted(draw.some((1_000.0, 2_200.0, 3_300.0, 4_700.0), 2))),
             "volts": draw.pick((9.0, 12.0, 24.0)),
         },
-        ask=lambda n: (
-            f"{ohms(n.pair[0])} and {ohms(n.pair[1])} are connected one after the other across "
-            f"{volts(n.volts)} DC. What current flows?"
-        ),
-        kind=Quantity(
-            of="current",
-            unit="mA",
-            right=lambda n: ohms_law.current(n.volts, ohms_law.series(*n.pair)),
-            slips=(
-                Slip(
-                    "treated series as parallel",
-                    lambda n: ohms_law.current(n.volts, ohms_law.parallel(*n.pair)),
-                    "This is the current if they stood side by side. One after the other, do two "
-                    "obstacles hold back more or less than one?",
-                ),
-                Slip(
-                    "forgot the second resistor",
-                    lambda n: ohms_law.current(n.volts, n.pair[0]),
-                    "This is the current through the first one alone. What does the second add?",
-                ),
-                Slip(
-                    "forgot the first resistor",
-                    lambda n: ohms_law.current(n.volts, n.pair[1]),
-                    "This is the current through the second one alone. What does the first add?",
-                ),
-            ),
-            check="First work out the resistance of the two together.",
-        ),
+        facts={"first_ohms": lambda n: n.pair[0], "second_ohms": lambda n: n.pair[1]},
+        ask="{first_ohms} and {second_ohms} are connected one after the other across {volts} DC. "
+        "What current flows?",
+        kind=Amount("current", "mA", Road(given("volts"), over(Road(series("pair"))))),
         nudges=(
             "Does the same current pass through both?",
             "In series the ohms add; then divide the volts by the sum.",
         ),
-        working=lambda n: (
-            f"Together {ohms(ohms_law.series(*n.pair))}; {volts(n.volts)} over that is "
-            f"{milliamps(ohms_law.current(n.volts, ohms_law.series(*n.pair)))}."
-        ),
-        code=lambda n: f"ohms_law.current({n.volts}, ohms_law.series({n.pair[0]}, {n.pair[1]}))",
     ),
     Question(
         id="ohm-11",
