@@ -31,7 +31,7 @@ def test_a_change_of_numbers_options_or_marks_shows_and_one_of_words_shows_apart
     others = [
         (choice, replace(choice, kind=replace(choice.kind, options=swapped))),
         (sum_, replace(sum_, marks=sum_.marks + 1)),
-        (sum_, replace(sum_, kind=replace(sum_.kind, right=lambda n: 1.2 * sum_.kind.right(n)))),
+        (sum_, replace(sum_, kind=replace(sum_.kind, exact=lambda n: 1.2 * sum_.kind.right(n)))),
         (sum_, replace(sum_, kind=replace(sum_.kind, within=0.01))),
     ]
     for before, after in others:
