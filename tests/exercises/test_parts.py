@@ -94,13 +94,13 @@ def string_of_any_value(n, each, count, rating):
 
 
 def dimmed_pair(n, each, watts):
-    """Crest at full and 10 % high, mean at the lowest setting, heat of both; half the rating.
+    """Crest at full and 10 % high, mean at the lowest and 10 % low, heat of both; half the rating.
 
     Shorted: one of the two, when the other has it all; or the diode, when both half-cycles pass.
     Types of 300 V stand the whole mains; air below 70 °C.
     """
     full = lesson_05.led_amps(1.1 * n.supply.volts_rms, 0.0, 2 * each)
-    low = lesson_05.led_amps(n.supply.volts_rms, n.angle, 2 * each).mean()
+    low = lesson_05.led_amps(0.9 * n.supply.volts_rms, n.angle, 2 * each).mean()
     heat, crest = each * (full**2).mean(), full.max()
     shorted = most_heat(n, "series_diode", each, 2)[1]
     box_watts = {230: 0.5, 240: 0.5, 127: 0.16, 120: 0.16, 100: 0.11}[n.supply.volts_rms]

@@ -706,7 +706,7 @@ def _judge_parts(picked, n):
     each, rating = picked
     high = mains.highest(n.supply)
     highest = _indicator(n, ohms=2 * each, supply=high)
-    lowest = _indicator(n, leading(n.angle), ohms=2 * each)
+    lowest = _indicator(n, leading(n.angle), ohms=2 * each, supply=mains.lowest(n.supply))
     found = rules.dropper("series_diode", n.supply, each, 2, rating, PARTS_VOLTS, PARTS_CELSIUS)
     return [
         Criterion(
@@ -715,14 +715,15 @@ def _judge_parts(picked, n):
             0.3,
             f"The LED's peak is {write_as(highest.led_amps_peak, 'mA')} at full and high mains.",
             f"a peak of {write_as(highest.led_amps_peak, 'mA')} is more than the "
-            f"{write_as(leds.LIMIT_AMPS, 'mA')} that a small LED can stand. It dies and can burst.",
+            f"{write_as(leds.LIMIT_AMPS, 'mA')} that a small LED can stand. It dies and can burst, "
+            "and the dropper can burn.",
         ),
         Criterion(
             "bright enough at the lowest setting",
             lowest.led_amps_mean >= n.least_amps,
             0.2,
-            f"At the lowest setting its mean is {write_as(lowest.led_amps_mean, 'mA')}; "
-            f"{write_as(n.least_amps, 'mA')} is wanted.",
+            f"At the lowest setting and low mains its mean is "
+            f"{write_as(lowest.led_amps_mean, 'mA')}; {write_as(n.least_amps, 'mA')} is wanted.",
         ),
         Criterion(
             "cool enough in the box at the highest setting",
@@ -954,7 +955,7 @@ LIGHT = (
     ),
     Question(
         id="dim-10",
-        edition=2,
+        edition=3,
         level=3,
         marks=3,
         outcome="choose a dropper for the lowest setting and rate it for the highest",
@@ -963,8 +964,9 @@ LIGHT = (
             "A red LED and a diode stand behind a dropper of two equal resistors in series, so "
             "that they share the peak.\n\n"
             f"At the lowest setting that is used, {degree(n.angle)}, the LED needs a mean of "
-            f"{write_as(n.least_amps, 'mA')}. At the highest setting, with your mains of "
-            f"{volts(n.supply.volts_rms)} 10 % high, its peak may be "
+            f"{write_as(n.least_amps, 'mA')}, also with your mains of "
+            f"{volts(n.supply.volts_rms)} 10 % low. At the highest setting, with it 10 % high, "
+            "its peak may be "
             f"{write_as(leds.LIMIT_AMPS, 'mA')}. Both resistors together may give "
             f"{write(n.box_watts, 'power')} in their small box. Its air stays below "
             f"{write(PARTS_CELSIUS, 'temperature')}, and their type stands {volts(PARTS_VOLTS)} "
@@ -983,8 +985,8 @@ LIGHT = (
         nudges=(
             "Which wish sets the most ohms that you may take, and which the least?",
             "Divide the wanted mean by the share of the light to get the mean at full. It is 0.45 "
-            "times the volts over the ohms. Then work out the heat at full on high mains, also in "
-            "the one that is left when the other is shorted.",
+            "times the low mains over the ohms. Then work out the heat at full on high mains, also "
+            "in the one that is left when the other is shorted.",
         ),
         working=lambda n: (
             f"Two of {write(_best_parts(n)[0], 'resistance')}. "
