@@ -52,8 +52,8 @@ def rating(watts, rated_watts, ambient_celsius, verdict=""):
     Examples
     --------
     >>> words = rating(0.2, 0.5, 40.0, "pass")[1].replace("\\xa0", " ")
-    >>> words.partition(", and")[0]
-    'Pass: at 40 °C a 0.5 W resistor may turn 0.5 W into heat'
+    >>> words.partition(";")[0]
+    'Pass: at 40 °C a 0.5 W resistor may turn 0.5 W into heat, half of that while all is sound'
     """
     watts = limits.not_negative(watts, "watts", "W", "Leave the sign out.")
     allowed = ratings.derated_watts(rated_watts, ambient_celsius)
@@ -62,8 +62,8 @@ def rating(watts, rated_watts, ambient_celsius, verdict=""):
     )  # fmt: skip
     at = f"{verdict.capitalize()}: at" if verdict else "At"
     finding = (
-        f"{at} {air} a {rated} resistor may turn {in_watts(allowed)} into heat, and here it is "
-        f"{power}"
+        f"{at} {air} a {rated} resistor may turn {in_watts(allowed)} into heat, half of that while "
+        f"all is sound; here it is {power}"
     )
     top = (2.3 if watts > 1.2 * rated_watts else 1.3) * rated_watts
     seen = np.clip(ambient_celsius, 0.0, 160.0), min(watts, top)

@@ -52,9 +52,7 @@ def heat(watts, rated_watts, ambient_celsius):
     hot = f"reach about {write(film, 'temperature')}; many film types end at {limit}, others sooner"
     if film > ratings.ZERO_CELSIUS:
         hot = f"go beyond {limit}, where many film types end; others end sooner"
-    why = (
-        "" if found.verdict == "pass" else " That is over half of it, the most while all is sound."
-    )
+    why = "" if found.verdict == "pass" else " That is over half."
     if found.danger:
         why = f" Danger: {found.danger}"
     ends = "".join(
