@@ -126,7 +126,8 @@ def _in_words(signal, place, plain, true, quantity):
     both = f"the plain meter shows {plain}, the true-rms meter {true}"
     if place == "off":
         return f"Dimmer off, heater connected: {both}", (
-            "The heater swallows what leaks through the dimmer. One wire is live all the same. "
+            "The heater swallows what leaks through the dimmer. Both wires count as live "
+            "all the same. "
         )
     if place == "unloaded":
         return f"Dimmer off, heater unplugged: {both}", (
