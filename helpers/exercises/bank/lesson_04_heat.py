@@ -1125,8 +1125,8 @@ WARM = (
         numbers=_warming_numbers,
         ask=lambda n: (
             f"Find the mistake. “The room is at {celsius(n.room)}. With the pot unplugged and "
-            "proved dead, an entitled person fixed a probe with reinforced insulation to the "
-            "dropper and closed the box. Only then was it switched on. The dropper's time "
+            "proved dead, an electrically skilled person fixed a probe with reinforced insulation "
+            "to the dropper and closed the box. Only then was it switched on. The dropper's time "
             f"constant is {n.constant / 60:.0f} min. After {n.constant / 60:.0f} min the probe, "
             f"read outside the closed box, shows {celsius(n.first)}. The plastic beside the "
             f"dropper can stand {celsius(n.allowed)}. So the plastic is safe.” Which step is wrong?"
