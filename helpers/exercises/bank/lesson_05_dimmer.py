@@ -1527,9 +1527,9 @@ OFF = (
             "Pull the plug and guard it, prove the tester, prove dead, prove the tester again. In "
             f"place of one of the four stood: “{TEMPTING[n.look].text}” Off is not isolated, "
             "and no look of the light is a proof: with a broken element it can be dark while "
-            f"up to {volts(_most_at_off(n))} stand at the terminals. The tester's upper limit lies "
-            "above that. It is work for an electrically skilled or instructed person, under local "
-            "rules."
+            f"up to {volts(_most_at_off(n))} stand at the terminals. The tester's upper limit must "
+            "lie above that. It is work for an electrically skilled or instructed person, under "
+            "local rules."
         ),
     ),
 )
