@@ -23,7 +23,7 @@ DIODE_MARGIN = 2.0
 HEAT_SOURCE = (
     "IEC 60115-1 for the derating; half of it while all is sound: Common practice, no source."
 )
-VOLTS_SOURCE = "IEC 60115-1, limiting element voltage, stated by the part's own sheet."
+VOLTS_SOURCE = "The part's own sheet; limiting element voltage: IEC 60115-1 (from memory)."
 FAULT_SOURCE = (
     "IEC 61140 asks for safety with one fault; two parts in series at least: IEC 60335-1 clause "
     "22.42 for protective impedance (from memory); for every dropper: Common practice, no source."
@@ -302,8 +302,9 @@ def diode(crest_volts, rated_volts):
 
     Notes
     -----
-    Surges come on top of the crest; and with the heater open, the capacitor of a dimmer's filter
-    doubles what a series diode holds off.
+    Surges come on top of the crest. With the heater open, the capacitor of a dimmer's filter
+    nearly doubles what a series diode holds off: the margin is then used up and none is left for
+    surges, so behind a dimmer take a higher rating, commonly 1000 V.
 
     References
     ----------
@@ -358,8 +359,9 @@ def dropper(
     Returns
     -------
     findings : list of Finding
-        count; heat and volts with all parts sound; then for each short heat and volts, and a
-        caution if the LED may die of it; or that a fuse clears it.
+        count; heat and volts with all parts sound, and a caution if a bare LED is pushed
+        backwards; then for each short heat and volts, and a caution if the LED may die of it; or
+        that a fuse clears it.
 
     Raises
     ------
@@ -404,7 +406,7 @@ def dropper(
         left = faults.state(circuit, high, fault=fault, **parts, **drop_volts)
         found.append(heat(left.watts_each, rated_watts, after=fault, **air))
         found.append(volts(left.volts_rms_each, limiting_volts, fault))
-        if fault != faults.SOUND:
+        if fault != faults.SOUND or left.led_reverse_amps_peak > 0.0:
             found += _led_after(left, fault)
     return found
 
@@ -423,7 +425,7 @@ def _cleared(fault):
 
 
 def _led_after(left, fault):
-    """A caution if the LED may die of a short; nobody is hurt while it stays enclosed."""
+    """A caution if the LED may die: of a short, or bare in every cycle. It stays enclosed."""
     amps, limit, why = left.led_amps_peak, leds.LIMIT_AMPS, ""
     if left.led_reverse_amps_peak > 0.0:
         amps, limit = left.led_reverse_amps_peak, 0.0

@@ -100,6 +100,16 @@ def test_limit_a_low_string_lights_the_led_too_much_after_a_short():
     assert caution.figure == pytest.approx((110 * sqrt(2) - 2.7) / 6800)
 
 
+def test_second_way_a_bare_led_is_pushed_backwards_while_all_is_sound():
+    """(358 - 5) / 164 000 A in every cycle; a diode in any place spares the LED."""
+    bare = by(rules.dropper("resistor_only", EUROPE, 82e3, 2, 1.0, 300.0, 40.0), "LED", "none")
+    assert bare.verdict == "caution" and "enclosed" in bare.reason
+    assert bare.figure == pytest.approx((253 * sqrt(2) - 5.0) / 164e3)
+    for circuit in set(circuits.CIRCUITS) - {"resistor_only"}:
+        found = rules.dropper(circuit, EUROPE, 82e3, 2, 1.0, 300.0, 40.0)
+        assert ("LED", "none") not in {(f.rule, f.after) for f in found}
+
+
 # --- limits: at the limit passes, just above does not
 
 
