@@ -2,10 +2,12 @@
 
 import re
 
+import pytest
 from every_numbers import every_numbers
 from questions import ALL, CHOICES, CHOOSE_ALL, EXERCISES, MARKED, PARTS, QUANTITIES, of_each
 
 from helpers.exercises import kinds
+from helpers.exercises.bank import bank
 from helpers.exercises.standing import DrawStanding
 from helpers.exercises.templates import fill
 from helpers.exercises.wording import Line, feedback_lines, question_lines, working_lines
@@ -112,3 +114,20 @@ def test_every_question_says_what_it_shows(question):
     assert question.outcome and question.outcome[0].islower()
     assert question.level in (1, 2, 3)
     assert question.marks in (1, 2, 3)
+
+
+# What a cell above the question prints on the learner's own mains.
+PRINTED = {
+    "wave-12": ("percent", 10.0),
+    "heat-3": ("ohms", 47e3),
+    "heat-5": ("ohms", 47e3),
+    "heat-8": ("ohms", 47e3),
+    "dim-14": ("watts", 90.0),
+}
+
+
+@pytest.mark.parametrize("question_id", PRINTED)
+def test_no_draw_asks_for_the_number_that_a_cell_above_it_prints(question_id):
+    name, printed = PRINTED[question_id]
+    drawn = {vars(numbers)[name] for numbers in every_numbers(bank()[question_id])}
+    assert len(drawn) > 3 and printed not in drawn

@@ -1007,9 +1007,10 @@ def _best_parts(n):
 REVERSE = (
     Question(
         id="wave-12",
+        edition=2,
         level=2,
         outcome="find what a diode must hold off when the supply stands high",
-        numbers=lambda draw, supply: {"percent": draw.pick((7.0, 8.0, 9.0, 10.0))},
+        numbers=lambda draw, supply: {"percent": draw.pick((7.0, 8.0, 9.0, 7.5))},
         ask=lambda n: (
             f"Tonight your mains, {n.supply.name}, stands {n.percent:g} % above its label. How "
             "many volts must the series diode of a pilot light hold off at the worst instant?"

@@ -32,6 +32,7 @@ POT_WATTS = 90.0
 MARGIN = 1 / rules.HEALTHY_SHARE
 KNEE_CELSIUS, ZERO_CELSIUS = ratings.KNEE_CELSIUS, ratings.ZERO_CELSIUS
 DROPPER_OHMS = (33e3, 39e3, 47e3, 56e3, 68e3, 82e3, 100e3, 120e3)
+UNTOLD_OHMS = (33e3, 39e3, 43e3, 56e3, 68e3, 82e3, 100e3, 120e3)  # the lesson prints that of 47 k
 HALF_WAVE = "series_diode"
 
 
@@ -60,6 +61,10 @@ def both_halves_watts(n):
 
 def dropper_numbers(draw, supply):
     return {"ohms": draw.pick(DROPPER_OHMS)}
+
+
+def untold_numbers(draw, supply):
+    return {"ohms": draw.pick(UNTOLD_OHMS)}
 
 
 # --- look back ---------------------------------------------------------------------------------
@@ -339,9 +344,10 @@ POWER = (
     ),
     Question(
         id="heat-3",
+        edition=2,
         marks=2,
         outcome="find the heat in a dropper on a half-wave",
-        numbers=dropper_numbers,
+        numbers=untold_numbers,
         ask=lambda n: (
             f"All steps are yours: how much heat does a dropper of {ohms(n.ohms)} make behind a "
             f"diode on {n.supply.name}?"
@@ -514,12 +520,13 @@ HALF_OR_WHOLE = (
     ),
     Question(
         id="heat-5",
+        edition=2,
         level=2,
         marks=2,
         outcome="find the heat in a dropper that works on both half-cycles",
         numbers=lambda draw, supply: {
             "circuit": draw.pick(tuple(BOTH_HALVES)),
-            **dropper_numbers(draw, supply),
+            **untold_numbers(draw, supply),
         },
         ask=lambda n: (
             f"Another circuit: {BOTH_HALVES[n.circuit]}. The dropper has {ohms(n.ohms)}, the mains "
@@ -725,10 +732,11 @@ DERATING_CELSIUS = (90.0, 95.0, 105.0, 110.0)
 RATING = (
     Question(
         id="heat-8",
+        edition=2,
         level=2,
         marks=2,
         outcome="find the rating that a dropper needs",
-        numbers=dropper_numbers,
+        numbers=untold_numbers,
         ask=lambda n: (
             f"A dropper of {ohms(n.ohms)} sits behind a diode on {n.supply.name}. By the rule of "
             "this course, what must it be rated for at least? Give the sum, before you look for a "

@@ -1411,10 +1411,11 @@ OFF = (
     ),
     Question(
         id="dim-14",
+        edition=2,
         level=2,
         marks=2,
         outcome="find the voltage that an off dimmer leaves on a sound heater",
-        numbers=lambda draw, supply: {"watts": draw.pick((60.0, 75.0, 90.0, 110.0, 150.0))},
+        numbers=lambda draw, supply: {"watts": draw.pick((60.0, 75.0, 80.0, 110.0, 150.0))},
         ask=lambda n: (
             "The dimmer is off. The snubber across its switch, with a capacitor of "
             f"{write(SNUBBER_FARADS, 'capacitance')}, still lets "
