@@ -58,7 +58,7 @@ def zones(amps_rms, seconds):
     )
     survival = "Nobody is promised to survive zone AC-3." if name == "AC-3" else ""
     alternative = (
-        f"{finding}. {_longest_in_zone(amps_rms, name)}{survival}".strip()
+        f"{finding}. {_when_worse(amps_rms, seconds, name)}{survival}".strip()
         + f"{MORE}the zones, from less to more current: "
         + "; ".join(f"{zone}, {effect}" for zone, effect in hazards.ZONES.items())
         + "."
@@ -90,12 +90,16 @@ def _borders():
     return times, [amps[np.argmax(ranks >= rank, axis=0)] for rank in (1, 2, 3)]
 
 
-def _longest_in_zone(amps_rms, name):
-    """When the same current would fall into a worse zone, in words."""
+def _when_worse(amps_rms, seconds, name):
+    """From when on the same current falls into each worse zone, in words: rather early than late.
+
+    A time is told as the last of the grid before the border, and never before `seconds`.
+    """
     times, _ = _borders()
-    worse = hazards.zone(amps_rms, times)
-    later = [t for t, zone in zip(times, worse, strict=True) if zone > name]
-    if not later:
-        return ""
-    reached = str(hazards.zone(amps_rms, later[-1]))
-    return f"If it flows for {duration(later[-1])} it is zone {reached}. "
+    reached = hazards.zone(amps_rms, times)
+    worse = [
+        f"{zone} from about {duration(max(times[max(np.argmax(reached == zone) - 1, 0)], seconds))}"
+        for zone in hazards.ZONES
+        if zone > name and zone in reached
+    ]
+    return f"If it flows for longer, it is zone {' on and zone '.join(worse)} on. " if worse else ""

@@ -1,5 +1,6 @@
 """The words of each picture name the key numbers; each is worked out here a second time."""
 
+import re
 from math import exp, log, pi, radians, sin, sqrt
 
 import numpy as np
@@ -172,8 +173,27 @@ def test_touch_names_the_zone(amps, seconds, zone):
     assert f"is zone {zone}:" in words_of(touch.zones(amps, seconds))
 
 
-def test_touch_says_that_a_longer_time_is_worse():
-    assert "If it flows for 10 s it is zone AC-4" in words_of(touch.zones(0.1, 0.02))
+@pytest.mark.parametrize(
+    ("amps", "seconds", "zone", "border"),
+    # Second way: straight lines on logarithmic scales, solved by hand. Curve b from 200 mA at 10 ms
+    # to 5 mA at 2 s, c1 from 400 mA at 100 ms to 50 mA at 1 s (IEC 60479-1, c1 from memory).
+    [
+        (0.3, 0.04, "AC-4", 0.1 * (0.4 / 0.3) ** (log(10) / log(8))),
+        (0.1, 0.02, "AC-4", 0.1 * (0.4 / 0.1) ** (log(10) / log(8))),
+        (0.03, 0.01, "AC-3", 0.01 * (0.2 / 0.03) ** (log(200) / log(40))),
+    ],
+)
+def test_touch_says_how_soon_a_longer_time_is_worse_and_rather_early_than_late(
+    amps, seconds, zone, border
+):
+    words = words_of(touch.zones(amps, seconds))
+    number, unit = re.search(f"zone {zone} from about ([0-9.]+) (m?s) on", words).groups()
+    assert 0.8 * border < float(number) * (1e-3 if unit == "ms" else 1.0) <= 1.05 * border
+
+
+def test_touch_tells_no_worse_zone_than_the_current_can_reach():
+    assert "AC-4 from" not in words_of(touch.zones(0.03, 0.01))  # below 40 mA at any time
+    assert "longer" not in words_of(touch.zones(0.3, 1.0))  # nothing is worse
 
 
 @pytest.mark.parametrize(
