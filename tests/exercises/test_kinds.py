@@ -150,6 +150,16 @@ class TestOrder:
         verdict = ORDER.mark(("two", "three", "one", "four"), N)
         assert (verdict.slip, verdict.danger) == ("too early: three", "it burns.")
 
+    def test_the_example_is_never_the_right_order(self):
+        """All 24 ways to deal four steps, but the right one, which is never dealt."""
+        keys = ("first", "second", "third", "fourth")
+        kind = Order(tuple(Option(key, key) for key in keys))
+        for shown in permutations(range(4)):
+            numbers = SimpleNamespace(shown=shown)
+            if list(shown) != sorted(shown):
+                read = kind.read(kind.example(numbers), numbers)
+                assert kind.mark(read.value, numbers).share < 1
+
 
 class TestParts:
     question = bank()["ohm-14"]

@@ -195,7 +195,10 @@ class Order(_Lettered):
         return Verdict.partly(kept / len(right), early.reply, slip, early.danger)
 
     def example(self, numbers):
-        return self.between.join(reversed(self.shown(numbers)))
+        """Return the letters backwards, or as dealt where backwards is right: never the answer."""
+        as_dealt = self.between.join(self.shown(numbers))
+        backwards = self.between.join(reversed(self.shown(numbers)))
+        return as_dealt if backwards == self.model(numbers) else backwards
 
     def model(self, numbers):
         return self.letters_of([option.key for option in self.listed(numbers)], numbers)
