@@ -12,6 +12,7 @@ from helpers.physics.mains import SUPPLIES
 from helpers.quantities import read
 from helpers.widgets.explorers import EXPLORERS, bands, heat, meter
 from helpers.widgets.explorers.dimmer import dimmer
+from helpers.widgets.explorers.dropper import dropper
 from helpers.widgets.explorers.panel import first_state, still_page
 from helpers.widgets.explorers.touch_current import touch_current
 from helpers.widgets.explorers.waveform import waveform
@@ -187,6 +188,22 @@ def test_published_zones_of_iec_60479_1(volts, ohms, seconds, zone):
     _, sentence = touch_current(EUROPE, volts, ohms, seconds)
     assert f"zone {zone}" in sentence
     assert close(found(r"drives (.*?) through dry", sentence, "current"), volts / (ohms + 775.0))
+
+
+@pytest.mark.parametrize(("volts", "kinder"), [(5.0, False), (50.0, False), (51.0, True)])
+def test_limit_few_volts_are_not_called_the_kinder_case(volts, kinder):
+    """Below 50 V dry skin has more ohms than at 225 V: IEC 60479-1, from memory."""
+    _, sentence = touch_current(EUROPE, volts, 0.0, 1.0)
+    assert ("this is the kinder case" in sentence) == kinder
+    assert ("dry skin holds back more" in sentence) != kinder
+    assert "wet skin lets more through" in sentence.lower()
+
+
+def test_second_way_the_bench_dropper_is_rated_for_twice_its_heat():
+    """10 V and 1 kohm make 100 mW by hand; twice the heat: common practice, no source."""
+    _, sentence = dropper(12.0, 1000.0)
+    assert close(found(r"turns (.*?) into heat", sentence, "power"), 0.1)
+    assert close(found(r"rated for (.*?) at least", sentence, "power"), 0.2)
 
 
 def test_second_way_the_unloaded_meter_is_fooled_and_the_loaded_one_is_not():

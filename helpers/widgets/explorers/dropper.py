@@ -3,6 +3,7 @@
 from helpers.figures.circuits import bench_dropper
 from helpers.physics import leds, ohms_law, resistors
 from helpers.quantities import write
+from helpers.sizing import rules
 from helpers.widgets.explorers.knobs import Choice, Slider
 from helpers.widgets.explorers.panel import Explorer
 
@@ -29,7 +30,7 @@ def dropper(volts, ohms):
 
     References
     ----------
-    20 mA as the usual limit of a small LED: common practice, no source.
+    20 mA as the usual limit of a small LED, a rating of twice the heat: common practice, no source.
 
     Examples
     --------
@@ -42,7 +43,8 @@ def dropper(volts, ohms):
     sentence = (
         f"Calculated: {write(volts, 'voltage')} and {write(ohms, 'resistance')} give the LED "
         f"{write(amps, 'current')}; without the LED's own {write(LED_VOLTS, 'voltage')} the sum "
-        f"would say {write(bare, 'current')}. The dropper turns {write(watts, 'power')} into heat."
+        f"would say {write(bare, 'current')}. The dropper turns {write(watts, 'power')} into heat, "
+        f"so it has to be rated for {write(watts / rules.HEALTHY_SHARE, 'power')} at least."
     )
     if amps > leds.LIMIT_AMPS:
         limit = write(leds.LIMIT_AMPS, "current")

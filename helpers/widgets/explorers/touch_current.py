@@ -10,6 +10,8 @@ from helpers.widgets.explorers.mains_side import in_short
 from helpers.widgets.explorers.panel import Explorer
 
 SERIES_OHMS = (0.0, 1e3, 4.7e3, 10e3, 22e3, 47e3, 100e3, 330e3, 560e3, 1e6)
+#: Below this the ohms of dry skin rise steeply (IEC 60479-1, from memory) [V].
+LOW_VOLTS = 50.0
 SECONDS = (0.01, 0.02, 0.04, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0)
 
 
@@ -50,7 +52,7 @@ def touch_current(supply, volts, ohms, seconds):
     return svg, (
         f"{write(volts, 'voltage')} {way} drives {write(amps, 'current')} through dry hands of "
         f"{write(hazards.SHOCK_BODY_OHMS, 'resistance')}, the body that shock is judged with. "
-        f"{said} {_device(amps)} Wet skin lets more through: this is the kinder case."
+        f"{said} {_device(amps)} {_skin(volts)}"
     )
 
 
@@ -62,6 +64,15 @@ def _device(amps):
             "wave (behind a dimmer or a diode type A at least); between both wires never."
         )
     return f"{device} need not trip."
+
+
+def _skin(volts):
+    if volts <= LOW_VOLTS:
+        return (
+            "At so few volts dry skin holds back more than this sum says; wet skin lets more "
+            "through."
+        )
+    return "Wet skin lets more through: this is the kinder case."
 
 
 def _open_on(supply):
