@@ -28,7 +28,8 @@ DARK_CASES = {
         "Keep out: the plug comes first, and no wire is dead until a tester, proved before "
         "and after, says so."
     ),
-    "The dimmer is turned to off and the pilot light is dark. Somebody wants to undo a terminal.": (
+    "The dimmer is turned to off and the pilot light is dark. Somebody wants to undo a "
+    "terminal of the pot.": (
         "Leave it. Unplug the pot, see that the tester works, test, and see that the tester "
         "still works."
     ),
@@ -124,6 +125,7 @@ QUESTIONS = (
     ),
     Question(
         id="start-2",
+        edition=2,
         outcome="say what a dark pilot light proves",
         danger=True,
         numbers=lambda draw, supply: {"case": draw.pick(tuple(DARK_CASES))},
@@ -136,7 +138,7 @@ QUESTIONS = (
         working=lambda n: (
             "Dark never means dead. The light can fail, a dimmer does not isolate, and a cold pot "
             "can be live. Pull the plug and keep it, prove the tester, prove dead, prove the "
-            "tester again."
+            "tester again. Any cover is left to an electrically skilled or instructed person."
         ),
     ),
 )

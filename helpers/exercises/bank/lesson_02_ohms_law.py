@@ -37,11 +37,12 @@ QUICK_SUM_OHMS = 100_000.0
 RECALL = (
     Question(
         id="ohm-recall-1",
+        edition=2,
         role="recall",
         outcome="find the current through a body",
-        numbers=lambda draw, supply: {"ohms": draw.pick((1_600.0, 1_700.0, 1_800.0, 1_900.0))},
+        numbers=lambda draw, supply: {"ohms": draw.pick((520.0, 580.0, 620.0, 680.0))},
         ask=lambda n: (
-            f"From lesson 01: a damp hand touches a live wire of {n.supply.name}. The way through "
+            f"From lesson 01: a wet hand touches a live wire of {n.supply.name}. The way through "
             f"the body to earth has {ohms(n.ohms)}. What current flows?"
         ),
         kind=Quantity(
