@@ -15,7 +15,7 @@ from every_numbers import every_numbers
 from questions import ALL, MARKED, QUANTITIES, of_each
 
 from helpers.exercises import kinds
-from helpers.exercises.bank import lesson_of, lessons
+from helpers.exercises.bank import bank, lesson_of, lessons
 from helpers.exercises.slips import CLOSE, close
 from helpers.exercises.wording import working_lines
 from helpers.physics import (
@@ -196,6 +196,27 @@ def test_a_resistor_that_is_called_dangerous_is_smaller_than_the_right_one(quest
         for (slip, wrong), factor in product(case.wrongs, (1, 1e3, 1e-3, 1e6, 1e-6)):
             if question.kind.mark(wrong * factor, case.numbers).danger:
                 assert wrong * factor < case.right, (slip.name, factor)
+
+
+@of_each([bank()[name] for name in ("safe-1", "ohm-recall-1")])
+def test_limit_a_touch_that_can_kill_is_never_taken_for_a_harmless_one_without_a_word(question):
+    """Hands let go of 5 mA, most of 10 mA: IEC 60479-1, from memory; 50 mA stop a heart."""
+    for case in cases(question):
+        assert case.right > 0.05
+        for amps in (0.5e-3, 5e-3, 9.9e-3, case.right / 1000):
+            verdict = question.kind.mark(amps, case.numbers)
+            assert verdict.danger and not verdict.share
+        assert not question.kind.mark(case.right * 1.3, case.numbers).danger
+
+
+def test_second_way_a_barrier_that_fails_is_never_said_to_hold_without_a_word():
+    """0.5 mA rms and 0.7 mA peak through 2 kilo-ohms: IEC 61140, IEC 60335-1 clause 8.1.4."""
+    question, told = bank()["safe-12"], set()
+    for case in cases(question):
+        beyond = case.right * 2**0.5 > 0.7e-3
+        assert bool(question.kind.mark(0.3e-3, case.numbers).danger) == beyond
+        told.add(beyond)
+    assert told == {True, False}
 
 
 @of_each(QUANTITIES)

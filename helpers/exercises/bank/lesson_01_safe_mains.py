@@ -123,6 +123,14 @@ PREDICT = Question(
 
 WET_OHMS = (500.0, 550.0, 600.0, 700.0)  # fewer than dry hands; common practice, no source
 
+
+def _shock_danger(value, n):
+    """A current that hands can let go, where the real one stops a heart on every supply."""
+    if value < LET_GO_MOST_AMPS:
+        return "whoever believes in so small a current takes a touch that can kill for a tingle."
+    return None
+
+
 CURRENTS_IN_ORDER = (
     Option("felt", "What a body may just feel"),
     Option(
@@ -158,7 +166,7 @@ CURRENTS_IN_ORDER = (
 SHOCK = (
     Question(
         id="safe-1",
-        edition=2,
+        edition=3,
         outcome="find the current through a body",
         numbers=lambda draw, supply: {"ohms": draw.pick(WET_OHMS)},
         ask=lambda n: (
@@ -202,6 +210,7 @@ SHOCK = (
                     "Upside down: ohms seem to have been divided by volts. Which one pushes?",
                 ),
             ),
+            danger=_shock_danger,
             check="Estimate first: what would one kilo-ohm let through?",
         ),
         nudges=(
@@ -843,6 +852,17 @@ def _touch_amps_one_shorted(n):
     return hazards.touch_amps_rms(highest(n), n.ohms, body_ohms=NETWORK_OHMS)
 
 
+def _barrier_danger(value, n):
+    """A touch current within the limits, where the real one is beyond them."""
+    sound = hazards.protective_impedance(highest(n), (n.ohms, n.ohms)).holds
+    if value <= hazards.FELT_AMPS_RMS and not sound:
+        return (
+            "this is within the limit, and the real current is not: a barrier would be trusted "
+            "that does not hold."
+        )
+    return None
+
+
 def _exact_ohms(n):
     return highest_volts(n) / n.amps - NETWORK_OHMS
 
@@ -984,7 +1004,7 @@ BARRIER = (
     ),
     Question(
         id="safe-12",
-        edition=2,
+        edition=3,
         level=2,
         marks=2,
         outcome="find the touch current behind a barrier with one fault",
@@ -1022,6 +1042,7 @@ BARRIER = (
                     share=0.5,
                 ),
             ),
+            danger=_barrier_danger,
             check="First work out the highest voltage, then the ohms that are left.",
         ),
         nudges=(

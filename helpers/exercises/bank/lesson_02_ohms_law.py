@@ -34,6 +34,14 @@ QUICK_SUM_OHMS = 100_000.0
 
 # --- look back ---------------------------------------------------------------------------------
 
+
+def _shock_danger(value, n):
+    """A current that hands can let go, where the real one stops a heart on every supply."""
+    if value < hazards.LET_GO_AMPS_RMS[1]:
+        return "whoever believes in so small a current takes a touch that can kill for a tingle."
+    return None
+
+
 RECALL = (
     Question(
         id="ohm-recall-1",
@@ -64,6 +72,7 @@ RECALL = (
                     "You seem to have multiplied. Should more ohms let more current through?",
                 ),
             ),
+            danger=_shock_danger,
             check="Estimate first: what would one kilo-ohm let through?",
         ),
         nudges=("Which one pushes, and which holds back?", "Volts by kilo-ohms gives mA."),
