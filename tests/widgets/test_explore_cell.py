@@ -30,11 +30,15 @@ def first_sentence(name):
 @pytest.mark.parametrize("ohms", [220.0, 1500.0, 8200.0], ids=lambda r: f"second way: {r:g} ohm")
 @pytest.mark.parametrize("volts", [5.0, 14.5, 24.0], ids=lambda v: f"{v:g} V")
 def test_the_dropper_says_what_flows(volts, ohms):
-    """(V - 2 V) / R, V / R and the square of the first times R, worked out here by hand."""
+    """(V - 2 V) / R, V / R and the square of the first times R, worked out here by hand.
+
+    A rating of twice the heat: common practice, no source.
+    """
     svg, said = dropper(volts, ohms)
     amps = (volts - 2.0) / ohms
     assert amounts(said, "A")[:2] == pytest.approx([amps, volts / ohms], rel=5.1e-3)
-    assert amounts(said, "W") == pytest.approx([amps**2 * ohms], rel=5.1e-3)
+    heat = amps**2 * ohms
+    assert amounts(said, "W") == pytest.approx([heat, 2 * heat], rel=5.1e-3)
     assert ("Too much" in said) == (amps > 0.020)
     ElementTree.fromstring(svg)
 

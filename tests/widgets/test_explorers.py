@@ -12,7 +12,6 @@ from helpers.physics.mains import SUPPLIES
 from helpers.quantities import read
 from helpers.widgets.explorers import EXPLORERS, bands, heat, meter
 from helpers.widgets.explorers.dimmer import dimmer
-from helpers.widgets.explorers.dropper import dropper
 from helpers.widgets.explorers.panel import first_state, still_page
 from helpers.widgets.explorers.touch_current import touch_current
 from helpers.widgets.explorers.waveform import waveform
@@ -197,13 +196,6 @@ def test_limit_few_volts_are_not_called_the_kinder_case(volts, kinder):
     assert ("this is the kinder case" in sentence) == kinder
     assert ("dry skin holds back more" in sentence) != kinder
     assert "wet skin lets more through" in sentence.lower()
-
-
-def test_second_way_the_bench_dropper_is_rated_for_twice_its_heat():
-    """10 V and 1 kohm make 100 mW by hand; twice the heat: common practice, no source."""
-    _, sentence = dropper(12.0, 1000.0)
-    assert close(found(r"turns (.*?) into heat", sentence, "power"), 0.1)
-    assert close(found(r"rated for (.*?) at least", sentence, "power"), 0.2)
 
 
 def test_second_way_the_unloaded_meter_is_fooled_and_the_loaded_one_is_not():
