@@ -965,7 +965,7 @@ BARRIER = (
         ask=lambda n: (
             f"The first step. Two parts of {ohms(n.ohms)} stand in series between the live wire "
             "and an LED's leg. One part has failed short. How many ohms are left in the way, with "
-            f"the network of {ohms(NETWORK_OHMS)} that stands for a finger on the leg?"
+            f"the network of {ohms(NETWORK_OHMS)} that is put between the leg and earth?"
         ),
         kind=Quantity(
             of="resistance",

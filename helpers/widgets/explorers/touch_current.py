@@ -89,7 +89,7 @@ def _open_on(supply):
 EXPLORER = Explorer(
     _open_on,
     (
-        "Go to bare contact. How long may it last before it can kill?",
+        "Go to bare contact. How soon can it kill?",
         "Find the ohms that keep the current in AC-1 at your supply. Would one part alone do, if "
         "it can fail short?",
         "At bare contact, go from your supply down to 24 V. By how much does the current fall, "
