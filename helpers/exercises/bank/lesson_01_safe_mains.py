@@ -543,6 +543,7 @@ def _isolation_steps(case):
             "prove the tester again",
             prove_again,
             reply="Again means after something. After which step could it have failed unseen?",
+            danger="a tester that fails during the test is believed, and the part may be live.",
         ),
         Option(
             "work",
@@ -747,6 +748,7 @@ def _rescue_steps(case):
             "doctor",
             doctor,
             reply="Is there something more urgent than a check of the heart later on?",
+            danger="what keeps them alive comes first: without breath every minute counts.",
         ),
     )
 
@@ -754,7 +756,7 @@ def _rescue_steps(case):
 DEAD = (
     Question(
         id="safe-7",
-        edition=2,
+        edition=3,
         level=2,
         marks=2,
         danger=True,
@@ -823,7 +825,7 @@ DEAD = (
     ),
     Question(
         id="safe-10",
-        edition=2,
+        edition=3,
         level=2,
         danger=True,
         outcome="help somebody who hangs on the mains, in the right order",
