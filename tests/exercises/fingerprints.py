@@ -18,6 +18,7 @@ RECORDED = Path(__file__).with_suffix(".json")
 LEARNERS = ("BENCH-01", "BENCH-02", "BENCH-03")
 DRAWN_ON = ("230 V 50 Hz", "120 V 60 Hz")
 FACTORS = (
+    1e-3,
     0.1,
     0.45,
     0.5,
@@ -34,6 +35,7 @@ FACTORS = (
     1.414,
     2,
     10,
+    1e3,
 )
 MOST_PARTS = 60
 
@@ -81,7 +83,9 @@ def _answers(kind, n):
         return keys
     if isinstance(kind, ChooseAll):
         return [(), tuple(keys), *((key,) for key in keys)]
-    return [tuple(keys), *(tuple(keys[i:] + keys[:i]) for i in range(1, len(keys)))]
+    swapped = [[*keys[:i], keys[i + 1], keys[i], *keys[i + 2 :]] for i in range(len(keys) - 1)]
+    turned = [keys[i:] + keys[:i] for i in range(1, len(keys))]
+    return [tuple(keys), *map(tuple, swapped + turned)]
 
 
 def _options(kind, n):
