@@ -23,9 +23,10 @@ from helpers.physics.mains import SUPPLIES
 
 PLAIN_BLANKS = str.maketrans("\u00a0\u2009\u202f", "   ")  # both doors write the same line
 LONGEST_ANSWER = 200  # so that its line in the log stays far below what is read again
-
-
-CLOSED = "The settings were changed after this was shown. Run this cell again to answer with them."
+CLOSED = (
+    "The settings were changed in another notebook, so this is not marked. Run the first cell of "
+    "this lesson again, then answer with the settings that hold now."
+)
 
 
 class UnknownQuestion(KeyError):
@@ -94,9 +95,17 @@ class Session:
         self._lines, self._standings = by_question, {}
 
     def read_again(self):
-        """Read the log again: another kernel may have written into it."""
+        """Read the log again; return the ids of questions that another kernel wrote about."""
         self._write()
+        before, standings = self._lines, self._standings
         self._read_log()
+        changed = {
+            question_id
+            for question_id in before.keys() | self._lines.keys()
+            if _ids(before, question_id) != _ids(self._lines, question_id)
+        }
+        self._standings = {key: s for key, s in standings.items() if key not in changed}
+        return changed
 
     def question(self, question_id):
         """Return the question with this id.
@@ -194,6 +203,7 @@ class Session:
             return Outcome(problem=str(error))
         if new:
             self._unsaved.append(self._line(question_id, number, typed, nudges))
+            self._lines.setdefault(question_id, []).append(self._unsaved[-1])
         problem = self._write()
         return Outcome(answer, verdict, problem, kept=not problem)
 
@@ -253,6 +263,10 @@ class Session:
         if problem := self._write():
             raise LogError(problem)
         return hand_in.write(self.log.path, self.settings)
+
+
+def _ids(lines_by_question, question_id):
+    return [line["line"] for line in lines_by_question.get(question_id, ())]
 
 
 def _as_text(typed):

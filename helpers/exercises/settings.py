@@ -125,6 +125,11 @@ def log_path(folder, learner):
     return folder / f"answers-{learner}.jsonl"
 
 
+def settings_path(folder):
+    """Return the path of the file that remembers the settings."""
+    return folder / "settings.json"
+
+
 def load(folder):
     """Read the settings kept in a folder, making new ones where there are none.
 
@@ -146,7 +151,7 @@ def load(folder):
     """
     if folder is None:
         return Settings(bench_code()), ""
-    path = folder / "settings.json"
+    path = settings_path(folder)
     try:
         return _read(path), ""
     except (FileNotFoundError, NotADirectoryError):
@@ -209,7 +214,7 @@ def save(folder, settings):
     """
     if folder is None:
         return ""
-    path = folder / "settings.json"
+    path = settings_path(folder)
     try:
         folder.mkdir(mode=FOLDER_MODE, parents=True, exist_ok=True)
         with suppress(FileNotFoundError):

@@ -1,16 +1,26 @@
-"""The question card: the question as text, controls to answer it, the feedback as text.
+"""The question card: question, controls and feedback, alive together, and their saved copy.
 
-The code door shows the same two texts; only the controls in between are the card's own.
+Controls belong to one draw of one learner's question and go with it, so that a press of a button
+can never answer another question than the one it stood under.
 """
 
-from html import escape
+from contextlib import suppress
+from dataclasses import replace
+from functools import partial
 
 import ipywidgets as widgets
 
+from helpers.exercises.kinds import NotRead
 from helpers.exercises.session import Outcome
-from helpers.exercises.wording import again_words, feedback_lines, question_lines
+from helpers.exercises.wording import (
+    ANSWERED_ELSEWHERE,
+    again_words,
+    feedback_lines,
+    question_lines,
+)
 from helpers.widgets.controls import controls_for
-from helpers.widgets.page import Page, frame, show, show_controls
+from helpers.widgets.live import Live, catch_up, follow
+from helpers.widgets.page import SPOKEN, Page
 from helpers.widgets.pictures import draw_picture
 from helpers.widgets.timing import soon
 
@@ -41,100 +51,128 @@ def feedback_page(session, question, number, outcome):
     return Page(feedback_lines(question, draw, number, outcome, nudges), data=data)
 
 
+def whole_page(session, question, number, outcome):
+    """Return question and feedback as one page."""
+    asked = question_page(session, question, number)
+    told = feedback_page(session, question, number, outcome)
+    return Page([*asked.lines, *told.lines], asked.picture, name=asked.name, data=told.data)
+
+
 def last_outcome(session, question, number):
     """Return what the newest answer of a draw led to, or None."""
     last = session.draw(question.id, number).last
     return Outcome(*last) if last else None
 
 
-class Card:
-    """A question with its controls.
+class Card(Live):
+    """A question with its controls, opened at its newest draw.
 
     Parameters
     ----------
-    session : Session
-        Whose question.
     question : Question
-        Which one; its newest draw is opened.
+        Which one.
     """
 
-    def __init__(self, session, question):
-        self.session, self.question = session, question
-        self.number = session.newest_draw(question.id)
-        self.outcome = last_outcome(session, question, self.number)
-        self.announcement = widgets.HTML()
-        self.announcement.add_class("cw-announce")
-        self.check = self._button("Check", self.submit)
+    def __init__(self, question):
+        super().__init__(f"c-{question.id}")
+        self.box.add_class(f"cw-{question.kind.name}")
+        self.question = question
+
+    def draw(self, session, question_id=None, number=0, outcome=None):
+        """Show an answer to this question, whichever door or kernel it came through."""
+        newest = session.newest_draw(self.question.id)
+        if session is not self.session:
+            self._turn_to(session, newest)
+        elif question_id == self.question.id:
+            if newest > self.number:
+                self._turn_to(session, newest)
+            elif not outcome or (outcome.answer and number == self.number):
+                self.outcome = outcome or last_outcome(session, self.question, self.number)
+                self._put_answer()
+        if question_id in (None, self.question.id):
+            self._tell()
+        return whole_page(session, self.question, self.number, self.outcome)
+
+    def _turn_to(self, session, number):
+        """Ask another draw: other words, other controls, other buttons."""
+        if not self.session:
+            self.told = widgets.HTML()
+            self.told.add_class("cw-told")
+        self.session, self.number = session, number
+        self.outcome = last_outcome(session, self.question, number)
+        asked = widgets.HTML(question_page(session, self.question, number).html())
+        self.check = self._button("Check", self.answer)
         self.check.button_style = "primary"
         self.nudge = self._button("Nudge", self.open_nudge)
-        self.fresh = self._button(again_words(question), self.open_fresh_draw)
-        self.body = widgets.VBox()
+        self.fresh = self._button(again_words(self.question), self.open_fresh_draw)
+        predict = self.question.role == "predict"
+        buttons = [self.check] if predict else [self.check, self.nudge, self.fresh]
+        press_check = partial(self._press, self.check, self.answer)
+        self.controls = controls_for(self.question, self._draw.numbers, press_check)
+        self._put_answer()
+        self._tell()  # before the rest, so that no verdict ever stands under another question
+        self.hold([asked, self.controls.widget, widgets.HBox(buttons), self.told])
+
+    @property
+    def _draw(self):
+        return self.session.draw(self.question.id, self.number)
 
     def _button(self, text, action):
         button = widgets.Button(description=text)
-        button.on_click(lambda _: action())
+        button.on_click(lambda _: self._press(self.check, action))
         return button
 
-    def show(self):
-        """Display question, controls and feedback, in this order."""
-        self.asked = show(question_page(self.session, self.question, self.number))
-        self._lay_out()
-        options = f"cw-q-{self.question.id} .cw-options"
-        box = [self.body, self.announcement]
-        show_controls(frame(box, f"cw-c-{self.question.id}", hides=options, on=self.controls.on))
-        self.told = show(self._feedback())
-        self.session.watchers["card", self.question.id] = self._follow
+    def _press(self, check, action):
+        """Act once everything has come in, unless the page has turned to another draw."""
+        soon(lambda: check is self.check and self.session and action())
 
-    def _lay_out(self):
-        draw = self.session.draw(self.question.id, self.number)
-        self.controls = controls_for(self.question, draw.numbers, self.submit)
-        if draw.last:
-            answer, _ = draw.last
-            self.controls.put(draw.typed[-1], answer.understood)
-        buttons = [self.check, self.nudge, self.fresh]
-        if self.question.role == "predict":
-            buttons = [self.check]
-        self.body.children = [self.controls.widget, widgets.HBox(buttons)]
-        self._refresh_buttons()
-
-    def _feedback(self):
-        return feedback_page(self.session, self.question, self.number, self.outcome)
-
-    def _refresh_buttons(self):
-        draw = self.session.draw(self.question.id, self.number)
-        self.nudge.disabled = len(self.session.nudges_seen(self.question.id, self.number)) >= len(
-            self.question.nudges
-        )
-        more = draw.finished(self.question) and self.question.has_fresh_numbers
-        self.fresh.layout.display = "" if more and self.question.role != "predict" else "none"
+    def _put_answer(self):
+        """Let the controls hold the answer that the feedback speaks of."""
+        if self.outcome and self.outcome.answer:
+            answer, draw, kind = self.outcome.answer, self._draw, self.question.kind
+            with suppress(NotRead):
+                if kind.read(self.controls.typed(), draw.numbers).value == answer.value:
+                    return
+            typed = draw.typed[list(draw.tried).index(answer.value)]
+            self.controls.put(typed, answer.understood)
 
     def _tell(self):
-        page = self._feedback()
-        self.told.update(page)
-        text = escape(page.plain()).replace("\n", "<br>")
-        self.announcement.value = f'<div role="alert">{text}</div>'
-        self._refresh_buttons()
+        draw, question = self._draw, self.question
+        page = feedback_page(self.session, question, self.number, self.outcome)
+        self.told.value = page.html() + SPOKEN
+        seen = self.session.nudges_seen(question.id, self.number)
+        self.nudge.disabled = len(seen) >= len(question.nudges)
+        more = draw.finished(question) and question.has_fresh_numbers
+        self.fresh.layout.display = "" if more else "none"
 
-    def submit(self):
-        """Check what the controls hold, once it has all come in."""
-        answer = self.session.answer
-        soon(lambda: answer(self.question.id, self.controls.typed(), self.number))
+    def answer(self):
+        """Check what the controls hold, unless another kernel has moved on meanwhile."""
+        session = self.session
+        if self._overtaken():
+            return
+        outcome = session.answer(self.question.id, self.controls.typed(), self.number)
+        if not outcome.answer:
+            self.outcome = outcome
+            self.follow(session)
+        elif outcome.kept:
+            catch_up(session)
+
+    def _overtaken(self):
+        """Show what other kernels wrote; say whether it was about this question."""
+        session = self.session
+        changed = self.question.id in catch_up(session)
+        if changed and not session.closed:
+            self.outcome = replace(self.outcome or Outcome(), problem=ANSWERED_ELSEWHERE)
+            self.follow(session)
+        return changed or session.closed
 
     def open_nudge(self):
         """Show one nudge more."""
         self.session.nudge(self.question.id, self.number)
-        self._tell()
+        follow(self.session)
 
     def open_fresh_draw(self):
         """Ask the question again with other numbers."""
-        self.number += 1
-        self.outcome = last_outcome(self.session, self.question, self.number)
-        self.asked.update(question_page(self.session, self.question, self.number))
-        self._lay_out()
-        self._tell()
-
-    def _follow(self, question_id, number, outcome):
-        """Show an answer to this question, whichever door it came through."""
-        if (question_id, number) == (self.question.id, self.number):
-            self.outcome = outcome
-            self._tell()
+        if not self._overtaken():
+            self._turn_to(self.session, self.number + 1)
+            self.follow(self.session)

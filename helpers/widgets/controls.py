@@ -9,16 +9,13 @@ import ipywidgets as widgets
 from helpers.exercises import kinds
 from helpers.widgets.timing import soon
 
-WIDE = widgets.Layout(width="auto", max_width="46rem")
+
+def _wide(**more):
+    """Return a layout for one widget: were it shared, a page that missed it would lose them all."""
+    return widgets.Layout(width="auto", max_width="46rem", **more)
 
 
-class _Controls:
-    """`on` names the screens on which the controls show all that the text of the options says."""
-
-    on = "all"
-
-
-class Typed(_Controls):
+class Typed:
     """A box to type in; Enter checks."""
 
     def __init__(self, question, numbers, submit):
@@ -39,7 +36,7 @@ class Typed(_Controls):
         self.box.value = str(typed)
 
 
-class OneOf(_Controls):
+class OneOf:
     """Radio buttons."""
 
     def __init__(self, question, numbers, submit):
@@ -47,7 +44,7 @@ class OneOf(_Controls):
         self.widget = widgets.RadioButtons(
             options=[(f"{letter}) {option.text}", letter) for letter, option in shown.items()],
             value=None,
-            layout=WIDE,
+            layout=_wide(),
         )
 
     def typed(self):
@@ -57,7 +54,7 @@ class OneOf(_Controls):
         self.widget.value = understood
 
 
-class AnyOf(_Controls):
+class AnyOf:
     """Boxes to tick, and one for none of them."""
 
     def __init__(self, question, numbers, submit):
@@ -79,13 +76,11 @@ class AnyOf(_Controls):
 
 
 def _tick(text):
-    return widgets.Checkbox(description=text, indent=False, layout=WIDE)
+    return widgets.Checkbox(description=text, indent=False, layout=_wide())
 
 
-class Sorted(_Controls):
-    """A list in which the marked step is moved up and down; a narrow one cuts long lines off."""
-
-    on = "(min-width: 60rem)"
+class Sorted:
+    """A list in which the marked step is moved up and down."""
 
     def __init__(self, question, numbers, submit):
         shown = question.kind.shown(numbers)
@@ -95,7 +90,7 @@ class Sorted(_Controls):
             rows=len(shown),
             description="In order, first on top:",
             style={"description_width": "initial"},
-            layout=widgets.Layout(width="auto", max_width="46rem", flex_flow="column"),
+            layout=_wide(flex_flow="column"),
         )
         self.moved = False
         up = widgets.Button(description="Move up")
@@ -128,7 +123,7 @@ class Sorted(_Controls):
         self.moved = True
 
 
-class Bins(_Controls):
+class Bins:
     """One list to choose from for each part."""
 
     def __init__(self, question, numbers, submit):

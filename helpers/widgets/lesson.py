@@ -9,10 +9,17 @@ from helpers.exercises.bank import lessons
 from helpers.exercises.hand_in import HandInError
 from helpers.exercises.session import UnknownQuestion, learner_session, workshop_session
 from helpers.exercises.settings import SettingsError, answers_folder
-from helpers.exercises.wording import CAUTION, Line, mistake_lines
-from helpers.widgets.card import Card, feedback_page, last_outcome, question_page
+from helpers.exercises.wording import (
+    CAUTION,
+    Line,
+    made_for_another_supply,
+    mistake_lines,
+    predict_first,
+)
+from helpers.widgets.card import Card, feedback_page, last_outcome, question_page, whole_page
+from helpers.widgets.live import catch_up, follow, open_on_page, show_page
 from helpers.widgets.page import STYLE, Page, show
-from helpers.widgets.progress import progress_page
+from helpers.widgets.progress import progress_lines, progress_page
 
 _open = {}
 
@@ -30,12 +37,13 @@ def open_lesson(number, learner=None, class_word=None, supply=None, workshop_cop
         True in `solutions/` only: a fixed learner, and nothing is written.
     """
     if _is_lesson(number):
-        show(begin(number, learner, class_word, supply, workshop_copy))
-        progress(number)
+        show(Page(begin(number, learner, class_word, supply, workshop_copy), extra_html=STYLE))
+        session = current_session()
+        show_page(session, f"ready-{number}", _ready_page(number, session.settings.supply))
 
 
 def begin(number, learner=None, class_word=None, supply=None, workshop_copy=False):
-    """Open the session of a lesson; return the page that says it is ready, or what is wrong."""
+    """Open the session of a lesson; return lines that say what is wrong, if anything is."""
     notes = []
     try:
         if workshop_copy:
@@ -47,35 +55,41 @@ def begin(number, learner=None, class_word=None, supply=None, workshop_copy=Fals
         notes = [Line("danger", f"Nothing was changed. {error} As before:")]
     session = _taking_over_from(_open.get("session"), session)
     _open.update(session=session, lesson=number)
-    notes += [Line("danger", text) for text in [note, *session.problems] if text]
-    return Page([*notes, *_ready_lines(session, number)], extra_html=STYLE)
+    open_on_page(session)
+    return notes + [Line("danger", text) for text in [note, *session.problems] if text]
 
 
 def _taking_over_from(earlier, session):
-    """Return the session to go on with: cards of another learner's on the page must not answer."""
-    if earlier is None:
+    """Return the session to go on with: the one of before knows what a full disk refused."""
+    if earlier is None or not earlier.same_as(session):
         return session
-    if earlier.same_as(session):
-        earlier.read_again()
-        return earlier
-    earlier.closed = True
-    return session
+    catch_up(earlier)
+    return earlier
 
 
-def _ready_lines(session, number):
-    s, title = session.settings, lessons()[number].TITLE
-    kept = session.log.path or "memory only: nothing is written"
-    return [
-        Line("heading", f"Ready. Lesson {number}: {title}"),
-        Line("text", f"Supply {s.supply} · learner {s.learner} · class word {s.class_word}"),
-        Line("text", f"Answers are kept in {kept}"),
-    ]
+def _ready_page(number, supply):
+    """Return what says, of a session, for whom a lesson made on this supply is open."""
+
+    def page_of(session):
+        s = session.settings
+        kept = session.log.path or "memory only: nothing is written"
+        lines = [
+            Line("heading", f"Ready. Lesson {number}: {lessons()[number].TITLE}"),
+            Line("text", f"Supply {s.supply} · learner {s.learner} · class word {s.class_word}"),
+            Line("text", f"Answers are kept in {kept}"),
+        ]
+        if s.supply != supply:
+            lines.append(Line("note", made_for_another_supply(supply)))
+        return Page([*lines, *progress_lines(session, number)], name="cw-progress")
+
+    return page_of
 
 
 def current_session():
     """Return the session of this kernel, opening the kept settings where no lesson is open."""
     if "session" not in _open:
         _open["session"] = learner_session()[0]
+        open_on_page(_open["session"])
     return _open["session"]
 
 
@@ -85,13 +99,13 @@ def my_supply():
 
 
 def card(question_id):
-    """Show the card of a question: its text, controls to answer it, and what came of it."""
+    """Show the card of a question: its words, controls to answer it, and what came of it."""
     session = current_session()
     if session.workshop_copy:
         return answer(question_id)
     question = _found(session, question_id)
     if question:
-        Card(session, question).show()
+        Card(question).show(session)
 
 
 def answer(question_id, typed=None, draw=0):
@@ -110,17 +124,17 @@ def answer(question_id, typed=None, draw=0):
     question = _found(session, question_id)
     if not question:
         return
+    catch_up(session)
     if problem := session.open_draw(question_id, draw):
         show(Page([Line("note", problem)]))
-        return
-    if typed is None:
-        outcome = last_outcome(session, question, draw)
+    elif typed is None and not session.workshop_copy:
+        _show_and_follow(session, question, draw, whole_page)
     else:
-        outcome = session.answer(question_id, typed, draw)
-    show(question_page(session, question, draw))
-    show(feedback_page(session, question, draw, outcome))
-    if session.workshop_copy and typed is not None:
-        show(Page(mistake_lines(question, session.draw(question_id, draw).numbers)))
+        outcome = None if typed is None else session.answer(question_id, typed, draw)
+        show(question_page(session, question, draw))
+        show(feedback_page(session, question, draw, outcome))
+        if session.workshop_copy and typed is not None:
+            show(Page(mistake_lines(question, session.draw(question_id, draw).numbers)))
 
 
 def nudge(question_id, draw=0):
@@ -131,7 +145,17 @@ def nudge(question_id, draw=0):
             show(Page([Line("note", problem)]))
             return
         session.nudge(question_id, draw)
-        show(feedback_page(session, question, draw, last_outcome(session, question, draw)))
+        follow(session)
+        _show_and_follow(session, question, draw, feedback_page)
+
+
+def _show_and_follow(session, question, draw, page_of):
+    """Show how a draw stands, without controls, also when it is answered elsewhere."""
+
+    def standing(session):
+        return page_of(session, question, draw, last_outcome(session, question, draw))
+
+    show_page(session, f"a-{question.id}-{draw}", standing)
 
 
 def _found(session, question_id):
@@ -152,42 +176,37 @@ def _is_lesson(number):
 
 
 def progress(number=None):
-    """Show how far the learner is in a lesson, and keep showing it as answers come in."""
-    _show_and_follow("progress", number, progress_page)
-
-
-def _show_and_follow(name, number, page_of):
-    """Show a page about a lesson, the open one if none is named, and keep it up to date."""
-    session, number = current_session(), number or _open.get("lesson", "00")
-    if not _is_lesson(number):
-        return
-    handle = show(page_of(session, number))
-    if not session.workshop_copy:
-        session.watchers[name, handle.display_id] = lambda *_: handle.update(
-            page_of(session, number)
-        )
+    """Show how far the learner is in a lesson, also as answers come in."""
+    _about_lesson("progress", number, progress_page)
 
 
 def predictions(number=None):
-    """Show again what was predicted before the lesson, beside what the lesson found."""
-    _show_and_follow("predictions", number, _predictions_page)
+    """Show what was predicted before a lesson, beside what the lesson found: not any earlier."""
+    _about_lesson("predictions", number, _predictions_page)
+
+
+def _about_lesson(name, number, page_of):
+    """Show a page about a lesson, the open one if none is named, and keep it up to date."""
+    number = number or _open.get("lesson", "00")
+    if _is_lesson(number):
+        show_page(current_session(), f"{name}-{number}", lambda s: page_of(s, number))
 
 
 def _predictions_page(session, number):
     lines = []
     for question in lessons()[number].QUESTIONS:
-        if question.role == "predict":
-            draw = session.draw(question.id)
+        draw = session.draw(question.id) if question.role == "predict" else None
+        if draw and draw.tried:
             lines += [Line("text", text) for text in question.ask(draw.numbers).split("\n\n")]
             lines.append(Line("note", f"You predicted: {_predicted(question, draw)}"))
             lines.append(Line("verdict", f"What we found: {question.working(draw.numbers)}"))
+        elif draw:
+            lines.append(Line("note", predict_first(question, number)))
     return Page(lines)
 
 
 def _predicted(question, draw):
     """Return a learner's first prediction in words: a letter alone says nothing later."""
-    if not draw.tried:
-        return "nothing yet"
     said = draw.first[0].understood
     options = question.kind.shown(draw.numbers) if hasattr(question.kind, "shown") else {}
     return f"{said}) {options[said].text}" if said in options else said

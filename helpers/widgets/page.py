@@ -35,14 +35,38 @@ STYLE = """<style>
   width: auto; max-width: 46rem; height: auto;}
 .cw-controls .widget-checkbox .widget-label-basic {width: auto; height: auto; align-items: start;}
 .cw-controls :focus-visible {outline: 3px solid currentColor; outline-offset: 2px;}
+.cw-controls .widget-html-content {line-height: 1.45; font-size: var(--jp-content-font-size1);}
+.cw-controls code {background: var(--jp-layout-color2); padding: 1px 5px;}
+.cw-told {margin-top: .3rem;}
+.cw-controls .cw-options {display: none;}
+@media (max-width: 60rem) {.cw-order .cw-options {display: block;}}
 .jp-OutputArea:has(.cw-page) .jp-OutputArea-output.jupyter-widgets:not(:has(*)) {
   display: none;}
 .cw-controls .widget-dropdown select {max-width: 24rem;}
 .cw-controls .widget-select {height: auto;}
 .cw-controls .widget-select select {width: 100%; max-width: none; height: auto; flex: none;}
-.cw-announce {position: absolute; width: 1px; height: 1px; overflow: hidden;
-  clip-path: inset(50%);}
 </style>"""
+
+
+# The box remembers what had the focus in it, for `SPOKEN`.
+_FOCUS = (
+    "const box = this.closest('.cw-controls');"
+    " box.addEventListener('focusin', event => { box.cwFocus = event.target;"
+    " event.target.setAttribute('data-lm-suppress-shortcuts', 'true'); });"
+    " box.addEventListener('focusout', event => {"
+    " if (event.relatedTarget && !box.contains(event.relatedTarget)) box.cwFocus = null; })"
+)
+# ipywidgets can set no attributes of a node, and replaces what is inside; so what is inside, on
+# arriving, makes the node around it a live region, which is read out when it changes. If what had
+# the focus has gone meanwhile, the first control of the box gets it.
+SPOKEN = (
+    "<style onload=\"this.parentNode.setAttribute('aria-live', 'assertive');"
+    " this.parentNode.setAttribute('aria-atomic', 'true');"
+    " const box = this.closest('.cw-controls'); setTimeout(() => { const was = box.cwFocus;"
+    " if (was && (!was.isConnected || was.disabled || !was.offsetParent)"
+    " && !box.contains(document.activeElement))"
+    " box.querySelector('input, select, button:enabled').focus(); }, 150)\"></style>"
+)
 
 
 class Page:
@@ -118,7 +142,7 @@ def show(page):
     return display(page, display_id=True)
 
 
-def frame(children, *names, hides="", on="all"):
+def frame(children, *names, twin=""):
     """Return controls in a box of ours.
 
     Parameters
@@ -127,24 +151,24 @@ def frame(children, *names, hides="", on="all"):
         The controls, in the order of the Tab key.
     *names : str
         Classes of the box.
-    hides : str
-        Class of the text that says the same as the controls: hidden while these are alive.
-    on : str
-        The media on which it is hidden, as in a style sheet.
+    twin : str
+        Class of the saved copy beside it, hidden while the box lives. A box that has lost its
+        kernel is hidden in its turn.
 
     Notes
     -----
     Inside the box the notebook's own one-letter shortcuts rest, so that an arrow key or a letter
     pressed in a list does not move, add or delete a cell.
     """
-    rule = f"@media {on} {{.{hides} {{display: none}}}}" if hides else ""
-    rest = (
-        "this.closest('.cw-controls').addEventListener('focusin', "
-        "event => event.target.setAttribute('data-lm-suppress-shortcuts', 'true'))"
-    )
-    box = widgets.VBox([*children, widgets.HTML(f'<style onload="{rest}">{rule}</style>')])
+    box = widgets.VBox(children)
     for name in ("cw-controls", *names):
         box.add_class(name)
+    dead = ".jupyter-widgets-disconnected"
+    rules = f".cw-controls{dead} {{display: none}}"
+    if twin:
+        alive = f".cw-controls.{names[0]}:not({dead})"
+        rules += f" .jp-OutputArea:has({alive}) .{twin} {{display: none}}"
+    box.children = [*children, widgets.HTML(f'<style onload="{_FOCUS}">{rules}</style>')]
     return box
 
 

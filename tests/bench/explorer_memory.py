@@ -21,13 +21,14 @@ from itertools import cycle
 from helpers.physics.mains import SUPPLIES
 from helpers.widgets.explorers import EXPLORERS
 from helpers.widgets.explorers.panel import Panel
+from helpers.widgets.page import frame
 from IPython.display import display
 
 supply = SUPPLIES["230 V 50 Hz"]
 panels, moves = [], []
 for name in {names}:
     panel = Panel(EXPLORERS[name], supply)
-    display(panel.widget("bench", "bench"))
+    display(frame(panel.children(), "cw-bench"))
     panels.append(panel)
     for knob in EXPLORERS[name].open_on(supply)[1]:
         ends = knob.options.values() if hasattr(knob, "options") else (knob.low, knob.high)

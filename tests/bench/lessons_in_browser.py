@@ -65,7 +65,7 @@ def run_lesson(page, address, name, supply):
     lab.run_all(page)
     seconds = perf_counter() - start
     faults = page.evaluate(FAULTS)
-    if supply not in page.locator(".cw-page").first.text_content():
+    if supply not in page.locator(".cw-progress").first.text_content():
         faults.append(f"set-up: does not say {supply}")
     return faults, seconds
 

@@ -3,7 +3,7 @@
 import pytest
 
 from helpers.exercises.settings import ANSWERS_VARIABLE
-from helpers.widgets import lesson
+from helpers.widgets import lesson, live
 
 
 @pytest.fixture
@@ -16,5 +16,7 @@ def answers(tmp_path, monkeypatch):
 @pytest.fixture
 def session(answers, monkeypatch):
     monkeypatch.setattr(lesson, "_open", {})
+    monkeypatch.setattr(live, "_open", {})
+    monkeypatch.setattr(live, "_things", {})
     lesson.begin("02", "BENCH-07", "wick", "230 V 50 Hz")
     return lesson.current_session()

@@ -4,8 +4,11 @@ import re
 from contextlib import contextmanager
 from html import unescape
 
+import ipywidgets as widgets
 from IPython.core.interactiveshell import InteractiveShell
 from IPython.utils.capture import capture_output
+
+from helpers.widgets import live
 
 CONTROLS = "application/vnd.jupyter.widget-view+json"
 
@@ -55,9 +58,20 @@ def screen():
         yield Screen(captured)
 
 
+def thing(name):
+    """Return what was last shown of a live thing, such as "c-ohm-2" or "progress-02"."""
+    return live._things[name][-1]
+
+
+def live_words(shown):
+    """Return what a reader of a live thing sees, controls left out."""
+    texts = [child.value for child in shown.box.children if isinstance(child, widgets.HTML)]
+    return words(" ".join(texts))
+
+
 def words(html):
     """Return what a reader of the HTML sees, pictures left out, one blank between words."""
-    text = re.sub(r"<style>.*?</style>|<svg.*?</svg>", " ", html, flags=re.S)
+    text = re.sub(r"<style\b.*?</style>|<svg.*?</svg>", " ", html, flags=re.S)
     text = re.sub(r"</?(p|li|ul|div|pre|table|tr|td|br)\b[^>]*>", " ", text)
     return " ".join(unescape(re.sub(r"<[^>]+>", "", text)).split())
 

@@ -75,4 +75,4 @@ def test_every_slider_has_a_labelled_box_and_every_control_a_label(name):
     for control in panel.inputs.values():
         assert control.description.endswith(":")
     for caution in filter(None, [EXPLORERS[name].caution]):
-        assert caution in html.unescape(panel.widget("a", "b").children[0].value)
+        assert caution in html.unescape(panel.children()[0].value)

@@ -18,7 +18,8 @@ from helpers.widgets.explorers import (
 )
 from helpers.widgets.explorers.panel import Panel, still_page
 from helpers.widgets.lesson import current_session
-from helpers.widgets.page import Page, show, show_controls
+from helpers.widgets.live import Live
+from helpers.widgets.page import Page, show
 
 EXPLORERS = {
     "dropper": dropper.EXPLORER,
@@ -46,7 +47,21 @@ def explore(name):
         show(Page([Line("note", f"There is no explorer {name!r}. There are: {known}.")]))
         return
     session, word = current_session(), name.replace(" ", "-")
-    if not session.workshop_copy:
-        panel = Panel(EXPLORERS[name], session.supply)
-        show_controls(panel.widget(f"cw-e-{word}", hides=f"cw-x-{word}"))
-    show(still_page(EXPLORERS[name], session.supply, f"cw-x-{word}"))
+    if session.workshop_copy:
+        show(still_page(EXPLORERS[name], session.supply, f"cw-x-{word}"))
+    else:
+        LiveExplorer(EXPLORERS[name], word).show(session)
+
+
+class LiveExplorer(Live):
+    """An explorer on the learner's supply; its copy is its first state."""
+
+    def __init__(self, explorer, word):
+        super().__init__(f"e-{word}")
+        self.explorer, self.word = explorer, word
+
+    def draw(self, session, *news):
+        if not self.session or session.supply != self.session.supply:
+            self.hold(Panel(self.explorer, session.supply).children())
+            self.still = still_page(self.explorer, session.supply, f"cw-x-{self.word}")
+        return self.still

@@ -11,7 +11,7 @@ import ipywidgets as widgets
 
 from helpers.exercises.wording import Line
 from helpers.widgets.explorers.knobs import Entry
-from helpers.widgets.page import Page, frame
+from helpers.widgets.page import Page
 from helpers.widgets.timing import soon
 
 REST_SECONDS = 0.3
@@ -97,8 +97,8 @@ class Panel:
         self.inputs[knob.key] = control
         self.laid_out.append(row)
 
-    def widget(self, name, hides):
-        """Return the panel in a frame; `name` and `hides` are classes, as for `frame`."""
+    def children(self):
+        """Return what stands in the panel's frame, from top to bottom."""
         controls = widgets.Box(
             self.laid_out, layout={"flex_flow": "row wrap", "grid_gap": "0 1.2rem"}
         )
@@ -109,7 +109,7 @@ class Panel:
             f'<p class="cw-hint">{CALCULATED}</p><p><b>Things to try</b></p>'
             f"<ul>{tries}</ul>{_CLOSE_LINES}{_NAME_HANDLES}"
         )
-        return frame([head, controls, self.picture, self.said, foot], name, hides=hides)
+        return [head, controls, self.picture, self.said, foot]
 
     def _follow(self, _):
         if not self._held:

@@ -1,0 +1,158 @@
+"""What lives on the page: drawn from the log of the open session, and anew whenever that changes.
+
+All that is read and answered in one place is the state of one box of widgets, so that a reload
+brings it back together, from the kernel. Knows no question.
+"""
+
+import asyncio
+from contextlib import suppress
+
+import ipywidgets as widgets
+
+from helpers.exercises import settings
+from helpers.exercises.wording import SETTINGS_CHANGED_ELSEWHERE, Line
+from helpers.widgets.page import Page, frame, show, show_controls
+from helpers.widgets.twin import Twin
+
+KEPT = 3  # of each: a notebook that was not saved since its cell ran again shows an earlier one
+LOOK_SECONDS = 1.0
+_things = {}
+_open = {}
+
+
+class Live:
+    """Something that is drawn from the log, with its saved copy.
+
+    A subclass says how to `draw` it: from a session and news, as for `follow`, to the page that
+    says the same in text.
+
+    Parameters
+    ----------
+    name : str
+        Of its kind and its question or lesson, such as "c-ohm-2".
+    """
+
+    def __init__(self, name):
+        self.name, self.session, self.said = name, None, None
+        self.box = frame([], f"cw-{name}", twin=f"cw-twin-{name}")
+        self.twin = Twin(f"cw-twin-{name}")
+
+    def show(self, session):
+        """Display it and its copy, and keep both up to date."""
+        self.follow(session)
+        show_controls(self.box)
+        self.twin.show(self.said)
+        kept = _things.setdefault(self.name, [])
+        kept.append(self)
+        if len(kept) > KEPT:
+            _close(kept.pop(0).box)
+
+    def follow(self, session, *news):
+        """Show what is true now; `news` are a question's id, a draw and what an answer led to."""
+        if not session.closed:
+            self.said = self.draw(session, *news)
+            self.session = session
+            self.twin.update(self.said)
+        elif self.session or not self.said:
+            page = Page([Line("note", SETTINGS_CHANGED_ELSEWHERE)])
+            self.said, self.session = self.said or page, None
+            self.hold([widgets.HTML(page.html())])
+
+    def hold(self, children):
+        """Let the box hold these; what it held before hears no more from the page."""
+        *before, style = self.box.children
+        self.box.children = [*children, style]
+        for child in before:
+            if child not in children:
+                _close(child)
+
+
+class LivePage(Live):
+    """A page that follows the log.
+
+    Parameters
+    ----------
+    name : str
+        As for `Live`.
+    page_of : callable
+        From a session to the page.
+    """
+
+    def __init__(self, name, page_of):
+        super().__init__(name)
+        self.page_of = page_of
+
+    def draw(self, session, *news):
+        if not self.session:
+            self.text = widgets.HTML()
+            self.hold([self.text])
+        page = self.page_of(session)
+        self.text.value = page.html()
+        return page
+
+
+def show_page(session, name, page_of):
+    """Show a page that follows the log; the workshop copy's stands still."""
+    if session.workshop_copy:
+        show(page_of(session))
+    else:
+        LivePage(name, page_of).show(session)
+
+
+def open_on_page(session):
+    """Let the page follow a session from now on, also what other kernels write."""
+    folder = settings.answers_folder()
+    path = folder and not session.workshop_copy and settings.settings_path(folder)
+    session.watchers["page"] = lambda *news: follow(session, *news)
+    session.closed = False
+    _open.update(session=session, path=path, settings=_content(path))
+    follow(session)
+    with suppress(RuntimeError):  # outside a kernel nothing goes on between two cells
+        if "timer" not in _open:
+            _open["timer"] = asyncio.get_running_loop().call_later(LOOK_SECONDS, _look)
+
+
+def follow(session, *news):
+    """Let everything on the page follow."""
+    for thing in [thing for kept in _things.values() for thing in kept]:
+        thing.follow(session, *news)
+
+
+def catch_up(session):
+    """Read and show what other kernels wrote; return the ids of the questions it is about."""
+    changed, closed = session.read_again(), session.closed
+    if session is _open.get("session"):
+        now = _content(_open["path"])
+        session.closed = now not in (None, _open["settings"])
+    if session.closed != closed:
+        follow(session)
+    for question_id in changed:
+        follow(session, question_id)
+    return changed
+
+
+def _content(path):
+    with suppress(OSError):
+        return path.read_bytes() if path else None
+
+
+def _look():
+    """Catch up when log or settings have changed on the disk, and look again a moment later."""
+    _open["timer"] = asyncio.get_running_loop().call_later(LOOK_SECONDS, _look)
+    stamps = [_stamp(path) for path in (_open["session"].log.path, _open["path"])]
+    if stamps != _open.get("stamps"):
+        _open["stamps"] = stamps
+        catch_up(_open["session"])
+
+
+def _stamp(path):
+    with suppress(OSError):
+        return path and (path.stat().st_mtime_ns, path.stat().st_size)
+
+
+def _close(widget):
+    for child in getattr(widget, "children", ()):
+        _close(child)
+    for part in (getattr(widget, "style", None), widget.layout, widget):
+        if part is not None:
+            part.close()

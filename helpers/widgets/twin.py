@@ -1,0 +1,41 @@
+"""The saved copy under something live: what it says, as text, for a notebook without a kernel.
+
+It follows what is live, and is hidden while that lives. JupyterLab forgets at a reload where a
+display id was shown: from then on the copy in the notebook stands still until its cell is run
+again. So each copy says of which moment it is, and where to find what came later.
+"""
+
+from datetime import datetime
+
+from IPython.display import display
+
+from helpers.exercises.wording import Line, saved_copy
+from helpers.widgets.page import Page
+
+
+class Twin:
+    """A saved copy.
+
+    Parameters
+    ----------
+    name : str
+        Its class on the page, by which `page.frame` hides it.
+    """
+
+    def __init__(self, name):
+        self.name, self._handle, self._said = name, None, None
+
+    def show(self, page):
+        """Display a page as the copy."""
+        self._handle, self._said = display(self._of_now(page), display_id=True), page.html()
+
+    def update(self, page):
+        """Put a page in its place, if it says something else."""
+        if self._handle and page.html() != self._said:
+            self._handle.update(self._of_now(page))
+            self._said = page.html()
+
+    def _of_now(self, page):
+        lines = [Line("hint", saved_copy(datetime.now())), *page.lines]
+        names = f"cw-twin {self.name} {page.name}"
+        return Page(lines, page.picture, page.extra_html, names, page.data)
