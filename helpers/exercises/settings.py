@@ -130,6 +130,19 @@ def settings_path(folder):
     return folder / "settings.json"
 
 
+def read(folder):
+    """Return the settings kept in a folder.
+
+    Raises
+    ------
+    OSError, ValueError, KeyError, TypeError, RecursionError
+        If there are none, or none that can be used.
+    """
+    kept = json.loads(as_utf_8(settings_path(folder).read_bytes()).decode("utf-8"))
+    settings = Settings(kept["learner"], kept["class_word"], kept["supply"])
+    return changed(settings, learner=settings.learner)
+
+
 def load(folder):
     """Read the settings kept in a folder, making new ones where there are none.
 
@@ -153,7 +166,7 @@ def load(folder):
         return Settings(bench_code()), ""
     path = settings_path(folder)
     try:
-        return _read(path), ""
+        return read(folder), ""
     except (FileNotFoundError, NotADirectoryError):
         return _first(folder, path)
     except OSError as error:
@@ -168,12 +181,6 @@ def load(folder):
         note += _keep_aside(path)
         settings, more = _first(folder, path)
         return settings, " ".join(filter(None, [note, more]))
-
-
-def _read(path):
-    kept = json.loads(as_utf_8(path.read_bytes()).decode("utf-8"))
-    settings = Settings(kept["learner"], kept["class_word"], kept["supply"])
-    return changed(settings, learner=settings.learner)
 
 
 def _reason(error):
@@ -200,7 +207,7 @@ def _first(folder, path):
         write_new(path, _content(settings))
     except FileExistsError:
         with suppress(OSError, ValueError, KeyError, TypeError, RecursionError):
-            return _read(path), ""
+            return read(folder), ""
         return settings, _not_kept(path, settings, "another file has its name")
     except OSError as error:
         return settings, _not_kept(path, settings, error.strerror or error)

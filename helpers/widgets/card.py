@@ -82,8 +82,10 @@ class Card(Live):
         """Show an answer to this question, whichever door or kernel it came through."""
         newest = session.newest_draw(self.question.id)
         if session is not self.session:
-            self._turn_to(session, newest)
+            opened = [card.number for card in self.alike() if card.session is session]
+            self._turn_to(session, max(newest, *opened, 0))
         elif question_id == self.question.id:
+            newest = newest if outcome else max(newest, number)
             if newest > self.number:
                 self._turn_to(session, newest)
             elif not outcome or (outcome.answer and number == self.number):
@@ -174,5 +176,4 @@ class Card(Live):
     def open_fresh_draw(self):
         """Ask the question again with other numbers."""
         if not self._overtaken():
-            self._turn_to(self.session, self.number + 1)
-            self.follow(self.session)
+            follow(self.session, self.question.id, self.number + 1)

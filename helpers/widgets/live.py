@@ -16,6 +16,12 @@ from helpers.widgets.twin import Twin
 
 KEPT = 3  # of each: a notebook that was not saved since its cell ran again shows an earlier one
 LOOK_SECONDS = 1.0
+LOST_SECONDS = 10.0
+_HEARD = (
+    "const box = this.closest('.cw-controls'); box.classList.remove('cw-lost');"
+    " clearTimeout(box.cwLost); box.cwLost = setTimeout("
+    f"() => box.classList.add('cw-lost'), {1000 * LOST_SECONDS:.0f})"
+)
 _things = {}
 _open = {}
 
@@ -35,6 +41,7 @@ class Live:
     def __init__(self, name):
         self.name, self.session, self.said = name, None, None
         self.box = frame([], f"cw-{name}", twin=f"cw-twin-{name}")
+        self.box.children = [*self.box.children, _open["pulse"]]
         self.twin = Twin(f"cw-twin-{name}")
 
     def show(self, session):
@@ -45,7 +52,7 @@ class Live:
         kept = _things.setdefault(self.name, [])
         kept.append(self)
         if len(kept) > KEPT:
-            _close(kept.pop(0).box)
+            kept.pop(0).close()
 
     def follow(self, session, *news):
         """Show what is true now; `news` are a question's id, a draw and what an answer led to."""
@@ -58,10 +65,19 @@ class Live:
             self.said, self.session = self.said or page, None
             self.hold([widgets.HTML(page.html())])
 
+    def close(self):
+        """Leave the page: where it is still shown, its copy comes forth."""
+        self.box.children = self.box.children[:-1]  # all others need the pulse
+        _close(self.box)
+
+    def alike(self):
+        """Return what else of this name is on the page."""
+        return [thing for thing in _things.get(self.name, ()) if thing is not self]
+
     def hold(self, children):
         """Let the box hold these; what it held before hears no more from the page."""
-        *before, style = self.box.children
-        self.box.children = [*children, style]
+        *before, style, _ = self.box.children
+        self.box.children = [*children, style, _open["pulse"]]
         for child in before:
             if child not in children:
                 _close(child)
@@ -101,11 +117,13 @@ def show_page(session, name, page_of):
 
 def open_on_page(session):
     """Let the page follow a session from now on, also what other kernels write."""
-    folder = settings.answers_folder()
-    path = folder and not session.workshop_copy and settings.settings_path(folder)
+    folder = None if session.workshop_copy else settings.answers_folder()
     session.watchers["page"] = lambda *news: follow(session, *news)
     session.closed = False
-    _open.update(session=session, path=path, settings=_content(path))
+    _open.update(session=session, folder=folder, kept=_kept(folder), pulse=widgets.HTML())
+    for thing in _all():
+        thing.box.children = [*thing.box.children[:-1], _open["pulse"]]
+    _beat()
     follow(session)
     with suppress(RuntimeError):  # outside a kernel nothing goes on between two cells
         if "timer" not in _open:
@@ -114,16 +132,19 @@ def open_on_page(session):
 
 def follow(session, *news):
     """Let everything on the page follow."""
-    for thing in [thing for kept in _things.values() for thing in kept]:
+    for thing in _all():
         thing.follow(session, *news)
+
+
+def _all():
+    return [thing for kept in _things.values() for thing in kept]
 
 
 def catch_up(session):
     """Read and show what other kernels wrote; return the ids of the questions it is about."""
     changed, closed = session.read_again(), session.closed
     if session is _open.get("session"):
-        now = _content(_open["path"])
-        session.closed = now not in (None, _open["settings"])
+        session.closed = _kept(_open["folder"]) not in (None, _open["kept"])
     if session.closed != closed:
         follow(session)
     for question_id in changed:
@@ -131,18 +152,32 @@ def catch_up(session):
     return changed
 
 
-def _content(path):
-    with suppress(OSError):
-        return path.read_bytes() if path else None
+def _kept(folder):
+    """Return the settings on the disk, or None where there are none that can be read."""
+    with suppress(OSError, ValueError, KeyError, TypeError):
+        return folder and settings.read(folder)
 
 
 def _look():
     """Catch up when log or settings have changed on the disk, and look again a moment later."""
     _open["timer"] = asyncio.get_running_loop().call_later(LOOK_SECONDS, _look)
-    stamps = [_stamp(path) for path in (_open["session"].log.path, _open["path"])]
+    folder = _open["folder"]
+    paths = _open["session"].log.path, folder and settings.settings_path(folder)
+    stamps = [_stamp(path) for path in paths]
     if stamps != _open.get("stamps"):
         _open["stamps"] = stamps
         catch_up(_open["session"])
+    _beat()
+
+
+def _beat():
+    """Tell every page that this kernel lives: a box that has not heard of it for long hides.
+
+    A tab is not told when another one restarts their kernel.
+    """
+    _open["beat"] = not _open.get("beat")
+    rest = "/**/" if _open["beat"] else ""
+    _open["pulse"].value = f'<style onload="{_HEARD}">{rest}</style>'
 
 
 def _stamp(path):

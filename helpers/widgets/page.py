@@ -163,7 +163,7 @@ def frame(children, *names, twin=""):
     box = widgets.VBox(children)
     for name in ("cw-controls", *names):
         box.add_class(name)
-    dead = ".jupyter-widgets-disconnected"
+    dead = ":is(.jupyter-widgets-disconnected, .cw-lost)"
     rules = f".cw-controls{dead} {{display: none}}"
     if twin:
         alive = f".cw-controls.{names[0]}:not({dead})"

@@ -311,7 +311,7 @@ class TestTwoKernelsOnOneLog:
             opened.check.click()
             for name in ("c-ohm-2", "ready-02"):
                 assert "settings were changed in another notebook" in live_words(thing(name))
-            assert len(opened.box.children) == 2  # that sentence, and the rules of the box
+            assert len(opened.box.children) == 3  # that sentence, rules of the box and the pulse
             answer("ohm-2", "7 mA")
             assert "this is not marked" in shown.plain
             assert list(answers.glob("*.jsonl")) == []

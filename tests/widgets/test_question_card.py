@@ -13,6 +13,7 @@ from helpers.exercises.bank import bank
 from helpers.exercises.wording import saved_copy
 from helpers.widgets import lesson
 from helpers.widgets.controls import CONTROLS, controls_for
+from helpers.widgets.live import KEPT
 from helpers.widgets.page import SPOKEN
 
 ALL = list(bank())
@@ -152,6 +153,25 @@ def test_fresh_numbers_can_be_taken_once_the_draw_is_finished(session):
     with screen() as again:
         card("ohm-2")
     assert "fresh numbers 1" in again.plain
+
+
+def test_a_card_that_is_run_many_times_lives_and_the_oldest_leave_the_page(session):
+    with screen():
+        shown = [open_card(session, "ohm-2") for _ in range(KEPT + 2)]
+        fill(shown[-1], "7 mA")
+        shown[-1].check.click()
+    assert [bool(each.box.comm) for each in shown] == [False] * 2 + [True] * KEPT
+    assert all("Read as 7\u00a0mA." in each.told.value for each in shown[2:])
+    assert all(child.comm for child in shown[-1].box.children)
+
+
+def test_fresh_numbers_stay_open_when_the_cell_is_run_again(session):
+    answer("ohm-2", right_answer(session, "ohm-2"))
+    with screen():
+        first = open_card(session, "ohm-2")
+        first.fresh.click()
+        again = open_card(session, "ohm-2")
+        assert live_words(first) == live_words(again) and "fresh numbers 1" in live_words(again)
 
 
 def test_a_danger_item_offers_fresh_numbers_after_its_first_answer(session):

@@ -1,0 +1,43 @@
+"""Is what can be seen on a card what the log says, whatever was done before?
+
+Run `python tests/bench/card_truth.py [--steps N] [--seeds A B …]`: random walks of N steps each
+over every kind of card, in a real JupyterLab in a real Chromium, with two kernels on one log and
+two tabs on one kernel. It ends with code 1 on any difference, and prints each.
+"""
+
+import argparse
+import sys
+import tempfile
+from pathlib import Path
+from time import perf_counter
+
+HERE = Path(__file__).resolve()
+sys.path += [str(HERE.parent), str(HERE.parents[1] / "browser"), str(HERE.parents[1] / "exercises")]
+
+import truth  # noqa: E402
+from measured import heading, verdict  # noqa: E402
+
+
+def main():
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    parser.add_argument("--steps", type=int, default=300)
+    parser.add_argument("--seeds", type=int, nargs="+", default=[1, 2])
+    arguments = parser.parse_args()
+    differences = []
+    print(heading(f"python tests/bench/card_truth.py {' '.join(sys.argv[1:])}".strip()))
+    for seed in arguments.seeds:
+        start = perf_counter()
+        with tempfile.TemporaryDirectory() as folder:
+            walked = truth.take_steps(seed, arguments.steps, folder)
+        taken = ", ".join(f"{count} {kind}" for kind, count in walked.taken.most_common())
+        print(f"seed {seed}: {len(walked.steps)} steps in {perf_counter() - start:.0f} s: {taken}")
+        print("\n".join(walked.differences))
+        differences += walked.differences
+        if len(walked.steps) < arguments.steps:
+            differences.append("a walk broke off")
+    steps = arguments.steps * len(arguments.seeds)
+    return verdict(not differences, f"{len(differences)} differences in {steps} steps")
+
+
+if __name__ == "__main__":
+    sys.exit(main())
