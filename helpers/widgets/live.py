@@ -15,8 +15,8 @@ from helpers.widgets.page import Page, frame, show, show_controls
 from helpers.widgets.twin import Twin
 
 KEPT = 3  # of each: a notebook that was not saved since its cell ran again shows an earlier one
-LOOK_SECONDS = 1.0
-LOST_SECONDS = 10.0
+LOOK_SECONDS = 2.0
+LOST_SECONDS = 12.0
 _HEARD = (
     "const box = this.closest('.cw-controls'); box.classList.remove('cw-lost');"
     " clearTimeout(box.cwLost); box.cwLost = setTimeout("
@@ -41,12 +41,14 @@ class Live:
     def __init__(self, name):
         self.name, self.session, self.said = name, None, None
         self.box = frame([], f"cw-{name}", twin=f"cw-twin-{name}")
-        self.box.children = [*self.box.children, _open["pulse"]]
+        self.pulse = widgets.HTML()  # of its own: one that all share could be missed by a page
+        self.hold([])
         self.twin = Twin(f"cw-twin-{name}")
 
     def show(self, session):
         """Display it and its copy, and keep both up to date."""
         self.follow(session)
+        self.beat()
         show_controls(self.box)
         self.twin.show(self.said)
         kept = _things.setdefault(self.name, [])
@@ -67,7 +69,6 @@ class Live:
 
     def close(self):
         """Leave the page: where it is still shown, its copy comes forth."""
-        self.box.children = self.box.children[:-1]  # all others need the pulse
         _close(self.box)
 
     def alike(self):
@@ -76,11 +77,19 @@ class Live:
 
     def hold(self, children):
         """Let the box hold these; what it held before hears no more from the page."""
-        *before, style, _ = self.box.children
-        self.box.children = [*children, style, _open["pulse"]]
+        *before, style = [child for child in self.box.children if child is not self.pulse]
+        self.box.children = [*children, style, self.pulse]
         for child in before:
             if child not in children:
                 _close(child)
+
+    def beat(self):
+        """Tell every page that this kernel lives; a box that hears nothing for long hides.
+
+        JupyterLab tells no tab that another one has restarted the kernel of both.
+        """
+        turn = "" if self.pulse.value.endswith("/**/</style>") else "/**/"
+        self.pulse.value = f'<style onload="{_HEARD}">{turn}</style>'
 
 
 class LivePage(Live):
@@ -120,10 +129,7 @@ def open_on_page(session):
     folder = None if session.workshop_copy else settings.answers_folder()
     session.watchers["page"] = lambda *news: follow(session, *news)
     session.closed = False
-    _open.update(session=session, folder=folder, kept=_kept(folder), pulse=widgets.HTML())
-    for thing in _all():
-        thing.box.children = [*thing.box.children[:-1], _open["pulse"]]
-    _beat()
+    _open.update(session=session, folder=folder, kept=_kept(folder))
     follow(session)
     with suppress(RuntimeError):  # outside a kernel nothing goes on between two cells
         if "timer" not in _open:
@@ -167,17 +173,8 @@ def _look():
     if stamps != _open.get("stamps"):
         _open["stamps"] = stamps
         catch_up(_open["session"])
-    _beat()
-
-
-def _beat():
-    """Tell every page that this kernel lives: a box that has not heard of it for long hides.
-
-    A tab is not told when another one restarts their kernel.
-    """
-    _open["beat"] = not _open.get("beat")
-    rest = "/**/" if _open["beat"] else ""
-    _open["pulse"].value = f'<style onload="{_HEARD}">{rest}</style>'
+    for thing in _all():
+        thing.beat()
 
 
 def _stamp(path):
