@@ -45,6 +45,7 @@ OF_EACH_KIND = {
     "predict": "ohm-predict",
     "danger item": "start-2",
 }
+CELLS = [*OF_EACH_KIND.values(), "found", "progress"]
 LESSON, SET_UP = "02", "from helpers import *\n\nopen_lesson({})"
 FIRST = Settings("BENCH-02", "wick", "230 V 50 Hz")
 PAGES = {"first": "first.ipynb", "second tab": "first.ipynb", "other kernel": "other.ipynb"}
@@ -221,7 +222,9 @@ class Walk:
     def faults(self, name, session):
         """Return how what can be seen on a page differs from what is true."""
         seen, kernel = self.pages[name].evaluate(SEEN), self.kernel(name)
-        truths, faults = self.truths(session, kernel), []
+        knows = kernel.opened == session.settings
+        truths = self.truths(session, kernel) if knows else dict.fromkeys(CELLS)
+        faults = []
         for cell_id, said in truths.items():
             cell = seen[cell_id]
             if cell["error"]:
@@ -230,7 +233,7 @@ class Walk:
                 found = [f"shows {cell['all']!r}"] if cell["all"].strip() else []
             elif not self.lives(name):
                 found = self.faults_of_copy(cell_id, cell)
-            elif kernel.opened != session.settings:
+            elif not knows:
                 closed = plain(cell["all"]) == plain(SETTINGS_CHANGED_ELSEWHERE)
                 found = [] if closed and not cell["inputs"] else [f"closed, {cell['all']!r}"]
             elif not cell["live"] or cell["twin"].strip():
