@@ -153,7 +153,7 @@ def frame(children, *names, twin=""):
         Classes of the box.
     twin : str
         Class of the saved copy beside it, hidden while the box lives. A box that has lost its
-        kernel is hidden in its turn.
+        kernel, or a part on the way to the page, is hidden in its turn.
 
     Notes
     -----
@@ -163,11 +163,12 @@ def frame(children, *names, twin=""):
     box = widgets.VBox(children)
     for name in ("cw-controls", *names):
         box.add_class(name)
-    dead = ":is(.jupyter-widgets-disconnected, .cw-lost)"
-    rules = f".cw-controls{dead} {{display: none}}"
+    dead, broken = ":is(.jupyter-widgets-disconnected, .cw-lost)", ".jupyter-widgets-error-widget"
+    rules = f".cw-controls{dead}, .cw-controls:has({broken}) {{display: none}}"
     if twin:
-        alive = f".cw-controls.{names[0]}:not({dead})"
-        rules += f" .jp-OutputArea:has({alive}) .{twin} {{display: none}}"
+        own = f".{names[0]}"
+        alive = f":has({own}:not({dead}) > :nth-child(3)):not(:has({own} {broken}))"
+        rules += f" .jp-OutputArea{alive} .{twin} {{display: none}}"
     box.children = [*children, widgets.HTML(f'<style onload="{_FOCUS}">{rules}</style>')]
     return box
 
