@@ -45,6 +45,7 @@ def feedback_page(session, question, number, outcome):
         "learner": session.settings.learner,
         "class_word": session.settings.class_word,
         "supply": session.settings.supply,
+        "edition": question.edition,
         "draw": number,
         "answers": draw.typed,
     }

@@ -160,7 +160,7 @@ def catch_up(session):
 
 def _kept(folder):
     """Return the settings on the disk, or None where there are none that can be read."""
-    with suppress(OSError, ValueError, KeyError, TypeError):
+    with suppress(OSError, ValueError, KeyError, TypeError, RecursionError):
         return folder and settings.read(folder)
 
 
