@@ -18,7 +18,6 @@ from helpers.exercises.bank import bank
 from helpers.exercises.draws import Draw
 from helpers.exercises.hand_in import name_of
 from helpers.exercises.mistakes import wrong_answers
-from helpers.exercises.standing import TRIES_BEFORE_WORKING
 from helpers.exercises.wording import CAUTION
 from helpers.physics.mains import SUPPLIES
 
@@ -149,7 +148,7 @@ def _attempts(question, learner, supply, stream, way):
     wrong = wrong_answers(question, numbers)
     if question.role == "predict" and wrong:  # a prediction need not have a right answer
         return [(0, stream.pick(wrong), 0)]
-    most = 1 if question.danger else TRIES_BEFORE_WORKING
+    most = 1 if question.danger else question.kind.tries
     tried = stream.some(wrong, min(slips, len(wrong), most))
     tries = [(0, typed, min(seen, len(question.nudges))) for seen, typed in enumerate(tried)]
     if len(tries) < most and (ends_right or not tries):

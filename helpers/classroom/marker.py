@@ -204,7 +204,7 @@ def _in_words(kind, slip, numbers):
 def _cases(standing):
     """Return how many cases of a danger item were answered until the first that earned all."""
     right = [
-        bool(draw.counted) and draw.first[1].right
+        bool(draw.earned) and draw.first[1].right
         for draw in standing.draws.values()
         if draw.tried and draw.class_word == standing.class_word
     ]

@@ -7,7 +7,6 @@ from dataclasses import dataclass, field
 
 from helpers.exercises.kinds import NotRead
 
-TRIES_BEFORE_WORKING = 3
 PASS_SHARE = 0.8
 
 
@@ -16,6 +15,8 @@ class DrawStanding:
     """One draw of one question: what was tried with these numbers, and what of it counted.
 
     `opens_edition` says that the learner answered an earlier edition, and has to begin again here.
+    `earned` holds what each answer that counted is worth, `used` the tries used up, also in other
+    draws where a question has no numbers of its own, and `most` those before the worked answer.
     """
 
     numbers: object
@@ -24,7 +25,9 @@ class DrawStanding:
     tried: dict = field(default_factory=dict)
     typed: list = field(default_factory=list)
     nudges: int = 0
-    counted: list = field(default_factory=list)
+    earned: dict = field(default_factory=dict)
+    used: int = 0
+    most: int = 3
     right: bool = False
 
     @property
@@ -44,7 +47,7 @@ class DrawStanding:
 
     @property
     def working_shown(self):
-        return len(self.tried) >= TRIES_BEFORE_WORKING or self.right
+        return self.used >= self.most or self.right
 
     def finished(self, question):
         """Whether nothing more counts in this draw, and a fresh one may be opened."""
@@ -61,9 +64,10 @@ class Standing:
     answer was shown under any; for a danger item, by the first answer of a draw, unless its case
     is the one explained just before, on another supply or under another class word. `helped` says
     that a worked answer was shown first, and `right_after_help` that the learner then got fresh
-    numbers right. `tries` are those under the class word that counts. `earlier` counts answers to
-    an earlier edition and `later` those to a later one: they are never marked here, and
-    `first_draw` is the first one after all of theirs.
+    numbers right. `values` holds what each answer to a question without numbers of its own was
+    worth when it was first given, on whatever supply. `tries` are those under the class word that
+    counts. `earlier` counts answers to an earlier edition and `later` those to a later one: they
+    are never marked here, and `first_draw` is the first one after all of theirs.
     """
 
     question: object
@@ -75,6 +79,7 @@ class Standing:
     helped: bool = False
     right_after_help: bool = False
     unread: int = 0
+    values: dict = field(default_factory=dict)
     earlier: int = 0
     later: int = 0
     first_draw: int = 0
@@ -91,7 +96,8 @@ class Standing:
         if key not in self.draws:
             numbers = self.question.numbers_for(learner, class_word, supply, number)
             opens = number == self.first_draw and self.earlier > 0
-            self.draws[key] = DrawStanding(numbers, class_word, opens)
+            most = self.question.kind.tries
+            self.draws[key] = DrawStanding(numbers, class_word, opens, most=most)
         return self.draws[key]
 
     def newest_draw(self, class_word, supply):
@@ -145,8 +151,15 @@ class Standing:
         answer = question.kind.read(typed, draw.numbers)
         if answer.value in draw.tried:
             return *draw.tried[answer.value], False
-        closed = draw.finished(question) or (question.danger and self._just_explained(draw))
         verdict = question.kind.verdict_on(answer, draw.numbers)
+        known = self.values.get(answer.value)
+        draw.used = len(draw.tried) if question.has_fresh_numbers else len(self.values)
+        closed = known is None and (draw.finished(question) or draw.used >= draw.most)
+        closed = closed or (question.danger and self._just_explained(draw))
+        worth = known if known is not None else verdict.share * question.kind.worth(draw.used)
+        draw.used += known is None
+        if not question.has_fresh_numbers:
+            self.values.setdefault(answer.value, 0.0 if closed else worth)
         draw.tried[answer.value] = (answer, verdict)
         draw.typed.append(typed)
         draw.right = draw.right or verdict.right
@@ -154,21 +167,21 @@ class Standing:
         self.tries += draw.class_word == self.class_word
         self.last_tried = draw
         if not closed and question.role != "predict":
-            self._count(draw, answer.value, verdict)
+            self._count(draw, answer.value, verdict, worth)
         return answer, verdict, True
 
     def _just_explained(self, draw):
         before = self.last_tried
         return before is not None and before is not draw and before.case == draw.case
 
-    def _count(self, draw, value, verdict):
+    def _count(self, draw, value, verdict, worth):
         counts = draw.class_word == self.class_word
         if verdict.slip:
             self.slips.append(verdict.slip)
         if not self.helped or self.question.danger:
-            draw.counted.append(value)
+            draw.earned[value] = worth
             if counts:
-                self.share = max(self.share, verdict.share)
+                self.share = max(self.share, worth)
         elif verdict.right and counts:
             self.right_after_help = True
         if draw.working_shown and not draw.right and self.share < 1:

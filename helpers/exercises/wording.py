@@ -152,10 +152,10 @@ def _verdict_lines(question, draw, answer, verdict):
     lines = [Line("danger", f"Danger first: {verdict.danger}")] if verdict.danger else []
     mark = "✓" if verdict.right else "✗ Not yet."
     lines += [read, Line("verdict", f"{mark} {verdict.reply}")]
-    earned = f"{verdict.share * question.marks:.3g} of {marks_text(question.marks)}"
-    worth = f"This answer earns {earned}."
-    if answer.value not in draw.counted:
-        worth = "This answer is for practice: it does not change your marks."
+    worth = "This answer is for practice: it does not change your marks."
+    if answer.value in draw.earned:
+        earned = f"{draw.earned[answer.value] * question.marks:.3g}"
+        worth = f"This answer earns {earned} of {marks_text(question.marks)}."
     return [*lines, Line("note", worth)]
 
 
@@ -224,7 +224,7 @@ def working_lines(question, numbers):
 
 def _what_next(question, draw, number):
     again = f'press {again_words(question)}, or `answer("{question.id}", …, draw={number + 1})`'
-    if question.danger and not draw.counted:
+    if question.danger and not draw.earned:
         return f"This case was explained just before, so it did not count. Take another: {again}."
     if question.danger and not draw.right:
         return f"This case is closed: only its first answer counts. Take another: {again}."

@@ -113,9 +113,15 @@ class TestChooseAll:
 
     def test_the_danger_is_spoken_of_first(self):
         verdict = ALL.mark(("four", "one", "two"), N)
-        assert (verdict.slip, verdict.danger) == ("ticked: four", "it bites.")
+        assert (verdict.slip, verdict.danger) == ("ticked: four", "it bites. it burns.")
         left_out = ALL.mark(("one", "two"), N)
         assert (left_out.slip, left_out.danger) == ("left out: three", "it burns.")
+
+    def test_every_mistake_is_answered_dangers_first(self):
+        by_key = {option.key: option.reply for option in OPTIONS}
+        wanted = [by_key[key] for key in ("four", "three", "two")]
+        said = ALL.mark(("four", "one", "two"), N).reply
+        assert sorted(wanted, key=said.index) == sorted(wanted[:2], key=said.index) + wanted[2:]
 
     def test_where_none_fits_none_is_right(self):
         kind = ChooseAll(tuple(o for o in OPTIONS if not o.right))

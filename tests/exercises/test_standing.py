@@ -36,14 +36,15 @@ def test_a_right_first_answer_earns_all(session, question_id):
 
 
 @each_kind
-def test_the_third_honest_try_shows_the_working_and_counts_as_helped(session, question_id):
-    wrong = wrong_answers(session, question_id)
+def test_the_last_honest_try_shows_the_working_and_counts_as_helped(session, question_id):
+    most = bank()[question_id].kind.tries
+    wrong = wrong_answers(session, question_id)[:most]
     working = bank()[question_id].worked(session.draw(question_id).numbers)
     for place, typed in enumerate(wrong, start=1):
         outcome = session.answer(question_id, typed)
         shown = any(working in text for text in texts(session, question_id, outcome))
-        assert shown == (place == 3)
-        assert session.standing(question_id).helped == (place == 3)
+        assert shown == (place == most)
+        assert session.standing(question_id).helped == (place == most)
     best = max(verdict.share for _, verdict in session.draw(question_id).tried.values())
     assert session.standing(question_id).share == best
 
@@ -64,7 +65,7 @@ EARNS = "This answer earns"
 
 @each_kind
 def test_an_answer_that_changes_no_marks_does_not_claim_to_earn_them(session, question_id):
-    for typed in wrong_answers(session, question_id):
+    for typed in wrong_answers(session, question_id)[: bank()[question_id].kind.tries]:
         outcome = session.answer(question_id, typed)
         assert any(EARNS in text for text in texts(session, question_id, outcome))
     late = session.answer(question_id, right_answer(session, question_id))
@@ -158,6 +159,45 @@ def test_fresh_numbers_open_only_when_the_draw_is_finished(session, question_id)
     session.answer(question_id, right_answer(session, question_id))
     assert session.open_draw(question_id, 1) == ""
     assert session.open_draw(question_id, 2)
+
+
+def test_a_choice_earns_half_at_the_second_try_and_then_shows_its_answer(session):
+    session.answer("ohm-13", wrong_answers(session, "ohm-13")[0])
+    outcome = session.answer("ohm-13", right_answer(session, "ohm-13"))
+    marks = bank()["ohm-13"].marks
+    assert session.standing("ohm-13").share == 0.5
+    assert any(f"earns {0.5 * marks:g} of" in text for text in texts(session, "ohm-13", outcome))
+
+
+SAME_FOR_ALL = ("ohm-9", "safe-2")
+
+
+@pytest.mark.parametrize("question_id", SAME_FOR_ALL)
+@pytest.mark.parametrize(
+    "elsewhere", [Settings("BENCH-07", "wick", "120 V 60 Hz"), Settings("BENCH-07", "home")]
+)
+class TestSameNumbersForAll:
+    """Tries at a question without numbers of its own are used up wherever they were made."""
+
+    def test_tries_on_another_supply_or_under_another_word_are_used_up(
+        self, question_id, elsewhere
+    ):
+        away = session_of(elsewhere)
+        for typed in wrong_answers(away, question_id)[: bank()[question_id].kind.tries]:
+            away.answer(question_id, typed)
+        home = session_of(BENCH, away.log)
+        before = home.standing(question_id).share
+        home.answer(question_id, right_answer(home, question_id))
+        assert home.standing(question_id).share == before < 1
+        assert session_of(BENCH, home.log).standing(question_id).share == before
+
+    def test_what_was_right_at_once_elsewhere_is_worth_the_same_here(self, question_id, elsewhere):
+        away = session_of(elsewhere)
+        away.answer(question_id, right_answer(away, question_id))
+        home = session_of(BENCH, away.log)
+        home.answer(question_id, right_answer(home, question_id))
+        assert home.standing(question_id).share == 1
+        assert session_of(BENCH, home.log).standing(question_id).share == 1
 
 
 def test_asking_for_a_draw_that_is_not_open_yet_leaves_the_question_where_it_was(session):

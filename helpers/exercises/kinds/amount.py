@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from helpers import quantities
-from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
+from helpers.exercises.kinds.answers import Answer, NotRead, Tries, Verdict
 from helpers.exercises.roads import Road, explain
 from helpers.exercises.slips import size_check
 from helpers.exercises.templates import fill
@@ -40,7 +40,7 @@ class Slip:
 
 
 @dataclass(frozen=True)
-class Amount:
+class Amount(Tries):
     """A number with a unit, typed freely, and the road that leads to it.
 
     Parameters

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from itertools import combinations, pairwise
 
-from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
+from helpers.exercises.kinds.answers import Answer, NotRead, Tries, Verdict
 from helpers.exercises.templates import fill
 
 LETTERS = "abcdefgh"
@@ -32,7 +32,7 @@ class Option:
         return replace(self, **texts)
 
 
-class _Lettered:
+class _Lettered(Tries):
     """What kinds with lettered options share. `options` is a tuple, or numbers -> tuple."""
 
     between = ", "
@@ -81,12 +81,16 @@ class _Lettered:
 
 @dataclass(frozen=True)
 class Choice(_Lettered):
-    """One option of several is right."""
+    """One option of several is right: in full at the first try, half at the second, then shown."""
 
     options: tuple | Callable
     name = "choice"
     to_do = "Choose one."
     how = "Choose one letter."
+    tries = 2
+
+    def worth(self, used):
+        return 0.5**used
 
     def read(self, typed, numbers):
         shown = self.shown(numbers)
@@ -141,9 +145,11 @@ class ChooseAll(_Lettered):
         added = [o for o in listed if o.key in value and not o.right]
         missed = [o for o in listed if o.key not in value and o.right]
         share = max(0.0, (len(wanted) - len(missed) - len(added)) / max(len(wanted), 1))
-        first = next((o for o in added + missed if o.danger), (added + missed)[0])
-        slip = f"{'ticked' if first in added else 'left out'}: {first.key}"
-        return Verdict.partly(share, first.reply, slip, first.danger)
+        wrong = sorted(added + missed, key=lambda option: not option.danger)
+        slip = f"{'ticked' if wrong[0] in added else 'left out'}: {wrong[0].key}"
+        replies = " ".join(dict.fromkeys(option.reply for option in wrong if option.reply))
+        dangers = " ".join(dict.fromkeys(option.danger for option in wrong if option.danger))
+        return Verdict.partly(share, replies, slip, dangers)
 
     def example(self, numbers):
         return "a, c"

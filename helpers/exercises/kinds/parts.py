@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from helpers import quantities
-from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
+from helpers.exercises.kinds.answers import Answer, NotRead, Tries, Verdict
 from helpers.sizing import rules
 
 
@@ -64,7 +64,7 @@ def judged(name, share, findings, ask):
 
 
 @dataclass(frozen=True)
-class Parts:
+class Parts(Tries):
     """Parts picked from a bin, judged by what they would do.
 
     Parameters

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from helpers import quantities
-from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
+from helpers.exercises.kinds.answers import Answer, NotRead, Tries, Verdict
 from helpers.exercises.slips import recognise, size_check
 
 EXAMPLES = (4.7, 33)  # no band holds both
@@ -12,7 +12,7 @@ ROUNDING = 1e-9  # what a number may lose on its way through a computer [-]
 
 
 @dataclass(frozen=True)
-class Quantity:
+class Quantity(Tries):
     """A number with a unit, typed freely.
 
     Parameters
