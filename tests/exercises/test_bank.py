@@ -124,7 +124,7 @@ def test_the_band_reaches_from_the_simple_to_the_exact_answer_and_no_further(que
     assert 0.005 <= within <= CLOSE
     for case in cases(question):
         both = (case.right, case.simple or case.right)
-        below = within if question.kind.below is None else 0
+        below = within if question.kind.below is None else question.kind.below
         low, high = (1 - below) * min(both), (1 + within) * max(both)
         assert case.band == pytest.approx((low, high))
         for value in (1.0001 * low, 0.9999 * high):

@@ -3,9 +3,10 @@
 Half-wave unless a question says otherwise. Heat is the business of lesson 04, the dimmer of 05.
 """
 
-from math import inf, pi, sqrt
+from math import inf, sqrt
 
 from helpers.exercises.kinds import (
+    Amount,
     Choice,
     ChooseAll,
     Criterion,
@@ -13,16 +14,27 @@ from helpers.exercises.kinds import (
     Option,
     Order,
     Parts,
-    Quantity,
+    Slip,
     judged,
 )
 from helpers.exercises.question import Picture, Question
-from helpers.exercises.slips import Slip
-from helpers.physics import leds, mains, ohms_law
+from helpers.exercises.roads import Road, Turn
+from helpers.exercises.roads.steps.general import UNASKED_HIGH, given, knowing, label, over
+from helpers.exercises.roads.steps.mains import (
+    CREST_ALONE,
+    crest,
+    cycle,
+    half_cycle,
+    half_wave_mean,
+    less_cut,
+    per_cent_more,
+    rms_of_crest,
+)
+from helpers.exercises.roads.steps.ohms import less_drop
+from helpers.physics import leds, mains, resistors
 from helpers.physics.operating_point import operating_point
 from helpers.physics.phase_cut import NO_DIMMER, Dimmer
-from helpers.quantities import write, write_as
-from helpers.quantities.written import midway, milliamps, ohms, volts
+from helpers.quantities.written import milliamps
 from helpers.sizing import rules
 
 LESSON = "03"
@@ -38,25 +50,23 @@ ROUNDING = (
 )
 
 
-def milliseconds(seconds):
-    return write_as(seconds, "ms")
-
-
-def half_wave(n, supply=None, resistance=None):
+def half_wave(n, supply=None):
     """What the LED gets with a dropper and a diode in series."""
-    return operating_point("series_diode", supply or n.supply, ohms=resistance or n.ohms)
+    return operating_point("series_diode", supply or n.supply, ohms=n.ohms)
 
 
-def half_wave_code(n, field):
-    supply = f"mains.Supply({n.supply.volts_rms}, {n.supply.hertz})"
-    return f'operating_point("series_diode", {supply}, ohms={n.ohms}).{field}'
+HALF_WAVE_CODE = (
+    'operating_point("series_diode", mains.Supply({supply.volts_rms}, {supply.hertz}), '
+    "ohms={ohms})."
+)
 
 
-def crest_when_high(n, percent=None):
-    """Return tonight's crest, so many per cent up; without a number, that of the highest mains."""
-    if percent is None:
-        return mains.peak(mains.highest(n.supply).volts_rms)
-    return mains.peak(n.supply.volts_rms) * (1 + percent / 100)
+def label_crest(n):
+    return mains.peak(n.supply.volts_rms)
+
+
+def highest_crest(n):
+    return mains.peak(mains.highest(n.supply).volts_rms)
 
 
 # --- look back ---------------------------------------------------------------------------------
@@ -97,40 +107,28 @@ def _isolating_options(n):
     )
 
 
+DC_CREST = Turn(
+    "took the crest of a DC supply", "Does DC rise above its volts?",
+    lambda value, volts, n: sqrt(2) * volts,
+)  # fmt: skip
+DC_HALVED = Turn(
+    "halved it as on the mains", "Does DC come in half-cycles?",
+    lambda value, ohms, n: value / ohms / 2,
+)  # fmt: skip
+
 RECALL = (
     Question(
         id="wave-recall-1",
+        edition=3,
         role="recall",
         outcome="type a quantity with its unit",
         numbers=lambda draw, supply: {
             "ohms": draw.pick((82_000.0, 120_000.0, 330_000.0, 390_000.0, 470_000.0))
         },
-        edition=2,
-        ask=lambda n: (
-            f"From lesson 00: a drawer is marked {write_as(n.ohms, 'MΩ')}. How much is that in kΩ?"
-        ),
-        kind=Quantity(
-            of="resistance",
-            unit="kΩ",
-            right=lambda n: n.ohms,
-            slips=(
-                Slip(
-                    "one place too few",
-                    lambda n: n.ohms / 10,
-                    "One place went missing. How many kilo-ohms make one mega-ohm?",
-                    share=0.5,
-                ),
-                Slip(
-                    "one place too many",
-                    lambda n: n.ohms * 10,
-                    "One place too many. How many kilo-ohms make one mega-ohm?",
-                    share=0.5,
-                ),
-            ),
-            check="Move the point three places.",
-        ),
+        ask="From lesson 00: a drawer is marked {ohms:MΩ}. How much is that in kΩ?",
+        kind=Amount("resistance", "kΩ", Road(given("ohms"))),
         nudges=("How many kilo-ohms make one mega-ohm?", "Move the point three places right."),
-        working=lambda n: f"{n.ohms / 1e6:g} × 1000 = {n.ohms / 1e3:g}, so {ohms(n.ohms)}.",
+        working="A mega-ohm is a thousand kilo-ohms: {ohms:MΩ} are {right}.",
     ),
     Question(
         id="wave-recall-2",
@@ -153,49 +151,29 @@ RECALL = (
     ),
     Question(
         id="wave-recall-3",
+        edition=2,
         role="recall",
         outcome="find the current of an LED on a bench supply",
         numbers=lambda draw, supply: {
-            "volts": draw.pick((6.0, 10.0, 18.0)),
+            "volts": draw.pick((9.0, 10.0, 18.0)),
+            "led_volts": LED_VOLTS,
             "ohms": draw.pick((1_200.0, 3_300.0, 4_700.0)),
         },
-        ask=lambda n: (
-            f"From lesson 02: a red LED keeps {volts(LED_VOLTS)}. It sits behind {ohms(n.ohms)} "
-            f"on a bench supply of {volts(n.volts)} DC. What current flows?"
-        ),
-        kind=Quantity(
-            of="current",
-            unit="mA",
-            right=lambda n: ohms_law.led_current(n.volts, LED_VOLTS, n.ohms),
-            slips=(
-                Slip(
-                    "left out the LED's own drop",
-                    lambda n: n.volts / n.ohms,
-                    "This is the whole supply over the dropper. What does the LED keep for itself?",
-                    share=0.5,
-                ),
-                Slip(
-                    "added the LED's drop",
-                    lambda n: (n.volts + LED_VOLTS) / n.ohms,
-                    "The LED's drop seems to have been added. Does the LED push, or does it take?",
-                ),
-                Slip(
-                    "LED's drop over the dropper",
-                    lambda n: LED_VOLTS / n.ohms,
-                    "This is the LED's own voltage over the dropper. Which voltage stands there?",
-                ),
+        ask="From lesson 02: a red LED keeps {led_volts}. It sits behind {ohms} on a bench supply "
+        "of {volts} DC. What current flows?",
+        kind=Amount(
+            "current",
+            "mA",
+            Road(
+                knowing(given("volts"), DC_CREST),
+                less_drop("led_volts"),
+                knowing(over("ohms"), DC_HALVED),
             ),
-            check="First work out the voltage across the dropper.",
         ),
         nudges=(
             "What is left for the dropper?",
             "Subtract the LED's drop, then divide by the dropper: volts by kilo-ohms gives mA.",
         ),
-        working=lambda n: (
-            f"({volts(n.volts)} − {volts(LED_VOLTS)}) / {ohms(n.ohms)} = "
-            f"{milliamps(ohms_law.led_current(n.volts, LED_VOLTS, n.ohms))}."
-        ),
-        code=lambda n: f"ohms_law.led_current({n.volts}, {LED_VOLTS}, {n.ohms})",
     ),
 )
 
@@ -203,24 +181,21 @@ PREDICT = Question(
     id="wave-predict",
     role="predict",
     outcome="commit to an expectation",
-    ask=lambda n: (
-        f"A dropper, an LED and a diode stand in series on your mains, {n.supply.name}. In one "
-        "half-cycle the LED glows. In the other the diode blocks, and nothing flows. How many "
-        "volts must the diode hold off then, at the worst instant?"
-    ),
+    ask="A dropper, an LED and a diode stand in series on your mains, {supply}. In one half-cycle "
+    "the LED glows. In the other the diode blocks, and nothing flows. How many volts must the "
+    "diode hold off then, at the worst instant?",
     kind=Choice(
-        lambda n: (
+        (
             Option("none", "Nothing: without current there are no volts"),
             Option("led", "About 5 V, the usual reverse limit of an LED"),
-            Option("label", f"Exactly what the label says, {volts(n.supply.volts_rms)}"),
-            Option("more", f"Clearly more than {volts(n.supply.volts_rms)}"),
+            Option("label", "Exactly what the label says, {supply.volts_rms}"),
+            Option("more", "Clearly more than {supply.volts_rms}"),
         )
     ),
-    working=lambda n: (
-        "without current the dropper takes no volts, so the diode has to hold off all of the "
-        f"crest: {volts(mains.peak(n.supply.volts_rms))}, and {volts(crest_when_high(n))} when the "
-        "supply is at its highest. The LED may keep a few volts of it; nobody relies on that."
-    ),
+    facts={"crest_volts": label_crest, "high_volts": highest_crest},
+    working="without current the dropper takes no volts, so the diode has to hold off all of the "
+    "crest: {crest_volts}, and {high_volts} when the supply is at its highest. The LED may keep a "
+    "few volts of it; nobody relies on that.",
 )
 
 # --- the wave and its three numbers ------------------------------------------------------------
@@ -256,8 +231,19 @@ def _consequence_options(n):
 
 
 def _first_volts(draw, supply):
-    share = draw.pick((0.93, 0.95, 0.97, 1.03, 1.05, 1.07))
+    share = draw.pick((0.93, 0.95, 0.94, 1.06, 1.05, 1.07))  # its crest is not the label's
     return {"volts": float(round(supply.volts_rms * share))}
+
+
+FIRST_CREST = knowing(crest(), *CREST_ALONE)  # where nothing follows that they would be mixed with
+LABEL_FOR_TODAY = Turn(
+    "took the label, not today's volts", "Where does your mains stand today?",
+    lambda value, volts, n: n.supply.volts_rms,
+)  # fmt: skip
+OWN_HERTZ = Turn(
+    "took the hertz of your own mains", "How many cycles a second does the generator make?",
+    lambda value, hertz, n: n.supply.hertz,
+)  # fmt: skip
 
 
 def _generator(draw, supply):
@@ -268,119 +254,57 @@ def _read_supply(n):
     return mains.Supply(n.volts_peak / sqrt(2), n.supply.hertz)
 
 
+def _division(n):
+    """Return what the grid shows as one division [V]."""
+    return 50.0 if n.volts_peak <= 200 else 100.0
+
+
+READ_CREST = given("volts_peak", called="the crest", turns=(
+    Turn("took the wave from trough to crest", "From where to where is a crest measured?",
+         lambda value, volts, n: 2 * volts),
+    Turn("counted divisions for volts", "How many volts is one division?",
+         lambda value, volts, n: volts / _division(n)),
+    Turn("took a division for half its volts", "How many volts is one division?",
+         lambda value, volts, n: volts / 2),
+    Turn("took a small mark for a tenth of a division", "How many small marks has a division?",
+         lambda value, volts, n: volts - volts % _division(n) / 2),
+))  # fmt: skip
+
+
 WAVE = (
     Question(
         id="wave-1",
+        edition=2,
         outcome="find the peak of a supply from its rms value",
         numbers=_first_volts,
-        ask=lambda n: (
-            f"Today your mains stands at {volts(n.volts)} rms. How high is the crest of the wave, "
-            "from zero?"
-        ),
-        kind=Quantity(
-            of="voltage",
-            unit="V",
-            right=lambda n: mains.peak(n.volts),
-            slips=(
-                Slip(
-                    "took rms as peak",
-                    lambda n: n.volts,
-                    "This is the rms value itself. Does the wave ever rise above its rms?",
-                ),
-                Slip(
-                    "divided by root 2",
-                    lambda n: n.volts / sqrt(2),
-                    "This goes from peak to rms. Which of the two do you know, and which is asked?",
-                ),
-                Slip(
-                    "peak to peak",
-                    lambda n: 2 * sqrt(2) * n.volts,
-                    "This reaches from the lowest point to the highest. From where is the crest "
-                    "counted here?",
-                    share=0.5,
-                ),
-                Slip(
-                    "mean for peak",
-                    lambda n: mains.mean(n.volts),
-                    "This is the mean of the wave's size. Can a mean be the highest value?",
-                ),
-                Slip(
-                    "form factor for peak factor",
-                    lambda n: pi / (2 * sqrt(2)) * n.volts,
-                    "1.11 leads from mean to rms. Which factor leads from rms to the crest?",
-                ),
-                Slip(
-                    "doubled",
-                    lambda n: 2 * n.volts,
-                    "This is twice the rms. Which factor belongs to a sine?",
-                ),
-            ),
-            check="The crest is higher than the rms, but less than twice as high.",
+        ask="Today your mains stands at {volts} rms. How high is the crest of the wave, from zero?",
+        kind=Amount(
+            "voltage", "V", Road(given("volts", turns=(LABEL_FOR_TODAY, UNASKED_HIGH)), FIRST_CREST)
         ),
         nudges=(
             "Is the crest higher or lower than the rms value?",
             "Multiply by the square root of two.",
         ),
-        working=lambda n: f"{volts(n.volts)} × √2 = {volts(mains.peak(n.volts))}.",
-        code=lambda n: f"mains.peak({n.volts})",
     ),
     Question(
         id="wave-2",
+        edition=2,
         outcome="find how long a cycle and a half-cycle last",
         numbers=_generator,
-        ask=lambda n: (
-            f"At a candle fair the stall runs on an old generator at {write(n.hertz, 'frequency')} "
-            f"instead of {write(n.supply.hertz, 'frequency')}. How long does one half-cycle last?"
-        ),
-        kind=Quantity(
-            of="time",
-            unit="ms",
-            right=lambda n: 1 / (2 * n.hertz),
-            slips=(
-                Slip(
-                    "whole cycle",
-                    lambda n: 1 / n.hertz,
-                    "This is a whole cycle. How many half-cycles are in it?",
-                    share=0.5,
-                ),
-                Slip(
-                    "quarter of a cycle",
-                    lambda n: 1 / (4 * n.hertz),
-                    "This is the time from zero to crest. How far does a half-cycle reach?",
-                ),
-                Slip(
-                    "two cycles",
-                    lambda n: 2 / n.hertz,
-                    "This is two whole cycles. Does a half-cycle last longer or shorter than one?",
-                ),
-                Slip(
-                    "frequency of the supply at home",
-                    lambda n: 1 / (2 * n.supply.hertz),
-                    "This is the half-cycle at home. How many cycles a second does the generator "
-                    "make?",
-                    share=0.5,
-                ),
-            ),
-            check="First work out how long a whole cycle lasts.",
-        ),
+        ask="At a candle fair the stall runs on an old generator at {hertz} instead of "
+        "{supply.hertz}. How long does one half-cycle last?",
+        kind=Amount("time", "ms", Road(given("hertz", turns=(OWN_HERTZ,)), cycle(), half_cycle())),
         nudges=(
             "How many cycles fit into one second, and so how long is one?",
             "Divide one second by the hertz; then take half.",
         ),
-        working=lambda n: (
-            f"One cycle lasts 1 s / {n.hertz:g} = {milliseconds(1 / n.hertz)}; half of it is "
-            f"{milliseconds(1 / (2 * n.hertz))}."
-        ),
-        code=lambda n: f"1 / (2 * {n.hertz})",
     ),
     Question(
         id="wave-3",
         edition=2,
         outcome="say why the peak decides what a diode must hold off",
-        ask=lambda n: (
-            "Why this step? In the worked example the highest mains was multiplied by 1.414 before "
-            "the diode was chosen. Why not choose it by the label?"
-        ),
+        ask="Why this step? In the worked example the highest mains was multiplied by 1.414 before "
+        "the diode was chosen. Why not choose it by the label?",
         kind=Choice(
             (
                 Option(
@@ -439,56 +363,21 @@ WAVE = (
     ),
     Question(
         id="wave-5",
+        edition=2,
         level=2,
         outcome="read a waveform and find its rms value",
         numbers=lambda draw, supply: {
-            "volts_peak": draw.pick((120.0, 160.0, 180.0, 240.0, 280.0, 340.0))
+            "volts_peak": draw.pick((120.0, 140.0, 180.0, 240.0, 280.0, 340.0))
         },
         picture=lambda n: Picture("waveform", {"supply": _read_supply(n), "dimmer": NO_DIMMER}),
-        ask=lambda n: (
-            "Read the grid. The picture shows a clean sine, and not that of your own mains. What "
-            "rms value does it have?"
-        ),
-        kind=Quantity(
-            of="voltage",
-            unit="V",
-            right=lambda n: n.volts_peak / sqrt(2),
-            slips=(
-                Slip(
-                    "took the crest as rms",
-                    lambda n: n.volts_peak,
-                    "This is the crest. Is the rms value of a sine higher or lower?",
-                ),
-                Slip(
-                    "twice too much",
-                    lambda n: n.volts_peak * sqrt(2),
-                    "Twice the right size: either the crest was multiplied instead of divided, or "
-                    "the whole height of the wave was taken. From where to where is the crest?",
-                ),
-                Slip(
-                    "mean for rms",
-                    lambda n: n.volts_peak * 2 / pi,
-                    "This is the mean of the wave's size. Which factor leads from crest to rms?",
-                    share=0.5,
-                ),
-                Slip(
-                    "half of the crest",
-                    lambda n: n.volts_peak / 2,
-                    "This is half of the crest, the rms of a half-wave. How many half-cycles does "
-                    "the picture show in each cycle?",
-                ),
-            ),
-            check="First read how high the crest stands above zero.",
-        ),
+        ask="Read the grid. The picture shows a clean sine, and not that of your own mains. What "
+        "rms value does it have?",
+        kind=Amount("voltage", "V", Road(READ_CREST, rms_of_crest())),
         nudges=(
             "How high does the wave rise above the zero line?",
             "Read the crest from zero, then divide by the square root of two.",
         ),
-        working=lambda n: (
-            f"The crest is {volts(n.volts_peak)}; divided by 1.414 that is "
-            f"{volts(n.volts_peak / sqrt(2))}."
-        ),
-        code=lambda n: f"{n.volts_peak} / 2**0.5",
+        working="The crest, read off the grid, over √2: {sum}.",
     ),
 )
 
@@ -496,19 +385,32 @@ WAVE = (
 
 
 def _dropper(draw, supply):
-    return {"ohms": draw.pick((47_000.0, 56_000.0, 68_000.0, 82_000.0))}
-
-
-def _simple_mean(volts_rms, resistance):
-    return sqrt(2) * volts_rms / (pi * resistance)
+    return {
+        "ohms": draw.pick((47_000.0, 56_000.0, 68_000.0, 82_000.0)),
+        "led_volts": LED_VOLTS,
+        "diode_volts": DIODE_VOLTS,
+    }
 
 
 def _wanted_dropper(n):
     return leds.dropper_for_mean("series_diode", n.supply, n.amps)
 
 
+MEAN_AMPS = tuple(tenth * 50e-6 for tenth in range(10, 37))
+
+
+def _mean_amps(draw, supply):
+    """Draw a current whose dropper lies well below the next value that is made."""
+
+    def rounding_shows(amps):
+        exact = leds.dropper_for_mean("series_diode", supply, amps)
+        return resistors.next_up(exact, "E12") > 1.155 * exact
+
+    return {"amps": draw.pick([amps for amps in MEAN_AMPS if rounding_shows(amps)])}
+
+
 def _dropper_danger(value, n):
-    amps = crest_when_high(n) / value if value > 0 else inf
+    amps = highest_crest(n) / value if value > 0 else inf
     if amps > BURSTING * leds.LIMIT_AMPS:
         return "on the mains this resistor would burst or burn, and the LED with it."
     if amps > leds.LIMIT_AMPS:
@@ -548,9 +450,9 @@ CYCLE = (
     ),
 )
 
-# On the marks of the grid, which stand 0.4 ms apart. 2.8 ms at 60 Hz is left out: there the dark
-# time and twice the lit time are the same.
-CUT_STARTS = {50.0: (0.002, 0.0028, 0.0036, 0.006), 60.0: (0.002, 0.0036, 0.0044, 0.0052)}
+# On the marks of the grid, which stand 0.4 ms apart. Left out: 2 ms at 50 Hz, where both pieces cut
+# out last half as long as the lit one, and 2.8 ms at 60 Hz, where the dark time is twice the lit.
+CUT_STARTS = {50.0: (0.0024, 0.0028, 0.0036, 0.006), 60.0: (0.002, 0.0036, 0.0044, 0.0052)}
 
 
 def _cut_wave(n):
@@ -562,140 +464,93 @@ def _cut_seconds(n):
     return point.led_conduction_fraction / n.supply.hertz
 
 
-def _half_cycle(n):
-    return 1 / (2 * n.supply.hertz)
+END_OF_PIECE = given(
+    lambda n: 0.5 / n.supply.hertz, "time", called="the end of the piece", turns=(
+        Turn("took the whole cycle", "How many half-cycles are in one cycle?",
+             lambda value, end, n: 2 * end),
+    ),
+)  # fmt: skip
+CREST_AMPS = "the current at the crest"
+
+
+def _quick(wrong):
+    """The quick sum with the drops taken off first, as for DC."""
+    asks = "That is right for DC. What share is left as a mean in one half-cycle of two?"
+    return Slip("used the quick sum, volts over ohms", wrong, asks, share=0.5)
+
+
+def _drop_alone(wrong):
+    return Slip("took the LED's drop alone", wrong, "Which voltage stands across the resistor?",
+                share=0.5)  # fmt: skip
 
 
 CURRENT = (
     Question(
         id="wave-6",
+        edition=2,
         outcome="find the peak current of an LED on the mains",
         numbers=_dropper,
-        ask=lambda n: (
-            f"An LED ({volts(LED_VOLTS)}), a diode ({write_as(DIODE_VOLTS, 'V')}) and "
-            f"{ohms(n.ohms)} stand in series on your mains, {n.supply.name}. What current flows at "
-            "the crest?"
-        ),
-        kind=Quantity(
-            of="current",
-            unit="mA",
-            right=lambda n: half_wave(n).led_amps_peak,
-            simple=lambda n: mains.peak(n.supply.volts_rms) / n.ohms,
+        ask="An LED ({led_volts}), a diode ({diode_volts:V}) and {ohms} stand in series on your "
+        "mains, {supply}. What current flows at the crest?",
+        kind=Amount(
+            "current",
+            "mA",
+            Road(label(), FIRST_CREST, over("ohms", called=CREST_AMPS)),
+            exact=lambda n: half_wave(n).led_amps_peak,
             slips=(
                 Slip(
-                    "rms instead of peak",
+                    "took the label for the crest",
                     lambda n: (n.supply.volts_rms - LED_VOLTS - DIODE_VOLTS) / n.ohms,
-                    "The right recipe with the volts of the label. How high is the wave at its "
-                    "crest?",
+                    "How high does the wave rise above its label?",
                     share=0.5,
                 ),
-                Slip(
-                    "peak to peak",
-                    lambda n: 2 * mains.peak(n.supply.volts_rms) / n.ohms,
-                    "This takes the wave from its lowest to its highest point. How much of that "
-                    "pushes at one crest?",
-                ),
-                Slip(
-                    "divided by root 2",
-                    lambda n: n.supply.volts_rms / sqrt(2) / n.ohms,
-                    "The label was divided by 1.414. Is the crest lower than the label, or higher?",
-                ),
-                Slip(
-                    "mean instead of peak",
-                    lambda n: _simple_mean(n.supply.volts_rms, n.ohms),
-                    "This is the mean over a whole cycle. What flows at the single best instant?",
-                ),
-                Slip(
-                    "drops over the dropper",
-                    lambda n: (LED_VOLTS + DIODE_VOLTS) / n.ohms,
-                    "This is the drop of LED and diode over the dropper. Which voltage stands "
-                    "across the dropper?",
-                ),
+                _drop_alone(lambda n: (LED_VOLTS + DIODE_VOLTS) / n.ohms),
             ),
-            check="First work out the crest of the supply.",
         ),
         nudges=(
             "How many volts push at the crest, and how many are left for the dropper?",
             "Crest, less the two drops, divided by the dropper. Volts by kilo-ohms gives mA.",
         ),
-        working=lambda n: (
-            f"Crest: √2 × {volts(n.supply.volts_rms)} = "
-            f"{midway(mains.peak(n.supply.volts_rms), 'voltage')}. Less "
-            f"{volts(LED_VOLTS + DIODE_VOLTS)}, over {ohms(n.ohms)}: "
-            f"{milliamps(half_wave(n).led_amps_peak)}."
-        ),
-        code=lambda n: half_wave_code(n, "led_amps_peak"),
+        working="{sum}. With the drops of LED and diode taken off the crest first, it is {right}.",
+        code=HALF_WAVE_CODE + "led_amps_peak",
     ),
     Question(
         id="wave-7",
+        edition=2,
         level=2,
         marks=2,
         outcome="find the mean current of an LED on the mains",
         numbers=_dropper,
-        ask=lambda n: (
-            f"Now the mean. LED, diode and {ohms(n.ohms)} stand in series on {n.supply.name}. What "
-            "is the mean current of the LED over a whole cycle? This is what its light follows."
-        ),
-        kind=Quantity(
-            of="current",
-            unit="mA",
-            right=lambda n: half_wave(n).led_amps_mean,
-            simple=lambda n: _simple_mean(n.supply.volts_rms, n.ohms),
+        facts={"quick_amps": lambda n: n.supply.volts_rms / n.ohms},
+        ask="Now the mean. LED, diode and {ohms} stand in series on {supply}. What is the mean "
+        "current of the LED over a whole cycle? This is what its light follows.",
+        kind=Amount(
+            "current",
+            "mA",
+            Road(label(), crest(), over("ohms", called=CREST_AMPS), half_wave_mean()),
+            exact=lambda n: half_wave(n).led_amps_mean,
             slips=(
+                _quick(lambda n: (n.supply.volts_rms - LED_VOLTS - DIODE_VOLTS) / n.ohms),
                 Slip(
-                    "forgot half-wave",
-                    lambda n: 2 * _simple_mean(n.supply.volts_rms, n.ohms),
-                    "This is the mean if the LED glowed in both half-cycles. What does the diode "
-                    "do in the second?",
-                    share=0.5,
-                ),
-                Slip(
-                    "volts over ohms",
-                    lambda n: n.supply.volts_rms / n.ohms,
-                    "This is the quick sum, right for DC and for the rms of a lone resistor. What "
-                    "share of it is left as a mean in one half-cycle of two?",
-                ),
-                Slip(
-                    "half of the rms",
-                    lambda n: n.supply.volts_rms / (2 * n.ohms),
-                    "Half of the label over the dropper. Half the time is right; but is the mean "
-                    "of a half-cycle as large as its rms?",
-                    share=0.5,
-                ),
-                Slip(
-                    "peak instead of mean",
-                    lambda n: mains.peak(n.supply.volts_rms) / n.ohms,
-                    "This is the current at the crest, which lasts an instant. What is its mean "
-                    "over the whole cycle?",
-                ),
-                Slip(
-                    "half of the peak, or rms",
-                    lambda n: mains.peak(n.supply.volts_rms) / (2 * n.ohms),
-                    "Half of the crest. For a half-wave that is also the rms value, which decides "
-                    "the dropper's heat. Light follows the mean: what divides the crest then?",
+                    "took what an LED may carry",
+                    lambda n: leds.LIMIT_AMPS,
+                    "What decides the current here: the LED's sheet, or volts and ohms?",
                 ),
             ),
-            check="First work out the current at the crest.",
         ),
         nudges=(
             "How much of a cycle does the LED conduct, and how far below the crest is the mean?",
             "Current at the crest, divided by π. Or the quick sum times the share that the worked "
             "example found.",
         ),
-        working=lambda n: (
-            f"At the crest {milliamps(half_wave(n).led_amps_peak)}; over π that is nearly the "
-            f"mean. The drops take a little more: {milliamps(half_wave(n).led_amps_mean)}. "
-            f"The quick sum says {milliamps(n.supply.volts_rms / n.ohms)}."
-        ),
-        code=lambda n: half_wave_code(n, "led_amps_mean"),
+        working="{sum}. The drops take a little more: {right}. The quick sum says {quick_amps:mA}.",
+        code=HALF_WAVE_CODE + "led_amps_mean",
     ),
     Question(
         id="wave-8",
         outcome="say why the mean of a half-wave is 0.45 of the rms value",
-        ask=lambda n: (
-            "Why this step? One half-cycle of two gets through. Yet the quick sum was multiplied "
-            "by 0.45, not by 0.5. Where does the rest go?"
-        ),
+        ask="Why this step? One half-cycle of two gets through. Yet the quick sum was multiplied "
+        "by 0.45, not by 0.5. Where does the rest go?",
         kind=Choice(
             (
                 Option(
@@ -734,97 +589,51 @@ CURRENT = (
     ),
     Question(
         id="wave-9",
+        edition=3,
         level=2,
         marks=2,
         outcome="find the dropper for a wanted mean current on the mains",
-        numbers=lambda draw, supply: {"amps": draw.pick((0.0005, 0.0008, 0.0012, 0.0016))},
-        edition=2,
-        ask=lambda n: (
-            f"The pilot light should get a mean current of {milliamps(n.amps)} on your mains, "
-            f"{n.supply.name}, through a diode in series. What resistance does its dropper need? "
-            "(On paper only: ratings and heat come in lesson 04.)"
-        ),
-        kind=Quantity(
-            of="resistance",
-            unit="kΩ",
-            right=_wanted_dropper,
-            simple=lambda n: _simple_mean(n.supply.volts_rms, n.amps),
+        numbers=_mean_amps,
+        ask="The pilot light should get a mean current of {amps:mA} on your mains, {supply}, "
+        "through a diode in series. What resistance does its dropper need? (On paper only: ratings "
+        "and heat come in lesson 04.)",
+        kind=Amount(
+            "resistance",
+            "kΩ",
+            Road(
+                label(),
+                crest(),
+                half_wave_mean("voltage", "the mean of the half-wave"),
+                over("amps", "resistance", "the dropper"),
+            ),
+            exact=_wanted_dropper,
             slips=(
+                _drop_alone(lambda n: LED_VOLTS / n.amps),
+                _quick(lambda n: (n.supply.volts_rms - LED_VOLTS) / n.amps),
                 Slip(
-                    "milliamperes as amperes",
-                    lambda n: _simple_mean(n.supply.volts_rms, n.amps * 1000),
-                    "Milliamperes seem to have been taken for amperes. How many kilo-ohms let "
-                    "one milliampere through for each volt?",
-                    "this resistor is a thousand times too small. On the mains it would burst or "
-                    "burn at once.",
-                ),
-                Slip(
-                    "LED's drop over current",
-                    lambda n: LED_VOLTS / n.amps,
-                    "This is the LED's own voltage over the current. Which voltage stands across "
-                    "the dropper?",
-                    "this resistor is far too small for the mains. The LED can burst and the "
-                    "resistor burn.",
-                ),
-                Slip(
-                    "bench supply of 12 V",
-                    lambda n: (12.0 - LED_VOLTS) / n.amps,
-                    "This is the sum for a bench supply of 12 V. Which supply is asked about?",
-                    "this resistor is far too small for the mains. It can overheat and burn.",
-                ),
-                Slip(
-                    "volts over amps",
-                    lambda n: (n.supply.volts_rms - LED_VOLTS) / n.amps,
-                    "This is the recipe for DC. It burns nothing, but a dim light warns nobody: "
-                    "what share of the quick sum does the LED get?",
-                ),
-                Slip(
-                    "forgot half-wave",
-                    lambda n: 2 * _simple_mean(n.supply.volts_rms, n.amps),
-                    "Twice too large: right if the LED glowed in both half-cycles. In how many "
-                    "does it?",
-                    share=0.5,
-                ),
-                Slip(
-                    "peak over amps",
-                    lambda n: mains.peak(n.supply.volts_rms) / n.amps,
-                    "It burns nothing, but a light so dim warns nobody: this makes the wanted "
-                    "current the crest. What is a half-wave's mean, seen from its crest?",
-                ),
-                Slip(
-                    "half of the rms",
-                    lambda n: n.supply.volts_rms / 2 / n.amps,
-                    "Half of the label is close by luck. What is the mean of a half-wave, as a "
-                    "share of the label?",
+                    "rounded up to a value of the series",
+                    lambda n: resistors.next_up(_wanted_dropper(n), "E12"),
+                    "Is it the sum that is asked for, or already a part that can be bought?",
                     share=0.5,
                 ),
             ),
             danger=_dropper_danger,
-            check="First work out the mean voltage of one half-cycle in two.",
         ),
         nudges=(
             "Which voltage, levelled out over a whole cycle, drives the mean current?",
             "Crest over π is the mean of the half-wave; divide it by the wanted current.",
         ),
-        working=lambda n: (
-            f"Crest over π: {midway(mains.peak(n.supply.volts_rms) / pi, 'voltage')}. Over "
-            f"{milliamps(n.amps)} that is {ohms(_simple_mean(n.supply.volts_rms, n.amps))}; with "
-            f"the drops, {ohms(_wanted_dropper(n))}. {ROUNDING}"
-        ),
-        code=lambda n: (
-            'leds.dropper_for_mean("series_diode", '
-            f"mains.Supply({n.supply.volts_rms}, {n.supply.hertz}), {n.amps})"
-        ),
+        working="{sum}; with the drops, {right}. " + ROUNDING,
+        code='leds.dropper_for_mean("series_diode", '
+        "mains.Supply({supply.volts_rms}, {supply.hertz}), {amps})",
     ),
     Question(
         id="wave-10",
         level=2,
         marks=2,
         outcome="put the instants of a mains cycle in order",
-        ask=lambda n: (
-            "Put the instants of one cycle in order, for an LED with a dropper and a diode in "
-            "series. Begin as the wave leaves zero on its way up."
-        ),
+        ask="Put the instants of one cycle in order, for an LED with a dropper and a diode in "
+        "series. Begin as the wave leaves zero on its way up.",
         kind=Order(CYCLE),
         nudges=(
             "Where is the wave at each of these instants: on the way up, at the top, below zero?",
@@ -837,6 +646,7 @@ CURRENT = (
     ),
     Question(
         id="wave-11",
+        edition=2,
         level=3,
         marks=2,
         outcome="read from a waveform how long an LED conducts",
@@ -844,66 +654,48 @@ CURRENT = (
         picture=lambda n: Picture(
             "waveform", {"supply": n.supply, "dimmer": _cut_wave(n), "across": "ms"}
         ),
-        ask=lambda n: (
-            "A new picture: something cuts a piece out of each half-cycle. An LED with a dropper "
-            "and a series diode runs on this wave. For how long does it glow in each whole cycle?"
-        ),
-        kind=Quantity(
-            of="time",
-            unit="ms",
-            right=_cut_seconds,
-            simple=lambda n: _half_cycle(n) - n.starts,
-            slips=(
-                Slip(
-                    "both half-cycles",
-                    lambda n: 2 * (_half_cycle(n) - n.starts),
-                    "Both half-cycles are counted. In which of them does the diode let current "
-                    "through?",
-                    share=0.5,
-                ),
-                Slip(
-                    "the piece that is cut out",
-                    lambda n: n.starts,
-                    "This is the piece that is missing. When does the wave come back, and when "
-                    "does it reach zero?",
-                ),
-                Slip(
-                    "the whole dark time",
-                    lambda n: 2 * _half_cycle(n) - (_half_cycle(n) - n.starts),
-                    "This is the time for which the LED is dark. How long is it lit?",
-                ),
-                Slip(
-                    "a whole half-cycle",
-                    _half_cycle,
-                    "This is a full half-cycle. From when on is there any voltage in it?",
-                ),
-            ),
-            check="Read when the upper piece begins and when it ends.",
+        ask="A new picture: something cuts a piece out of each half-cycle. An LED with a dropper "
+        "and a series diode runs on this wave. For how long does it glow in each whole cycle?",
+        kind=Amount(
+            "time",
+            "ms",
+            Road(END_OF_PIECE, less_cut("starts")),
+            exact=_cut_seconds,
         ),
         nudges=(
             "Which pieces of the wave push the way that the diode lets through?",
             "End of the upper piece, less its beginning.",
         ),
-        working=lambda n: (
-            f"The upper piece begins after {milliseconds(n.starts)} and ends at "
-            f"{milliseconds(_half_cycle(n))}, a moment earlier for the drops: "
-            f"{milliseconds(_cut_seconds(n))}. The lower piece does nothing."
-        ),
-        code=lambda n: (
-            f'operating_point("series_diode", mains.Supply({n.supply.volts_rms}, '
-            f'{n.supply.hertz}), phase_cut.Dimmer("leading", 360 * {n.supply.hertz} * {n.starts}), '
-            f"ohms=100_000.0).led_conduction_fraction / {n.supply.hertz}"
-        ),
+        working="The upper piece ends with its half-cycle: {sum}. The drops take a moment more: "
+        "{right}. The lower piece does nothing.",
+        code='operating_point("series_diode", mains.Supply({supply.volts_rms}, {supply.hertz}), '
+        'phase_cut.Dimmer("leading", 360 * {supply.hertz} * {starts}), '
+        "ohms=100_000.0).led_conduction_fraction / {supply.hertz}",
     ),
 )
 
 # --- what has to be held off -------------------------------------------------------------------
 
 
-# Pairs whose ratio keeps the wrong turns apart; twice the volts would hide a forgotten half-cycle.
-ABROAD = dict.fromkeys((240.0, 230.0, 220.0, 110.0), mains.SUPPLIES["127 V 60 Hz"])
-ABROAD |= dict.fromkeys((127.0, 120.0), mains.SUPPLIES["230 V 50 Hz"])
-ABROAD[100.0] = mains.SUPPLIES["240 V 50 Hz"]
+# Of the other hertz, at volts that keep the wrong turns apart; twice the volts would hide a
+# forgotten half-cycle.
+ABROAD = {50.0: mains.SUPPLIES["127 V 60 Hz"], 60.0: mains.SUPPLIES["230 V 50 Hz"]}
+HERTZ_ASKS = "Behind a resistor, what do the hertz change: how much flows, or how often it comes?"
+OTHER_LABEL = given(
+    lambda n: n.other.volts_rms, "voltage", called="the volts of the other mains", turns=(
+        Turn("let more hertz mean less current", HERTZ_ASKS,
+             lambda value, volts, n: volts * n.supply.hertz / n.other.hertz),
+        Turn("let more hertz mean more current", HERTZ_ASKS,
+             lambda value, volts, n: volts * n.other.hertz / n.supply.hertz),
+    ),
+)  # fmt: skip
+
+
+def _scaled(power):
+    """Return the mean at home, scaled by a power of the ratio of both labels."""
+    return lambda n: half_wave(n).led_amps_mean * (n.other.volts_rms / n.supply.volts_rms) ** power
+
+
 FACTS = (
     ("both halves", "The dropper carries current in both half-cycles.",
      ("diode_across", "resistor_only"),
@@ -950,6 +742,13 @@ BREAKS_DOWN = (
     "a diode made for this can break down at the crests and fail. Then the LED is pushed backwards "
     "and the dropper gets twice its heat."
 )
+
+
+def _breaks_down(value, n):
+    tonight = mains.peak(n.supply.volts_rms) * (1 + n.percent / 100)
+    return BREAKS_DOWN if value < tonight else None
+
+
 BIN_VOLTS = (50.0, 100.0, 200.0, 400.0, 600.0, 1000.0)
 BIN_OHMS = (3_900.0, 5_600.0, 8_200.0, 12_000.0, 18_000.0, 27_000.0, 39_000.0, 56_000.0, 82_000.0)
 BIN_OHMS += (120_000.0,)
@@ -1010,71 +809,30 @@ REVERSE = (
         edition=2,
         level=2,
         outcome="find what a diode must hold off when the supply stands high",
-        numbers=lambda draw, supply: {"percent": draw.pick((7.0, 8.0, 9.0, 7.5))},
-        ask=lambda n: (
-            f"Tonight your mains, {n.supply.name}, stands {n.percent:g} % above its label. How "
-            "many volts must the series diode of a pilot light hold off at the worst instant?"
-        ),
-        kind=Quantity(
-            of="voltage",
-            unit="V",
-            right=lambda n: crest_when_high(n, n.percent),
+        # Two numbers that are not right: the usual 10 %, and the per cent added twice.
+        numbers=lambda draw, supply: {"percent": draw.pick((4.0, 5.0, 6.0))},
+        ask="Tonight your mains, {supply}, stands {percent} above its label. How many volts must "
+        "the series diode of a pilot light hold off at the worst instant?",
+        kind=Amount(
+            "voltage",
+            "V",
+            Road(label(), per_cent_more("percent", "tonight's rms value"), crest()),
             slips=(
                 Slip(
-                    "tolerance left out",
-                    lambda n: mains.peak(n.supply.volts_rms),
-                    "This is the crest of the label's own value. Where does the supply stand "
-                    "tonight?",
-                    BREAKS_DOWN,
-                ),
-                Slip(
-                    "rms instead of peak",
-                    lambda n: n.supply.volts_rms * (1 + n.percent / 100),
-                    "This is tonight's rms value. Does the diode meet an average, or each crest?",
-                    BREAKS_DOWN,
-                ),
-                Slip(
-                    "took the label",
-                    lambda n: n.supply.volts_rms,
-                    "This is the label. How high is the crest above it, and how high does the "
-                    "supply stand tonight?",
-                    BREAKS_DOWN,
-                ),
-                Slip(
-                    "percent taken off",
-                    lambda n: crest_when_high(n, -n.percent),
-                    "The percentage was taken off. Which end of the tolerance is the hard one for "
-                    "a diode?",
-                    BREAKS_DOWN,
-                ),
-                Slip(
-                    "LED's reverse limit",
+                    "took what an LED stands in reverse",
                     lambda n: leds.REVERSE_RATING_VOLTS,
-                    "This is what an LED may stand in reverse. The diode is there to take the "
-                    "rest: how much is that?",
-                    BREAKS_DOWN,
-                ),
-                Slip(
-                    "peak to peak",
-                    lambda n: 2 * crest_when_high(n, n.percent),
-                    "This reaches from the lowest point to the highest. Does the dropper keep any "
-                    "volts from the half-cycle before?",
-                    share=0.5,
+                    "The diode is there to take the rest: how much is that?",
                 ),
             ),
-            check="First work out tonight's rms value, then its crest.",
+            danger=_breaks_down,
+            below=0.005,  # three digits, and 1.41 for the root of two
         ),
         nudges=(
             "While nothing flows, how many volts does the dropper take, and what is left?",
             "All of the crest is left: raise the label by the percentage, then multiply by root "
             "two.",
         ),
-        working=lambda n: (
-            f"Tonight {midway(n.supply.volts_rms * (1 + n.percent / 100), 'voltage')} rms; times "
-            f"√2 that is {volts(crest_when_high(n, n.percent))}. The dropper takes nothing, "
-            "because nothing flows."
-        ),
-        code=lambda n: f"mains.peak({n.supply.volts_rms} * (1 + {n.percent} / 100))",
+        working="{sum}. The dropper takes nothing, because nothing flows.",
     ),
     Question(
         id="wave-13",
@@ -1103,11 +861,10 @@ REVERSE = (
         level=2,
         outcome="find the wrong step in an argument about reverse voltage",
         numbers=lambda draw, supply: {"rating": draw.pick((50.0, 75.0, 100.0))},
-        ask=lambda n: (
-            "Find the mistake. “First: in the dark half-cycle no current flows. Second: without "
-            "current the dropper takes no volts. Third: where nothing flows there are no volts for "
-            f"the diode either, so one made for {volts(n.rating)} will do.”"
-        ),
+        facts={"crest_volts": label_crest, "rated_volts": lambda n: n.rating},
+        ask="Find the mistake. “First: in the dark half-cycle no current flows. Second: without "
+        "current the dropper takes no volts. Third: where nothing flows there are no volts for the "
+        "diode either, so one made for {rated_volts} will do.”",
         kind=Choice(
             (
                 Option(
@@ -1140,23 +897,26 @@ REVERSE = (
             "In a loop all volts add up to the supply's. Write down each part's share at the "
             "trough.",
         ),
-        working=lambda n: (
-            "In a loop the volts of all parts add up to the supply's. The dropper's share is zero, "
-            f"so the diode's is the whole crest, {volts(mains.peak(n.supply.volts_rms))}. A diode "
-            f"for {volts(n.rating)} breaks down."
-        ),
+        working="In a loop the volts of all parts add up to the supply's. The dropper's share is "
+        "zero, so the diode's is the whole crest, {crest_volts}. A diode for {rated_volts} breaks "
+        "down.",
     ),
     Question(
         id="wave-15",
         level=2,
         outcome="find the wrong step in a sum about half-waves",
         numbers=lambda draw, supply: {"ohms": draw.pick((39_000.0, 68_000.0, 120_000.0))},
-        ask=lambda n: (
-            f"Find the mistake. “First: my label says {volts(n.supply.volts_rms)}, an rms value. "
-            "Second: the diode lets every other half-cycle through. Third: so half of the volts, "
-            f"{volts(n.supply.volts_rms / 2)}, are left. Fourth: over {ohms(n.ohms)} that gives "
-            f"the LED a mean of {milliamps(n.supply.volts_rms / 2 / n.ohms)}.”"
-        ),
+        facts={
+            "half_volts": lambda n: n.supply.volts_rms / 2,
+            "half_amps": lambda n: n.supply.volts_rms / 2 / n.ohms,
+            "crest_volts": label_crest,
+            "mean_volts": lambda n: mains.mean(n.supply.volts_rms) / 2,
+            "rms_volts": lambda n: n.supply.volts_rms / sqrt(2),
+            "led_amps": lambda n: half_wave(n).led_amps_mean,
+        },
+        ask="Find the mistake. “First: my label says {supply.volts_rms}, an rms value. Second: the "
+        "diode lets every other half-cycle through. Third: so half of the volts, {half_volts}, are "
+        "left. Fourth: over {ohms} that gives the LED a mean of {half_amps:mA}.”",
         kind=Choice(
             (
                 Option(
@@ -1187,85 +947,64 @@ REVERSE = (
             "Work out crest, rms and mean of the half-wave one by one. Is any of them half of the "
             "label?",
         ),
-        working=lambda n: (
-            f"After the diode the crest is still {volts(mains.peak(n.supply.volts_rms))}. The mean "
-            f"is {volts(mains.mean(n.supply.volts_rms) / 2)}, the rms "
-            f"{volts(n.supply.volts_rms / sqrt(2))}. Not one of them is half of the label. "
-            f"The LED gets {milliamps(half_wave(n).led_amps_mean)}."
-        ),
+        working="After the diode the crest is still {crest_volts}. The mean is {mean_volts}, the "
+        "rms {rms_volts}. Not one of them is half of the label. The LED gets {led_amps:mA}.",
     ),
     Question(
         id="wave-16",
+        edition=3,
         level=3,
         marks=2,
         outcome="work out what another mains does to a pilot light",
         numbers=lambda draw, supply: {
             "ohms": draw.pick((82_000.0, 100_000.0, 120_000.0, 330_000.0)),
-            "other": ABROAD[supply.volts_rms],
+            "other": ABROAD[supply.hertz],
         },
-        edition=2,
-        ask=lambda n: (
-            f"A pilot light for {n.supply.name} holds a dropper of {ohms(n.ohms)}, an LED and a "
-            "diode. Its LED "
-            f"gets a mean of {milliamps(half_wave(n).led_amps_mean)} there. Somebody takes it to a "
-            f"country with {n.other.name}. What mean current would the LED get? (On paper only: "
-            "never plug in what was made for another mains.)"
-        ),
-        kind=Quantity(
-            of="current",
-            unit="mA",
-            right=lambda n: half_wave(n, n.other).led_amps_mean,
-            simple=lambda n: _simple_mean(n.other.volts_rms, n.ohms),
+        facts={"home_amps": lambda n: half_wave(n).led_amps_mean},
+        ask="A pilot light for {supply} holds a dropper of {ohms}, an LED and a diode. Its LED "
+        "gets a mean of {home_amps:mA} there. Somebody takes it to a country with {other}. What "
+        "mean current would the LED get? (On paper only: never plug in what was made for another "
+        "mains.)",
+        kind=Amount(
+            "current",
+            "mA",
+            Road(OTHER_LABEL, crest(), over("ohms", called=CREST_AMPS), half_wave_mean()),
+            exact=lambda n: half_wave(n, n.other).led_amps_mean,
             slips=(
                 Slip(
-                    "squared the ratio of the volts",
-                    lambda n: (
-                        half_wave(n).led_amps_mean * (n.other.volts_rms / n.supply.volts_rms) ** 2
-                    ),
-                    "The ratio of the volts was squared. That fits heat. What does a current do?",
+                    "squared the ratio",
+                    _scaled(2),
+                    "Heat goes with the square. What does a current do?",
                     share=0.5,
                 ),
                 Slip(
                     "turned the ratio round",
-                    lambda n: half_wave(n).led_amps_mean * n.supply.volts_rms / n.other.volts_rms,
-                    "The ratio stands upside down. Do more volts push more current or less?",
+                    _scaled(-1),
+                    "Do more volts push more current or less?",
                 ),
                 Slip(
-                    "unchanged",
-                    lambda n: half_wave(n).led_amps_mean,
-                    "This is the current at home. The dropper stays; what happens to the volts?",
+                    "left the other mains out",
+                    _scaled(0),
+                    "The dropper stays; what happens to the volts?",
                 ),
                 Slip(
-                    "volts over ohms",
-                    lambda n: n.other.volts_rms / n.ohms,
-                    "This is the quick sum on the other supply. What share of it does the LED get?",
-                ),
-                Slip(
-                    "forgot half-wave",
-                    lambda n: 2 * _simple_mean(n.other.volts_rms, n.ohms),
-                    "This is the mean if both half-cycles lit the LED. In how many does it glow?",
+                    "took the root of the ratio",
+                    _scaled(0.5),
+                    "Which goes with a square: heat, or current?",
                     share=0.5,
                 ),
             ),
-            check="Compare the two supplies: volts, and hertz. Which of them matters here?",
         ),
         nudges=(
             "Behind a resistor, do the hertz change how much of a cycle is lit, or how often it "
             "comes?",
             "The current goes with the volts; scale it by the ratio of the two labels.",
         ),
-        working=lambda n: (
-            f"{milliamps(half_wave(n).led_amps_mean)} × {n.other.volts_rms:g} / "
-            f"{n.supply.volts_rms:g}, give or take a little for the drops: "
-            f"{milliamps(half_wave(n, n.other).led_amps_mean)}. Behind a resistor the hertz change "
-            "only how often the pulses come; a capacitor as dropper would let more through at "
-            "more hertz. Heat goes with the square: a part sized for the lower mains must never be "
-            "plugged into the higher."
-        ),
-        code=lambda n: (
-            f'operating_point("series_diode", mains.Supply({n.other.volts_rms}, '
-            f"{n.other.hertz}), ohms={n.ohms}).led_amps_mean"
-        ),
+        working="{home_amps:mA} × {other.volts_rms} / {supply.volts_rms}, give or take a little "
+        "for the drops: {right}. Behind a resistor the hertz change only how often the pulses "
+        "come; a capacitor as dropper would let more through at more hertz. Heat goes with the "
+        "square: a part sized for the lower mains must never be plugged into the higher.",
+        code=HALF_WAVE_CODE.replace("supply.", "other.") + "led_amps_mean",
     ),
     Question(
         id="wave-17",
@@ -1277,14 +1016,19 @@ REVERSE = (
             "least_amps": (least := draw.pick((0.0003, 0.0006, 0.0009))),
             "most_amps": 2.2 * least,
         },
-        ask=lambda n: (
-            f"Your mains, {n.supply.name}, may stand lower or higher than its label. The LED needs "
-            f"a mean of at least {milliamps(n.least_amps)} when it stands low, and at most "
-            f"{milliamps(n.most_amps)} when it stands high. The dropper is two equal resistors in "
-            "series: one alone, shorted, would put the LED straight on the mains. Pick a series "
-            "diode and one value for both. The diode must be made for at least twice the highest "
-            "crest. (On paper only: what the resistors must be rated for comes in lesson 04.)"
-        ),
+        facts={
+            "high_volts": highest_crest,
+            "diode_volts": lambda n: _best_parts(n)[0],
+            "each_ohms": lambda n: _best_parts(n)[1],
+            "low_amps": lambda n: _mean(mains.lowest, n, _best_parts(n)[1]),
+            "high_amps": lambda n: _mean(mains.highest, n, _best_parts(n)[1]),
+        },
+        ask="Your mains, {supply}, may stand lower or higher than its label. The LED needs a mean "
+        "of at least {least_amps:mA} when it stands low, and at most {most_amps:mA} when it stands "
+        "high. The dropper is two equal resistors in series: one alone, shorted, would put the LED "
+        "straight on the mains. Pick a series diode and one value for both. The diode must be made "
+        "for at least twice the highest crest. (On paper only: what the resistors must be rated "
+        "for comes in lesson 04.)",
         kind=Parts(
             (
                 Field("diode, reverse voltage", "voltage", BIN_VOLTS, "V"),
@@ -1298,15 +1042,9 @@ REVERSE = (
             "0.45 of the low supply over the least current, 0.45 of the high supply over the most: "
             "pick a value of which two lie in between. Then twice the crest at the highest mains.",
         ),
-        working=lambda n: (
-            f"At the highest mains the crest is {volts(crest_when_high(n))}; twice that asks for a "
-            f"diode of {volts(_best_parts(n)[0])}. With two of {ohms(_best_parts(n)[1])} the LED "
-            f"gets {milliamps(_mean(mains.lowest, n, _best_parts(n)[1]))} when "
-            "the supply is low and "
-            f"{milliamps(_mean(mains.highest, n, _best_parts(n)[1]))} when "
-            "it is high. Behind a dimmer nearly twice the crest can stand at the diode, and surges "
-            "come on top: take 1000 V there (lesson 05)."
-        ),
+        working="At the highest mains the crest is {high_volts}; twice that asks for a diode of "
+        "{diode_volts}. With two of {each_ohms} the LED gets {low_amps:mA} when the supply is low "
+        "and {high_amps:mA} when it is high.",
     ),
 )
 

@@ -81,6 +81,7 @@ def explain(value, digits, road, n, exact=None, own=()):
 def _ends_at(value, digits, wrong, scales):
     ends = [wrong.value * scale for scale in scales]
     if wrong.turns[0].any_decade:
+        ends += [wrong.value / scale for scale in scales]  # upside down, the exact sum is too
         return _decade(value, digits, ends) is not None
     return any(map(_fit(value, digits), ends))
 

@@ -104,3 +104,11 @@ def test_limit_of_random_numbers_at_most_a_tenth_is_given_a_reason():
             tried += 1
             claimed += bool(found.slip)
     assert claimed <= 0.10 * tried
+
+
+def test_second_way_the_exact_sum_upside_down_is_named_too():
+    """Crest 325.3 V less 2.7 V, over 47 kΩ: 6.86 mA; the other way round 0.146."""
+    n = SimpleNamespace(supply=SUPPLIES["230 V 50 Hz"], ohms=47e3)
+    kind = Amount("current", "mA", Road(label(), crest(), over("ohms")),
+                  exact=lambda n: 6.863e-3)  # fmt: skip
+    assert verdict("0.146 mA", kind, n).slip == "divided the wrong way round"

@@ -1,9 +1,11 @@
-"""Steps along the mains wave: its crest, its range, what a half-wave leaves."""
+"""Steps along the mains wave: its times, its crest, its range, what a half-wave leaves."""
 
 from math import pi, sqrt
 
 from helpers.exercises.roads.road import Step, Turn
 from helpers.exercises.roads.steps.general import factor
+
+DIVISION_SECONDS = 0.002  # of the grid on which a wave is to be read over time
 
 CREST = (
     Turn("took the label for the crest", "How high does the wave rise above its label?",
@@ -15,6 +17,17 @@ CREST = (
     Turn("took the wave from trough to crest", "From where to where is a crest measured?",
          factor(2 * sqrt(2))),
     Turn("multiplied by 1.5", "What exactly is the square root of two?", factor(1.5)),
+)  # fmt: skip
+
+
+CREST_ALONE = (
+    Turn("doubled the label", "Which factor belongs to a sine?", factor(2.0)),
+    Turn("took 1.11 for 1.414", "1.11 leads from mean to rms. What leads from rms to crest?",
+         factor(pi / (2 * sqrt(2)))),
+    Turn("took ten per cent more for the crest", "Does the crest come from the range of the mains, "
+         "or from the shape of its wave?", factor(1.1)),
+    Turn("took the mean over a whole cycle", "What is there at the single highest instant?",
+         factor(sqrt(2) / pi)),
 )  # fmt: skip
 
 
@@ -59,6 +72,10 @@ def per_cent_more(percent, called="the highest"):
                  lambda value, more, n: value * (1 - more / 100)),
             Turn("added the per cent as volts", "Ten per cent of what?",
                  lambda value, more, n: value + more),
+            Turn("took the per cent for tenths", "How many hundredths are one per cent?",
+                 lambda value, more, n: value * (1 + more / 10)),
+            Turn("took ten per cent for it", "How far does this mains stand above its label?",
+                 factor(1.1)),
             Turn("added the per cent twice", "How often does the range have to be counted?",
                  lambda value, more, n: value * (1 + more / 100) ** 2),
             Turn("took the rise alone", "What does the rise come on top of?",
@@ -82,11 +99,72 @@ HALF_WAVE_MEAN = (
          "its rms?", factor(0.5 / sqrt(2))),
     Turn("took 0.45 of the crest", "0.45 belongs to the label. What belongs to the crest?",
          factor(0.45)),
-    Turn("divided the label by π", "π belongs to the crest. What belongs to the label?",
-         factor(1 / (sqrt(2) * pi))),
+    Turn("took 0.45 of the half-wave's rms", "0.45 belongs to the label. What had become of the "
+         "label before?", factor(0.45 / 2)),
+    Turn("took 0.45 once too often", "How often does the half-wave have to be counted?",
+         factor(0.45 / pi)),
 )  # fmt: skip
 
 
 def half_wave_mean(of="current", called="the mean over a whole cycle"):
     """From the crest of a half-wave to its mean over the whole cycle."""
     return Step(called, of, factor(1 / pi), "{value} / π", "{value} / pi", turns=HALF_WAVE_MEAN)
+
+
+def cycle(called="one cycle"):
+    """From the hertz to how long one cycle lasts."""
+    return Step(
+        called, "time", lambda value, operand, n: 1 / value, "1 s / {value}", "1 / {value}",
+        turns=(
+            Turn("took the hertz for a time", "If so many fit into one second, how long is one?",
+                 lambda value, operand, n: value, share=0.0, any_decade=True),
+            Turn("divided degrees by the hertz", "How many seconds hold that many cycles?",
+                 lambda value, operand, n: 360 / value, share=0.0, any_decade=True),
+        ),
+    )  # fmt: skip
+
+
+def half_cycle(called="one half-cycle"):
+    """Half of a cycle's time."""
+    return Step(
+        called, "time", factor(0.5), "{value} / 2", "{value} / 2",
+        turns=(
+            Turn("took the whole cycle", "How many half-cycles are in one cycle?", factor(1.0)),
+            Turn("halved once too often", "How far does a half-cycle reach: to the crest, or to "
+                 "zero again?", factor(0.25)),
+            Turn("doubled instead of halving", "Does a half-cycle last longer or shorter than one?",
+                 factor(2.0)),
+        ),
+    )  # fmt: skip
+
+
+def less_cut(cut, called="the piece that is left"):
+    """What is left of a half-cycle when its beginning is cut out, read off a grid over time."""
+    fifth = "A division has five small marks. How long is one division?"
+    scale = "How many milliseconds is one division?"
+    return Step(
+        called, "time", lambda value, cut, n: value - cut, "{value} − {operand}",
+        "{value} - {operand}", operand=cut, operand_of="time",
+        turns=(
+            Turn("counted both half-cycles", "In which half-cycle does the diode let current "
+                 "through?", lambda value, cut, n: 2 * (value - cut)),
+            Turn("took the piece that is cut out", "When does the wave come back, and when does it "
+                 "reach zero?", lambda value, cut, n: cut),
+            Turn("took both pieces that are cut out", "Is it the dark time that is asked for?",
+                 lambda value, cut, n: 2 * cut),
+            Turn("took the dark time", "Which part of the cycle is asked for: lit or dark?",
+                 lambda value, cut, n: value + cut),
+            Turn("left the cut out", "From when on is there any voltage in the half-cycle?",
+                 lambda value, cut, n: value),
+            Turn("halved the lit time", "Which pieces does the diode stop? Is a part of this one "
+                 "among them?", lambda value, cut, n: (value - cut) / 2),
+            Turn("counted divisions for milliseconds", scale,
+                 lambda value, cut, n: (value - cut) / DIVISION_SECONDS / 1000),
+            Turn("took each division for a small mark", fifth,
+                 lambda value, cut, n: (value - cut) / 5),
+            Turn("took the division where the piece ends for its time", scale,
+                 lambda value, cut, n: value / DIVISION_SECONDS / 1000),
+            Turn("took the division where the piece begins for its time", scale,
+                 lambda value, cut, n: cut / DIVISION_SECONDS / 1000),
+        ),
+    )  # fmt: skip
