@@ -73,18 +73,12 @@ def highest_crest(n):
 
 ISOLATING_STEPS = {
     "isolate": ("pull the plug", "While it is plugged in, nothing else can make it safe."),
-    "lock off": (
-        "lock the plug away",
-        "Somebody else could put it back during the work.",
-    ),
+    "lock off": ("lock the plug away", "Somebody else could put it back during the work."),
     "prove the tester": (
         "prove the tester on a known live source",
         "A broken tester shows zero on a live wire.",
     ),
-    "prove dead": (
-        "prove the pot's own terminals dead",
-        "It may have been another plug.",
-    ),
+    "prove dead": ("prove the pot's own terminals dead", "It may have been another plug."),
     "prove the tester again": (
         "prove the tester on that source once more",
         "It may have failed during the test itself.",
@@ -93,16 +87,10 @@ ISOLATING_STEPS = {
 
 
 def _isolating_options(n):
+    in_plan = "That one is in the plan. Which danger does each step rule out, and which is left?"
+    needed = "Without it the other four prove nothing."
     return tuple(
-        Option(
-            key,
-            f"To {step}.",
-            right=key == n.missing,
-            reply="Without it the other four prove nothing."
-            if key == n.missing
-            else "That one is in the plan. Which danger does each step in it rule out, and which "
-            "danger is left?",
-        )
+        Option(key, f"To {step}.", key == n.missing, needed if key == n.missing else in_plan)
         for key, (step, _) in ISOLATING_STEPS.items()
     )
 
@@ -396,7 +384,7 @@ def _wanted_dropper(n):
     return leds.dropper_for_mean("series_diode", n.supply, n.amps)
 
 
-MEAN_AMPS = tuple(tenth * 50e-6 for tenth in range(10, 37))
+MEAN_AMPS = tuple(step / 20_000 for step in range(10, 37))
 
 
 def _mean_amps(draw, supply):
@@ -464,12 +452,6 @@ def _cut_seconds(n):
     return point.led_conduction_fraction / n.supply.hertz
 
 
-END_OF_PIECE = given(
-    lambda n: 0.5 / n.supply.hertz, "time", called="the end of the piece", turns=(
-        Turn("took the whole cycle", "How many half-cycles are in one cycle?",
-             lambda value, end, n: 2 * end),
-    ),
-)  # fmt: skip
 CREST_AMPS = "the current at the crest"
 
 
@@ -659,7 +641,10 @@ CURRENT = (
         kind=Amount(
             "time",
             "ms",
-            Road(END_OF_PIECE, less_cut("starts")),
+            Road(
+                given(lambda n: 0.5 / n.supply.hertz, "time", "the end of the piece"),
+                less_cut("starts"),
+            ),
             exact=_cut_seconds,
         ),
         nudges=(
@@ -696,6 +681,12 @@ def _scaled(power):
     return lambda n: half_wave(n).led_amps_mean * (n.other.volts_rms / n.supply.volts_rms) ** power
 
 
+RATIO_SLIPS = (
+    Slip("turned the ratio round", _scaled(-1), "Do more volts push more current or less?"),
+    Slip("left the other mains out", _scaled(0), "The dropper stays; what happens to the volts?"),
+    Slip("squared the ratio", _scaled(2), "Which goes with a square: heat, or current?", share=0.5),
+    Slip("took the root of the ratio", _scaled(0.5), "Where does a root come from?", share=0.5),
+)
 FACTS = (
     ("both halves", "The dropper carries current in both half-cycles.",
      ("diode_across", "resistor_only"),
@@ -970,30 +961,7 @@ REVERSE = (
             "mA",
             Road(OTHER_LABEL, crest(), over("ohms", called=CREST_AMPS), half_wave_mean()),
             exact=lambda n: half_wave(n, n.other).led_amps_mean,
-            slips=(
-                Slip(
-                    "squared the ratio",
-                    _scaled(2),
-                    "Heat goes with the square. What does a current do?",
-                    share=0.5,
-                ),
-                Slip(
-                    "turned the ratio round",
-                    _scaled(-1),
-                    "Do more volts push more current or less?",
-                ),
-                Slip(
-                    "left the other mains out",
-                    _scaled(0),
-                    "The dropper stays; what happens to the volts?",
-                ),
-                Slip(
-                    "took the root of the ratio",
-                    _scaled(0.5),
-                    "Which goes with a square: heat, or current?",
-                    share=0.5,
-                ),
-            ),
+            slips=RATIO_SLIPS,
         ),
         nudges=(
             "Behind a resistor, do the hertz change how much of a cycle is lit, or how often it "

@@ -102,6 +102,7 @@ STEPS = {
             "took the piece that is cut out": 0.002,
             "took both pieces that are cut out": 0.004,
             "took the dark time": 0.02 - 0.008,
+            "took the whole cycle": 0.02 - 0.002,
             "left the cut out": 0.01,
             "halved the lit time": 0.004,
             "counted divisions for milliseconds": 0.004,

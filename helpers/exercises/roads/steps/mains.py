@@ -154,6 +154,8 @@ def less_cut(cut, called="the piece that is left"):
                  lambda value, cut, n: 2 * cut),
             Turn("took the dark time", "Which part of the cycle is asked for: lit or dark?",
                  lambda value, cut, n: value + cut),
+            Turn("took the whole cycle", "How many half-cycles are in one cycle?",
+                 lambda value, cut, n: 2 * value - cut),
             Turn("left the cut out", "From when on is there any voltage in the half-cycle?",
                  lambda value, cut, n: value),
             Turn("halved the lit time", "Which pieces does the diode stop? Is a part of this one "
