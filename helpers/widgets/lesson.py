@@ -197,9 +197,9 @@ def _predictions_page(session, number):
     for question in lessons()[number].QUESTIONS:
         draw = session.draw(question.id) if question.role == "predict" else None
         if draw and draw.tried:
-            lines += [Line("text", text) for text in question.ask(draw.numbers).split("\n\n")]
+            lines += [Line("text", text) for text in question.asked(draw.numbers).split("\n\n")]
             lines.append(Line("note", f"You predicted: {_predicted(question, draw)}"))
-            lines.append(Line("verdict", f"What we found: {question.working(draw.numbers)}"))
+            lines.append(Line("verdict", f"What we found: {question.worked(draw.numbers)}"))
         elif draw:
             lines.append(Line("note", predict_first(question, number)))
     return Page(lines)

@@ -117,6 +117,7 @@ RECALL = (
         kind=Amount("resistance", "kΩ", Road(given("ohms"))),
         nudges=("How many kilo-ohms make one mega-ohm?", "Move the point three places right."),
         working="A mega-ohm is a thousand kilo-ohms: {ohms:MΩ} are {right}.",
+        code=lambda n: f"{n.ohms / 1e6} * 1e6",
     ),
     Question(
         id="wave-recall-2",
@@ -797,7 +798,7 @@ def _best_parts(n):
 REVERSE = (
     Question(
         id="wave-12",
-        edition=2,
+        edition=3,
         level=2,
         outcome="find what a diode must hold off when the supply stands high",
         # Two numbers that are not right: the usual 10 %, and the per cent added twice.
@@ -1012,7 +1013,8 @@ REVERSE = (
         ),
         working="At the highest mains the crest is {high_volts}; twice that asks for a diode of "
         "{diode_volts}. With two of {each_ohms} the LED gets {low_amps:mA} when the supply is low "
-        "and {high_amps:mA} when it is high.",
+        "and {high_amps:mA} when it is high. Behind a dimmer nearly twice the crest can stand at "
+        "the diode, and surges come on top: take 1000 V there (lesson 05).",
     ),
 )
 
