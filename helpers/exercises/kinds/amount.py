@@ -107,7 +107,7 @@ class Amount(Tries):
         low, high = self.band(numbers)
         if low <= value <= high:
             return True
-        if digits != FEW_DIGITS or (self.below == 0 and value < low):
+        if digits != FEW_DIGITS or (self.below is not None and value < low):
             return False
         ends = (self.right(numbers), self.simple(numbers))
         return any(f"{value:.1e}" == f"{end:.1e}" for end in ends)

@@ -89,10 +89,12 @@ def test_two_digits_that_are_the_right_ones_are_right():
     assert not kind.verdict_on(kind.read("7 mA", n), n).right
 
 
-def test_limit_below_the_least_that_is_safe_two_digits_are_not_enough():
-    kind = Amount("current", "mA", DROPPER, below=0)
-    n = SimpleNamespace(volts=12.0, led_volts=2.0, ohms=1475.0)
+@pytest.mark.parametrize("below", [0, 0.005])
+def test_limit_below_the_least_that_is_safe_two_digits_are_not_enough(below):
+    kind = Amount("current", "mA", DROPPER, below=below)
+    n = SimpleNamespace(volts=12.0, led_volts=2.0, ohms=1483.0)  # 6.743 mA
     assert not kind.verdict_on(kind.read("6.7 mA", n), n).right
+    assert kind.verdict_on(kind.read("6.72 mA", n), n).right == (below > 0)
 
 
 def test_limit_of_random_numbers_at_most_a_tenth_is_given_a_reason():
