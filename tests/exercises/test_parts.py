@@ -184,7 +184,7 @@ def distance_towards_a_hand(n):
 
 
 def crest_of_high_mains(n):
-    return 0.97 * sqrt(2) * n.supply.volts_rms * (1 + n.high / 100)
+    return 0.995 * sqrt(2) * n.supply.volts_rms * (1 + n.percent / 100)
 
 
 @pytest.mark.parametrize(

@@ -52,12 +52,12 @@ def full_heat(n):
 
 
 def light(n):
-    chopped, full = (led_amps(n.supply.volts_rms, angle, 1e5).mean() for angle in (n.angle, 0.0))
+    chopped, full = (led_amps(n.supply.volts_rms, angle, 1e5).mean() for angle in (n.degrees, 0.0))
     return 100 * chopped / full
 
 
 def angle_of_reading(n):
-    return degrees(acos(2 * n.reading / n.supply.volts_rms - 1))
+    return degrees(acos(2 * n.reading_volts / n.supply.volts_rms - 1))
 
 
 def true_volts(n):
@@ -75,115 +75,46 @@ def pot_volts(n):
 
 
 RIGHT = {
-    "dim-recall-2": lambda n: n.supply.volts_rms * (1 + n.high / 100) * sqrt(2),
+    "dim-recall-2": lambda n: n.supply.volts_rms * (1 + n.percent / 100) * sqrt(2),
     "dim-recall-3": lambda n: dropper_watts(n, 0.0),
-    "dim-1": lambda n: n.angle,
-    "dim-2": lambda n: 100 * heat(n.angle),
-    "dim-3": lambda n: n.supply.volts_rms * rms(n.angle),
-    "dim-5": lambda n: n.watts / n.supply.volts_rms * rms(n.angle),
+    "dim-1": lambda n: n.degrees,
+    "dim-2": lambda n: 100 * heat(n.degrees),
+    "dim-3": lambda n: n.supply.volts_rms * rms(n.degrees),
+    "dim-5": lambda n: n.watts / n.supply.volts_rms * rms(n.degrees),
     "dim-6": light,
-    "dim-7": lambda n: dropper_watts(n, n.angle),
-    "dim-11": lambda n: n.supply.volts_rms * mean(n.angle),
+    "dim-7": lambda n: dropper_watts(n, n.degrees),
+    "dim-11": lambda n: n.supply.volts_rms * mean(n.degrees),
     "dim-12": true_volts,
     "dim-14": pot_volts,
 }
 
 SIMPLE = {
     "dim-recall-3": full_heat,
-    "dim-6": lambda n: 100 * mean(n.angle),
-    "dim-7": lambda n: full_heat(n) * heat(n.angle),
+    "dim-6": lambda n: 100 * mean(n.degrees),
+    "dim-7": lambda n: full_heat(n) * heat(n.degrees),
 }
 
 SLIPS = {
     "dim-recall-2": {
-        "took rms for peak": lambda n: n.supply.volts_rms * (1 + n.high / 100),
-        "forgot that the mains is high": lambda n: n.supply.volts_rms * sqrt(2),
-        "peak to peak": lambda n: n.supply.volts_rms * (1 + n.high / 100) * sqrt(8),
-        "mean for peak": lambda n: n.supply.volts_rms * (1 + n.high / 100) / FORM_FACTOR,
+        "added the per cent as volts": lambda n: n.supply.volts_rms * sqrt(2) + n.percent,
+        "took the rise alone": lambda n: n.supply.volts_rms * n.percent / 100,
     },
     "dim-recall-3": {
-        "forgot the half-wave, or took the peak": lambda n: n.supply.volts_rms**2 / n.ohms,
-        "peak, and both half-cycles": lambda n: 2 * n.supply.volts_rms**2 / n.ohms,
-        "halved the voltage, then squared": lambda n: (n.supply.volts_rms / 2) ** 2 / n.ohms,
-        "squared the mean current": lambda n: (
-            n.ohms * (n.supply.volts_rms * sqrt(2) / pi / n.ohms) ** 2
-        ),
+        "squared the mean": lambda n: (0.45 * n.supply.volts_rms) ** 2 / n.ohms,
+        "forgot to square the volts": lambda n: n.supply.volts_rms / n.ohms,
+        "took 0.45 on top": lambda n: 0.225 * n.supply.volts_rms**2 / n.ohms,
+        "worked out the rating": lambda n: (1.1 * n.supply.volts_rms) ** 2 / n.ohms,
     },
-    "dim-1": {
-        "read the part that is let through": lambda n: 180 - n.angle,
-        "counted from the start of the cycle": lambda n: 180 + n.angle,
-        "gave divisions": lambda n: n.angle / 30,
-        "took a division for ten degrees": lambda n: n.angle / 30 * 10,
-    },
-    "dim-2": {
-        "share of the angle": lambda n: 100 * knob(n.angle),
-        "share of the mean": lambda n: 100 * mean(n.angle),
-        "squared the share of the mean": lambda n: 100 * mean(n.angle) ** 2,
-        "gave the share of the rms": lambda n: 100 * rms(n.angle),
-        "squared once too often": lambda n: 100 * heat(n.angle) ** 2,
-        "took what is let through for what is held back": lambda n: 100 * (1 - heat(n.angle)),
-        "minus for plus": lambda n: 100 * (knob(n.angle) - sin(2 * radians(n.angle)) / (2 * pi)),
-        "sine of the angle for sine of twice the angle": lambda n: (
-            100 * (knob(n.angle) + sin(radians(n.angle)) / (2 * pi))
-        ),
-        "divided by pi": lambda n: 100 * (knob(n.angle) + sin(2 * radians(n.angle)) / pi),
-        "calculator in radians": lambda n: 100 * (knob(n.angle) + sin(2 * n.angle) / (2 * pi)),
-        "squared the share of the angle": lambda n: 100 * knob(n.angle) ** 2,
-        "left the dimmer out": lambda n: 100.0,
-        "typed a fraction": lambda n: heat(n.angle),
-    },
-    "dim-3": {
-        "forgot the root": lambda n: n.supply.volts_rms * heat(n.angle),
-        "plain meter": lambda n: n.supply.volts_rms * mean(n.angle),
-        "share of the angle": lambda n: n.supply.volts_rms * knob(n.angle),
-        "started from the peak": lambda n: n.supply.volts_rms * sqrt(2 * heat(n.angle)),
-        "value at the edge": lambda n: n.supply.volts_rms * sqrt(2) * sin(radians(n.angle)),
-        "left the dimmer out": lambda n: n.supply.volts_rms,
-    },
-    "dim-5": {
-        "times the share of the heat": lambda n: n.watts / n.supply.volts_rms * heat(n.angle),
-        "left the dimmer out": lambda n: n.watts / n.supply.volts_rms,
-        "less volts, more current": lambda n: n.watts / n.supply.volts_rms / rms(n.angle),
-        "share of the mean": lambda n: n.watts / n.supply.volts_rms * mean(n.angle),
-        "share of the angle": lambda n: n.watts / n.supply.volts_rms * knob(n.angle),
-    },
-    "dim-6": {
-        "share of the heat": lambda n: 100 * heat(n.angle),
-        "share of the angle": lambda n: 100 * knob(n.angle),
-        "share of the rms": lambda n: 100 * rms(n.angle),
-        "took what is let through for what is held back": lambda n: 100 * (1 - mean(n.angle)),
-        "typed a fraction": lambda n: mean(n.angle),
-    },
-    "dim-7": {
-        "left the dimmer out": full_heat,
-        "share of the mean": lambda n: full_heat(n) * mean(n.angle),
-        "forgot the half-wave": lambda n: n.supply.volts_rms**2 / n.ohms * heat(n.angle),
-        "share of the rms": lambda n: full_heat(n) * rms(n.angle),
-        "share of the angle": lambda n: full_heat(n) * knob(n.angle),
-    },
-    "dim-11": {
-        "true rms": lambda n: n.supply.volts_rms * rms(n.angle),
-        "mean without its scale": lambda n: n.supply.volts_rms * mean(n.angle) / FORM_FACTOR,
-        "share of the angle": lambda n: n.supply.volts_rms * knob(n.angle),
-        "share of the heat": lambda n: n.supply.volts_rms * heat(n.angle),
-        "took what is let through for what is held back": lambda n: (
-            n.supply.volts_rms * (1 - mean(n.angle))
-        ),
-    },
+    "dim-5": {"divided by the volts twice": lambda n: n.watts / n.supply.volts_rms**2},
     "dim-12": {
-        "believed the meter": lambda n: n.reading,
-        "times 1.11": lambda n: n.reading * FORM_FACTOR,
-        "forgot the root": lambda n: n.supply.volts_rms * heat(angle_of_reading(n)),
-        "took the reading for a share of the heat": lambda n: sqrt(n.supply.volts_rms * n.reading),
-        "took the reading for a share of the angle": lambda n: (
-            n.supply.volts_rms * rms(180 - 180 * n.reading / n.supply.volts_rms)
+        "believed the meter": lambda n: n.reading_volts,
+        "multiplied the reading by 1.11": lambda n: n.reading_volts * FORM_FACTOR,
+        "divided the reading by 1.11": lambda n: n.reading_volts / FORM_FACTOR,
+        "multiplied the reading by 1.414": lambda n: n.reading_volts * sqrt(2),
+        "multiplied the reading by 1.57": lambda n: n.reading_volts * pi / 2,
+        "took the reading from the mains": lambda n: n.supply.volts_rms - n.reading_volts,
+        "took the share shown for the share of the heat": lambda n: sqrt(
+            n.supply.volts_rms * n.reading_volts
         ),
-    },
-    "dim-14": {
-        "leak through the dropper": lambda n: leak_amps(n) * 1e5,
-        "full mains": lambda n: n.supply.volts_rms,
-        "volts over watts": lambda n: leak_amps(n) * n.supply.volts_rms / n.watts,
-        "watts over volts": lambda n: leak_amps(n) * n.watts / n.supply.volts_rms,
-        "gave the peak": lambda n: pot_volts(n) * sqrt(2),
     },
 }
