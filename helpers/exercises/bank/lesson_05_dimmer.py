@@ -7,7 +7,7 @@ the explorers open with. And none draws one where a wrong turn lands within 3 % 
 """
 
 from functools import cache
-from math import sqrt
+from math import pi, sqrt
 
 from helpers.exercises.kinds import (
     Amount,
@@ -97,7 +97,18 @@ HIGH_PEAK = Road(
         ),
     ),
 )
-FULL_HEAT = Road(label(), squared_over("ohms"), halved())
+FULL_HEAT = Road(
+    label(),
+    squared_over("ohms"),
+    knowing(
+        halved(),
+        Turn(
+            "squared the mean",
+            "Which voltage decides heat: crest, rms or mean?",
+            lambda value, operand, n: 2 / pi**2 * value,
+        ),
+    ),
+)
 
 
 def _full_heat(n):
@@ -109,10 +120,8 @@ RECALL = (
         id="dim-recall-1",
         role="recall",
         outcome="say what makes a dead reading count",
-        ask=(
-            "From lesson 01: the plug is out, and the tester shows nothing at the pot's terminals. "
-            "What makes this reading count?"
-        ),
+        ask="From lesson 01: the plug is out, and the tester shows nothing at the pot's terminals. "
+        "What makes this reading count?",
         kind=Choice(
             (
                 Option(
@@ -142,7 +151,7 @@ RECALL = (
             )
         ),
         nudges=("What would you see if the tester had died on the way?",),
-        working=lambda n: "Prove the tester, prove dead, prove the tester again.",
+        working="Prove the tester, prove dead, prove the tester again.",
     ),
     Question(
         id="dim-recall-2",
@@ -200,12 +209,6 @@ RECALL = (
             exact=_full_heat,
             slips=(
                 Slip(
-                    "squared the mean",
-                    lambda n: (0.45 * n.supply.volts_rms) ** 2 / n.ohms,
-                    "Which voltage decides heat: crest, rms or mean?",
-                    share=0.5,
-                ),
-                Slip(
                     "forgot to square the volts",
                     lambda n: n.supply.volts_rms / n.ohms,
                     "Volts over ohms is a current. What makes watts?",
@@ -259,7 +262,7 @@ PREDICT = Question(
 # --- one angle, three percentages --------------------------------------------------------------
 
 SHARE_OF_HEAT = Road(
-    given("degrees"), knowing(steps.heat_share(), *steps.SQUARED), steps.in_percent()
+    given("degrees"), knowing(steps.heat_share(), *steps.IN_THE_FORMULA), steps.in_percent()
 )
 HEATER_AMPS = Road(given("watts"), steps.full_amps(), steps.dimmed_amps("degrees"))
 
@@ -319,10 +322,8 @@ PERCENTAGES = (
     Question(
         id="dim-4",
         outcome="say why heat and volts differ by a square root",
-        ask=(
-            "Why this step? In the worked example a root was taken between the share of the heat "
-            "and the volts."
-        ),
+        ask="Why this step? In the worked example a root was taken between the share of the heat "
+        "and the volts.",
         kind=Choice(
             (
                 Option(
@@ -353,10 +354,8 @@ PERCENTAGES = (
             "What does the heat do when the volts are halved?",
             "Write the heat of a resistor with volts and ohms, then solve it for the volts.",
         ),
-        working=(
-            "P = V² / R with the same R, so the share of the heat is the square of the share of "
-            "the rms volts."
-        ),
+        working="P = V² / R with the same R, so the share of the heat is the square of the share "
+        "of the rms volts.",
     ),
     Question(
         id="dim-5",
@@ -582,10 +581,8 @@ LIGHT = (
     Question(
         id="dim-8",
         outcome="say why a dropper is chosen and rated at different settings",
-        ask=(
-            "Why this step? In the worked example the ohms came from the lowest setting and the "
-            "rating from the highest. Why not both from the setting that is used most?"
-        ),
+        ask="Why this step? In the worked example the ohms came from the lowest setting and the "
+        "rating from the highest. Why not both from the setting that is used most?",
         kind=Choice(
             (
                 Option(
@@ -616,10 +613,8 @@ LIGHT = (
             "At which setting would you complain of the light, and at which of a burnt smell?",
             "Look at each wish alone: at which setting is it hardest to fulfil?",
         ),
-        working=(
-            "Each wish is checked where it is hardest: light at the lowest setting on low mains, "
-            "heat and peak at the highest setting on high mains."
-        ),
+        working="Each wish is checked where it is hardest: light at the lowest setting on low "
+        "mains, heat and peak at the highest setting on high mains.",
     ),
     Question(
         id="dim-9",

@@ -36,9 +36,7 @@ HEAT_TURNS = {
     "took the share of the volts": VOLTS,
     "took the sign of the sine the other way": TIME - SINE,
     "left out the 1 − at the start": 0.61111 + SINE,
-    "divided by 360, not by 180": 0.5 - 0.30556 + SINE,
     "took the sine of the angle, not of twice it": TIME + 0.93969 / 6.2832,
-    "divided the sine by π, not by 2π": TIME - 0.64279 / 3.1416,
     "let the calculator take degrees for radians": TIME + 0.08840 / 6.2832,
     "took what is cut away": 1 - HEAT,
     "left the dimmer out": 1.0,
@@ -55,7 +53,9 @@ LIGHT_TURNS = {
     "took what is cut away": 1 - LIGHT,
     "left the dimmer out": 1.0,
 }
-SQUARED = {
+IN_THE_FORMULA = {
+    "divided by 360, not by 180": 0.5 - 0.30556 + SINE,
+    "divided the sine by π, not by 2π": TIME - 0.64279 / 3.1416,
     "squared once too often": HEAT**2,
     "squared the share of the light": LIGHT**2,
     "squared the share of the time": TIME**2,
@@ -148,9 +148,9 @@ def test_each_wrong_turn_of_a_step_is_what_its_name_says(name):
         assert any(found == pytest.approx(one, rel=1e-4) for one in several), turn.name
 
 
-def test_second_way_squares_are_known_where_a_road_ends_at_the_share_of_the_heat():
-    found = {turn.name: turn.take(110.0, None, N) for turn in dimmer.SQUARED}
-    assert found == pytest.approx(SQUARED, rel=1e-4)
+def test_second_way_more_is_known_where_the_share_of_the_heat_itself_is_asked():
+    found = {turn.name: turn.take(110.0, None, N) for turn in dimmer.IN_THE_FORMULA}
+    assert found == pytest.approx(IN_THE_FORMULA, rel=1e-4)
 
 
 @pytest.mark.parametrize(
@@ -174,11 +174,8 @@ def test_second_way_the_right_road_leads_to_the_sum_by_hand(road, expected):
 DIMMER = [q for q in AMOUNTS if q.id.startswith("dim-")]
 # On 100 V a per cent is a volt: nobody could tell.
 NO_OTHER_NUMBER = {("dim-recall-2", "added the per cent as volts", 100.0)}
-# Its number is told by a name that says more, or is one of three that end in one number.
-TOLD_AS_ANOTHER = {
-    "dim-7": {"divided the sine by π, not by 2π"},
-    "dim-12": {"took the share of the light"},
-}
+# Its number is told by a name that says more.
+TOLD_AS_ANOTHER = {"dim-12": {"took the share of the light"}}
 
 
 @of_each(DIMMER)

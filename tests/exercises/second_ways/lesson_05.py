@@ -100,7 +100,6 @@ SLIPS = {
         "took the rise alone": lambda n: n.supply.volts_rms * n.percent / 100,
     },
     "dim-recall-3": {
-        "squared the mean": lambda n: (0.45 * n.supply.volts_rms) ** 2 / n.ohms,
         "forgot to square the volts": lambda n: n.supply.volts_rms / n.ohms,
         "took 0.45 on top": lambda n: 0.225 * n.supply.volts_rms**2 / n.ohms,
         "worked out the rating": lambda n: (1.1 * n.supply.volts_rms) ** 2 / n.ohms,

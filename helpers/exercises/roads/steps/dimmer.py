@@ -44,10 +44,7 @@ RADIANS = ("let the calculator take degrees for radians",
 CUT_AWAY = ("took what is cut away", "Which part of the half-cycle is let through?")
 WRONG_END = ("took the angle let through for the angle cut",
              "Where is the dimmer fully open: at 0° or at 180°?")  # fmt: skip
-LEFT_OUT = Turn(
-    "left the dimmer out", "What does the dimmer take away?", lambda angle, operand, n: 1.0,
-    usual=True,
-)  # fmt: skip
+LEFT_OUT = _share("left the dimmer out", "What does the dimmer take away?", lambda a: 1.0)
 
 
 def _worth(angle_a_division):
@@ -77,12 +74,16 @@ def read_angle(name):
     ))  # fmt: skip
 
 
-SQUARED = (  # for a road that ends at the share of the heat: before a root they say nothing new
+IN_THE_FORMULA = (  # looked for where the share of the heat itself is asked; elsewhere too rare
     _share("squared once too often", "Is it a share of the volts, or of the heat already?",
            lambda a: _heat(a) ** 2),
     _share("squared the share of the light", "Is it the mean that heat goes with?",
            lambda a: _light(a) ** 2),
     _share("squared the share of the time", TIME[1], lambda a: _time(a) ** 2),
+    _share("divided by 360, not by 180", "How many degrees has a half-cycle?",
+           lambda a: _time(a) / 2 + _sine(a)),
+    _share("divided the sine by π, not by 2π", "What is the sine divided by?",
+           lambda a: _time(a) + 2 * _sine(a)),
 )  # fmt: skip
 
 
@@ -100,12 +101,8 @@ def heat_share(called="the share of the heat"):
             _share(VOLTS, "How do you get from volts to heat?", _volts),
             _share("took the sign of the sine the other way", ends, lambda a: _time(a) - _sine(a)),
             _share("left out the 1 − at the start", ends, lambda a: a / 180 + _sine(a)),
-            _share("divided by 360, not by 180", "How many degrees has a half-cycle?",
-                   lambda a: _time(a) / 2 + _sine(a)),
             _share("took the sine of the angle, not of twice it", "Which angle stands in the sine?",
                    lambda a: _time(a) + sin(radians(a)) / 2 / pi),
-            _share("divided the sine by π, not by 2π", "What is the sine divided by?",
-                   lambda a: _time(a) + 2 * _sine(a)),
             _share(*RADIANS, lambda a: _time(a) + sin(2 * a) / 2 / pi),
             _share(*CUT_AWAY, lambda a: 1 - _heat(a)),
             LEFT_OUT,
