@@ -477,7 +477,7 @@ def _judge_parts(picked, n):
     each, rating = picked
     high = mains.highest(n.supply)
     highest = _indicator(n, ohms=2 * each, supply=high)
-    lowest = _indicator(n, leading(n.angle), ohms=2 * each)
+    lowest = _indicator(n, leading(n.angle), ohms=2 * each, supply=mains.lowest(n.supply))
     found = rules.dropper("series_diode", n.supply, each, 2, rating, PARTS_VOLTS, PARTS_CELSIUS)
     return [
         Criterion(
@@ -486,14 +486,15 @@ def _judge_parts(picked, n):
             0.3,
             f"The LED's peak is {write_as(highest.led_amps_peak, 'mA')} at full and high mains.",
             f"a peak of {write_as(highest.led_amps_peak, 'mA')} is more than the "
-            f"{write_as(leds.LIMIT_AMPS, 'mA')} that a small LED can stand. It dies and can burst.",
+            f"{write_as(leds.LIMIT_AMPS, 'mA')} that a small LED can stand. It dies and can burst, "
+            "and the dropper can burn.",
         ),
         Criterion(
             "bright enough at the lowest setting",
             lowest.led_amps_mean >= n.least_amps,
             0.2,
-            f"At the lowest setting its mean is {write_as(lowest.led_amps_mean, 'mA')}; "
-            f"{write_as(n.least_amps, 'mA')} is wanted.",
+            f"At the lowest setting and low mains its mean is "
+            f"{write_as(lowest.led_amps_mean, 'mA')}; {write_as(n.least_amps, 'mA')} is wanted.",
         ),
         Criterion(
             "cool enough in the box at the highest setting",
@@ -643,7 +644,7 @@ LIGHT = (
     ),
     Question(
         id="dim-10",
-        edition=2,
+        edition=3,
         level=3,
         marks=3,
         outcome="choose a dropper for the lowest setting and rate it for the highest",
@@ -655,10 +656,11 @@ LIGHT = (
         },
         ask="A red LED and a diode stand behind a dropper of two equal resistors in series, so "
         "that they share the peak.\n\n"
-        "At the lowest setting that is used, {angle:g}°, the LED needs a mean of {least_amps:mA}. "
-        "At the highest setting, with your mains of {supply.volts_rms} 10 % high, its peak may be "
-        "{limit_amps:mA}. Both resistors together may give {box_watts} in their small box. Its air "
-        "stays below {air_celsius}, and their type stands {part_volts} rms.\n\n"
+        "At the lowest setting that is used, {angle:g}°, the LED needs a mean of {least_amps:mA}, "
+        "also with your mains of {supply.volts_rms} 10 % low. At the highest setting, with it 10 % "
+        "high, its peak may be {limit_amps:mA}. Both resistors together may give {box_watts} in "
+        "their small box. Its air stays below {air_celsius}, and their type stands {part_volts} "
+        "rms.\n\n"
         "While all is sound, each takes at most half of its rating. After any one short (a "
         "resistor, the LED, the diode), none that is left takes more than its rating.\n\n"
         "Pick one value and one rating, the same for both.",
@@ -673,8 +675,8 @@ LIGHT = (
         nudges=(
             "Which wish sets the most ohms that you may take, and which the least?",
             "Divide the wanted mean by the share of the light to get the mean at full. It is 0.45 "
-            "times the volts over the ohms. Then work out the heat at full on high mains, also in "
-            "the one that is left when the other is shorted.",
+            "times the low mains over the ohms. Then work out the heat at full on high mains, also "
+            "in the one that is left when the other is shorted.",
         ),
         working=lambda n: (
             f"Two of {write(_best_parts(n)[0], 'resistance')}. "
@@ -1058,11 +1060,11 @@ OFF = (
     ),
     Question(
         id="dim-14",
-        edition=2,
+        edition=3,
         level=2,
         marks=2,
         outcome="find the voltage that an off dimmer leaves on a sound heater",
-        numbers=lambda draw, supply: {"watts": draw.pick((60.0, 75.0, 90.0, 110.0, 150.0))},
+        numbers=lambda draw, supply: {"watts": draw.pick((60.0, 75.0, 80.0, 110.0, 150.0))},
         facts={
             "snubber_farads": lambda n: SNUBBER_FARADS,
             "leak_amps": _leak_amps,
@@ -1144,8 +1146,8 @@ OFF = (
         working="Pull the plug and guard it, prove the tester, prove dead, prove the tester again. "
         "In place of one of the four stood: “{tempting}” Off is not isolated, and no look of the "
         "light is a proof: with a broken element it can be dark while up to {most_volts} stand at "
-        "the terminals. The tester's upper limit lies above that. It is work for an electrically "
-        "skilled or instructed person, under local rules.",
+        "the terminals. The tester's upper limit must lie above that. It is work for an "
+        "electrically skilled or instructed person, under local rules.",
     ),
 )
 
