@@ -225,7 +225,7 @@ RECALL = (
                     "Is a rating asked for, or the heat on an ordinary day?",
                 ),
             ),
-            danger=_called_too_low(_full_heat, 0.5, WEAK_DROPPER),
+            danger=_called_too_low(_full_heat, 0.6, WEAK_DROPPER),
         ),
         nudges=(
             "How much of the time does current flow?",
@@ -569,7 +569,7 @@ LIGHT = (
             "mW",
             HEAT_AT_SETTING,
             exact=_heat_at_setting,
-            danger=_called_too_low(_heat_at_setting, 0.5, WEAK_DROPPER),
+            danger=_called_too_low(_heat_at_setting, 0.6, WEAK_DROPPER),
         ),
         nudges=(
             "How much heat is it at the full setting, and which share of heat is left here?",
