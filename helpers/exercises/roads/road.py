@@ -158,29 +158,23 @@ class Road:
 
     def wrong_twice(self, n):
         """Return the ends of roads with two usual wrong turns, a dozen at the most."""
-        ends, before = [], self.walk(n)
-        for index, first in self._usual():
-            value = _taken(first, before[index - 1] if index else None, self.steps[index], n)
-            rest = Road(*self.steps[index + 1 :])
-            for later, second in rest._usual():
-                way = _on(rest.steps[:later], n, value)
-                step = rest.steps[later]
-                value_2 = _taken(second, way[-1] if way else value, step, n)
-                end = _end(rest.steps[later + 1 :], n, value_2)
+        ends = []
+        for index, first, value in _usual(self.steps, n, None):
+            if value is None:
+                continue
+            rest = self.steps[index + 1 :]
+            for later, second, value_2 in _usual(rest, n, value):
+                end = _end(rest[later + 1 :], n, value_2)
                 if end is not None:
                     ends.append(Wrong((first, second), (index, index + 1 + later), end))
         return ends[:MOST_PAIRS]
-
-    def _usual(self):
-        found = ((index, turn) for index, step in enumerate(self.steps) for turn in step.turns)
-        return [(index, turn) for index, turn in found if turn.usual]
 
     def _with_turn(self, n):
         walked = self.walk(n)
         for index, step in enumerate(self.steps):
             before, rest = walked[index - 1] if index else None, self.steps[index + 1 :]
             for turn in step.turns:
-                end = _end(rest, n, _taken(turn, before, step, n))
+                end = _end(rest, n, _taken(turn.take, before, _operand(step, n), n))
                 if end is not None:
                     yield Wrong((turn,), (index,), end)
             if isinstance(step.operand, Road):
@@ -203,9 +197,26 @@ def _on(steps, n, value):
     return found
 
 
-def _taken(turn, before, step, n):
+def _usual(steps, n, value):
+    """Yield place, turn and what it leads to for each usual turn, those of a road within too."""
+    for index, step in enumerate(steps):
+        for turn in step.turns:
+            if turn.usual:
+                yield index, turn, _taken(turn.take, value, _operand(step, n), n)
+        if isinstance(step.operand, Road):
+            inner = step.operand.steps
+            for place, turn, operand in _usual(inner, n, None):
+                end = _end(inner[place + 1 :], n, operand)
+                if end is not None:
+                    yield index, turn, _taken(step.take, value, end, n)
+        value = _taken(step.take, value, _operand(step, n), n)
+        if value is None:
+            return
+
+
+def _taken(take, before, operand, n):
     try:
-        return turn.take(before, _operand(step, n), n)
+        return take(before, operand, n)
     except (ZeroDivisionError, ValueError, OverflowError):
         return None
 

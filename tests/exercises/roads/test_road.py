@@ -61,6 +61,14 @@ def test_two_usual_turns_are_taken_at_two_steps_and_a_dozen_are_the_most():
     assert pairs[0].value == pytest.approx(twice.value(N) + 4.0)
 
 
+def test_second_way_one_of_two_turns_may_lie_on_a_road_within():
+    smallest_of_all = Road(given("ohms"), smallest("percent"))
+    bench = Road(given("volts"), less_drop("led_volts"), over(smallest_of_all))
+    pairs = {pair.names: pair.value for pair in bench.wrong_twice(N)}
+    assert pairs["left out the LED's own drop", "left the tolerance out"] == pytest.approx(0.012)
+    assert len(pairs) == 2
+
+
 def test_a_turn_that_leads_nowhere_is_left_out():
     over_zero = Road(given("volts"), less_drop("volts"), over("ohms"))
     assert "divided the wrong way round" not in ends(over_zero)

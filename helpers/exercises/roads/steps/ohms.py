@@ -1,8 +1,10 @@
-"""Steps of Ohm's law with an LED in the way, and of resistors together."""
+"""Steps of Ohm's law with an LED in the way, of resistors together and of values to be bought."""
 
-from math import sqrt
+from math import ceil, sqrt
 
 from helpers.exercises.roads.road import Step, Turn
+from helpers.exercises.roads.steps.general import factor, given, knowing, over
+from helpers.physics import resistors
 
 DROP_LEFT_OUT = Turn(
     "left out the LED's own drop", "What does the LED keep for itself?",
@@ -29,6 +31,15 @@ def less_drop(drop, called="the volts left for the dropper"):
     )  # fmt: skip
 
 
+def current_through(ohms, called="the current"):
+    """Volts over ohms, asked for as a current."""
+    return knowing(
+        over(ohms, called=called),
+        Turn("squared the volts", "Volts squared over ohms are watts. What are volts over ohms?",
+             lambda value, ohms, n: value * value / ohms, share=0.0),
+    )  # fmt: skip
+
+
 def smallest(percent, called="the smallest of the batch"):
     """The low end of a tolerance."""
     return Step(
@@ -39,7 +50,7 @@ def smallest(percent, called="the smallest of the batch"):
             Turn("left the tolerance out", "Which resistor of the batch lets the most through?",
                  lambda value, less, n: value, usual=True),
             Turn("took the largest of the batch", "Which end of the tolerance is asked for?",
-                 lambda value, less, n: value * (1 + less / 100)),
+                 lambda value, less, n: value * (1 + less / 100), usual=True),
         ),
     )  # fmt: skip
 
@@ -89,3 +100,64 @@ def _side_by_side(pair):
 def _of_pair(name, called, take, sign, code, turns):
     return Step(called, "resistance", lambda value, pair, n: take(pair), sign, code, operand=name,
                 turns=turns)  # fmt: skip
+
+
+def _read(change):
+    """Return what reads the bands wrong: from both digits and the zeros to other figures."""
+
+    def take(value, ohms, n):
+        figures = f"{ohms:.0f}"
+        return float(change(figures[0], figures[1], figures[2:]))
+
+    return take
+
+
+def _one_off(place, by):
+    def take(value, ohms, n):
+        figures = list(f"{ohms:.0f}")
+        digit = int(figures[place]) + by
+        if not 0 <= digit <= 9:
+            raise ValueError(f"no colour stands for the digit {digit}")
+        figures[place] = str(digit)
+        return float("".join(figures))
+
+    return take
+
+
+FIRST_OFF = ("read the first band one colour off", "Which digits belong to the colours around it?")
+SECOND_OFF = ("read the second band one colour off", FIRST_OFF[1])
+HOW_MANY_ZEROS = "How many zeros does the third band stand for?"
+
+
+def bands(ohms, called="what the bands say"):
+    """Start from the bands of a resistor: two digits, and how many zeros follow."""
+    return given(
+        ohms, called=called,
+        turns=(
+            Turn("counted one zero too many", HOW_MANY_ZEROS, lambda value, ohms, n: 10 * ohms),
+            Turn("counted one zero too few", HOW_MANY_ZEROS, lambda value, ohms, n: ohms / 10),
+            Turn("swapped the first two bands", "From which end do you read?",
+                 _read(lambda one, two, zeros: two + one + zeros)),
+            Turn("read the third band as a digit", HOW_MANY_ZEROS,
+                 _read(lambda one, two, zeros: f"{one}{two}{len(zeros)}"), share=0.0),
+            Turn("took the third band as a plain factor", HOW_MANY_ZEROS,
+                 _read(lambda one, two, zeros: int(one + two) * len(zeros)), share=0.0),
+            Turn(*FIRST_OFF, _one_off(0, 1)), Turn(*FIRST_OFF, _one_off(0, -1)),
+            Turn(*SECOND_OFF, _one_off(1, 1)), Turn(*SECOND_OFF, _one_off(1, -1)),
+        ),
+    )  # fmt: skip
+
+
+def next_up(series, called="the next value up"):
+    """The least value of a series that is no smaller than the sum."""
+    return Step(
+        called, "resistance", lambda value, operand, n: resistors.next_up(value, series),
+        f"{{value}}, up to the next of {series},", f'resistors.next_up({{value}}, "{series}")',
+        turns=(
+            Turn("took the next value down", "Do fewer ohms mean more current, or less?",
+                 lambda value, operand, n: resistors.next_down(value, series)),
+            Turn("kept the sum as it came out", "Is this value in the series?", factor(1.0)),
+            Turn("rounded up to a whole kilo-ohm", "Which values does the series have around it?",
+                 lambda value, operand, n: 1e3 * ceil(value / 1e3)),
+        ),
+    )  # fmt: skip
