@@ -12,17 +12,24 @@ from helpers.exercises.kinds import (
     Option,
     Order,
     Parts,
-    Quantity,
+    Slip,
     judged,
 )
 from helpers.exercises.question import Picture, Question
-from helpers.exercises.roads import Road
-from helpers.exercises.roads.steps.general import given, over
-from helpers.exercises.roads.steps.ohms import less_drop, series, smallest
-from helpers.exercises.slips import Slip
-from helpers.physics import hazards, leds, ohms_law, resistors
-from helpers.quantities import write
-from helpers.quantities.written import milliamps, ohms, volts
+from helpers.exercises.roads import Road, Turn
+from helpers.exercises.roads.steps.general import given, knowing, over
+from helpers.exercises.roads.steps.ohms import (
+    bands,
+    current_through,
+    less_drop,
+    next_up,
+    parallel,
+    series,
+    smallest,
+)
+from helpers.exercises.roads.steps.safety import through_body, touch_volts, understated_touch
+from helpers.physics import leds, ohms_law, resistors
+from helpers.quantities.written import milliamps
 from helpers.sizing import rules
 
 LESSON = "02"
@@ -34,60 +41,26 @@ QUICK_SUM_OHMS = 100_000.0
 
 # --- look back ---------------------------------------------------------------------------------
 
-
-def _shock_danger(value, n):
-    """A current that hands can let go, where the real one stops a heart on every supply."""
-    if value < hazards.LET_GO_AMPS_RMS[1]:
-        return "whoever believes in so small a current takes a touch that can kill for a tingle."
-    return None
-
-
 RECALL = (
     Question(
         id="ohm-recall-1",
         edition=2,
         role="recall",
         outcome="find the current through a body",
-        numbers=lambda draw, supply: {"ohms": draw.pick((520.0, 580.0, 620.0, 680.0))},
-        ask=lambda n: (
-            f"From lesson 01: a wet hand touches a live wire of {n.supply.name}. The way through "
-            f"the body to earth has {ohms(n.ohms)}. What current flows?"
-        ),
-        kind=Quantity(
-            of="current",
-            unit="mA",
-            right=lambda n: ohms_law.current(n.supply.volts_rms, n.ohms),
-            slips=(
-                Slip(
-                    "held down to the RCD's current",
-                    lambda n: hazards.RESIDUAL_AMPS_RMS,
-                    "That is where a residual-current device opens. Until it has, what decides the "
-                    "current?",
-                    "no such device holds the current down. Until it opens, everything flows that "
-                    "the volts can drive.",
-                ),
-                Slip(
-                    "multiplied instead of divided",
-                    lambda n: n.supply.volts_rms * n.ohms * 1e-3,
-                    "You seem to have multiplied. Should more ohms let more current through?",
-                ),
-            ),
-            danger=_shock_danger,
-            check="Estimate first: what would one kilo-ohm let through?",
+        numbers=lambda draw, supply: {"ohms": draw.pick((1_600.0, 1_700.0, 1_800.0, 1_900.0))},
+        ask="From lesson 01: a damp hand touches a live wire of {supply}. The way through the "
+        "body to earth has {ohms}. What current flows?",
+        kind=Amount(
+            "current", "mA", Road(touch_volts(), through_body("ohms")), danger=understated_touch
         ),
         nudges=("Which one pushes, and which holds back?", "Volts by kilo-ohms gives mA."),
-        working=lambda n: (
-            f"{volts(n.supply.volts_rms)} / {ohms(n.ohms)} = "
-            f"{milliamps(ohms_law.current(n.supply.volts_rms, n.ohms))}: enough to stop "
-            "a heart."
-        ),
-        code=lambda n: f"ohms_law.current({n.supply.volts_rms}, {n.ohms})",
+        working="{sum}: enough to stop a heart.",
     ),
     Question(
         id="ohm-recall-2",
         role="recall",
         outcome="say what a dark pilot light proves",
-        ask=lambda n: "From lessons 00 and 01: what does a dark pilot light prove?",
+        ask="From lessons 00 and 01: what does a dark pilot light prove?",
         kind=Choice(
             (
                 Option("nothing", "Nothing that may be relied on.", right=True),
@@ -106,16 +79,14 @@ RECALL = (
             )
         ),
         nudges=("Which faults make a light dark?",),
-        working=lambda n: "A dark light can be a broken light. Dark never means dead.",
+        working="A dark light can be a broken light. Dark never means dead.",
     ),
     Question(
         id="ohm-recall-3",
         role="recall",
         outcome="know where answers are kept",
-        ask=lambda n: (
-            "From lesson 00: you close the notebook without saving. What happens to the answers "
-            "that were checked?"
-        ),
+        ask="From lesson 00: you close the notebook without saving. What happens to the answers "
+        "that were checked?",
         kind=Choice(
             (
                 Option(
@@ -130,9 +101,7 @@ RECALL = (
             )
         ),
         nudges=("Look at the third line of the set-up cell's output.",),
-        working=lambda n: (
-            "Each checked answer is a line in your log, written before you see marks."
-        ),
+        working="Each checked answer is a line in your log, written before you see marks.",
     ),
 )
 
@@ -140,13 +109,13 @@ PREDICT = Question(
     id="ohm-predict",
     role="predict",
     outcome="commit to an expectation",
-    ask=lambda n: (
-        f"An LED sits behind {ohms(QUICK_SUM_OHMS)} and a diode, which lets current through one "
-        f"way only, on your mains of {n.supply.name}. "
-        f"The quick sum, {n.supply.volts_rms:g} V divided by {ohms(QUICK_SUM_OHMS)}, gives "
-        f"{milliamps(ohms_law.current(n.supply.volts_rms, QUICK_SUM_OHMS))}. How much of that, "
-        "averaged over time, do you expect in the LED?"
-    ),
+    facts={
+        "quick_ohms": lambda n: QUICK_SUM_OHMS,
+        "quick_amps": lambda n: n.supply.volts_rms / QUICK_SUM_OHMS,
+    },
+    ask="An LED sits behind {quick_ohms} and a diode, which lets current through one way only, on "
+    "your mains of {supply}. The quick sum, {supply.volts_rms} divided by {quick_ohms}, gives "
+    "{quick_amps:mA}. How much of that, averaged over time, do you expect in the LED?",
     kind=Choice(
         (
             Option("all", "All of it"),
@@ -155,11 +124,9 @@ PREDICT = Question(
             Option("more", "More than that, because the mains peaks higher"),
         )
     ),
-    working=lambda n: (
-        "a little less than half of it. The quick sum is right for a DC supply. On the mains it "
-        "gives only the rms current of the resistor alone, which is good for one thing, its heat. "
-        "Lesson 03 works out what the LED itself gets."
-    ),
+    working="a little less than half of it. The quick sum is right for a DC supply. On the mains "
+    "it gives only the rms current of the resistor alone, which is good for one thing, its heat. "
+    "Lesson 03 works out what the LED itself gets.",
 )
 
 # --- prefixes and Ohm's law --------------------------------------------------------------------
@@ -180,28 +147,28 @@ def _dropper_danger(value, n):
     return None
 
 
+def _far_too_few(value, n):
+    if value < n.ohms / 10:
+        return "so few ohms hold next to nothing back: LED and dropper get far too hot."
+    return None
+
+
 LAW = (
     Question(
         id="ohm-1",
+        edition=2,
         outcome="change between amperes and milliamperes",
         numbers=lambda draw, supply: {"amps": draw.pick((0.002, 0.004, 0.008, 0.012, 0.018))},
-        ask=lambda n: f"A meter shows {n.amps:.3f} A. How many milliamperes is that?",
-        kind=Quantity(
-            of="current",
-            unit="mA",
-            right=lambda n: n.amps,
+        ask="A meter shows {amps:A}. How many milliamperes is that?",
+        kind=Amount(
+            "current",
+            "mA",
+            Road(given("amps")),
             slips=(
                 Slip(
-                    "one place too few",
-                    lambda n: n.amps / 10,
-                    "One place went missing. How many thousandths are in a hundredth?",
-                    share=0.5,
-                ),
-                Slip(
-                    "one place too many",
-                    lambda n: n.amps * 10,
-                    "One place too many. How many places does the point move for a thousandth?",
-                    share=0.5,
+                    "took one over the number",
+                    lambda n: 1e-3 / n.amps,
+                    "How many thousandths are in one, and does that need a division?",
                 ),
             ),
         ),
@@ -209,12 +176,11 @@ LAW = (
             "Milli means a thousandth: how many thousandths are there in it?",
             "Move the point three places to the right.",
         ),
-        working=lambda n: f"{n.amps:.3f} × 1000 = {n.amps * 1000:g}, so {milliamps(n.amps)}.",
-        code=lambda n: f"{n.amps}",
+        working="Three places to the right: {amps:A} is {right}.",
     ),
     Question(
         id="ohm-2",
-        edition=2,
+        edition=3,
         outcome="find the current from voltage and resistance",
         numbers=lambda draw, supply: {
             "volts": draw.pick((5.0, 9.0, 12.0, 15.0, 24.0)),
@@ -222,7 +188,19 @@ LAW = (
         },
         ask="A bench supply is set to {volts} DC, with {ohms} across it and no LED. What current "
         "flows?",
-        kind=Amount("current", "mA", Road(given("volts"), over("ohms"))),
+        kind=Amount(
+            "current",
+            "mA",
+            Road(given("volts"), current_through("ohms")),
+            slips=(
+                Slip(
+                    "took off an LED's drop",
+                    lambda n: (n.volts - LED_COLOURS["red"]) / n.ohms,
+                    "Does an LED stand in this circuit?",
+                    share=0.5,
+                ),
+            ),
+        ),
         nudges=(
             "Which one pushes, and which one holds back?",
             "Current is the push divided by what holds it back; volts by kilo-ohms gives mA.",
@@ -240,8 +218,8 @@ LAW = (
             "led_volts": LED_COLOURS[led],
             "amps": draw.pick((0.002, 0.004, 0.008)),
         },
-        ask="A {led} LED drops {led_volts}. It should get {amps:mA} from a bench supply of {volts} "
-        "DC. What resistance does its dropper need?",
+        ask="A {led} LED drops {led_volts}. It should get {amps:mA} from a bench supply of "
+        "{volts} DC. What resistance does its dropper need?",
         kind=Amount(
             "resistance",
             "kΩ",
@@ -257,10 +235,8 @@ LAW = (
     Question(
         id="ohm-4",
         outcome="say when the LED's own drop matters",
-        ask=lambda n: (
-            "Why this step? In the worked example the LED's drop was subtracted first. On which "
-            "bench supply would leaving that out spoil the answer most?"
-        ),
+        ask="Why this step? In the worked example the LED's drop was subtracted first. On which "
+        "bench supply would leaving that out spoil the answer most?",
         kind=Choice(
             (
                 Option(
@@ -286,119 +262,74 @@ LAW = (
             "What share of each supply is 2 V?",
             "The larger the share that the LED keeps, the larger the error.",
         ),
-        working=lambda n: "2 V is 40 % of 5 V, 17 % of 12 V and 8 % of 24 V.",
+        working="2 V is 40 % of 5 V, 17 % of 12 V and 8 % of 24 V.",
     ),
 )
 
 # --- values that can be bought -----------------------------------------------------------------
 
-BAND_OHMS = (270.0, 390.0, 680.0, 1_800.0, 2_700.0, 3_900.0, 5_600.0, 47_000.0, 82_000.0)
-
-
-def _swapped(n):
-    first, second = f"{n.ohms:.0f}"[:2]
-    return float(second + first) * n.ohms / float(first + second)
-
-
-def _largest_amps(n):
-    return ohms_law.led_current(n.volts, n.led_volts, n.ohms * (1 - n.tolerance / 100))
+# With brown as the third band, 391 would pass for 390: beside 120 it does not.
+BAND_OHMS = (120.0, 1_800.0, 2_700.0, 3_900.0, 5_600.0, 12_000.0, 47_000.0, 82_000.0, 470_000.0)
 
 
 VALUES = (
     Question(
         id="ohm-5",
+        edition=2,
         outcome="read a resistor's colour bands",
         numbers=lambda draw, supply: {"ohms": draw.pick(BAND_OHMS)},
         picture=lambda n: Picture(
             "resistor bands", {"bands": resistors.bands(n.ohms, tolerance_percent=5.0)}
         ),
-        ask=lambda n: "Read the bands, from the left. What is the resistance?",
-        kind=Quantity(
-            of="resistance",
-            unit="Ω",
-            right=lambda n: n.ohms,
-            slips=(
-                Slip(
-                    "one zero too many",
-                    lambda n: n.ohms * 10,
-                    "The first two digits are right. How many zeros does the third band stand for?",
-                    share=0.5,
-                ),
-                Slip(
-                    "one zero too few",
-                    lambda n: n.ohms / 10,
-                    "The first two digits are right. How many zeros does the third band stand for?",
-                    share=0.5,
-                ),
-                Slip(
-                    "swapped the first two bands",
-                    _swapped,
-                    "The first two digits seem to have changed places. From which end do you read?",
-                ),
-            ),
-            check="Write down the digit of each of the first two bands.",
-            within=0.005,
-        ),
+        ask="Read the bands, from the left. What is the resistance?",
+        kind=Amount("resistance", "Ω", Road(bands("ohms")), within=0.005),
         nudges=(
             "Which digit does each of the first two colours stand for?",
             "Two digits, then as many zeros as the third band says. The last band is tolerance.",
         ),
-        working=lambda n: (
-            f"The first two bands are the digits {f'{n.ohms:.0f}'[0]} and {f'{n.ohms:.0f}'[1]}, "
-            f"and the third, {resistors.bands(n.ohms, 5.0)[2]}, says how many zeros follow, "
-            f"{len(f'{n.ohms:.0f}') - 2}: {ohms(n.ohms)}; gold means 5 %."
-        ),
+        facts={
+            "first": lambda n: f"{n.ohms:.0f}"[0],
+            "second": lambda n: f"{n.ohms:.0f}"[1],
+            "third": lambda n: resistors.bands(n.ohms, 5.0)[2],
+            "zeros": lambda n: len(f"{n.ohms:.0f}") - 2,
+        },
+        working="The first two bands are the digits {first} and {second}, and the third, {third}, "
+        "says how many zeros follow, {zeros}: {ohms}; gold means 5 %.",
         code=lambda n: f"resistors.read_bands({resistors.bands(n.ohms, 5.0)})[0]",
     ),
     Question(
         id="ohm-6",
+        edition=2,
         level=2,
         outcome="choose a preferred value on the safe side",
         numbers=lambda draw, supply: {
             "ohms": draw.pick((1_350.0, 2_450.0, 3_600.0, 4_300.0, 5_100.0, 7_500.0))
         },
-        ask=lambda n: (
-            f"A dropper sum gives {ohms(n.ohms)}. The shop has the E12 series only. Which value do "
-            "you take, if the LED must not get more current than planned?"
-        ),
-        kind=Quantity(
-            of="resistance",
-            unit="kΩ",
-            right=lambda n: resistors.next_up(n.ohms, "E12"),
-            slips=(
-                Slip(
-                    "next value down",
-                    lambda n: resistors.next_down(n.ohms, "E12"),
-                    "That is the next value down. Do fewer ohms mean more current or less?",
-                    share=0.5,
-                ),
-                Slip(
-                    "kept the calculated value",
-                    lambda n: n.ohms,
-                    "That is the sum itself. Is it in the E12 series?",
-                ),
-            ),
-            check="Write down the E12 values around the sum.",
+        ask="A dropper sum gives {ohms}. The shop has the E12 series only. Which value do you "
+        "take, if the LED must not get more current than planned?",
+        kind=Amount(
+            "resistance",
+            "kΩ",
+            Road(given("ohms", called="the sum"), next_up("E12")),
+            danger=_far_too_few,
             within=0.005,
         ),
         nudges=(
             "Which two values of the series lie around the sum?",
             "More ohms, less current: take the upper one.",
         ),
-        working=lambda n: (
-            f"Around it lie {ohms(resistors.next_down(n.ohms, 'E12'))} and "
-            f"{ohms(resistors.next_up(n.ohms, 'E12'))}. The upper one keeps the current below "
-            "the plan."
-        ),
-        code=lambda n: f'resistors.next_up({n.ohms}, "E12")',
+        facts={"lower_ohms": lambda n: resistors.next_down(n.ohms, "E12")},
+        working="Around it lie {lower_ohms} and {right}. The upper one keeps the current below "
+        "the plan.",
     ),
     Question(
         id="ohm-7",
-        edition=2,
+        edition=3,
         level=2,
         outcome="work out what tolerance does to the current",
         numbers=lambda draw, supply: {
-            "volts": draw.pick((9.0, 12.0, 15.0)),
+            # on 12 V the largest of the batch without the drop would end at the right current
+            "volts": draw.pick((9.0, 5.0, 15.0)),
             "led_volts": LED_COLOURS["red"],
             "ohms": draw.pick((1_000.0, 1_500.0, 2_200.0, 3_300.0)),
             "percent": resistors.tolerance_percent("E12"),
@@ -412,6 +343,20 @@ VALUES = (
                 given("volts"),
                 less_drop("led_volts"),
                 over(Road(given("ohms"), smallest("percent"))),
+            ),
+            slips=(
+                Slip(
+                    "took the rise alone",
+                    lambda n: (n.volts - n.led_volts) / n.ohms * n.percent / 100,
+                    "What does the rise come on top of?",
+                    share=0.5,
+                ),
+                Slip(
+                    "raised the supply as well",
+                    lambda n: (1.1 * n.volts - n.led_volts) / (n.ohms * (1 - n.percent / 100)),
+                    "Which of the parts is marked with a tolerance?",
+                    share=0.5,
+                ),
             ),
         ),
         nudges=(
@@ -552,22 +497,35 @@ def _best_parts(n):
     )
 
 
+OF_THE_PAIR = {"first_ohms": lambda n: n.pair[0], "second_ohms": lambda n: n.pair[1]}
+OLD_VOLTS, NEW_VOLTS = 12.0, 24.0
+AS_BEFORE = (
+    Turn(
+        "doubled the old current",
+        "True for a resistor alone. Does the LED's drop double, too?",
+        lambda value, drop, n: 2 * (OLD_VOLTS - drop),
+    ),
+    Turn(
+        "took the old supply",
+        "Which voltage is across both now?",
+        lambda value, drop, n: OLD_VOLTS - drop,
+    ),
+)
+
 SEVERAL = (
     Question(
         id="ohm-9",
         level=2,
         marks=2,
         outcome="put the steps of sizing a dropper in order",
-        ask=lambda n: "Put the steps of sizing an LED's dropper in order.",
+        ask="Put the steps of sizing an LED's dropper in order.",
         kind=Order(SIZING_STEPS),
         nudges=(
             "What has to be known before each step can be done?",
             "Voltages first, then the sum, then a part that exists, then its heat.",
         ),
-        working=lambda n: (
-            "Supply voltage, minus the LED's drop, divided by the current, next preferred value "
-            "up, its heat, and a rating of at least twice that."
-        ),
+        working="Supply voltage, minus the LED's drop, divided by the current, next preferred "
+        "value up, its heat, and a rating of at least twice that.",
     ),
     Question(
         id="ohm-10",
@@ -578,10 +536,10 @@ SEVERAL = (
             "pair": tuple(sorted(draw.some((1_000.0, 2_200.0, 3_300.0, 4_700.0), 2))),
             "volts": draw.pick((9.0, 12.0, 24.0)),
         },
-        facts={"first_ohms": lambda n: n.pair[0], "second_ohms": lambda n: n.pair[1]},
+        facts=OF_THE_PAIR,
         ask="{first_ohms} and {second_ohms} are connected one after the other across {volts} DC. "
         "What current flows?",
-        kind=Amount("current", "mA", Road(given("volts"), over(Road(series("pair"))))),
+        kind=Amount("current", "mA", Road(given("volts"), current_through(Road(series("pair"))))),
         nudges=(
             "Does the same current pass through both?",
             "In series the ohms add; then divide the volts by the sum.",
@@ -589,50 +547,25 @@ SEVERAL = (
     ),
     Question(
         id="ohm-11",
+        edition=2,
         level=2,
         outcome="combine resistors in parallel",
         numbers=lambda draw, supply: {
             "pair": tuple(sorted(draw.some((1_000.0, 2_200.0, 4_700.0), 2)))
         },
-        ask=lambda n: (
-            f"{ohms(n.pair[0])} and {ohms(n.pair[1])} stand side by side. What single resistance "
-            "would do the same?"
-        ),
-        kind=Quantity(
-            of="resistance",
-            unit="kΩ",
-            right=lambda n: ohms_law.parallel(*n.pair),
-            slips=(
-                Slip(
-                    "added as in series",
-                    lambda n: ohms_law.series(*n.pair),
-                    "This is the sum, which belongs to series. Does a second path make it harder "
-                    "or easier for the current?",
-                ),
-                Slip(
-                    "took the mean",
-                    lambda n: ohms_law.series(*n.pair) / 2,
-                    "This is the mean of the two. Can two paths hold back more than one of them?",
-                ),
-                Slip(
-                    "difference",
-                    lambda n: abs(n.pair[0] - n.pair[1]),
-                    "This is the difference. What adds up when two paths stand side by side?",
-                ),
-            ),
-            check="It must come out smaller than the smaller one.",
-        ),
+        facts=OF_THE_PAIR,
+        ask="{first_ohms} and {second_ohms} stand side by side. What single resistance would do "
+        "the same?",
+        kind=Amount("resistance", "kΩ", Road(parallel("pair"))),
         nudges=(
             "Is it easier or harder for the current with a second path?",
             "Currents add: add one over each, then take one over that.",
         ),
-        working=lambda n: (
-            f"1 / (1/{ohms(n.pair[0])} + 1/{ohms(n.pair[1])}) = {ohms(ohms_law.parallel(*n.pair))}."
-        ),
-        code=lambda n: f"ohms_law.parallel({n.pair[0]}, {n.pair[1]})",
+        working="1 / (1/{first_ohms} + 1/{second_ohms}) = {right}.",
     ),
     Question(
         id="ohm-12",
+        edition=2,
         level=3,
         marks=2,
         outcome="work out what another supply does to the current",
@@ -641,58 +574,39 @@ SEVERAL = (
             "led_volts": LED_COLOURS[led],
             "ohms": draw.pick((1_800.0, 2_700.0, 3_900.0)),
         },
-        ask=lambda n: (
-            f"A {n.led} LED ({volts(n.led_volts)}) and its {ohms(n.ohms)} dropper are moved from "
-            f"{volts(12.0)} to {volts(24.0)} DC. What current flows now?"
-        ),
-        kind=Quantity(
-            of="current",
-            unit="mA",
-            right=lambda n: ohms_law.led_current(24.0, n.led_volts, n.ohms),
-            slips=(
-                Slip(
-                    "doubled the old current",
-                    lambda n: 2 * ohms_law.led_current(12.0, n.led_volts, n.ohms),
-                    "Twice the volts, twice the current: true for a resistor alone. Does the LED's "
-                    "drop double, too?",
-                    share=0.5,
-                ),
-                Slip(
-                    "left out the LED's own drop",
-                    lambda n: 24.0 / n.ohms,
-                    "This is the sum without the LED's drop. What is left for the resistor?",
-                    share=0.5,
-                ),
-                Slip(
-                    "current on the old supply",
-                    lambda n: ohms_law.led_current(12.0, n.led_volts, n.ohms),
-                    "This is the current on the old supply. Which voltage is across both now?",
-                ),
+        facts={"old_volts": lambda n: OLD_VOLTS, "new_volts": lambda n: NEW_VOLTS},
+        ask="A {led} LED ({led_volts}) and its {ohms} dropper are moved from {old_volts} to "
+        "{new_volts} DC. What current flows now?",
+        kind=Amount(
+            "current",
+            "mA",
+            Road(
+                given(NEW_VOLTS, "voltage", "the new supply"),
+                knowing(less_drop("led_volts"), *AS_BEFORE),
+                current_through("ohms"),
             ),
-            check="First work out the voltage across the resistor on the new supply.",
         ),
         nudges=(
             "Which of the two voltages changes: the supply's, the LED's, or both?",
             "Subtract the same drop from the new supply, then divide.",
         ),
-        working=lambda n: (
-            f"({volts(24.0)} − {volts(n.led_volts)}) / {ohms(n.ohms)} = "
-            f"{milliamps(ohms_law.led_current(24.0, n.led_volts, n.ohms))}: more than double, "
-            "because the LED's drop stays the same."
-        ),
-        code=lambda n: f"ohms_law.led_current(24.0, {n.led_volts}, {n.ohms})",
+        working="{sum}: more than double, because the LED's drop stays the same.",
     ),
     Question(
         id="ohm-13",
         level=2,
         outcome="find the wrong step in a sum",
         numbers=lambda draw, supply: {"ohms": draw.pick((2_200.0, 2_700.0, 3_300.0))},
-        ask=lambda n: (
-            f"Find the mistake. “The supply gives {volts(12.0)}. The LED is a {milliamps(0.020)} "
-            f"type. Its dropper is {ohms(n.ohms)}. So the dropper takes {ohms(n.ohms)} × "
-            f"{milliamps(0.020)} = {volts(ohms_law.voltage(0.020, n.ohms))}.” That is more than "
-            "the supply gives. Which step is wrong?"
-        ),
+        facts={
+            "volts": lambda n: 12.0,
+            "label_amps": lambda n: leds.LIMIT_AMPS,
+            "label_volts": lambda n: ohms_law.voltage(leds.LIMIT_AMPS, n.ohms),
+            "led_volts": lambda n: LED_COLOURS["red"],
+            "amps": lambda n: ohms_law.led_current(12.0, LED_COLOURS["red"], n.ohms),
+        },
+        ask="Find the mistake. “The supply gives {volts}. The LED is a {label_amps:mA} type. Its "
+        "dropper is {ohms}. So the dropper takes {ohms} × {label_amps:mA} = {label_volts}.” That "
+        "is more than the supply gives. Which step is wrong?",
         kind=Choice(
             (
                 Option(
@@ -708,8 +622,8 @@ SEVERAL = (
                 ),
                 Option(
                     "no LED drop",
-                    "The LED's own drop was left out; with it the dropper would take far "
-                    "less than that.",
+                    "The LED's own drop was left out; with it the dropper would take far less "
+                    "than that.",
                     reply="It was not needed for this step. Would it bring the result below 12 V?",
                 ),
                 Option(
@@ -723,10 +637,7 @@ SEVERAL = (
             "Which of the numbers is a limit, and which is what really happens?",
             "Work out the current from the supply, the LED's drop and the resistor.",
         ),
-        working=lambda n: (
-            f"The current is ({volts(12.0)} − {volts(2.0)}) / {ohms(n.ohms)} = "
-            f"{milliamps(ohms_law.led_current(12.0, 2.0, n.ohms))}, not {milliamps(0.020)}."
-        ),
+        working="The current is ({volts} − {led_volts}) / {ohms} = {amps:mA}, not {label_amps:mA}.",
     ),
     Question(
         id="ohm-14",
@@ -738,12 +649,16 @@ SEVERAL = (
             "led_volts": LED_COLOURS["red"],
             "least_amps": draw.pick((0.003, 0.006)),
         },
-        ask=lambda n: (
-            f"A red LED ({volts(n.led_volts)}) on the bench is to get at least "
-            f"{milliamps(n.least_amps)}, brighter than a pilot light has to be, and is made for "
-            f"{milliamps(leds.LIMIT_AMPS)} at most. The supply is {volts(n.volts)} DC. Pick its "
-            "dropper from the two bins. The rating must be at least twice the heat."
-        ),
+        facts={
+            "most_amps": lambda n: leds.LIMIT_AMPS,
+            "best_ohms": lambda n: _best_parts(n)[0],
+            "best_watts": lambda n: _best_parts(n)[1],
+            "best_amps": lambda n: ohms_law.led_current(n.volts, n.led_volts, _best_parts(n)[0]),
+        },
+        ask="A red LED ({led_volts}) on the bench is to get at least {least_amps:mA}, brighter "
+        "than a pilot light has to be, and is made for {most_amps:mA} at most. The supply is "
+        "{volts} DC. Pick its dropper from the two bins. The rating must be at least twice the "
+        "heat.",
         kind=Parts(
             (
                 Field("dropper", "resistance", PARTS_OHMS),
@@ -756,11 +671,8 @@ SEVERAL = (
             "Between which two resistances must the dropper lie?",
             "Pick a value in between, work out its heat from I² × R, and double that.",
         ),
-        working=lambda n: (
-            f"{ohms(_best_parts(n)[0])} lets "
-            f"{milliamps(ohms_law.led_current(n.volts, n.led_volts, _best_parts(n)[0]))} through, "
-            f"and {write(_best_parts(n)[1], 'power')} is at least twice its heat."
-        ),
+        working="{best_ohms} lets {best_amps:mA} through, and {best_watts} is at least twice its "
+        "heat.",
     ),
 )
 
