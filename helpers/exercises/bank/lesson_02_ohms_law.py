@@ -89,9 +89,7 @@ RECALL = (
         "that were checked?",
         kind=Choice(
             (
-                Option(
-                    "kept", "They are kept: each went into your answer log at once.", right=True
-                ),
+                Option("kept", "They are kept: each went into your log at once.", right=True),
                 Option("lost", "They are lost.", reply="What did the set-up cell say about where?"),
                 Option(
                     "sent",
@@ -239,23 +237,10 @@ LAW = (
         "bench supply would leaving that out spoil the answer most?",
         kind=Choice(
             (
-                Option(
-                    "5 V",
-                    "5 V",
-                    right=True,
-                    reply="A red LED keeps 2 V of 5 V: two fifths of the whole.",
-                ),
+                Option("5 V", "5 V", True, "A red LED keeps 2 V of 5 V: two fifths of the whole."),
                 Option("12 V", "12 V", reply="What share of 12 V does the LED keep? And of 5 V?"),
-                Option(
-                    "24 V",
-                    "24 V",
-                    reply="The drop is the same 2 V. Is that a larger or a smaller share of 24 V?",
-                ),
-                Option(
-                    "same",
-                    "The same on all of them",
-                    reply="The volts are the same. Is the share of the supply the same, too?",
-                ),
+                Option("24 V", "24 V", reply="Is 2 V a larger or a smaller share of 24 V?"),
+                Option("same", "The same on all", reply="The volts are the same. Is the share?"),
             )
         ),
         nudges=(
@@ -270,7 +255,6 @@ LAW = (
 
 # With brown as the third band, 391 would pass for 390: beside 120 it does not.
 BAND_OHMS = (120.0, 1_800.0, 2_700.0, 3_900.0, 5_600.0, 12_000.0, 47_000.0, 82_000.0, 470_000.0)
-
 
 VALUES = (
     Question(
@@ -370,10 +354,8 @@ VALUES = (
         marks=2,
         outcome="recognise the ways to write a resistance",
         numbers=lambda draw, supply: {"digits": draw.pick(("27", "39", "47", "56", "68"))},
-        ask=lambda n: (
-            f"Which of these are {n.digits[0]}.{n.digits[1]} kilo-ohms? The letter codes are those "
-            "printed on parts."
-        ),
+        facts={"one": lambda n: n.digits[0], "two": lambda n: n.digits[1]},
+        ask="Which of these are {one}.{two} kilo-ohms? Letter codes are those printed on parts.",
         kind=ChooseAll(
             lambda n: (
                 Option(
@@ -382,15 +364,10 @@ VALUES = (
                     right=True,
                     reply="The letter stands where the point would be. What does K mean?",
                 ),
-                Option(
-                    "plain ohms",
-                    f"{n.digits}00 Ω",
-                    right=True,
-                    reply="How many ohms are one kilo-ohm?",
-                ),
+                Option("plain ohms", "{digits}00 Ω", True, "How many ohms are one kilo-ohm?"),
                 Option(
                     "megaohms",
-                    f"0.00{n.digits} MΩ",
+                    "0.00{digits} MΩ",
                     right=True,
                     reply="How many kilo-ohms are in a mega-ohm? Move the point.",
                 ),
@@ -400,14 +377,10 @@ VALUES = (
                     reply="R stands for the point, too, but with which unit?",
                     danger="a thousand times fewer ohms: whatever it protects would burn.",
                 ),
-                Option(
-                    "lost the point",
-                    f"{n.digits} kΩ",
-                    reply="Where did the point go? Compare the two numbers.",
-                ),
+                Option("lost the point", "{digits} kΩ", reply="Where did the point go?"),
                 Option(
                     "milli for mega",
-                    f"0.00{n.digits} mΩ",
+                    "0.00{digits} mΩ",
                     reply="Small m is milli, a thousandth. Which letter is a million?",
                 ),
             )
@@ -416,10 +389,8 @@ VALUES = (
             "How many plain ohms is each of them?",
             "K and k are a thousand, M a million, m a thousandth; R is the point with plain ohms.",
         ),
-        working=lambda n: (
-            f"{n.digits[0]}K{n.digits[1]}, {n.digits}00 Ω and 0.00{n.digits} MΩ are all "
-            f"{n.digits}00 Ω. {n.digits[0]}R{n.digits[1]} is {n.digits[0]}.{n.digits[1]} Ω."
-        ),
+        working="{one}K{two}, {digits}00 Ω and 0.00{digits} MΩ are all {digits}00 Ω. {one}R{two} "
+        "is {one}.{two} Ω.",
     ),
 )
 
@@ -427,16 +398,8 @@ VALUES = (
 
 SIZING_STEPS = (
     Option("supply", "Write down the supply voltage."),
-    Option(
-        "subtract",
-        "Subtract the LED's own drop.",
-        reply="From what is the LED's drop subtracted? That has to be known first.",
-    ),
-    Option(
-        "divide",
-        "Divide by the wanted current.",
-        reply="Which voltage is divided by the current? It has to be worked out first.",
-    ),
+    Option("subtract", "Subtract the LED's own drop.", reply="From what has it to be taken?"),
+    Option("divide", "Divide by the wanted current.", reply="Which voltage has to be divided?"),
     Option(
         "round up",
         "Take the next preferred value up.",
@@ -598,15 +561,12 @@ SEVERAL = (
         outcome="find the wrong step in a sum",
         numbers=lambda draw, supply: {"ohms": draw.pick((2_200.0, 2_700.0, 3_300.0))},
         facts={
-            "volts": lambda n: 12.0,
-            "label_amps": lambda n: leds.LIMIT_AMPS,
             "label_volts": lambda n: ohms_law.voltage(leds.LIMIT_AMPS, n.ohms),
-            "led_volts": lambda n: LED_COLOURS["red"],
             "amps": lambda n: ohms_law.led_current(12.0, LED_COLOURS["red"], n.ohms),
         },
-        ask="Find the mistake. “The supply gives {volts}. The LED is a {label_amps:mA} type. Its "
-        "dropper is {ohms}. So the dropper takes {ohms} × {label_amps:mA} = {label_volts}.” That "
-        "is more than the supply gives. Which step is wrong?",
+        ask="Find the mistake. “The supply gives 12 V. The LED is a 20 mA type. Its dropper is "
+        "{ohms}. So the dropper takes {ohms} × 20 mA = {label_volts}.” That is more than the "
+        "supply gives. Which step is wrong?",
         kind=Choice(
             (
                 Option(
@@ -637,7 +597,7 @@ SEVERAL = (
             "Which of the numbers is a limit, and which is what really happens?",
             "Work out the current from the supply, the LED's drop and the resistor.",
         ),
-        working="The current is ({volts} − {led_volts}) / {ohms} = {amps:mA}, not {label_amps:mA}.",
+        working="The current is (12 V − 2 V) / {ohms} = {amps:mA}, not 20 mA.",
     ),
     Question(
         id="ohm-14",
@@ -671,8 +631,7 @@ SEVERAL = (
             "Between which two resistances must the dropper lie?",
             "Pick a value in between, work out its heat from I² × R, and double that.",
         ),
-        working="{best_ohms} lets {best_amps:mA} through, and {best_watts} is at least twice its "
-        "heat.",
+        working="{best_ohms} lets {best_amps:mA} through; {best_watts} is at least twice its heat.",
     ),
 )
 
