@@ -48,14 +48,14 @@ def _dark_options(case):
             "dark means dead",
             "Go ahead: a dark light means that no voltage is left.",
             reply="What else could make a light dark, apart from no voltage?",
-            danger="a dark light may be broken. What is behind it can be live; touching it can kill.",
+            danger="a dark light may be broken. What is behind it can be live, and can kill.",
         ),
         Option(
             "dimmer as isolator",
             "Turn the dimmer fully down once more, see that the light stays dark and the pot "
             "cools, and go ahead then.",
             reply="Does a dimmer open both wires, and does it open any wire completely?",
-            danger="a dimmer is no isolator. Parts stay live when it is off; touching them can kill.",
+            danger="a dimmer is no isolator. Parts stay live when it is off, and they can kill.",
         ),
         Option(
             "wait",

@@ -8,6 +8,7 @@ from math import ceil
 
 from helpers.exercises.kinds import (
     ROUNDING,
+    Amount,
     Choice,
     ChooseAll,
     Criterion,
@@ -15,11 +16,24 @@ from helpers.exercises.kinds import (
     Option,
     Order,
     Parts,
-    Quantity,
+    Slip,
     judged,
 )
 from helpers.exercises.question import Picture, Question
-from helpers.exercises.slips import Slip
+from helpers.exercises.roads import Road
+from helpers.exercises.roads.steps.general import given, knowing, over
+from helpers.exercises.roads.steps.mains import per_cent_more
+from helpers.exercises.roads.steps.safety import (
+    NETWORK_LEFT_OUT,
+    distance,
+    name_of_mains,
+    ohms_of_part,
+    one_left,
+    through_body,
+    touch_volts,
+    understated_touch,
+    with_network,
+)
 from helpers.physics import hazards, insulation, mains
 from helpers.quantities import write, write_as
 from helpers.quantities.written import midway, milliamps, ohms, volts
@@ -28,8 +42,8 @@ from helpers.sizing import rules
 LESSON = "01"
 TITLE = "Safe mains practice"
 
-DRY_OHMS, NETWORK_OHMS = hazards.SHOCK_BODY_OHMS, hazards.TOUCH_NETWORK_OHMS
-LET_GO_ALL_AMPS, LET_GO_MOST_AMPS = hazards.LET_GO_AMPS_RMS
+NETWORK_OHMS = hazards.TOUCH_NETWORK_OHMS
+LET_GO_MOST_AMPS = hazards.LET_GO_AMPS_RMS[1]
 
 
 def highest(n):
@@ -41,12 +55,9 @@ def highest_volts(n):
     return highest(n).volts_rms
 
 
-def _share_up(n):
-    return f"{100 * (highest_volts(n) / n.supply.volts_rms - 1):.3g}\u00a0%"
-
-
-def _highest_code(n):
-    return f'mains.highest(mains.SUPPLIES["{n.supply.name}"]).volts_rms'
+def percent_up(n):
+    """What the highest mains has more than its name says [%]."""
+    return round(100 * (highest_volts(n) / n.supply.volts_rms - 1), 9)
 
 
 @cache
@@ -69,40 +80,25 @@ AMPS_IN_WORDS = {
 
 RECALL = Question(
     id="safe-recall-1",
+    edition=2,
     role="recall",
     outcome="type a quantity with its unit",
     numbers=lambda draw, supply: {"amps": draw.pick(tuple(AMPS_IN_WORDS))},
-    ask=lambda n: (
-        f"From lesson 00: write {AMPS_IN_WORDS[n.amps]} in figures, with a unit, any way you like."
-    ),
-    kind=Quantity(
-        of="current",
-        unit="mA",
-        right=lambda n: n.amps,
-        slips=(
-            Slip(
-                "thousandths written as hundredths",
-                lambda n: n.amps * 10,
-                "This says hundredths. How many noughts stand before the digit of a thousandth?",
-                share=0.5,
-            ),
-        ),
-        check="Compare the line “Read as” with the words of the question.",
-    ),
+    facts={"words": lambda n: AMPS_IN_WORDS[n.amps]},
+    ask="From lesson 00: write {words} in figures, with a unit, any way you like.",
+    kind=Amount("current", "mA", Road(given("amps"))),
     nudges=("What is the prefix for a thousandth?", "Write the number of thousandths, then mA."),
-    working=lambda n: f"{AMPS_IN_WORDS[n.amps]} is {n.amps:.3f} A, or {milliamps(n.amps)}.",
-    code=lambda n: f"{n.amps}",
+    working="{words} is {amps:A}, or {right}.",
 )
 
 PREDICT = Question(
     id="safe-predict",
     role="predict",
     outcome="commit to an expectation",
-    ask=lambda n: (
-        f"A pilot light is plugged into a socket of {n.supply.name}: a resistor, then a red LED. "
-        f"Between its two legs the LED has {volts(2.0)}. How much voltage can "
-        "stand between one leg and the earth under your feet?"
-    ),
+    facts={"crest_volts": lambda n: mains.peak(n.supply.volts_rms)},
+    ask="A pilot light is plugged into a socket of {supply}: a resistor, then a red LED. Between "
+    "its two legs the LED has 2 V. How much voltage can stand between one leg and the earth under "
+    "your feet?",
     kind=Choice(
         (
             Option("led volts", "About 2 V, the LED's own voltage"),
@@ -111,25 +107,14 @@ PREDICT = Question(
             Option("all", "All of the mains voltage"),
         )
     ),
-    working=lambda n: (
-        f"all of it: {volts(n.supply.volts_rms)}, and {volts(mains.peak(n.supply.volts_rms))} at "
-        "the crest. With the plug the other way round, or a wire swapped or broken, the leg is "
-        "joined to the live wire. The LED's own voltage stands between its legs, and says nothing "
-        "about earth."
-    ),
+    working="all of it: {supply.volts_rms}, and {crest_volts} at the crest. With the plug the "
+    "other way round, or a wire swapped or broken, the leg is joined to the live wire. The LED's "
+    "own voltage stands between its legs, and says nothing about earth.",
 )
 
 # --- what a current does -----------------------------------------------------------------------
 
 WET_OHMS = (500.0, 550.0, 600.0, 700.0)  # fewer than dry hands; common practice, no source
-
-
-def _shock_danger(value, n):
-    """A current that hands can let go, where the real one stops a heart on every supply."""
-    if value < LET_GO_MOST_AMPS:
-        return "whoever believes in so small a current takes a touch that can kill for a tingle."
-    return None
-
 
 CURRENTS_IN_ORDER = (
     Option("felt", "What a body may just feel"),
@@ -169,68 +154,22 @@ SHOCK = (
         edition=3,
         outcome="find the current through a body",
         numbers=lambda draw, supply: {"ohms": draw.pick(WET_OHMS)},
-        ask=lambda n: (
-            f"A wet hand touches a live wire of {n.supply.name}. The way through the body to "
-            f"earth has {ohms(n.ohms)}: wet skin has fewer than dry. What current flows?"
-        ),
-        kind=Quantity(
-            of="current",
-            unit="mA",
-            right=lambda n: n.supply.volts_rms / n.ohms,
-            slips=(
-                Slip(
-                    "held down to the RCD's current",
-                    lambda n: hazards.RESIDUAL_AMPS_RMS,
-                    "That is where a residual-current device opens. Until it has, what decides the "
-                    "current?",
-                    "no such device holds the current down. Until it opens, everything flows that "
-                    "the volts can drive.",
-                ),
-                Slip(
-                    "took dry hands",
-                    lambda n: n.supply.volts_rms / DRY_OHMS,
-                    "This is the current through dry hands. Which ohms does the question give?",
-                    "wet skin lets more through than dry skin does.",
-                ),
-                Slip(
-                    "used the crest",
-                    lambda n: mains.peak(n.supply.volts_rms) / n.ohms,
-                    "This is the current at the crest. The thresholds are rms values: which "
-                    "voltage goes with them?",
-                    share=0.5,
-                ),
-                Slip(
-                    "multiplied instead of divided",
-                    lambda n: n.supply.volts_rms * n.ohms * 1e-3,
-                    "You seem to have multiplied. Should more ohms let more current through?",
-                ),
-                Slip(
-                    "ohms over volts",
-                    lambda n: n.ohms / n.supply.volts_rms * 1e-3,
-                    "Upside down: ohms seem to have been divided by volts. Which one pushes?",
-                ),
-            ),
-            danger=_shock_danger,
-            check="Estimate first: what would one kilo-ohm let through?",
+        ask="A wet hand touches a live wire of {supply}. The way through the body to earth has "
+        "{ohms}: wet skin has fewer than dry. What current flows?",
+        kind=Amount(
+            "current", "mA", Road(touch_volts(), through_body("ohms")), danger=understated_touch
         ),
         nudges=(
             "What pushes the current, and what holds it back?",
             "Divide the volts by the ohms. Volts by kilo-ohms gives milliamperes.",
         ),
-        working=lambda n: (
-            f"{volts(n.supply.volts_rms)} / {ohms(n.ohms)} = "
-            f"{milliamps(n.supply.volts_rms / n.ohms)}: far above the current at which a hand can "
-            "still let go."
-        ),
-        code=lambda n: f"{n.supply.volts_rms} / {n.ohms}",
+        working="{sum}: far above the current at which a hand can still let go.",
     ),
     Question(
         id="safe-2",
         outcome="say why volts alone do not tell the harm",
-        ask=lambda n: (
-            "Why this step? In the worked example the volts were divided by the ohms of a body "
-            "before anything was said about harm. Why are the volts alone not enough?"
-        ),
+        ask="Why this step? In the worked example the volts were divided by the ohms of a body "
+        "before anything was said about harm. Why are the volts alone not enough?",
         kind=Choice(
             (
                 Option(
@@ -250,8 +189,8 @@ SHOCK = (
                     "dry skin",
                     "Dry skin keeps every current harmless, so volts need not be known.",
                     reply="What happens to skin that sweats, or grips hard, or has a cut?",
-                    danger="skin is no insulation. It breaks down as the voltage rises, and nobody "
-                    "can know their own in advance.",
+                    danger="skin is no insulation. It breaks down as the voltage rises, and "
+                    "nobody can know their own in advance.",
                 ),
                 Option(
                     "appliance current",
@@ -264,26 +203,27 @@ SHOCK = (
             "What does the table of zones sort by: volts, or something else?",
             "Think of the same socket, touched once with a dry fingertip and once with a wet grip.",
         ),
-        working=lambda n: (
-            "IEC 60479-1 sorts by current and time. Volts drive that current, and the body's ohms "
-            "decide how much: they change with skin, wetness, grip and voltage."
-        ),
+        working="IEC 60479-1 sorts by current and time. Volts drive that current, and the body's "
+        "ohms decide how much: they change with skin, wetness, grip and voltage.",
     ),
     Question(
         id="safe-3",
         outcome="put the currents that matter in order",
-        ask=lambda n: "Put these currents in order, from the smallest to the largest.",
+        ask="Put these currents in order, from the smallest to the largest.",
         kind=Order(CURRENTS_IN_ORDER),
         nudges=(
             "Which of them does the lesson give in milliamperes, and which are near an ampere?",
             "First what a body feels and does, then what machines draw and fuses carry.",
         ),
-        working=lambda n: (
-            f"About {milliamps(hazards.FELT_AMPS_RMS)}, {milliamps(LET_GO_MOST_AMPS)}, "
-            f"{milliamps(hazards.RESIDUAL_AMPS_RMS)}, 50 mA, "
-            f"{milliamps(90.0 / n.supply.volts_rms)} for the pot on {n.supply.name}, and several "
-            "amperes for the fuse. What the pot draws is far more than a heart can stand."
-        ),
+        facts={
+            "felt_amps": lambda n: hazards.FELT_AMPS_RMS,
+            "held_amps": lambda n: LET_GO_MOST_AMPS,
+            "rcd_amps": lambda n: hazards.RESIDUAL_AMPS_RMS,
+            "pot_amps": lambda n: 90.0 / n.supply.volts_rms,
+        },
+        working="About {felt_amps:mA}, {held_amps:mA}, {rcd_amps:mA}, 50 mA, {pot_amps:mA} for "
+        "the pot on {supply}, and several amperes for the fuse. What the pot draws is far more "
+        "than a heart can stand.",
     ),
 )
 
@@ -294,11 +234,9 @@ RCD = (
         id="safe-4",
         level=2,
         outcome="find the mistake in trusting a residual-current device",
-        ask=lambda n: (
-            "Find the mistake. “(1) Our RCD opens at 30 mA. (2) So never more than 30 mA can flow "
-            "through me. (3) And 30 mA for an instant does no lasting harm. (4) So the plug may "
-            "stay in while I look for the fault.” Which step breaks first?"
-        ),
+        ask="Find the mistake. “(1) Our RCD opens at 30 mA. (2) So never more than 30 mA can flow "
+        "through me. (3) And 30 mA for an instant does no lasting harm. (4) So the plug may stay "
+        "in while I look for the fault.” Which step breaks first?",
         kind=Choice(
             (
                 Option(
@@ -332,21 +270,20 @@ RCD = (
             "What does an RCD change: how much flows, or how long?",
             "Work out the current through dry hands on your supply, and hold it against step 2.",
         ),
-        working=lambda n: (
-            f"On {n.supply.name}, dry hands of {ohms(DRY_OHMS)} let "
-            f"{milliamps(hazards.touch_amps_rms(n.supply))} through until the RCD has opened. It "
-            "shortens the time and leaves the current as it is."
-        ),
+        facts={
+            "dry_ohms": lambda n: hazards.SHOCK_BODY_OHMS,
+            "dry_amps": lambda n: hazards.touch_amps_rms(n.supply),
+        },
+        working="On {supply}, dry hands of {dry_ohms} let {dry_amps:mA} through until the RCD has "
+        "opened. It shortens the time and leaves the current as it is.",
     ),
     Question(
         id="safe-5",
         level=2,
         marks=2,
         outcome="say what a residual-current device does not do",
-        ask=lambda n: (
-            "A sound RCD of 30 mA, of a type that suits the dimmer's wave, guards the socket. In "
-            "which of these cases will it stay on?"
-        ),
+        ask="A sound RCD of 30 mA, of a type that suits the dimmer's wave, guards the socket. In "
+        "which of these cases will it stay on?",
         kind=ChooseAll(
             (
                 Option(
@@ -394,11 +331,9 @@ RCD = (
             "Follow each current: does all of it come back on the neutral wire, or does more than "
             "a few milliamperes take another way?",
         ),
-        working=lambda n: (
-            "It opens when current is missing on the way back. Hand to hand, with a hot part or a "
-            "forgotten pot, none is missing; with a touch of one milliampere, too little. Damp "
-            "feet and an earthed case send it another way, and it opens."
-        ),
+        working="It opens when current is missing on the way back. Hand to hand, with a hot part "
+        "or a forgotten pot, none is missing; with a touch of one milliampere, too little. Damp "
+        "feet and an earthed case send it another way, and it opens.",
     ),
 )
 
@@ -431,8 +366,8 @@ BARE_LEDS = {
             "diode holds back",
             "The diode holds the current back, so the LED lights, only more dimly.",
             reply="What does a diode do to a current in the direction that it lets through?",
-            danger="a diode turns one direction back and limits nothing in the other. The LED "
-            "can burst.",
+            danger="a diode turns one direction back and limits nothing in the other. The LED can "
+            "burst.",
         ),
     ),
 }
@@ -470,19 +405,15 @@ BARE_LED = Question(
     danger=True,
     outcome="say what happens to an LED straight across the mains",
     numbers=lambda draw, supply: {"case": draw.pick(tuple(BARE_LEDS))},
-    ask=lambda n: (
-        f"{n.case} to go straight across {n.supply.name}, with nothing else. What happens?"
-    ),
+    ask="{case} to go straight across {supply}, with nothing else. What happens?",
     kind=Choice(lambda n: _bare_led_options(n.case)),
     nudges=(
         "What holds the current back in this circuit?",
         "Look at what the lesson's cell computes for your supply: amperes, and how soon.",
     ),
-    working=lambda n: (
-        "There is no dropper. LEDs and diodes take a few volts and leave all the rest, so only the "
-        "wiring limits the current: more than ten amperes at the crest. At the crest the thread of "
-        "gold inside melts in less than a thousandth of a second, and the case can burst."
-    ),
+    working="There is no dropper. LEDs and diodes take a few volts and leave all the rest, so "
+    "only the wiring limits the current: more than ten amperes at the crest. At the crest the "
+    "thread of gold inside melts in less than a thousandth of a second, and the case can burst.",
 )
 
 # --- dead is proved ----------------------------------------------------------------------------
@@ -521,11 +452,7 @@ def _isolation_steps(case):
     isolate, lock_off, prove_tester, prove_dead, prove_again, work = ISOLATIONS[case]
     return (
         Option("isolate", isolate),
-        Option(
-            "lock off",
-            lock_off,
-            reply="What has to be off before it can be kept off?",
-        ),
+        Option("lock off", lock_off, reply="What has to be off before it can be kept off?"),
         Option(
             "prove the tester",
             prove_tester,
@@ -543,7 +470,6 @@ def _isolation_steps(case):
             "prove the tester again",
             prove_again,
             reply="Again means after something. After which step could it have failed unseen?",
-            danger="a tester that fails during the test is believed, and the part may be live.",
         ),
         Option(
             "work",
@@ -748,7 +674,6 @@ def _rescue_steps(case):
             "doctor",
             doctor,
             reply="Is there something more urgent than a check of the heart later on?",
-            danger="what keeps them alive comes first: without breath every minute counts.",
         ),
     )
 
@@ -756,28 +681,24 @@ def _rescue_steps(case):
 DEAD = (
     Question(
         id="safe-7",
-        edition=3,
+        edition=2,
         level=2,
         marks=2,
         danger=True,
         outcome="prove a circuit dead, step by step",
         numbers=lambda draw, supply: {"case": draw.pick(tuple(ISOLATIONS))},
-        ask=lambda n: (
-            f"{n.case} is to be made dead before anybody works on it. Put the steps in the order "
-            "of this lesson."
-        ),
+        ask="{case} is to be made dead before anybody works on it. Put the steps in the order of "
+        "this lesson.",
         kind=Order(lambda n: _isolation_steps(n.case)),
         nudges=(
             "What can go wrong between two of these steps, and which step catches it?",
             "Off, kept off; then the test, with a proof of the tester right before and right "
             "after; then, and only then, hands.",
         ),
-        working=lambda n: (
-            "Isolate, lock off, prove the tester, prove dead, prove the tester again, and only "
-            "then work, with what stays live beside it covered. Locking comes at once, since "
-            "somebody could switch on during the test. A proving unit beats a socket, which may "
-            "be dead and can kill."
-        ),
+        working="Isolate, lock off, prove the tester, prove dead, prove the tester again, and "
+        "only then work, with what stays live beside it covered. Locking comes at once, since "
+        "somebody could switch on during the test. A proving unit beats a socket, which may be "
+        "dead and can kill.",
     ),
     Question(
         id="safe-8",
@@ -787,22 +708,18 @@ DEAD = (
         outcome="recognise a meter reading that proves nothing",
         numbers=lambda draw, supply: {"case": draw.pick(tuple(METER_CASES))},
         picture=lambda n: Picture(
-            "meter",
-            dict(zip(("text", "unit", "words"), METER_CASES[n.case], strict=True)),
+            "meter", dict(zip(("text", "unit", "words"), METER_CASES[n.case], strict=True))
         ),
-        ask=lambda n: (
-            "The plug is said to be out. Somebody holds the probes of this meter on the terminals "
-            "of the opened pot. What does the reading prove?"
-        ),
+        ask="The plug is said to be out. Somebody holds the probes of this meter on the terminals "
+        "of the opened pot. What does the reading prove?",
         kind=Choice(lambda n: _meter_options(n.case)),
         nudges=(
             "What else does the display tell, besides the number?",
             "Ask: would this meter, set like this, show anything else on live terminals?",
         ),
-        working=lambda n: (
-            f"{METER_REASONS[n.case]} A two-pole voltage tester has no range to set wrongly, and "
-            "it is proved on a proving unit before and after."
-        ),
+        facts={"reason": lambda n: METER_REASONS[n.case]},
+        working="{reason} A two-pole voltage tester has no range to set wrongly, and it is proved "
+        "on a proving unit before and after.",
     ),
     Question(
         id="safe-9",
@@ -811,58 +728,40 @@ DEAD = (
         danger=True,
         outcome="spot the parts that can still be live",
         numbers=lambda draw, supply: {"scene": draw.pick(tuple(STILL_LIVE))},
-        ask=lambda n: f"{n.scene} Which of these can still be dangerous to touch?",
+        ask="{scene} Which of these can still be dangerous to touch?",
         kind=ChooseAll(lambda n: hazards_of(STILL_LIVE[n.scene])),
         nudges=(
             "Which of these is real insulation between a hand and the mains?",
             "Everything that is joined to a supply wire by metal, by a resistor or by the heater "
             "counts as live; so does what can hold a charge.",
         ),
-        working=lambda n: (
-            f"Live, as long as nobody has proved them dead: {_live_parts(n)}. The rest is unbroken "
-            "insulation, made to be touched."
-        ),
+        facts={"live_parts": _live_parts},
+        working="Live, as long as nobody has proved them dead: {live_parts}. The rest is unbroken "
+        "insulation, made to be touched.",
     ),
     Question(
         id="safe-10",
-        edition=3,
+        edition=2,
         level=2,
         danger=True,
         outcome="help somebody who hangs on the mains, in the right order",
         numbers=lambda draw, supply: {"case": draw.pick(tuple(RESCUES))},
-        ask=lambda n: f"{n.case} Put the steps in order.",
+        ask="{case} Put the steps in order.",
         kind=Order(lambda n: _rescue_steps(n.case)),
         nudges=(
             "Who must not become the second casualty?",
             "Ask of each step: could it hurt you, or come too late, if another came first?",
         ),
-        working=lambda n: (
-            "Hands off, and the supply cut first where it is within reach, calling for help "
-            "meanwhile. Then answer and breath: without both, and gasping is no breath, emergency "
-            "call, chest and defibrillator; with normal breath alone, the recovery position. And "
-            "a doctor in any case, since a heart can fall out of step later."
-        ),
+        working="Hands off, and the supply cut first where it is within reach, calling for help "
+        "meanwhile. Then answer and breath: without both, and gasping is no breath, emergency "
+        "call, chest and defibrillator; with normal breath alone, the recovery position. And a "
+        "doctor in any case, since a heart can fall out of step later.",
     ),
 )
 
 # --- one resistor is no barrier ----------------------------------------------------------------
 
 STRING_OHMS = (330e3, 390e3, 470e3, 560e3)
-
-
-def _touch_amps_one_shorted(n):
-    return hazards.touch_amps_rms(highest(n), n.ohms, body_ohms=NETWORK_OHMS)
-
-
-def _barrier_danger(value, n):
-    """A touch current within the limits, where the real one is beyond them."""
-    sound = hazards.protective_impedance(highest(n), (n.ohms, n.ohms)).holds
-    if value <= hazards.FELT_AMPS_RMS and not sound:
-        return (
-            "this is within the limit, and the real current is not: a barrier would be trusted "
-            "that does not hold."
-        )
-    return None
 
 
 def _exact_ohms(n):
@@ -883,6 +782,34 @@ def _part_danger(value, n):
         )
     return None
 
+
+def _seems_safe(value, n):
+    if value < 0.6 * highest_volts(n) / (n.ohms + NETWORK_OHMS):
+        return "more than this flows, so that a barrier which fails would be taken for a sound one."
+    return None
+
+
+HIGHEST = (name_of_mains(), per_cent_more(percent_up, "the highest mains"))
+# The network is less than one per cent of a part: leaving it out of a sum is not told from it.
+BARRIER_FACTS = {
+    "up_percent": percent_up,
+    "highest_volts": highest_volts,
+    "network_ohms": lambda n: NETWORK_OHMS,
+}
+
+WHICH_LIMIT = "At that current a hand cannot let go. Which limit does the question give?"
+OTHER_LIMITS = (
+    Slip(
+        "took the RCD's current as the limit",
+        lambda n: highest_volts(n) / hazards.RESIDUAL_AMPS_RMS - NETWORK_OHMS,
+        WHICH_LIMIT,
+    ),
+    Slip(
+        "took the let-go current as the limit",
+        lambda n: highest_volts(n) / LET_GO_MOST_AMPS - NETWORK_OHMS,
+        WHICH_LIMIT,
+    ),
+)
 
 PARTS_OHMS = (100e3, 220e3, 270e3, 330e3, 470e3, 560e3, 680e3, 1e6)
 PARTS_VOLTS = (100.0, 150.0, 200.0, 250.0, 300.0, 500.0)
@@ -961,48 +888,25 @@ def _parts_working(n):
 BARRIER = (
     Question(
         id="safe-11",
-        edition=2,
+        edition=3,
         outcome="find what is left of a barrier after one fault",
         numbers=lambda draw, supply: {"ohms": draw.pick(STRING_OHMS)},
-        ask=lambda n: (
-            f"The first step. Two parts of {ohms(n.ohms)} stand in series between the live wire "
-            "and an LED's leg. One part has failed short. How many ohms are left in the way, with "
-            f"the network of {ohms(NETWORK_OHMS)} that is put between the leg and earth?"
-        ),
-        kind=Quantity(
-            of="resistance",
-            unit="kΩ",
-            right=lambda n: n.ohms + NETWORK_OHMS,
-            slips=(
-                Slip(
-                    "counted both parts",
-                    lambda n: 2 * n.ohms + NETWORK_OHMS,
-                    "This counts both parts. How many ohms has one that failed short?",
-                ),
-                Slip(
-                    "parallel instead of series",
-                    lambda n: n.ohms / 2 + NETWORK_OHMS,
-                    "This is as if they stood side by side. How does the current pass them here?",
-                ),
-                Slip(
-                    "took both as shorted",
-                    lambda n: NETWORK_OHMS,
-                    "This is the network alone, with both parts shorted. How many have failed?",
-                    share=0.5,
-                ),
-            ),
-            check="Write down the ohms of each thing that the current has to pass.",
+        facts=BARRIER_FACTS,
+        ask="The first step. Two parts of {ohms} stand in series between the live wire and an "
+        "LED's leg. One part has failed short. How many ohms are left in the way, with the "
+        "network of {network_ohms} that stands for a finger on the leg?",
+        kind=Amount(
+            "resistance",
+            "kΩ",
+            Road(one_left("ohms"), knowing(with_network(), NETWORK_LEFT_OUT)),
             within=0.005,
+            below=0,  # a little less is the network left out
         ),
         nudges=(
             "What is a part that has failed short: many ohms, or none?",
             "Add up what the current still has to pass: the sound part, and the network.",
         ),
-        working=lambda n: (
-            f"The shorted part has none, the other {ohms(n.ohms)}, the network "
-            f"{ohms(NETWORK_OHMS)}: {ohms(n.ohms + NETWORK_OHMS)}."
-        ),
-        code=lambda n: f"{n.ohms} + {NETWORK_OHMS}",
+        working="The shorted part has none, so the other and the network are left: {sum}.",
     ),
     Question(
         id="safe-12",
@@ -1011,60 +915,29 @@ BARRIER = (
         marks=2,
         outcome="find the touch current behind a barrier with one fault",
         numbers=lambda draw, supply: {"ohms": draw.pick(STRING_OHMS)},
-        ask=lambda n: (
-            f"All steps. Two parts of {ohms(n.ohms)} stand between live wire and LED leg on "
-            f"{n.supply.name}. The mains is at its highest, {_share_up(n)} up, and one part has "
-            f"failed short. What touch current flows through the network of {ohms(NETWORK_OHMS)}?"
-        ),
-        kind=Quantity(
-            of="current",
-            unit="mA",
-            right=_touch_amps_one_shorted,
-            slips=(
-                Slip(
-                    "took both as shorted",
-                    lambda n: highest_volts(n) / NETWORK_OHMS,
-                    "This is the current with nothing but the network. How many parts have failed?",
-                ),
-                Slip(
-                    "counted both parts",
-                    lambda n: highest_volts(n) / (2 * n.ohms + NETWORK_OHMS),
-                    "This is the current while both are sound. How many are left after the fault?",
-                ),
-                Slip(
-                    "left out the ten per cent",
-                    lambda n: n.supply.volts_rms / (n.ohms + NETWORK_OHMS),
-                    "This is right for a mains that keeps to its name. Which voltage can it reach?",
-                    share=0.5,
-                ),
-                Slip(
-                    "used the crest",
-                    lambda n: mains.peak(highest_volts(n)) / (n.ohms + NETWORK_OHMS),
-                    "This is the peak current. Which value do the limits in the lesson use first?",
-                    share=0.5,
-                ),
-            ),
-            danger=_barrier_danger,
-            check="First work out the highest voltage, then the ohms that are left.",
+        facts=BARRIER_FACTS,
+        ask="All steps. Two parts of {ohms} stand between live wire and LED leg on {supply}. The "
+        "mains is at its highest, {up_percent} up, and one part has failed short. What touch "
+        "current flows through the network of {network_ohms}?",
+        kind=Amount(
+            "current",
+            "mA",
+            Road(*HIGHEST, over(Road(one_left("ohms"), with_network()))),
+            danger=_seems_safe,
+            within=0.01,  # ten volts for ten per cent is less than 2 % off on 120 V
         ),
         nudges=(
             "Which voltage is the worst, and which ohms are left?",
             "Take the highest mains, divide it by the sound part and the network together.",
         ),
-        working=lambda n: (
-            f"{midway(highest_volts(n), 'voltage')} / ({ohms(n.ohms)} + {ohms(NETWORK_OHMS)}) = "
-            f"{milliamps(_touch_amps_one_shorted(n))}."
-        ),
-        code=lambda n: f"{_highest_code(n)} / ({n.ohms} + {NETWORK_OHMS})",
+        working="{sum}, or {right}.",
     ),
     Question(
         id="safe-13",
         level=2,
         outcome="say why a barrier is tried with one part shorted",
-        ask=lambda n: (
-            "Why this step? In the worked example one of two sound parts was taken as shorted "
-            "before the current was worked out. Why?"
-        ),
+        ask="Why this step? In the worked example one of two sound parts was taken as shorted "
+        "before the current was worked out. Why?",
         kind=Choice(
             (
                 Option(
@@ -1081,8 +954,8 @@ BARRIER = (
                 ),
                 Option(
                     "rcd needs it",
-                    "The fault sends so much current to earth that the RCD is sure to open "
-                    "at once.",
+                    "The fault sends so much current to earth that the RCD is sure to open at "
+                    "once.",
                     reply="Compare the touch current of the example with 30 mA.",
                     danger="the RCD does not see a current this small: it cannot be the second "
                     "barrier.",
@@ -1098,76 +971,41 @@ BARRIER = (
             "What would the light look like after the fault: would anybody notice?",
             "Ask who is protected, and by what, on the day after the first fault.",
         ),
-        working=lambda n: (
-            "After the first fault the light still glows, brighter than before, and nobody looks "
-            "twice. From then on the other part is all that protects, so it has to hold the limit "
-            "alone."
-        ),
+        working="After the first fault the light still glows, brighter than before, and nobody "
+        "looks twice. From then on the other part is all that protects, so it has to hold the "
+        "limit alone.",
     ),
     Question(
         id="safe-14",
+        edition=2,
         level=3,
         marks=2,
         outcome="find the ohms that each part of a barrier needs",
-        numbers=lambda draw, supply: {"amps": draw.pick((0.47e-3, 0.45e-3, 0.42e-3))},
-        ask=lambda n: (
-            f"A new situation. On {n.supply.name} at its highest ({_share_up(n)} up), with one of "
-            f"two equal parts shorted, the network of {ohms(NETWORK_OHMS)} may take "
-            f"{milliamps(n.amps)} at most. How many ohms does each part need at least? Round up "
-            "to whole kilo-ohms."
-        ),
-        kind=Quantity(
-            of="resistance",
-            unit="kΩ",
-            right=_least_ohms,
-            below=0.0,
-            slips=(
-                Slip(
-                    "shared the ohms between the parts",
-                    lambda n: _least_ohms(n) / 2,
-                    "The two together would hold the limit. Which ohms are left when one is "
-                    "shorted?",
-                    "with one part shorted, twice the allowed current would flow.",
-                ),
-                Slip(
-                    "took the RCD's current as the limit",
-                    lambda n: highest_volts(n) / hazards.RESIDUAL_AMPS_RMS - NETWORK_OHMS,
-                    "This lets the current of an RCD through. Which limit does the question give?",
-                    "at that current a hand cannot let go, and the RCD need not open.",
-                ),
-                Slip(
-                    "took the let-go current as the limit",
-                    lambda n: highest_volts(n) / LET_GO_MOST_AMPS - NETWORK_OHMS,
-                    "This lets a current through that holds hands fast. Which limit is given?",
-                    "at that current a hand cannot let go.",
-                ),
-                Slip(
-                    "left out the ten per cent",
-                    lambda n: n.supply.volts_rms / n.amps - NETWORK_OHMS,
-                    "This holds while the mains keeps to its name. Which voltage can it reach?",
-                    share=0.5,
-                ),
-                Slip(
-                    "used the crest",
-                    lambda n: mains.peak(highest_volts(n)) / n.amps - NETWORK_OHMS,
-                    "On the safe side, and more than was asked: this takes the crest. Is the limit "
-                    "in the question an rms value or a peak?",
-                    share=0.5,
-                ),
-            ),
+        numbers=lambda draw, supply: {"amps": draw.pick((0.46e-3, 0.45e-3, 0.42e-3))},
+        facts={**BARRIER_FACTS, "exact_ohms": _exact_ohms},
+        ask="A new situation. On {supply} at its highest ({up_percent} up), with one of two equal "
+        "parts shorted, the network of {network_ohms} may take {amps:mA} at most. How many ohms "
+        "does each part need at least? Round up to whole kilo-ohms.",
+        kind=Amount(
+            "resistance",
+            "kΩ",
+            Road(*HIGHEST, ohms_of_part("amps")),
+            exact=_least_ohms,
+            slips=OTHER_LIMITS,
             danger=_part_danger,
-            check="First work out the ohms that one part and the network need together.",
+            within=0.005,
+            below=0,
         ),
         nudges=(
             "Which parts are left in the way when one is shorted?",
             "Highest voltage divided by the allowed current, minus the network.",
         ),
-        working=lambda n: (
-            f"{midway(highest_volts(n), 'voltage')} / {milliamps(n.amps)} − {ohms(NETWORK_OHMS)} = "
-            f"{_exact_ohms(n) / 1e3:.5g} kΩ, so {ohms(_least_ohms(n))} for each part. "
-            "Whoever leaves the network out gets hardly more, and is on the safe side."
+        working="{highest_volts:4} / {amps:mA} − {network_ohms} = {exact_ohms:5}, so {right} for "
+        "each part. Whoever leaves the network out gets hardly more, and is on the safe side.",
+        code=lambda n: (
+            f'1e3 * ceil((mains.highest(mains.SUPPLIES["{n.supply.name}"]).volts_rms / {n.amps} '
+            f"- {NETWORK_OHMS}) / 1e3)"
         ),
-        code=lambda n: f"1e3 * ceil(({_highest_code(n)} / {n.amps} - {NETWORK_OHMS}) / 1e3)",
     ),
     Question(
         id="safe-15",
@@ -1180,15 +1018,17 @@ BARRIER = (
                 MOST_OHMS["above 200 V" if supply.volts_rms > 200.0 else "below"]
             )
         },
-        ask=lambda n: (
-            f"A pilot light for {n.supply.name} has two droppers in each of its two wires. Pick "
-            "the two for one wire, ±\u00a05\u00a0% each, and what each is rated for. With either "
-            "one shorted, on the highest mains, the other must hold the touch limit alone "
-            f"({milliamps(hazards.FELT_AMPS_RMS)} rms, 0.7\u00a0mA peak through "
-            f"{ohms(NETWORK_OHMS)}), stand all the rms volts, and take no more heat than it is "
-            f"rated for; the air around them stays below {write(PARTS_CELSIUS, 'temperature')}. "
-            f"Together they may have {ohms(n.most_ohms)} at most, or nobody sees the light."
-        ),
+        facts={
+            "limit_amps": lambda n: hazards.FELT_AMPS_RMS,
+            "network_ohms": lambda n: NETWORK_OHMS,
+            "air_celsius": lambda n: PARTS_CELSIUS,
+        },
+        ask="A pilot light for {supply} has two droppers in each of its two wires. Pick the two "
+        "for one wire, ±\u00a05\u00a0% each, and what each is rated for. With either one shorted, "
+        "on the highest mains, the other must hold the touch limit alone ({limit_amps:mA} rms, "
+        "0.7\u00a0mA peak through {network_ohms}), stand all the rms volts, and take no more heat "
+        "than it is rated for; the air around them stays below {air_celsius}. Together they may "
+        "have {most_ohms} at most, or nobody sees the light.",
         kind=Parts(
             (
                 Field("first dropper", "resistance", PARTS_OHMS),
@@ -1226,15 +1066,18 @@ PLACES = {
     "at the origin": (
         "IV",
         False,
-        "Beside the electricity meter (category IV) a bare terminal and a screw sit on one plastic "
-        "wall.",
+        "Beside the electricity meter (category IV) a bare terminal and a screw sit on one "
+        "plastic wall.",
     ),
 }
 
 
+def _where(n):
+    return PLACES[n.place][:2]
+
+
 def _distances(n):
-    category, printed_board, _ = PLACES[n.place]
-    return insulation.towards_a_hand(n.supply, category, printed_board)
+    return insulation.towards_a_hand(n.supply, *_where(n))
 
 
 def _distance_danger(value, n):
@@ -1244,12 +1087,6 @@ def _distance_danger(value, n):
             "touches."
         )
     return None
-
-
-def _distance_code(n):
-    category, printed_board, _ = PLACES[n.place]
-    supply = f'mains.SUPPLIES["{n.supply.name}"]'
-    return f'insulation.towards_a_hand({supply}, "{category}", {printed_board}).metres'
 
 
 SCENES = {
@@ -1366,44 +1203,30 @@ def _hazards_named(n):
 PRACTICE = (
     Question(
         id="safe-16",
-        edition=2,
+        edition=3,
         level=2,
         outcome="find the distance that holds through air and along a surface",
         numbers=lambda draw, supply: {"place": draw.pick(tuple(PLACES))},
-        ask=lambda n: (
-            f"Read the table for your supply, {n.supply.name}. {PLACES[n.place][-1]} A hand may "
-            "touch the screw, and the shortest way to it runs along the surface. How far apart "
-            "must the two be, at least?"
-        ),
-        kind=Quantity(
-            of="length",
-            unit="mm",
-            right=lambda n: _distances(n).metres,
-            below=0.0,
-            slips=(
-                Slip(
-                    "took the smaller of the two",
-                    lambda n: min(_distances(n).clearance_metres, _distances(n).creepage_metres),
-                    "Two distances have to be kept here, and this is only the smaller one. Which "
-                    "of the two is larger?",
-                ),
-            ),
-            danger=_distance_danger,
-            check="Find the line of the category first, then the two columns that apply.",
-        ),
+        facts={
+            "case": lambda n: PLACES[n.place][-1],
+            "category": lambda n: PLACES[n.place][0],
+            "clearance_metres": lambda n: _distances(n).clearance_metres,
+            "creepage_metres": lambda n: _distances(n).creepage_metres,
+        },
+        ask="Read the table for your supply, {supply}. {case} A hand may touch the screw, and the "
+        "shortest way to it runs along the surface. How far apart must the two be, at least?",
+        kind=Amount("length", "mm", Road(distance(_where)), danger=_distance_danger, below=0),
         nudges=(
             "Which category is it, and which two distances have to be kept at once?",
             "Take the way through air and the way along this surface from the line of the "
             "category, and use the larger.",
         ),
-        working=lambda n: (
-            f"Category {PLACES[n.place][0]} on {n.supply.name}, towards a hand: clearance "
-            f"{write_as(_distances(n).clearance_metres, 'mm', 3)} against surges, creepage "
-            f"{write_as(_distances(n).creepage_metres, 'mm', 3)} against dirt. The larger counts: "
-            f"{write_as(_distances(n).metres, 'mm', 3)}. It is the least that the basic standard "
-            "asks; the standard of a product may ask for more."
+        working="Category {category} on {supply}, towards a hand: clearance {clearance_metres:mm} "
+        "against surges, creepage {creepage_metres:mm} against dirt. The larger counts: {right}. "
+        "It is the least that the basic standard asks; the standard of a product may ask for more.",
+        code=lambda n: (
+            f'insulation.towards_a_hand(mains.SUPPLIES["{n.supply.name}"], *{_where(n)}).metres'
         ),
-        code=_distance_code,
     ),
     Question(
         id="safe-17",
@@ -1413,14 +1236,15 @@ PRACTICE = (
         danger=True,
         outcome="spot the hazards around a mains appliance",
         numbers=lambda draw, supply: {"scene": draw.pick(tuple(SCENES))},
-        ask=lambda n: f"{n.scene} Take each line by itself. Which of these are hazards?",
+        ask="{scene} Take each line by itself. Which of these are hazards?",
         kind=ChooseAll(lambda n: hazards_of(SCENES[n.scene])),
         nudges=(
             "For each line: what happens if one thing goes wrong now?",
             "A hazard is what one slip, one fault or one forgotten hour turns into a shock or a "
             "fire.",
         ),
-        working=lambda n: f"Hazards: {_hazards_named(n)} The other lines are good practice.",
+        facts={"hazards": _hazards_named},
+        working="Hazards: {hazards} The other lines are good practice.",
     ),
 )
 

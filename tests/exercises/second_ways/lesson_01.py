@@ -1,13 +1,11 @@
 """Lesson 01: the current through a body, one part shorted, and the width of a gap.
 
-Sources: 2 kΩ where touch current is measured, IEC 60990. 775 Ω for dry hands, and 10 mA, which
-most men can still let go of: IEC 60479-1, quoted from memory. Mains 10 % high: IEC 60038. 30 mA:
-IEC 60364-4-41, 415.1.
+Sources: 2 kΩ where touch current is measured, IEC 60990. 10 mA, which most men can still let go of:
+IEC 60479-1, quoted from memory. Mains 10 % high: IEC 60038. 30 mA: IEC 60364-4-41, 415.1.
 """
 
 WITHIN = 1e-12
-NETWORK, DRY_HANDS = 2000.0, 775.0
-CREST = 2**0.5
+NETWORK = 2000.0
 
 # Rated impulse of the category, IEC 60664-1 Table F.1, and its clearance in an inhomogeneous field,
 # Table F.2: 1.5 mm at 2.5 kV and 3 mm for its reinforced insulation seen in a public text; the
@@ -47,34 +45,11 @@ RIGHT = {
     "safe-16": lambda n: max(both_metres(n)),
 }
 
-SIMPLE = {}
+SIMPLE = {"safe-14": lambda n: most(n) / n.amps}  # the network left out of the sum
 
 SLIPS = {
-    "safe-recall-1": {"thousandths written as hundredths": lambda n: n.amps * 10},
-    "safe-1": {  # the number, typed bare, is read in milliamperes
-        "held down to the RCD's current": lambda n: 0.030,
-        "took dry hands": lambda n: n.supply.volts_rms / DRY_HANDS,
-        "used the crest": lambda n: CREST * n.supply.volts_rms / n.ohms,
-        "multiplied instead of divided": lambda n: n.supply.volts_rms * n.ohms / 1000,
-        "ohms over volts": lambda n: n.ohms / n.supply.volts_rms / 1000,
-    },
-    "safe-11": {
-        "counted both parts": lambda n: n.ohms + n.ohms + NETWORK,
-        "parallel instead of series": lambda n: 1 / (1 / n.ohms + 1 / n.ohms) + NETWORK,
-        "took both as shorted": lambda n: NETWORK,
-    },
-    "safe-12": {
-        "took both as shorted": lambda n: most(n) / NETWORK,
-        "counted both parts": lambda n: most(n) / (n.ohms + n.ohms + NETWORK),
-        "left out the ten per cent": lambda n: n.supply.volts_rms / (n.ohms + NETWORK),
-        "used the crest": lambda n: CREST * most(n) / (n.ohms + NETWORK),
-    },
     "safe-14": {
-        "shared the ohms between the parts": lambda n: least(n) / 2,
         "took the RCD's current as the limit": lambda n: most(n) / 0.030 - NETWORK,
         "took the let-go current as the limit": lambda n: most(n) / 0.010 - NETWORK,
-        "left out the ten per cent": lambda n: n.supply.volts_rms / n.amps - NETWORK,
-        "used the crest": lambda n: CREST * most(n) / n.amps - NETWORK,
     },
-    "safe-16": {"took the smaller of the two": lambda n: min(both_metres(n))},
 }
