@@ -34,7 +34,8 @@ DARK_CASES = {
     "The pilot light went out while the pot was in use. Somebody wants to feel for a loose wire.": (
         "Keep out: the plug comes first, and a tester, proved before and after, says what is dead."
     ),
-    "The dimmer is turned to off and the pilot light is dark. Somebody wants to undo a terminal.": (
+    "The dimmer is turned to off and the pilot light is dark. Somebody wants to undo a "
+    "terminal of the pot.": (
         "Leave it. Unplug the pot, see that the tester works, test, and see that it still works."
     ),
 }
@@ -103,6 +104,7 @@ QUESTIONS = (
     ),
     Question(
         id="start-2",
+        edition=2,
         outcome="say what a dark pilot light proves",
         danger=True,
         numbers=lambda draw, supply: {"case": draw.pick(tuple(DARK_CASES))},
@@ -114,6 +116,6 @@ QUESTIONS = (
         ),
         working="Dark never means dead. The light can fail, a dimmer does not isolate, and a cold "
         "pot can be live. Pull the plug and keep it, prove the tester, prove dead, prove the "
-        "tester again.",
+        "tester again. Any cover is left to an electrically skilled or instructed person.",
     ),
 )

@@ -470,6 +470,7 @@ def _isolation_steps(case):
             "prove the tester again",
             prove_again,
             reply="Again means after something. After which step could it have failed unseen?",
+            danger="a tester that fails during the test is believed, and the part may be live.",
         ),
         Option(
             "work",
@@ -674,6 +675,7 @@ def _rescue_steps(case):
             "doctor",
             doctor,
             reply="Is there something more urgent than a check of the heart later on?",
+            danger="what keeps them alive comes first: without breath every minute counts.",
         ),
     )
 
@@ -681,7 +683,7 @@ def _rescue_steps(case):
 DEAD = (
     Question(
         id="safe-7",
-        edition=2,
+        edition=3,
         level=2,
         marks=2,
         danger=True,
@@ -741,7 +743,7 @@ DEAD = (
     ),
     Question(
         id="safe-10",
-        edition=2,
+        edition=3,
         level=2,
         danger=True,
         outcome="help somebody who hangs on the mains, in the right order",
@@ -784,7 +786,10 @@ def _part_danger(value, n):
 
 
 def _seems_safe(value, n):
-    if value < 0.6 * highest_volts(n) / (n.ohms + NETWORK_OHMS):
+    """A touch current far below the real one, or within the limits where that is beyond them."""
+    sound = hazards.protective_impedance(highest(n), (n.ohms, n.ohms)).holds
+    within = value <= hazards.FELT_AMPS_RMS and not sound
+    if within or value < 0.6 * highest_volts(n) / (n.ohms + NETWORK_OHMS):
         return "more than this flows, so that a barrier which fails would be taken for a sound one."
     return None
 
@@ -894,7 +899,7 @@ BARRIER = (
         facts=BARRIER_FACTS,
         ask="The first step. Two parts of {ohms} stand in series between the live wire and an "
         "LED's leg. One part has failed short. How many ohms are left in the way, with the "
-        "network of {network_ohms} that stands for a finger on the leg?",
+        "network of {network_ohms} that is put between the leg and earth?",
         kind=Amount(
             "resistance",
             "kΩ",

@@ -47,8 +47,8 @@ RECALL = (
         edition=2,
         role="recall",
         outcome="find the current through a body",
-        numbers=lambda draw, supply: {"ohms": draw.pick((1_600.0, 1_700.0, 1_800.0, 1_900.0))},
-        ask="From lesson 01: a damp hand touches a live wire of {supply}. The way through the "
+        numbers=lambda draw, supply: {"ohms": draw.pick((520.0, 580.0, 620.0, 680.0))},
+        ask="From lesson 01: a wet hand touches a live wire of {supply}. The way through the "
         "body to earth has {ohms}. What current flows?",
         kind=Amount(
             "current", "mA", Road(touch_volts(), through_body("ohms")), danger=understated_touch
