@@ -105,7 +105,8 @@ def _fit(value, digits):
 def _told(road, wrong):
     """Name one wrong road, or two with the question that parts them."""
     by_name = {}
-    for one in sorted(wrong, key=lambda one: not one.turns[0].usual):
+    turns_first = sorted(wrong, key=lambda one: (one.turns[0].any_decade, not one.turns[0].usual))
+    for one in turns_first:  # where the decade says nothing, chance fits more often
         by_name.setdefault(" and ".join(one.names), one)
     names = tuple(by_name)[:2]
     ways = [by_name[name] for name in names]
