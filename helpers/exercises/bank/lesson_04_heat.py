@@ -4,9 +4,10 @@ One dropper on the learner's own mains, no dimmer: that is the business of lesso
 circuits appear, because whether the dropper works on one half of the wave or on both decides.
 """
 
-from math import sqrt
+from itertools import product
 
 from helpers.exercises.kinds import (
+    Amount,
     Choice,
     ChooseAll,
     Criterion,
@@ -14,15 +15,36 @@ from helpers.exercises.kinds import (
     Option,
     Order,
     Parts,
-    Quantity,
+    Slip,
     judged,
 )
 from helpers.exercises.question import Picture, Question
-from helpers.exercises.slips import Slip
+from helpers.exercises.roads import Road, Turn
+from helpers.exercises.roads.steps.general import given, knowing, label, over
+from helpers.exercises.roads.steps.heat import (
+    MEAN_BY_RMS,
+    alike_in_series,
+    band_ohms,
+    box_rise,
+    doubled,
+    half_wave_rms,
+    halved,
+    in_step_with,
+    of_rating,
+    own_rise,
+    per_cent_of,
+    shared_heat,
+    shared_volts,
+    slope_left,
+    squared_over,
+    warmer_than,
+    whole_year,
+)
+from helpers.exercises.roads.steps.mains import crest, half_wave_mean, per_cent_more
+from helpers.exercises.roads.steps.ohms import less_drop
 from helpers.physics import energy, faults, heat, leds, mains, ohms_law, ratings, resistors
 from helpers.physics.operating_point import operating_point
-from helpers.quantities import write, write_as
-from helpers.quantities.written import midway, milliamps, ohms, volts
+from helpers.quantities.written import milliamps, ohms
 from helpers.sizing import rules
 
 LESSON = "04"
@@ -32,26 +54,30 @@ POT_WATTS = 90.0
 MARGIN = 1 / rules.HEALTHY_SHARE
 KNEE_CELSIUS, ZERO_CELSIUS = ratings.KNEE_CELSIUS, ratings.ZERO_CELSIUS
 DROPPER_OHMS = (33e3, 39e3, 47e3, 56e3, 68e3, 82e3, 100e3, 120e3)
-UNTOLD_OHMS = (33e3, 39e3, 43e3, 56e3, 68e3, 82e3, 100e3, 120e3)  # the lesson prints that of 47 k
 HALF_WAVE = "series_diode"
-
-
-def watts(value):
-    return write_as(value, "W", 3)
-
-
-def celsius(value):
-    return write(value, "temperature")
 
 
 def working_point(n, circuit=HALF_WAVE):
     return operating_point(circuit, n.supply, ohms=n.ohms)
 
 
-def point_code(n, field, circuit=HALF_WAVE, supply=None, resistance=None):
-    supply, resistance = supply or n.supply, resistance or n.ohms
-    built = f"mains.Supply({supply.volts_rms:.6g}, {supply.hertz:g})"
-    return f'operating_point("{circuit}", {built}, ohms={resistance:.6g}).{field}'
+def point_code(field, circuit=HALF_WAVE, high="", times=""):
+    built = f"mains.Supply({high}{{supply.volts_rms:g}}, {{supply.hertz:g}})"
+    return f'operating_point("{circuit}", {built}, ohms={times}{{ohms:g}}).{field}'
+
+
+# Without the turn of `label`: these questions do ask for ten per cent more.
+MAINS_VOLTS = given(lambda n: n.supply.volts_rms, "voltage", "the volts of the mains")
+
+
+def burns(right, share=0.55):
+    """A part chosen by the rule for half of its heat has nothing left to spare."""
+    return lambda value, n: (
+        "a part chosen for so little heat gets too hot. It browns, drifts, and can set fire to "
+        "what touches it."
+        if value < share * right(n)
+        else None
+    )
 
 
 def both_halves_watts(n):
@@ -59,12 +85,13 @@ def both_halves_watts(n):
     return ohms_law.power(volts=n.supply.volts_rms, ohms=n.ohms)
 
 
+def dropper_ohms(supply):
+    """Not as many kilo-ohms as volts: there every slip has the same digits."""
+    return [value for value in DROPPER_OHMS if value != 1e3 * supply.volts_rms]
+
+
 def dropper_numbers(draw, supply):
-    return {"ohms": draw.pick(DROPPER_OHMS)}
-
-
-def untold_numbers(draw, supply):
-    return {"ohms": draw.pick(UNTOLD_OHMS)}
+    return {"ohms": draw.pick(dropper_ohms(supply))}
 
 
 # --- look back ---------------------------------------------------------------------------------
@@ -120,105 +147,56 @@ RECALL = (
         role="recall",
         outcome="name the next step of proving dead",
         numbers=lambda draw, supply: {"done": draw.pick(tuple(DONE))},
-        ask=lambda n: f"From lesson 01: {DONE[n.done]} What comes next?",
+        facts={"situation": lambda n: DONE[n.done]},
+        ask="From lesson 01: {situation} What comes next?",
         kind=Choice(_next_step_options),
         nudges=(
             "Could the tester be broken without anybody knowing?",
             "Prove the tester, prove dead, prove the tester again.",
         ),
-        working=lambda n: (
-            "Isolate and keep it so, prove the tester, prove dead, prove the tester again. Only "
-            "then is a tester that shows nothing worth anything."
-        ),
+        working="Isolate and keep it so, prove the tester, prove dead, prove the tester again. "
+        "Only then is a tester that shows nothing worth anything.",
     ),
     Question(
         id="heat-recall-2",
+        edition=2,
         role="recall",
         outcome="find the current behind a dropper on a bench supply",
         numbers=lambda draw, supply: {
             "volts": draw.pick((9.0, 12.0, 24.0)),
+            "led_volts": 2.0,
             "ohms": draw.pick((1_800.0, 2_200.0, 3_300.0)),
         },
-        ask=lambda n: (
-            f"From lesson 02: a red LED ({volts(2.0)}) sits behind {ohms(n.ohms)} on a bench "
-            f"supply of {volts(n.volts)} DC. What current flows?"
-        ),
-        kind=Quantity(
-            of="current",
-            unit="mA",
-            right=lambda n: ohms_law.led_current(n.volts, 2.0, n.ohms),
-            slips=(
-                Slip(
-                    "left out the LED's own drop",
-                    lambda n: ohms_law.current(n.volts, n.ohms),
-                    "This is the current without the LED. What does the LED keep for itself?",
-                    share=0.5,
-                ),
-                Slip(
-                    "added the LED's drop",
-                    lambda n: ohms_law.current(n.volts + 2.0, n.ohms),
-                    "The LED's drop seems to have been added. Does the LED push, or does it take?",
-                ),
-            ),
-            check="First work out the voltage that is left for the resistor.",
-        ),
+        ask="From lesson 02: a red LED ({led_volts}) sits behind {ohms} on a bench supply of "
+        "{volts} DC. What current flows?",
+        kind=Amount("current", "mA", Road(given("volts"), less_drop("led_volts"), over("ohms"))),
         nudges=("What voltage is left for the resistor? Divide it by the kilo-ohms.",),
-        working=lambda n: (
-            f"({volts(n.volts)} − {volts(2.0)}) / {ohms(n.ohms)} = "
-            f"{milliamps(ohms_law.led_current(n.volts, 2.0, n.ohms))}."
-        ),
-        code=lambda n: f"ohms_law.led_current({n.volts}, 2.0, {n.ohms})",
     ),
     Question(
         id="heat-recall-3",
+        edition=2,
         role="recall",
         outcome="find the mean current of an LED on the mains",
         numbers=dropper_numbers,
-        ask=lambda n: (
-            f"From lesson 03: on your mains, {n.supply.name}, an LED sits behind a diode and "
-            f"{ohms(n.ohms)}. What current does it get, averaged over the whole cycle?"
-        ),
-        kind=Quantity(
-            of="current",
-            unit="mA",
-            right=lambda n: working_point(n).led_amps_mean,
-            simple=lambda n: mains.mean(n.supply.volts_rms) / 2 / n.ohms,
-            slips=(
-                Slip(
-                    "rms over resistance",
-                    lambda n: n.supply.volts_rms / n.ohms,
-                    "This is the quick sum V / R. For which kind of wave does the LED's mean equal "
-                    "that?",
-                ),
-                Slip(
-                    "forgot half-wave",
-                    lambda n: mains.mean(n.supply.volts_rms) / n.ohms,
-                    "This is the mean if both halves of the wave passed. What does the diode do?",
-                    share=0.5,
-                ),
-                Slip(
-                    "half of rms over resistance",
-                    lambda n: n.supply.volts_rms / 2 / n.ohms,
-                    "Half of the rms value is close, but is the mean of a half-wave 0.5 of it?",
-                ),
-                Slip(
-                    "peak over resistance",
-                    lambda n: mains.peak(n.supply.volts_rms) / n.ohms,
-                    "This is the crest, which lasts an instant. What is its mean over the cycle?",
-                ),
+        ask="From lesson 03: on your mains, {supply}, an LED sits behind a diode and {ohms}. What "
+        "current does it get, averaged over the whole cycle?",
+        kind=Amount(
+            "current",
+            "mA",
+            Road(
+                label(),
+                crest(),
+                over("ohms", called="the current at the crest"),
+                half_wave_mean(),
             ),
-            check="First work out the mean voltage of a half-wave.",
+            exact=lambda n: working_point(n).led_amps_mean,
         ),
         nudges=(
             "Which of the three numbers of a wave makes light?",
             "The mean of a half-wave is 0.45 of the rms on the label. Divide by the ohms.",
         ),
-        working=lambda n: (
-            f"0.45 × {volts(n.supply.volts_rms)} / {ohms(n.ohms)} is about "
-            f"{milliamps(mains.mean(n.supply.volts_rms) / 2 / n.ohms)}; with the drops of LED and "
-            f"diode it is {write_as(working_point(n).led_amps_mean, 'mA', 3)}."
-        ),
-        code=lambda n: point_code(n, "led_amps_mean"),
+        working="{sum}. With the drops of LED and diode it is {right}.",
+        code=point_code("led_amps_mean"),
     ),
 )
 
@@ -226,11 +204,9 @@ PREDICT = Question(
     id="heat-predict",
     role="predict",
     outcome="commit to an expectation",
-    ask=lambda n: (
-        f"The workshop first planned a light whose LED gets {milliamps(0.010)}. Now it wants "
-        f"{milliamps(0.001)}, a tenth, and takes a dropper of ten times the ohms. The mains stays "
-        f"{n.supply.name}. What happens to the heat in the dropper?"
-    ),
+    ask="The workshop first planned a light whose LED gets 10\u00a0mA. Now it wants 1\u00a0mA, a "
+    "tenth, and takes a dropper of ten times the ohms. The mains stays {supply}. What happens to "
+    "the heat in the dropper?",
     kind=Choice(
         (
             Option("hundredth", "It falls to a hundredth: heat goes with the current squared."),
@@ -239,10 +215,8 @@ PREDICT = Question(
             Option("more", "It rises: more ohms, more heat."),
         )
     ),
-    working=lambda n: (
-        "it falls to a tenth. The current squared is a hundredth, but it now flows through ten "
-        "times the ohms. Or with volts: the mains is the same, and V² is divided by ten times R."
-    ),
+    working="it falls to a tenth. The current squared is a hundredth, but it now flows through ten "
+    "times the ohms. Or with volts: the mains is the same, and V² is divided by ten times R.",
 )
 
 # --- power, and which volts --------------------------------------------------------------------
@@ -250,62 +224,29 @@ PREDICT = Question(
 POWER = (
     Question(
         id="heat-1",
+        edition=2,
         outcome="find the rms current of a half-wave",
         numbers=dropper_numbers,
-        ask=lambda n: (
-            f"Your dropper: {ohms(n.ohms)} behind a diode on {n.supply.name}. The first step is "
-            "yours: what rms current flows through it?"
-        ),
-        kind=Quantity(
-            of="current",
-            unit="mA",
-            right=lambda n: working_point(n).branch_amps_rms,
-            simple=lambda n: n.supply.volts_rms / sqrt(2.0) / n.ohms,
-            slips=(
-                Slip(
-                    "forgot half-wave",
-                    lambda n: n.supply.volts_rms / n.ohms,
-                    "This is the rms current if both halves of the wave passed. Which half does "
-                    "the diode stop?",
-                    share=0.5,
-                ),
-                Slip(
-                    "halved the rms voltage",
-                    lambda n: n.supply.volts_rms / 2 / n.ohms,
-                    "This is half of V / R. Half the time means half the heat: what happens to "
-                    "the rms then, which is a root?",
-                ),
-                Slip(
-                    "took the mean",
-                    lambda n: mains.mean(n.supply.volts_rms) / 2 / n.ohms,
-                    "This is the mean current, which makes light. Which of the three makes heat?",
-                ),
-                Slip(
-                    "took the peak",
-                    lambda n: mains.peak(n.supply.volts_rms) / n.ohms,
-                    "This is the crest of the current. How long does it last?",
-                ),
-            ),
-            check="First work out the rms voltage of the half-wave.",
+        ask="Your dropper: {ohms} behind a diode on {supply}. The first step is yours: what rms "
+        "current flows through it?",
+        kind=Amount(
+            "current",
+            "mA",
+            Road(label(), half_wave_rms(), over("ohms")),
+            exact=lambda n: working_point(n).branch_amps_rms,
         ),
         nudges=(
             "What is the rms of a wave that flows only half of the time?",
             "Take 0.707 of the rms on the label, then divide by the kilo-ohms.",
         ),
-        working=lambda n: (
-            f"0.707 × {volts(n.supply.volts_rms)} / {ohms(n.ohms)} is about "
-            f"{milliamps(n.supply.volts_rms / sqrt(2.0) / n.ohms)}; with the drops of LED and "
-            f"diode it is {write_as(working_point(n).branch_amps_rms, 'mA', 3)}."
-        ),
-        code=lambda n: point_code(n, "branch_amps_rms"),
+        working="{sum}. With the drops of LED and diode it is {right}.",
+        code=point_code("branch_amps_rms"),
     ),
     Question(
         id="heat-2",
         outcome="say why heat needs the rms value",
-        ask=lambda n: (
-            "Why this step? In the worked example the rms of the half-wave was squared, not its "
-            "mean, although the mean is right for the light. Why?"
-        ),
+        ask="Why this step? In the worked example the rms of the half-wave was squared, not its "
+        "mean, although the mean is right for the light. Why?",
         kind=Choice(
             (
                 Option(
@@ -336,83 +277,44 @@ POWER = (
             "If the voltage is doubled for an instant, how much more heat is that?",
             "Square first, then average: which of the three numbers is made in that order?",
         ),
-        working=lambda n: (
-            "Twice the voltage is four times the heat at that instant. So squares have to be "
-            "averaged, and the rms is the root of that average. Light goes with the current "
-            "itself, so there the plain mean is right."
-        ),
+        working="Twice the voltage is four times the heat at that instant. So squares have to be "
+        "averaged, and the rms is the root of that average. Light goes with the current itself, "
+        "so there the plain mean is right.",
     ),
     Question(
         id="heat-3",
         edition=2,
         marks=2,
         outcome="find the heat in a dropper on a half-wave",
-        numbers=untold_numbers,
-        ask=lambda n: (
-            f"All steps are yours: how much heat does a dropper of {ohms(n.ohms)} make behind a "
-            f"diode on {n.supply.name}?"
-        ),
-        kind=Quantity(
-            of="power",
-            unit="W",
-            right=lambda n: working_point(n).resistor_watts,
-            simple=lambda n: both_halves_watts(n) / 2,
+        numbers=dropper_numbers,
+        ask="All steps are yours: how much heat does a dropper of {ohms} make behind a diode on "
+        "{supply}?",
+        kind=Amount(
+            "power",
+            "W",
+            Road(label(), knowing(squared_over("ohms"), MEAN_BY_RMS), halved()),
+            exact=lambda n: working_point(n).resistor_watts,
             slips=(
                 Slip(
-                    "forgot half-wave, or squared the peak",
-                    both_halves_watts,
-                    "Twice too high. Either the diode was forgotten, or the peak was squared: "
-                    "which voltage did you square?",
-                    share=0.5,
-                ),
-                Slip(
-                    "peak volts and no half-wave",
-                    lambda n: 2 * both_halves_watts(n),
-                    "Four times too high. Which voltage did you square, and how much of the time "
-                    "does it act?",
-                ),
-                Slip(
-                    "halved the voltage, then squared",
-                    lambda n: both_halves_watts(n) / 4,
-                    "This is a quarter of V² / R. Half the time means half the heat: what does "
-                    "halving the voltage do after squaring?",
-                    share=0.5,
-                ),
-                Slip(
-                    "squared the mean",
-                    lambda n: (mains.mean(n.supply.volts_rms) / 2) ** 2 / n.ohms,
-                    "This is the mean squared. The mean makes light: which number makes heat?",
-                ),
-                Slip(
-                    "mean current times rms volts",
-                    lambda n: mains.mean(n.supply.volts_rms) / 2 / n.ohms * n.supply.volts_rms,
-                    "This is a mean current times an rms voltage: near by luck. Of which kind "
-                    "must both be?",
-                ),
-                Slip(
-                    "peak current times rms volts",
+                    "multiplied a crest by an rms value",
                     lambda n: mains.peak(n.supply.volts_rms) / n.ohms * n.supply.volts_rms,
-                    "This is a crest times an rms voltage. How long does the crest last?",
+                    "How long does the crest last?",
                 ),
                 Slip(
-                    "heat in the LED",
+                    "gave the heat of the LED",
                     lambda n: 2.0 * mains.mean(n.supply.volts_rms) / 2 / n.ohms,
-                    "This is what the LED takes. Which part has nearly all of the volts?",
+                    "Which part has nearly all of the volts?",
                 ),
             ),
-            check="First work out the rms voltage across the dropper.",
+            danger=burns(lambda n: working_point(n).resistor_watts),
         ),
         nudges=(
             "Which voltage, squared and divided by the ohms, gives heat?",
             "Take the rms of the half-wave, square it, divide by the ohms.",
         ),
-        working=lambda n: (
-            f"0.707 × {volts(n.supply.volts_rms)}, squared, is half of "
-            f"{volts(n.supply.volts_rms)} squared. Over {ohms(n.ohms)}: "
-            f"{watts(both_halves_watts(n) / 2)}. With the drops of "
-            f"LED and diode it is {watts(working_point(n).resistor_watts)}."
-        ),
-        code=lambda n: point_code(n, "resistor_watts"),
+        working="0.707 of the label, squared, is half of the label squared. {sum}. With the drops "
+        "of LED and diode it is {right}.",
+        code=point_code("resistor_watts"),
     ),
 )
 
@@ -479,44 +381,61 @@ def _change_numbers(draw, supply):
     before, after = draw.pick(CURRENT_CHANGES)
     resistance = leds.dropper_for_mean(HALF_WAVE, supply, before)
     loss = operating_point(HALF_WAVE, supply, ohms=resistance).resistor_watts
-    return {"before": before, "after": after, "watts": float(f"{loss:.3g}")}
-
-
-def _watts_after(n):
-    return n.watts * n.after / n.before
-
-
-def _watt_hours(power, hours=energy.HOURS_PER_YEAR):
-    return 1000 * energy.kilowatt_hours(power, hours)
+    return {"before_amps": before, "after_amps": after, "watts": float(f"{loss:.3g}")}
 
 
 def _percent_of_pot(light_watts, hours):
     """What a light takes in a year, beside a pot that is forgotten for some hours."""
-    return 100 * _watt_hours(light_watts) / _watt_hours(POT_WATTS, hours)
+    return 100 * light_watts * energy.HOURS_PER_YEAR / (POT_WATTS * hours)
+
+
+# Here a ratio turned round, or taken from a hundred, comes back to itself or to its double.
+CROSSINGS = (100 / 3, 50.0, 100 / 2**0.5, 100.0)
+
+
+def _cost_numbers(draw, supply):
+    """Draw a light that costs enough to be told from its share of both together."""
+    clear = []
+    for resistance, hours in product(dropper_ohms(supply), (20.0, 40.0, 70.0)):
+        share = _percent_of_pot(supply.volts_rms**2 / resistance / 2, hours)
+        if share > 10 and all(abs(share / crossing - 1) > 0.12 for crossing in CROSSINGS):
+            clear.append({"ohms": resistance, "pot_watts": POT_WATTS, "hours": hours})
+    return draw.pick(clear)
+
+
+# What this circuit alone makes people do: nothing in it gives the dropper a rest.
+NO_REST = tuple(
+    Turn(name, asks, lambda value, below, n, part=part: part * value * value / below, share=0.0)
+    for name, asks, part in (
+        ("halved it as behind a series diode", "Which part blocks a half-cycle here?", 0.5),
+        ("took 0.707 for the half", "Does the dropper rest for a half-cycle here?", 0.5**0.5),
+        ("halved the volts", "Is there anything in this circuit that halves them?", 0.25),
+        ("doubled for the two half-cycles", "Is the rms of a whole wave that of one half?", 2),
+        ("multiplied by the four diodes", "Which part makes the heat that is asked for?", 4),
+    )
+)
 
 
 HALF_OR_WHOLE = (
     Question(
         id="heat-4",
+        edition=2,
         level=2,
         marks=2,
         outcome="say in which circuits the dropper works on both half-cycles",
         numbers=dropper_numbers,
-        ask=lambda n: (
-            f"On {n.supply.name}, V² / R for {ohms(n.ohms)} is {watts(both_halves_watts(n))}. In "
-            "which of these circuits does the dropper make nearly all of that, not half?"
-        ),
+        facts={"full_watts": both_halves_watts},
+        ask="On {supply}, V² / R for {ohms} is {full_watts:W}. In which of these circuits does the "
+        "dropper make nearly all of that, not half?",
         kind=ChooseAll(CIRCUIT_OPTIONS),
         nudges=(
             "In each circuit, is there a way for the current in the other half-cycle?",
             "Only a part that blocks for a whole half-cycle gives the dropper a rest. An LED alone "
             "does not block: it breaks down.",
         ),
-        working=lambda n: (
-            "Only a diode in series blocks a half-cycle; turning the plug only changes which. A "
-            "bare LED breaks down, a diode across it conducts, a bridge and two LEDs back to back "
-            "use both half-cycles: the dropper never rests."
-        ),
+        working="Only a diode in series blocks a half-cycle; turning the plug only changes which. "
+        "A bare LED breaks down, a diode across it conducts, a bridge and two LEDs back to back "
+        "use both half-cycles: the dropper never rests.",
     ),
     Question(
         id="heat-5",
@@ -526,187 +445,97 @@ HALF_OR_WHOLE = (
         outcome="find the heat in a dropper that works on both half-cycles",
         numbers=lambda draw, supply: {
             "circuit": draw.pick(tuple(BOTH_HALVES)),
-            **untold_numbers(draw, supply),
+            **dropper_numbers(draw, supply),
         },
-        ask=lambda n: (
-            f"Another circuit: {BOTH_HALVES[n.circuit]}. The dropper has {ohms(n.ohms)}, the mains "
-            f"is {n.supply.name}. How much heat does the dropper make?"
-        ),
-        kind=Quantity(
-            of="power",
-            unit="W",
-            right=lambda n: working_point(n, n.circuit).resistor_watts,
-            simple=both_halves_watts,
-            slips=(
-                Slip(
-                    "halved it as behind a series diode",
-                    lambda n: both_halves_watts(n) / 2,
-                    "This is the heat behind a diode in series. Which part blocks a half-cycle "
-                    "here?",
-                    "a part rated for half the heat overheats in this circuit.",
-                ),
-                Slip(
-                    "squared the peak",
-                    lambda n: 2 * both_halves_watts(n),
-                    "The peak seems to have been squared. Which of the three numbers makes heat?",
-                    share=0.5,
-                ),
-                Slip(
-                    "squared the mean",
-                    lambda n: mains.mean(n.supply.volts_rms) ** 2 / n.ohms,
-                    "This is the mean squared. The mean makes light: which number makes heat?",
-                ),
-                Slip(
-                    "halved the voltage, then squared",
-                    lambda n: both_halves_watts(n) / 4,
-                    "This is a quarter of V² / R. Is there anything in this circuit that halves "
-                    "the voltage?",
-                    "a part rated for a quarter of the heat overheats in this circuit.",
-                ),
-            ),
-            check="First say for how much of the cycle current flows.",
+        facts={"built": lambda n: BOTH_HALVES[n.circuit]},
+        ask="Another circuit: {built}. The dropper has {ohms}, the mains is {supply}. How much "
+        "heat does the dropper make?",
+        kind=Amount(
+            "power",
+            "W",
+            Road(label(), knowing(squared_over("ohms"), MEAN_BY_RMS, *NO_REST)),
+            exact=lambda n: working_point(n, n.circuit).resistor_watts,
+            danger=burns(lambda n: working_point(n, n.circuit).resistor_watts),
         ),
         nudges=(
             "Does the dropper ever rest in this circuit?",
             "It works on both half-cycles, so it sees the whole rms of the mains: square it and "
             "divide by the ohms.",
         ),
-        working=lambda n: (
-            f"Current flows in both half-cycles, so {volts(n.supply.volts_rms)} squared, over "
-            f"{ohms(n.ohms)}: {watts(both_halves_watts(n))}. With the drops taken off it is "
-            f"{watts(working_point(n, n.circuit).resistor_watts)}."
-        ),
-        code=lambda n: point_code(n, "resistor_watts", n.circuit),
+        working="Current flows in both half-cycles: {sum}. With the drops taken off it is {right}.",
+        code=point_code("resistor_watts", "{circuit}"),
     ),
     Question(
         id="heat-6",
+        edition=2,
         level=2,
         marks=2,
         outcome="work out the energy of a light in a year, after a change of current",
         numbers=_change_numbers,
-        ask=lambda n: (
-            f"A light gives its LED {milliamps(n.before)}, and its dropper makes {watts(n.watts)} "
-            f"of heat. A larger dropper brings the LED down to {milliamps(n.after)} on the same "
-            "mains. It is on all year, 8760 h. How much energy does the new dropper use in the "
-            "year?"
-        ),
-        kind=Quantity(
-            of="energy",
-            unit="kWh",
-            right=lambda n: _watt_hours(_watts_after(n)),
-            slips=(
-                Slip(
-                    "scaled the heat by the square of the current",
-                    lambda n: _watt_hours(_watts_after(n) * n.after / n.before),
-                    "The heat seems to have been scaled by the current squared. The mains is the "
-                    "same: what happened to the ohms?",
-                    share=0.5,
-                ),
-                Slip(
-                    "kept the old heat",
-                    lambda n: _watt_hours(n.watts),
-                    "This is the year of the old dropper. What does less current do to the heat?",
-                    share=0.5,
-                ),
-                Slip(
-                    "one day",
-                    lambda n: _watt_hours(_watts_after(n), hours=24.0),
-                    "This is one day. For how long is the light on?",
-                    share=0.5,
-                ),
-                Slip(
-                    "watt-hours",
-                    lambda n: 1000 * _watt_hours(_watts_after(n)),
-                    "These are watt-hours. How many of them make one kilowatt-hour?",
-                    share=0.5,
-                ),
+        ask="A light gives its LED {before_amps:mA}, and its dropper makes {watts} of heat. A "
+        "larger dropper brings the LED down to {after_amps:mA} on the same mains. It is on all "
+        "year, 8760 h. How much energy does the new dropper use in the year?",
+        kind=Amount(
+            "energy",
+            "kWh",
+            Road(
+                given("watts"),
+                in_step_with(lambda n: n.after_amps / n.before_amps),
+                whole_year(),
             ),
-            check="First work out the heat in the new dropper.",
         ),
         nudges=(
             "The volts stay the same and the current falls: how does volts times amperes change?",
             "On the same mains heat falls in step with the current. Multiply by the hours, then "
             "divide by 1000.",
         ),
-        working=lambda n: (
-            f"The heat falls in step with the current: {watts(n.watts)} × "
-            f"{n.after / n.before:.3g} = {midway(_watts_after(n), 'power')}. Times 8760 h, over "
-            f"1000: {write_as(_watt_hours(_watts_after(n)), 'kWh', 3)}."
-        ),
-        code=lambda n: (
-            f"1000 * energy.kilowatt_hours({n.watts} * {n.after} / {n.before}, "
-            "energy.HOURS_PER_YEAR)"
-        ),
+        working="The heat falls in step with the current: {sum}.",
     ),
     Question(
         id="heat-7",
+        edition=2,
         level=3,
         marks=2,
         outcome="weigh the cost of the forgotten pot against that of the pilot light",
-        numbers=lambda draw, supply: {
-            **dropper_numbers(draw, supply),
-            "hours": draw.pick((40.0, 50.0, 70.0)),
-        },
-        ask=lambda n: (
-            f"The pot takes {watts(POT_WATTS)} and was forgotten for {n.hours:.0f} h. A pilot "
-            f"light, {ohms(n.ohms)} behind a diode on {n.supply.name}, is on all year, 8760 h. A "
-            "kilowatt-hour costs the same for both. What does the light's whole year cost, in per "
-            "cent of what that one forgetting cost? Count the dropper's heat only."
-        ),
-        kind=Quantity(
-            of="percent",
-            unit="%",
-            right=lambda n: _percent_of_pot(working_point(n).resistor_watts, n.hours),
-            simple=lambda n: _percent_of_pot(both_halves_watts(n) / 2, n.hours),
+        numbers=_cost_numbers,
+        ask="The pot takes {pot_watts} and was forgotten for {hours:.0f} h. A pilot light, {ohms} "
+        "behind a diode on {supply}, is on all year, 8760 h. A kilowatt-hour costs the same for "
+        "both. What does the light's whole year cost, in per cent of what that one forgetting "
+        "cost? Count the dropper's heat only.",
+        kind=Amount(
+            "percent",
+            "%",
+            Road(
+                label(),
+                squared_over("ohms"),
+                halved(),
+                whole_year(),
+                per_cent_of(lambda n: n.pot_watts * n.hours),
+            ),
+            exact=lambda n: _percent_of_pot(working_point(n).resistor_watts, n.hours),
             slips=(
                 Slip(
-                    "forgot half-wave",
-                    lambda n: _percent_of_pot(both_halves_watts(n), n.hours),
-                    "Twice too much. Does the dropper work on both half-cycles?",
-                    share=0.5,
-                ),
-                Slip(
-                    "halved the voltage, then squared",
-                    lambda n: _percent_of_pot(both_halves_watts(n) / 4, n.hours),
-                    "Half of what it is. What does halving the voltage do to its square?",
-                    share=0.5,
-                ),
-                Slip(
-                    "one month of the light",
-                    lambda n: _percent_of_pot(both_halves_watts(n) / 2, n.hours) / 12,
-                    "This is one month of the light. For how long is it on?",
-                    share=0.5,
-                ),
-                Slip(
-                    "the same hours for both",
+                    "compared the watts alone",
                     lambda n: _percent_of_pot(both_halves_watts(n) / 2, energy.HOURS_PER_YEAR),
-                    "This compares the watts alone. For how many hours is each of them on?",
+                    "For how many hours is each of them on?",
                     share=0.5,
                 ),
                 Slip(
-                    "gave the fraction",
-                    lambda n: _percent_of_pot(both_halves_watts(n) / 2, n.hours) / 100,
-                    "This is the share as a fraction of one. How is it written in percent?",
-                    share=0.5,
+                    "compared the hours alone",
+                    lambda n: 100 * n.hours / energy.HOURS_PER_YEAR,
+                    "How many watts does each of them take?",
                 ),
             ),
-            check="First work out the energy of each of the two.",
         ),
         nudges=(
             "If a kilowatt-hour costs the same for both, what decides the cost?",
             "Power times hours for each of the two. Divide the light's by the pot's, and take it "
             "in percent.",
         ),
-        working=lambda n: (
-            f"The dropper makes {midway(working_point(n).resistor_watts, 'power')}: in 8760 h "
-            f"{write_as(_watt_hours(working_point(n).resistor_watts), 'kWh', 4)}. The pot: "
-            f"{write_as(_watt_hours(POT_WATTS, n.hours), 'kWh', 3)}. So the light's year costs "
-            f"{write_as(_percent_of_pot(working_point(n).resistor_watts, n.hours), '%', 3)} of it."
-        ),
-        code=lambda n: (
-            f"100 * energy.kilowatt_hours({point_code(n, 'resistor_watts')}, "
-            f"energy.HOURS_PER_YEAR) / energy.kilowatt_hours({POT_WATTS:g}, {n.hours:g})"
-        ),
+        working="The pot: {pot_watts} × {hours:.0f} h. The light: {sum} of it; with the drops of "
+        "LED and diode {right}.",
+        code="100 * energy.kilowatt_hours(" + point_code("resistor_watts") + ", "
+        "energy.HOURS_PER_YEAR) / energy.kilowatt_hours({pot_watts:g}, {hours:g})",
     ),
 )
 
@@ -717,17 +546,21 @@ def _worst_watts(n):
     return operating_point(HALF_WAVE, mains.highest(n.supply), ohms=n.ohms).resistor_watts
 
 
-def _rating_danger(value, n):
-    if value < 0.97 * _worst_watts(n):
-        return (
-            "a part rated for less than it turns into heat gets too hot. It browns, drifts, and "
-            "can set fire to what touches it."
-        )
+ADDED_TO_WATTS = Turn(
+    "added the per cent to the watts",
+    "If the volts rise by ten per cent, by how much does their square?",
+    lambda value, more, n: value * (1 + more / 100) ** 0.5,
+)
+
+
+def _trusted_too_far(value, n):
+    if value > 1.005 * ratings.derated_watts(n.rated_watts, n.air_celsius):
+        return "a part that has to take more than the air leaves of its rating overheats."
     return None
 
 
-# Not 85 °C: there the air over the knee is the right share, by luck.
-DERATING_CELSIUS = (90.0, 95.0, 105.0, 110.0)
+# With these, two digits hold the whole answer: none can be rounded up to more than is left.
+DERATING_CELSIUS = (95.5, 104.0, 121.0)
 
 RATING = (
     Question(
@@ -736,287 +569,123 @@ RATING = (
         level=2,
         marks=2,
         outcome="find the rating that a dropper needs",
-        numbers=untold_numbers,
-        ask=lambda n: (
-            f"A dropper of {ohms(n.ohms)} sits behind a diode on {n.supply.name}. By the rule of "
-            "this course, what must it be rated for at least? Give the sum, before you look for a "
-            "size that is sold."
-        ),
-        kind=Quantity(
-            of="power",
-            unit="W",
-            right=lambda n: MARGIN * _worst_watts(n),
-            simple=lambda n: 1.21 * both_halves_watts(n),
-            slips=(
-                Slip(
-                    "mains tolerance forgotten",
-                    both_halves_watts,
-                    "This is twice the heat on the voltage of the label. How high may the mains "
-                    "be?",
-                    share=0.5,
-                ),
-                Slip(
-                    "ten per cent added to the watts",
-                    lambda n: 1.1 * both_halves_watts(n),
-                    "Ten per cent seems to have been added to the watts. If the volts rise by ten "
-                    "per cent, by how much does their square?",
-                    share=0.5,
-                ),
-                Slip(
-                    "no margin",
-                    lambda n: 1.21 * both_halves_watts(n) / 2,
-                    "This is the heat at the highest mains, with nothing to spare. What does the "
-                    "second step of the rule do?",
-                    share=0.5,
-                ),
-                Slip(
-                    "rating equal to the heat on the label's voltage",
-                    lambda n: both_halves_watts(n) / 2,
-                    "This is the heat on the voltage of the label. Which two things does the rule "
-                    "add?",
-                ),
-                Slip(
-                    "rating half of the heat",
-                    lambda n: both_halves_watts(n) / 4,
-                    "The factor went the other way. Should a part be rated for more than it has to "
-                    "stand, or for less?",
-                ),
-                Slip(
-                    "forgot half-wave",
-                    lambda n: 2.42 * both_halves_watts(n),
-                    "This would be right if both half-cycles passed: safe, but twice the size. "
-                    "What does the diode do?",
-                    share=0.5,
-                ),
+        numbers=dropper_numbers,
+        ask="A dropper of {ohms} sits behind a diode on {supply}. By the rule of this course, what "
+        "must it be rated for at least? Give the sum, before you look for a size that is sold.",
+        kind=Amount(
+            "power",
+            "W",
+            Road(
+                MAINS_VOLTS,
+                knowing(per_cent_more(10.0), ADDED_TO_WATTS),
+                squared_over("ohms"),
+                halved(),
+                doubled(),
             ),
-            danger=_rating_danger,
-            check="First work out the heat at the highest mains. Is yours the sum, or a size?",
+            exact=lambda n: MARGIN * _worst_watts(n),
+            danger=burns(_worst_watts, share=1.0),
+            below=0.005,
         ),
+        facts={"sold_watts": lambda n: rules.rating_for(_worst_watts(n))},
         nudges=(
             "What is the highest voltage that the mains may have?",
             "Add ten per cent to the volts, work out the heat, then take the rule's factor.",
         ),
-        working=lambda n: (
-            f"The highest mains is {midway(mains.highest(n.supply).volts_rms, 'voltage')}. Half "
-            f"of its square over {ohms(n.ohms)} is "
-            f"{midway(1.21 * both_halves_watts(n) / 2, 'power')}, and twice that is "
-            f"{watts(1.21 * both_halves_watts(n))}; with the drops of LED and diode it is "
-            f"{watts(MARGIN * _worst_watts(n))}. The next size up of those sold is "
-            f"{watts(rules.rating_for(_worst_watts(n)))}. This is the sum for one part. One "
-            "alone is no barrier: further down several share it."
-        ),
-        code=lambda n: f"2 * {point_code(n, 'resistor_watts', supply=mains.highest(n.supply))}",
+        working="{sum}. With the drops of LED and diode it is {right}. Round up, never down. The "
+        "next size up of those sold is {sold_watts}. This is the sum for one part. One alone "
+        "is no barrier: further down several share it.",
+        code="2 * " + point_code("resistor_watts", high="1.1 * "),
     ),
     Question(
         id="heat-9",
-        edition=2,
+        edition=3,
         level=2,
         outcome="derate a resistor for a warm place",
         numbers=lambda draw, supply: {
-            "rated": draw.pick((0.25, 0.5, 1.0, 2.0)),
-            "air": draw.pick(DERATING_CELSIUS),
+            "rated_watts": draw.pick((0.5, 1.0, 2.0)),
+            "air_celsius": draw.pick(DERATING_CELSIUS),
+            "knee_celsius": KNEE_CELSIUS,
+            "zero_celsius": ZERO_CELSIUS,
         },
-        ask=lambda n: (
-            f"Beside the heating plate the air reaches {celsius(n.air)}. By its sheet a resistor "
-            f"rated {watts(n.rated)} has its full rating up to {celsius(KNEE_CELSIUS)} and nothing "
-            f"left at {celsius(ZERO_CELSIUS)}. What may it turn into heat there?"
-        ),
-        kind=Quantity(
-            of="power",
-            unit="W",
-            right=lambda n: ratings.derated_watts(n.rated, n.air),
-            slips=(
-                Slip(
-                    "not derated",
-                    lambda n: n.rated,
-                    "This is the printed rating. Up to which temperature does it hold?",
-                    "a part that is trusted with its printed rating in hot air overheats.",
-                ),
-                Slip(
-                    "line drawn from zero degrees",
-                    lambda n: n.rated * (1 - n.air / ZERO_CELSIUS),
-                    "The line seems to start at zero degrees. Where does the full rating end?",
-                    share=0.5,
-                ),
-                Slip(
-                    "took the share that is lost",
-                    lambda n: n.rated * (n.air - KNEE_CELSIUS) / (ZERO_CELSIUS - KNEE_CELSIUS),
-                    "This is the part of the rating that is lost. What is left?",
-                    share=0.5,
-                ),
-                Slip(
-                    "divided by seventy",
-                    lambda n: n.rated * (1 - (n.air - KNEE_CELSIUS) / KNEE_CELSIUS),
-                    "The degrees above 70 seem to have been divided by 70. How many degrees long "
-                    "is the slope?",
-                    share=0.5,
-                ),
-            ),
-            check="First work out which part of the slope is still ahead.",
+        ask="Beside the heating plate the air reaches {air_celsius}. By its sheet a resistor rated "
+        "{rated_watts:W} has its full rating up to {knee_celsius} and nothing left at "
+        "{zero_celsius}. What may it turn into heat there?",
+        kind=Amount(
+            "power",
+            "W",
+            Road(given("air_celsius"), slope_left(), of_rating("rated_watts")),
+            danger=_trusted_too_far,
+            within=0.005,
         ),
         nudges=(
             "How far is the air from the point where nothing is left?",
             "Divide that distance by the whole length of the slope, and multiply by the rating.",
         ),
-        working=lambda n: (
-            f"The slope is {ZERO_CELSIUS - KNEE_CELSIUS:.0f} K long, and "
-            f"{ZERO_CELSIUS - n.air:.0f} K of it are ahead: {ZERO_CELSIUS - n.air:.0f} / "
-            f"{ZERO_CELSIUS - KNEE_CELSIUS:.0f} × {watts(n.rated)} = "
-            f"{watts(ratings.derated_watts(n.rated, n.air))}. That is the most it may take; the "
-            "rule of this course uses half of it. Many wires and plastics stand no such air: a "
-            "cooler place is the better answer."
-        ),
-        code=lambda n: f"ratings.derated_watts({n.rated}, {n.air})",
+        working="{sum}. That is the most it may take; the rule of this course uses half of it. "
+        "Many wires and plastics stand no such air: a cooler place is the better answer.",
     ),
 )
 
 # --- volts along the body ------------------------------------------------------------------------
 
-PAIR_OHMS = (39e3, 47e3, 56e3, 68e3, 82e3)
+STRING_OHMS = (39e3, 47e3, 56e3, 68e3)
 
 
-def _swapped(value):
-    first, second = f"{value:.0f}"[:2]
-    return float(second + first) * value / float(first + second)
-
-
-def _each_of_pair(n, resistance=None):
-    """The quick sum for each of two equal resistors behind a diode."""
-    return ohms_law.power(volts=n.supply.volts_rms, ohms=2 * (resistance or n.ohms)) / 2 / 2
-
-
-def _each_of_pair_exact(n):
-    return operating_point(HALF_WAVE, n.supply, ohms=2 * n.ohms).resistor_watts / 2
+def _each_of_three(n):
+    return operating_point(HALF_WAVE, n.supply, ohms=3 * n.ohms).resistor_watts / 3
 
 
 SERIES = (
     Question(
         id="heat-10",
+        edition=2,
         outcome="find the crest voltage on each resistor of a string",
-        numbers=lambda draw, supply: {"count": draw.pick((2, 3, 4))},
-        ask=lambda n: (
-            f"A dropper is made of {n.count} equal resistors in series. The mains is "
-            f"{n.supply.name}, and at times 10 % higher. What does each of them see at the crest?"
-        ),
-        kind=Quantity(
-            of="voltage",
-            unit="V",
-            right=lambda n: ratings.share_of_string(
-                mains.peak(mains.highest(n.supply).volts_rms), n.count
-            ),
-            slips=(
-                Slip(
-                    "each sees all",
-                    lambda n: mains.peak(mains.highest(n.supply).volts_rms),
-                    "This is the crest of the mains. In series, how do equal resistors share it? "
-                    "(When one fails short, the others do get more.)",
-                ),
-                Slip(
-                    "rms instead of crest",
-                    lambda n: mains.highest(n.supply).volts_rms / n.count,
-                    "This is an rms value. How far above it does the crest reach?",
-                    share=0.5,
-                ),
-                Slip(
-                    "mains tolerance forgotten",
-                    lambda n: mains.peak(n.supply.volts_rms) / n.count,
-                    "This is the share of the crest on the label's voltage. How high may the mains "
-                    "be?",
-                    share=0.5,
-                ),
-                Slip(
-                    "rms, and mains tolerance forgotten",
-                    lambda n: n.supply.volts_rms / n.count,
-                    "This is the share of the voltage on the label. Which two things lift it?",
-                ),
-            ),
-            check="First work out the crest of the highest mains.",
+        numbers=lambda draw, supply: {"count": draw.pick((3, 4, 5))},
+        ask="A dropper is made of {count} equal resistors in series. The mains is {supply}, and at "
+        "times 10 % higher. What does each of them see at the crest?",
+        kind=Amount(
+            "voltage",
+            "V",
+            Road(MAINS_VOLTS, per_cent_more(10.0), crest(), shared_volts("count")),
+            within=0.01,
         ),
         nudges=(
             "What is the crest of the mains when it is ten per cent high?",
             "Take 1.1 times the label, times 1.414, and share it equally.",
         ),
-        working=lambda n: (
-            f"1.1 × √2 × {volts(n.supply.volts_rms)} is "
-            f"{midway(mains.peak(mains.highest(n.supply).volts_rms), 'voltage')}. Shared by "
-            f"{n.count} equal resistors: "
-            f"{write_as(mains.peak(mains.highest(n.supply).volts_rms) / n.count, 'V', 3)} each."
-        ),
-        code=lambda n: (
-            f"ratings.share_of_string(mains.peak(1.1 * {n.supply.volts_rms:g}), {n.count})"
-        ),
+        working="{sum} each.",
+        code="ratings.share_of_string(mains.peak(1.1 * {supply.volts_rms:g}), {count})",
     ),
     Question(
         id="heat-11",
+        edition=2,
         level=2,
         marks=2,
-        outcome="read a resistor's bands and find the heat in each of two",
-        numbers=lambda draw, supply: {"ohms": draw.pick(PAIR_OHMS)},
+        outcome="read a resistor's bands and find the heat in each of three",
+        numbers=lambda draw, supply: {"ohms": draw.pick(STRING_OHMS)},
         picture=lambda n: Picture(
             "resistor bands", {"bands": resistors.bands(n.ohms, tolerance_percent=5.0)}
         ),
-        ask=lambda n: (
-            "Read the bands, from the left. Two of these stand in series as the dropper, behind a "
-            f"diode on {n.supply.name}. How much heat does each of the two make?"
-        ),
-        kind=Quantity(
-            of="power",
-            unit="W",
-            right=_each_of_pair_exact,
-            simple=_each_of_pair,
-            slips=(
-                Slip(
-                    "heat of both together, or both half-cycles",
-                    lambda n: 2 * _each_of_pair(n),
-                    "Twice too high: either this is both resistors together, or both half-cycles "
-                    "were counted. Which of the two did you do?",
-                    share=0.5,
-                ),
-                Slip(
-                    "each alone on the mains",
-                    lambda n: 4 * _each_of_pair(n),
-                    "This is the heat if one of them stood alone behind the diode. What do two in "
-                    "series do to the current?",
-                    share=0.5,
-                ),
-                Slip(
-                    "divided once too often",
-                    lambda n: _each_of_pair(n) / 2,
-                    "Half of what each makes. Each has half of the volts and half of the ohms: "
-                    "how often does that divide the heat?",
-                    share=0.5,
-                ),
-                Slip(
-                    "one zero too many in the bands",
-                    lambda n: _each_of_pair(n, 10 * n.ohms),
-                    "Ten times too low. How many zeros does the third band stand for?",
-                    share=0.5,
-                ),
-                Slip(
-                    "one zero too few in the bands",
-                    lambda n: _each_of_pair(n, n.ohms / 10),
-                    "Ten times too high. How many zeros does the third band stand for?",
-                    share=0.5,
-                ),
-                Slip(
-                    "swapped the first two bands",
-                    lambda n: _each_of_pair(n, _swapped(n.ohms)),
-                    "The first two bands seem to have changed places. From which end do you read?",
-                    share=0.5,
-                ),
+        ask="Read the bands, from the left. Three of these stand in series as the dropper, behind "
+        "a diode on {supply}. How much heat does each of the three make?",
+        kind=Amount(
+            "power",
+            "W",
+            Road(
+                label(),
+                squared_over(Road(band_ohms("ohms"), alike_in_series(3))),
+                halved(),
+                shared_heat(3),
             ),
-            check="First write down the resistance of one, then of both together.",
+            exact=_each_of_three,
+            danger=burns(_each_of_three),
         ),
         nudges=(
-            "What does one resistor have, and what have both together?",
+            "What does one resistor have, and what have all together?",
             "Work out the heat of the whole string on a half-wave, then share it equally.",
         ),
-        working=lambda n: (
-            f"Each has {ohms(n.ohms)}, both together {ohms(2 * n.ohms)}. On a half-wave that "
-            f"makes {midway(2 * _each_of_pair(n), 'power')}, or {watts(_each_of_pair(n))} each; "
-            f"with the drops of LED and diode it is {watts(_each_of_pair_exact(n))} each."
-        ),
-        code=lambda n: f"{point_code(n, 'resistor_watts', resistance=2 * n.ohms)} / 2",
+        working="{sum} each; with the drops of LED and diode it is {right} each.",
+        code=point_code("resistor_watts", times="3 * ") + " / 3",
     ),
 )
 
@@ -1034,18 +703,15 @@ def _box_numbers(draw, supply):
     power, kelvin_per_watt, square_metres = draw.pick(BOXES)
     return {
         "watts": power,
-        "kelvin_per_watt": kelvin_per_watt,
+        "each_watt_kelvin": kelvin_per_watt,
         "square_metres": square_metres,
-        "room": draw.pick(ROOM_CELSIUS),
+        "room_celsius": draw.pick(ROOM_CELSIUS),
     }
 
 
-def _box_rise(n):
-    return heat.box_rise_kelvin(n.watts, n.square_metres)
-
-
 def _settled(n):
-    return heat.final_celsius(n.watts, n.kelvin_per_watt, n.room + _box_rise(n))
+    air = n.room_celsius + heat.box_rise_kelvin(n.watts, n.square_metres)
+    return heat.final_celsius(n.watts, n.each_watt_kelvin, air)
 
 
 def _warming_numbers(draw, supply):
@@ -1065,65 +731,53 @@ def _warming_numbers(draw, supply):
 WARM = (
     Question(
         id="heat-12",
-        edition=2,
+        edition=3,
         level=2,
         marks=2,
         outcome="find how warm a part gets in a closed box",
         numbers=_box_numbers,
-        ask=lambda n: (
-            f"In a closed box with {n.square_metres * 1e4:.0f} cm² of outer surface a dropper "
-            f"makes {watts(n.watts)}, and nothing else in it gets warm. From the air inside to the "
-            f"room its walls pass {heat.CLOSED_BOX:.0f} W for each square metre and kelvin. The "
-            f"dropper itself gets {n.kelvin_per_watt:.0f} K warmer than its air for each watt. The "
-            f"room is at {celsius(n.room)}. At what temperature does the dropper settle?"
-        ),
-        kind=Quantity(
-            of="temperature",
-            unit="°C",
-            right=_settled,
+        facts={"cm2": lambda n: n.square_metres * 1e4, "passed": lambda n: heat.CLOSED_BOX},
+        ask="In a closed box with {cm2:.0f} cm² of outer surface a dropper makes {watts:W}, and "
+        "nothing else in it gets warm. From the air inside to the room its walls pass {passed:.0f} "
+        "W for each square metre and kelvin. The dropper itself gets {each_watt_kelvin} warmer "
+        "than its air for each watt. The room is at {room_celsius}. At what temperature does the "
+        "dropper settle?",
+        kind=Amount(
+            "temperature",
+            "°C",
+            Road(
+                given("watts"),
+                box_rise("square_metres"),
+                warmer_than("room_celsius"),
+                own_rise("watts", "each_watt_kelvin"),
+            ),
             slips=(
                 Slip(
-                    "forgot the box",
-                    lambda n: heat.final_celsius(n.watts, n.kelvin_per_watt, n.room),
-                    "This would be right in the open room. How warm is the air in the box?",
+                    "doubled the heat",
+                    lambda n: 2 * _settled(n) - n.room_celsius,
+                    "The heat of a rating, or the heat that is made?",
                     share=0.5,
                 ),
                 Slip(
-                    "gave the rise",
-                    lambda n: _settled(n) - n.room,
-                    "This is how much warmer than the room it gets. Where does it start?",
+                    "took 63 % of the rise",
+                    lambda n: n.room_celsius + 0.63 * (_settled(n) - n.room_celsius),
+                    "After one time constant, or when it has settled?",
                     share=0.5,
                 ),
                 Slip(
-                    "gave the air in the box",
-                    lambda n: n.room + _box_rise(n),
-                    "This is the air in the box. How much warmer than its air is the dropper?",
-                    share=0.5,
-                ),
-                Slip(
-                    "gave the dropper's own rise",
-                    lambda n: n.watts * n.kelvin_per_watt,
-                    "This is the dropper's rise above its air. How warm is that air?",
+                    "gave the rise of the box alone",
+                    lambda n: heat.box_rise_kelvin(n.watts, n.square_metres),
+                    "Where does the rise start, and how much warmer is the dropper?",
                 ),
             ),
-            check="First work out how much warmer than the room the air in the box gets.",
         ),
         nudges=(
             "Which air does the dropper feel, and how warm is it?",
             "Room, plus the rise of the box, plus the rise of the part. The box: watts over "
             f"{heat.CLOSED_BOX:.0f} times its surface in square metres.",
         ),
-        working=lambda n: (
-            f"The box: {watts(n.watts)} / ({heat.CLOSED_BOX:.0f} × {n.square_metres:.3g} m²) = "
-            f"{_box_rise(n):.3g} K. "
-            f"The part: {watts(n.watts)} × {n.kelvin_per_watt:.0f} K/W = "
-            f"{n.watts * n.kelvin_per_watt:.3g} K. With the room's {celsius(n.room)} that makes "
-            f"{write_as(_settled(n), '°C', 3)}."
-        ),
-        code=lambda n: (
-            f"heat.final_celsius({n.watts}, {n.kelvin_per_watt}, "
-            f"{n.room} + heat.box_rise_kelvin({n.watts}, {n.square_metres}))"
-        ),
+        code="heat.final_celsius({watts}, {each_watt_kelvin}, {room_celsius} + "
+        "heat.box_rise_kelvin({watts}, {square_metres}))",
     ),
     Question(
         id="heat-13",
@@ -1131,14 +785,21 @@ WARM = (
         level=2,
         outcome="judge a temperature that was read while a part still warms up",
         numbers=_warming_numbers,
-        ask=lambda n: (
-            f"Find the mistake. “The room is at {celsius(n.room)}. With the pot unplugged and "
-            "proved dead, an electrically skilled person fixed a probe with reinforced insulation "
-            "to the dropper and closed the box. Only then was it switched on. The dropper's time "
-            f"constant is {n.constant / 60:.0f} min. After {n.constant / 60:.0f} min the probe, "
-            f"read outside the closed box, shows {celsius(n.first)}. The plastic beside the "
-            f"dropper can stand {celsius(n.allowed)}. So the plastic is safe.” Which step is wrong?"
-        ),
+        facts={
+            "room_celsius": lambda n: n.room,
+            "minutes": lambda n: n.constant / 60,
+            "first_celsius": lambda n: n.first,
+            "allowed_celsius": lambda n: n.allowed,
+            "early_kelvin": lambda n: n.first - n.room,
+            "whole_kelvin": lambda n: round(n.final - n.room),
+            "settled_celsius": lambda n: round(n.final),
+        },
+        ask="Find the mistake. “The room is at {room_celsius}. With the pot unplugged and proved "
+        "dead, an entitled person fixed a probe with reinforced insulation to the dropper and "
+        "closed the box. Only then was it switched on. The dropper's time constant is "
+        "{minutes:.0f} min. After {minutes:.0f} min the probe, read outside the closed box, shows "
+        "{first_celsius}. The plastic beside the dropper can stand {allowed_celsius}. So the "
+        "plastic is safe.” Which step is wrong?",
         kind=Choice(
             (
                 Option(
@@ -1172,13 +833,11 @@ WARM = (
             "What will the probe show much later?",
             "Take the room off the reading: that is 63 % of the whole rise. Work out all of it.",
         ),
-        working=lambda n: (
-            f"After one time constant 63 % of the rise is there: {n.first - n.room:.0f} K. The "
-            f"whole rise is about {n.final - n.room:.0f} K, so the dropper goes to "
-            f"{write_as(round(n.final), '°C')}, above the {celsius(n.allowed)} that the plastic "
-            "can stand. The air in the box warms up more slowly and lifts it further. Wait until "
-            "the reading has stood still, with the box closed all the time."
-        ),
+        working="After one time constant 63 % of the rise is there: {early_kelvin}. The whole "
+        "rise is about {whole_kelvin}, so the dropper goes to {settled_celsius}, above the "
+        "{allowed_celsius} that the plastic can stand. The air in the box warms up more slowly "
+        "and lifts it further. Wait until the reading has stood still, with the box closed all "
+        "the time.",
     ),
 )
 
@@ -1227,7 +886,6 @@ EACH_OHMS = (15e3, 22e3, 33e3, 47e3, 68e3)
 AIR_CELSIUS = (70.0, 85.0, 100.0)
 # So much light that on every supply four of the largest are too many; no string lies within 3 %.
 LEAST_AMPS = {"above 200 V": 0.78e-3, "below": 0.42e-3}
-LIT_HALVES = {"diode_across": 1, "bridge": 2}
 # Wishes, for an LED lit in one half, from which no string lies so near that the drops decide.
 CLEAR_AMPS = {
     230.0: (0.56e-3, 0.81e-3, 1.15e-3),
@@ -1294,6 +952,14 @@ def _judge_string(circuit, n, each_ohms, count, rating):
     ]
 
 
+STRING_FACTS = {
+    "built": lambda n: BOTH_HALVES[n.circuit],
+    "each_ohms": lambda n: n.each,
+    "air_celsius": lambda n: n.air,
+    "part_volts": lambda n: PART_VOLTS,
+}
+
+
 def _oversized(rating, heats):
     """Whether more than one size lies between the rating and the least that will do."""
     needed = rating / min(finding.margin for finding in heats if finding.rule == "heat")
@@ -1315,26 +981,15 @@ def _all_passed(criteria):
 
 def _best_two(n):
     """As little heat as the wanted light allows, then the smallest rating."""
-    return next(
-        (count, rating)
-        for count in reversed(COUNTS)
-        for rating in PART_WATTS
-        if _all_passed(_judge_two((count, rating), n))
-    )
+    strings = product(reversed(COUNTS), PART_WATTS)
+    return next(string for string in strings if _all_passed(_judge_two(string, n)))
 
 
 def _best_three(n):
     """As little heat as the wanted light allows, from as few parts as the rules allow."""
-    strings = sorted(
-        ((each, count) for each in EACH_OHMS for count in COUNTS),
-        key=lambda string: (-string[0] * string[1], string[1]),
-    )
-    return next(
-        (each, count, rating)
-        for each, count in strings
-        for rating in PART_WATTS
-        if _all_passed(_judge_three((each, count, rating), n))
-    )
+    ohms_first = sorted(product(EACH_OHMS, COUNTS), key=lambda s: (-s[0] * s[1], s[1]))
+    strings = ((*string, rating) for string, rating in product(ohms_first, PART_WATTS))
+    return next(string for string in strings if _all_passed(_judge_three(string, n)))
 
 
 def _string_working(judge, picked, n):
@@ -1355,18 +1010,16 @@ WHOLE = (
         level=2,
         marks=2,
         outcome="put the steps of rating a dropper in order",
-        ask=lambda n: "Put the steps of choosing a dropper's power rating in order.",
+        ask="Put the steps of choosing a dropper's power rating in order.",
         kind=Order(SIZING_STEPS),
         nudges=(
             "What has to be known before each step can be done?",
             "Volts first, then heat, then the margin, then a part that is sold, then its place, "
             "then the day when one part fails.",
         ),
-        working=lambda n: (
-            "Highest mains, rms across the dropper, its square over the ohms, twice that, the next "
-            "rating that is sold, what is left of it in the warm box, and last one fault: who gets "
-            "the heat and the volts of a part that fails short?"
-        ),
+        working="Highest mains, rms across the dropper, its square over the ohms, twice that, the "
+        "next rating that is sold, what is left of it in the warm box, and last one fault: who "
+        "gets the heat and the volts of a part that fails short?",
     ),
     Question(
         id="heat-15",
@@ -1379,12 +1032,11 @@ WHOLE = (
             "air": draw.pick(AIR_CELSIUS),
             "least_amps": LEAST_AMPS["above 200 V" if supply.volts_rms > 200.0 else "below"],
         },
-        ask=lambda n: (
-            f"The drawer holds {ohms(n.each)} only, in several sizes, each type good for "
-            f"{volts(PART_VOLTS)} rms. The dropper sits behind a diode on {n.supply.name}, in a "
-            f"box whose air reaches {celsius(n.air)}. The LED needs {milliamps(n.least_amps)} on "
-            f"average. How many in series, and of which rating? {STRING_RULES}"
-        ),
+        facts=STRING_FACTS,
+        ask="The drawer holds {each_ohms} only, in several sizes, each type good for {part_volts} "
+        "rms. The dropper sits behind a diode on {supply}, in a box whose air reaches "
+        "{air_celsius}. The LED needs {least_amps:mA} on average. How many in series, and of which "
+        "rating? " + STRING_RULES,
         kind=Parts(
             (
                 Field("how many in series", "ratio", COUNTS),
@@ -1414,12 +1066,11 @@ WHOLE = (
             "least_amps": draw.pick(CLEAR_AMPS[supply.volts_rms])
             * (2 if circuit == "bridge" else 1),
         },
-        ask=lambda n: (
-            f"A new circuit: {BOTH_HALVES[n.circuit]}. The mains is {n.supply.name}, the air in "
-            f"the box reaches {celsius(n.air)}, and the LED needs {milliamps(n.least_amps)} on "
-            f"average. Make the dropper of equal resistors, each type good for "
-            f"{volts(PART_VOLTS)} rms. Pick value, number and rating. {STRING_RULES}"
-        ),
+        facts=STRING_FACTS,
+        ask="A new circuit: {built}. The mains is {supply}, the air in the box reaches "
+        "{air_celsius}, and the LED needs {least_amps:mA} on average. Make the dropper of equal "
+        "resistors, each type good for {part_volts} rms. Pick value, number and rating. "
+        + STRING_RULES,
         kind=Parts(
             (
                 Field("value of each", "resistance", EACH_OHMS),

@@ -61,8 +61,8 @@ def box_rise(n):
     return n.watts * (1 / 8 + 1 / 8) / n.square_metres
 
 
-def swapped(ohms):
-    return float(f"{ohms:.0f}"[1] + f"{ohms:.0f}"[0] + f"{ohms:.0f}"[2:])
+def own_rise(n):
+    return n.watts * n.each_watt_kelvin
 
 
 RIGHT = {
@@ -71,13 +71,13 @@ RIGHT = {
     "heat-1": lambda n: cycle("series_diode", n.supply.volts_rms, n.ohms)[1],
     "heat-3": heat,
     "heat-5": lambda n: heat(n, n.circuit),
-    "heat-6": lambda n: n.watts * n.after / n.before * 8760,
+    "heat-6": lambda n: n.watts * n.after_amps / n.before_amps * 8760,
     "heat-7": lambda n: percent(heat(n), n),
     "heat-8": lambda n: 2 * heat(n, high=1.1),
-    "heat-9": lambda n: n.rated * left(n.air),
+    "heat-9": lambda n: n.rated_watts * left(n.air_celsius),
     "heat-10": lambda n: 1.1 * sqrt(2) * n.supply.volts_rms / n.count,
-    "heat-11": lambda n: heat(n, ohms=2 * n.ohms) / 2,
-    "heat-12": lambda n: n.room + box_rise(n) + n.watts * n.kelvin_per_watt,
+    "heat-11": lambda n: heat(n, ohms=3 * n.ohms) / 3,
+    "heat-12": lambda n: n.room_celsius + box_rise(n) + own_rise(n),
 }
 
 SIMPLE = {
@@ -87,88 +87,21 @@ SIMPLE = {
     "heat-5": full,
     "heat-7": lambda n: percent(full(n) / 2, n),
     "heat-8": lambda n: 1.21 * full(n),
-    "heat-11": lambda n: full(n) / 8,
+    "heat-11": lambda n: full(n) / 18,
 }
 
 SLIPS = {
-    "heat-recall-2": {
-        "left out the LED's own drop": lambda n: n.volts / n.ohms,
-        "added the LED's drop": lambda n: (n.volts + 2.0) / n.ohms,
-    },
-    "heat-recall-3": {
-        "rms over resistance": lambda n: n.supply.volts_rms / n.ohms,
-        "forgot half-wave": lambda n: 2 * sqrt(2) / pi * n.supply.volts_rms / n.ohms,
-        "half of rms over resistance": lambda n: 0.5 * n.supply.volts_rms / n.ohms,
-        "peak over resistance": lambda n: sqrt(2) * n.supply.volts_rms / n.ohms,
-    },
-    "heat-1": {
-        "forgot half-wave": lambda n: n.supply.volts_rms / n.ohms,
-        "halved the rms voltage": lambda n: 0.5 * n.supply.volts_rms / n.ohms,
-        "took the mean": lambda n: sqrt(2) / pi * n.supply.volts_rms / n.ohms,
-        "took the peak": lambda n: sqrt(2) * n.supply.volts_rms / n.ohms,
-    },
     "heat-3": {
-        "forgot half-wave, or squared the peak": full,
-        "peak volts and no half-wave": lambda n: 2 * full(n),
-        "halved the voltage, then squared": lambda n: full(n) / 4,
-        "squared the mean": lambda n: 2 / pi**2 * full(n),
-        "mean current times rms volts": lambda n: sqrt(2) / pi * full(n),
-        "peak current times rms volts": lambda n: sqrt(2) * full(n),
-        "heat in the LED": lambda n: 2.0 * sqrt(2) / pi * n.supply.volts_rms / n.ohms,
-    },
-    "heat-5": {
-        "halved it as behind a series diode": lambda n: full(n) / 2,
-        "squared the peak": lambda n: 2 * full(n),
-        "squared the mean": lambda n: 8 / pi**2 * full(n),
-        "halved the voltage, then squared": lambda n: full(n) / 4,
-    },
-    "heat-6": {
-        "scaled the heat by the square of the current": lambda n: (
-            n.watts * (n.after / n.before) ** 2 * 8760
-        ),
-        "kept the old heat": lambda n: n.watts * 8760,
-        "one day": lambda n: n.watts * n.after / n.before * 24,
-        "watt-hours": lambda n: n.watts * n.after / n.before * 8760 * 1000,
+        "multiplied a crest by an rms value": lambda n: sqrt(2) * full(n),
+        "gave the heat of the LED": lambda n: 2.0 * sqrt(2) / pi * n.supply.volts_rms / n.ohms,
     },
     "heat-7": {
-        "forgot half-wave": lambda n: percent(full(n), n),
-        "halved the voltage, then squared": lambda n: percent(full(n) / 4, n),
-        "one month of the light": lambda n: percent(full(n) / 2, n) / 12,
-        "the same hours for both": lambda n: 100 * full(n) / 2 / 90,
-        "gave the fraction": lambda n: percent(full(n) / 2, n) / 100,
-    },
-    "heat-8": {
-        "mains tolerance forgotten": full,
-        "ten per cent added to the watts": lambda n: 1.1 * full(n),
-        "no margin": lambda n: 0.605 * full(n),
-        "rating equal to the heat on the label's voltage": lambda n: full(n) / 2,
-        "rating half of the heat": lambda n: full(n) / 4,
-        "forgot half-wave": lambda n: 2.42 * full(n),
-    },
-    "heat-9": {
-        "not derated": lambda n: n.rated,
-        "line drawn from zero degrees": lambda n: n.rated * (155 - n.air) / 155,
-        "took the share that is lost": lambda n: n.rated * (n.air - 70) / 85,
-        "divided by seventy": lambda n: n.rated * (140 - n.air) / 70,
-    },
-    "heat-10": {
-        "each sees all": lambda n: 1.1 * sqrt(2) * n.supply.volts_rms,
-        "rms instead of crest": lambda n: 1.1 * n.supply.volts_rms / n.count,
-        "mains tolerance forgotten": lambda n: sqrt(2) * n.supply.volts_rms / n.count,
-        "rms, and mains tolerance forgotten": lambda n: n.supply.volts_rms / n.count,
-    },
-    "heat-11": {
-        "heat of both together, or both half-cycles": lambda n: full(n) / 4,
-        "each alone on the mains": lambda n: full(n) / 2,
-        "divided once too often": lambda n: full(n) / 16,
-        "one zero too many in the bands": lambda n: full(n) / 80,
-        "one zero too few in the bands": lambda n: full(n) * 10 / 8,
-        "swapped the first two bands": lambda n: full(n, swapped(n.ohms)) / 8,
+        "compared the watts alone": lambda n: 100 * full(n) / 2 / 90,
+        "compared the hours alone": lambda n: 100 * n.hours / 8760,
     },
     "heat-12": {
-        "forgot the box": lambda n: n.room + n.watts * n.kelvin_per_watt,
-        "gave the rise": lambda n: box_rise(n) + n.watts * n.kelvin_per_watt,
-        "gave the air in the box": lambda n: n.room + box_rise(n),
-        "gave the dropper's own rise": lambda n: n.watts * n.kelvin_per_watt,
+        "doubled the heat": lambda n: n.room_celsius + 2 * (box_rise(n) + own_rise(n)),
+        "took 63 % of the rise": lambda n: n.room_celsius + 0.63 * (box_rise(n) + own_rise(n)),
+        "gave the rise of the box alone": lambda n: box_rise(n),
     },
 }
