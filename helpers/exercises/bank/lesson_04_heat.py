@@ -54,6 +54,7 @@ POT_WATTS = 90.0
 MARGIN = 1 / rules.HEALTHY_SHARE
 KNEE_CELSIUS, ZERO_CELSIUS = ratings.KNEE_CELSIUS, ratings.ZERO_CELSIUS
 DROPPER_OHMS = (33e3, 39e3, 47e3, 56e3, 68e3, 82e3, 100e3, 120e3)
+UNTOLD_OHMS = (33e3, 39e3, 43e3, 56e3, 68e3, 82e3, 100e3, 120e3)  # the lesson prints that of 47 k
 HALF_WAVE = "series_diode"
 
 
@@ -85,13 +86,17 @@ def both_halves_watts(n):
     return ohms_law.power(volts=n.supply.volts_rms, ohms=n.ohms)
 
 
-def dropper_ohms(supply):
-    """Not as many kilo-ohms as volts: there every slip has the same digits."""
-    return [value for value in DROPPER_OHMS if value != 1e3 * supply.volts_rms]
+def told_apart(resistances, supply):
+    """Leave out as many kilo-ohms as volts: there every slip has the same digits."""
+    return [value for value in resistances if value != 1e3 * supply.volts_rms]
 
 
 def dropper_numbers(draw, supply):
-    return {"ohms": draw.pick(dropper_ohms(supply))}
+    return {"ohms": draw.pick(told_apart(DROPPER_OHMS, supply))}
+
+
+def untold_numbers(draw, supply):
+    return {"ohms": draw.pick(told_apart(UNTOLD_OHMS, supply))}
 
 
 # --- look back ---------------------------------------------------------------------------------
@@ -283,10 +288,10 @@ POWER = (
     ),
     Question(
         id="heat-3",
-        edition=2,
+        edition=3,
         marks=2,
         outcome="find the heat in a dropper on a half-wave",
-        numbers=dropper_numbers,
+        numbers=untold_numbers,
         ask="All steps are yours: how much heat does a dropper of {ohms} make behind a diode on "
         "{supply}?",
         kind=Amount(
@@ -396,7 +401,7 @@ CROSSINGS = (100 / 3, 50.0, 100 / 2**0.5, 100.0)
 def _cost_numbers(draw, supply):
     """Draw a light that costs enough to be told from its share of both together."""
     clear = []
-    for resistance, hours in product(dropper_ohms(supply), (20.0, 40.0, 70.0)):
+    for resistance, hours in product(told_apart(DROPPER_OHMS, supply), (20.0, 40.0, 70.0)):
         share = _percent_of_pot(supply.volts_rms**2 / resistance / 2, hours)
         if share > 10 and all(abs(share / crossing - 1) > 0.12 for crossing in CROSSINGS):
             clear.append({"ohms": resistance, "pot_watts": POT_WATTS, "hours": hours})
@@ -439,13 +444,13 @@ HALF_OR_WHOLE = (
     ),
     Question(
         id="heat-5",
-        edition=2,
+        edition=3,
         level=2,
         marks=2,
         outcome="find the heat in a dropper that works on both half-cycles",
         numbers=lambda draw, supply: {
             "circuit": draw.pick(tuple(BOTH_HALVES)),
-            **dropper_numbers(draw, supply),
+            **untold_numbers(draw, supply),
         },
         facts={"built": lambda n: BOTH_HALVES[n.circuit]},
         ask="Another circuit: {built}. The dropper has {ohms}, the mains is {supply}. How much "
@@ -565,11 +570,11 @@ DERATING_CELSIUS = (95.5, 104.0, 121.0)
 RATING = (
     Question(
         id="heat-8",
-        edition=2,
+        edition=3,
         level=2,
         marks=2,
         outcome="find the rating that a dropper needs",
-        numbers=dropper_numbers,
+        numbers=untold_numbers,
         ask="A dropper of {ohms} sits behind a diode on {supply}. By the rule of this course, what "
         "must it be rated for at least? Give the sum, before you look for a size that is sold.",
         kind=Amount(
@@ -776,6 +781,7 @@ WARM = (
             "Room, plus the rise of the box, plus the rise of the part. The box: watts over "
             f"{heat.CLOSED_BOX:.0f} times its surface in square metres.",
         ),
+        working="The box, then the room, then the dropper: {sum}.",
         code="heat.final_celsius({watts}, {each_watt_kelvin}, {room_celsius} + "
         "heat.box_rise_kelvin({watts}, {square_metres}))",
     ),
@@ -795,8 +801,8 @@ WARM = (
             "settled_celsius": lambda n: round(n.final),
         },
         ask="Find the mistake. “The room is at {room_celsius}. With the pot unplugged and proved "
-        "dead, an entitled person fixed a probe with reinforced insulation to the dropper and "
-        "closed the box. Only then was it switched on. The dropper's time constant is "
+        "dead, an electrically skilled person fixed a probe with reinforced insulation to the "
+        "dropper and closed the box. Only then was it switched on. The dropper's time constant is "
         "{minutes:.0f} min. After {minutes:.0f} min the probe, read outside the closed box, shows "
         "{first_celsius}. The plastic beside the dropper can stand {allowed_celsius}. So the "
         "plastic is safe.” Which step is wrong?",
