@@ -149,7 +149,6 @@ class Bins:
 
 CONTROLS = {
     kinds.Amount: Typed,
-    kinds.Quantity: Typed,
     kinds.Choice: OneOf,
     kinds.ChooseAll: AnyOf,
     kinds.Order: Sorted,

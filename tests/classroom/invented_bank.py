@@ -6,6 +6,7 @@ Made up, so that the tests do not change with the lessons; the sums are those of
 from types import SimpleNamespace
 
 from helpers.exercises.kinds import (
+    Amount,
     Choice,
     ChooseAll,
     Criterion,
@@ -13,10 +14,11 @@ from helpers.exercises.kinds import (
     Option,
     Order,
     Parts,
-    Quantity,
+    Slip,
 )
 from helpers.exercises.question import Question
-from helpers.exercises.slips import Slip
+from helpers.exercises.roads import Road
+from helpers.exercises.roads.steps.general import given, over
 
 NUDGES = ("Which rule joins the two?", "Write the rule down, then put the numbers in.")
 VOLTS = (5.0, 9.0, 12.0, 15.0, 24.0)
@@ -29,16 +31,15 @@ def _bench(draw, supply):
 
 def current_question(number):
     """A current from volts and ohms, with three slips, one of them dangerous."""
-    kind = Quantity(
-        of="current",
-        unit="mA",
-        right=lambda n: n.volts / n.ohms,
+    kind = Amount(
+        "current",
+        "mA",
+        Road(given("volts"), over("ohms")),
         slips=(
             Slip("multiplied volts and ohms", lambda n: n.volts * n.ohms, "Multiplied?"),
-            Slip("upside down", lambda n: n.ohms / n.volts, "Upside down?"),
-            Slip("forgot the second one", lambda n: n.volts / n.ohms / 2, "Half?", "It burns."),
+            Slip("turned it upside down", lambda n: n.ohms / n.volts, "Upside down?"),
+            Slip("halved it", lambda n: n.volts / n.ohms / 2, "Half?", "It burns."),
         ),
-        check="Look at the ohms.",
     )
     return _question(f"current-{number}", kind)
 

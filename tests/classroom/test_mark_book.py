@@ -127,7 +127,7 @@ def test_slips_are_counted_by_learners_and_by_answers(room):
         upside_down = slip.wrong(room.numbers("current-1", learner))
         line = room.line(f"{upside_down:.4g} A", learner=learner)
         room.hand_in(line, name=f"{learner}.jsonl")
-    count = room.mark().slips["current-1", "upside down"]
+    count = room.mark().slips["current-1", "turned it upside down"]
     assert (count.learners, count.answers, count.danger) == (2, 2, False)
 
 

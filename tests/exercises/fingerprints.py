@@ -49,7 +49,8 @@ def fingerprint(question):
         for number in range(3)
     ]
     about = (question.marks, question.role, question.danger, type(question.kind).__name__)
-    if (tries := question.kind.tries) != 3:
+    first_counts = question.danger or question.role == "predict"
+    if (tries := question.kind.tries) != 3 and not first_counts:
         about += (tries, question.kind.worth(1))
     marked = [(_numbers(n), _earned(question.kind, n)) for n in draws]
     worded = [(question.asked(n), _options(question.kind, n)) for n in draws]

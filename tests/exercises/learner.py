@@ -27,7 +27,7 @@ def wrong_answers(session, question_id, number=0):
     """Return three different wrong answers, as typed."""
     question, numbers = bank()[question_id], session.draw(question_id, number).numbers
     kind = question.kind
-    if isinstance(kind, (kinds.Amount, kinds.Quantity)):
+    if isinstance(kind, kinds.Amount):
         right = kind.right(numbers)
         unit = GLOSSARY[kind.of].unit
         typed = [f"{factor * right:.5e} {unit}" for factor in (1.37, 1.61, 0.71)]

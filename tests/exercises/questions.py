@@ -8,8 +8,7 @@ from helpers.exercises.bank import bank
 ALL = list(bank().values())
 MARKED = [q for q in ALL if q.role != "predict"]
 EXERCISES = [q for q in ALL if q.role == "exercise"]
-AMOUNTS = [q for q in ALL if isinstance(q.kind, kinds.Amount)]
-QUANTITIES = [q for q in ALL if isinstance(q.kind, (kinds.Amount, kinds.Quantity))]
+QUANTITIES = [q for q in ALL if isinstance(q.kind, kinds.Amount)]
 LETTERED = [q for q in ALL if hasattr(q.kind, "options")]
 CHOICES = [q for q in MARKED if isinstance(q.kind, kinds.Choice)]
 CHOOSE_ALL = [q for q in MARKED if isinstance(q.kind, kinds.ChooseAll)]

@@ -22,8 +22,6 @@ def replies(question, numbers):
     """Return what may be said to a wrong answer, with its warnings."""
     kind = question.kind
     texts = [(option.reply, option.danger) for option in of_options(question, numbers)]
-    if isinstance(kind, kinds.Quantity):
-        texts += [(slip.reply, slip.danger) for slip in kind.slips] + [(kind.check, "")]
     if isinstance(kind, kinds.Amount):
         texts += [(fill(slip.asks, numbers), fill(slip.danger, numbers)) for slip in kind.slips]
         texts += [(turn.asks, "") for wrong in kind.road.wrong(numbers) for turn in wrong.turns]

@@ -151,7 +151,7 @@ CURRENTS_IN_ORDER = (
 SHOCK = (
     Question(
         id="safe-1",
-        edition=3,
+        edition=4,
         outcome="find the current through a body",
         numbers=lambda draw, supply: {"ohms": draw.pick(WET_OHMS)},
         ask="A wet hand touches a live wire of {supply}. The way through the body to earth has "
@@ -167,6 +167,7 @@ SHOCK = (
     ),
     Question(
         id="safe-2",
+        edition=2,
         outcome="say why volts alone do not tell the harm",
         ask="Why this step? In the worked example the volts were divided by the ohms of a body "
         "before anything was said about harm. Why are the volts alone not enough?",
@@ -232,6 +233,7 @@ SHOCK = (
 RCD = (
     Question(
         id="safe-4",
+        edition=2,
         level=2,
         outcome="find the mistake in trusting a residual-current device",
         ask="Find the mistake. “(1) Our RCD opens at 30 mA. (2) So never more than 30 mA can flow "
@@ -915,7 +917,7 @@ BARRIER = (
     ),
     Question(
         id="safe-12",
-        edition=3,
+        edition=4,
         level=2,
         marks=2,
         outcome="find the touch current behind a barrier with one fault",
@@ -939,6 +941,7 @@ BARRIER = (
     ),
     Question(
         id="safe-13",
+        edition=2,
         level=2,
         outcome="say why a barrier is tried with one part shorted",
         ask="Why this step? In the worked example one of two sound parts was taken as shorted "

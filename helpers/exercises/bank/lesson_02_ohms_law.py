@@ -44,7 +44,7 @@ QUICK_SUM_OHMS = 100_000.0
 RECALL = (
     Question(
         id="ohm-recall-1",
-        edition=2,
+        edition=3,
         role="recall",
         outcome="find the current through a body",
         numbers=lambda draw, supply: {"ohms": draw.pick((520.0, 580.0, 620.0, 680.0))},
@@ -58,6 +58,7 @@ RECALL = (
     ),
     Question(
         id="ohm-recall-2",
+        edition=2,
         role="recall",
         outcome="say what a dark pilot light proves",
         ask="From lessons 00 and 01: what does a dark pilot light prove?",
@@ -83,6 +84,7 @@ RECALL = (
     ),
     Question(
         id="ohm-recall-3",
+        edition=2,
         role="recall",
         outcome="know where answers are kept",
         ask="From lesson 00: you close the notebook without saving. What happens to the answers "
@@ -232,6 +234,7 @@ LAW = (
     ),
     Question(
         id="ohm-4",
+        edition=2,
         outcome="say when the LED's own drop matters",
         ask="Why this step? In the worked example the LED's drop was subtracted first. On which "
         "bench supply would leaving that out spoil the answer most?",
@@ -557,6 +560,7 @@ SEVERAL = (
     ),
     Question(
         id="ohm-13",
+        edition=2,
         level=2,
         outcome="find the wrong step in a sum",
         numbers=lambda draw, supply: {"ohms": draw.pick((2_200.0, 2_700.0, 3_300.0))},

@@ -121,6 +121,7 @@ RECALL = (
     ),
     Question(
         id="wave-recall-2",
+        edition=2,
         role="recall",
         outcome="put the steps of safe isolation in order",
         numbers=lambda draw, supply: {"missing": draw.pick(tuple(ISOLATING_STEPS))},
@@ -290,7 +291,7 @@ WAVE = (
     ),
     Question(
         id="wave-3",
-        edition=2,
+        edition=3,
         outcome="say why the peak decides what a diode must hold off",
         ask="Why this step? In the worked example the highest mains was multiplied by 1.414 before "
         "the diode was chosen. Why not choose it by the label?",
@@ -531,6 +532,7 @@ CURRENT = (
     ),
     Question(
         id="wave-8",
+        edition=2,
         outcome="say why the mean of a half-wave is 0.45 of the rms value",
         ask="Why this step? One half-cycle of two gets through. Yet the quick sum was multiplied "
         "by 0.45, not by 0.5. Where does the rest go?",
@@ -850,6 +852,7 @@ REVERSE = (
     ),
     Question(
         id="wave-14",
+        edition=2,
         level=2,
         outcome="find the wrong step in an argument about reverse voltage",
         numbers=lambda draw, supply: {"rating": draw.pick((50.0, 75.0, 100.0))},
@@ -895,6 +898,7 @@ REVERSE = (
     ),
     Question(
         id="wave-15",
+        edition=2,
         level=2,
         outcome="find the wrong step in a sum about half-waves",
         numbers=lambda draw, supply: {"ohms": draw.pick((39_000.0, 68_000.0, 120_000.0))},

@@ -24,7 +24,6 @@ from helpers.exercises.roads.steps.general import given, knowing, label, over
 from helpers.exercises.roads.steps.heat import (
     MEAN_BY_RMS,
     alike_in_series,
-    band_ohms,
     box_rise,
     doubled,
     half_wave_rms,
@@ -41,7 +40,7 @@ from helpers.exercises.roads.steps.heat import (
     whole_year,
 )
 from helpers.exercises.roads.steps.mains import crest, half_wave_mean, per_cent_more
-from helpers.exercises.roads.steps.ohms import less_drop
+from helpers.exercises.roads.steps.ohms import bands, less_drop
 from helpers.physics import energy, faults, heat, leds, mains, ohms_law, ratings, resistors
 from helpers.physics.operating_point import operating_point
 from helpers.quantities.written import milliamps, ohms
@@ -149,6 +148,7 @@ def _next_step_options(n):
 RECALL = (
     Question(
         id="heat-recall-1",
+        edition=2,
         role="recall",
         outcome="name the next step of proving dead",
         numbers=lambda draw, supply: {"done": draw.pick(tuple(DONE))},
@@ -249,6 +249,7 @@ POWER = (
     ),
     Question(
         id="heat-2",
+        edition=2,
         outcome="say why heat needs the rms value",
         ask="Why this step? In the worked example the rms of the half-wave was squared, not its "
         "mean, although the mean is right for the light. Why?",
@@ -678,7 +679,7 @@ SERIES = (
             "W",
             Road(
                 label(),
-                squared_over(Road(band_ohms("ohms"), alike_in_series(3))),
+                squared_over(Road(bands("ohms"), alike_in_series(3))),
                 halved(),
                 shared_heat(3),
             ),
@@ -787,7 +788,7 @@ WARM = (
     ),
     Question(
         id="heat-13",
-        edition=2,
+        edition=3,
         level=2,
         outcome="judge a temperature that was read while a part still warms up",
         numbers=_warming_numbers,

@@ -118,6 +118,7 @@ def _full_heat(n):
 RECALL = (
     Question(
         id="dim-recall-1",
+        edition=2,
         role="recall",
         outcome="say what makes a dead reading count",
         ask="From lesson 01: the plug is out, and the tester shows nothing at the pot's terminals. "
@@ -321,6 +322,7 @@ PERCENTAGES = (
     ),
     Question(
         id="dim-4",
+        edition=2,
         outcome="say why heat and volts differ by a square root",
         ask="Why this step? In the worked example a root was taken between the share of the heat "
         "and the volts.",
@@ -581,6 +583,7 @@ LIGHT = (
     ),
     Question(
         id="dim-8",
+        edition=2,
         outcome="say why a dropper is chosen and rated at different settings",
         ask="Why this step? In the worked example the ohms came from the lowest setting and the "
         "rating from the highest. Why not both from the setting that is used most?",
@@ -1038,6 +1041,7 @@ def _before_touching(look):
 OFF = (
     Question(
         id="dim-13",
+        edition=2,
         level=2,
         outcome="choose where a pilot light is connected",
         numbers=lambda draw, supply: {"wish": draw.pick(tuple(WISHES))},

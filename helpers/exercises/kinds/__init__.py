@@ -3,11 +3,10 @@
 An answer is text and is only ever compared. Knows no learner, no log and no screen.
 """
 
-from helpers.exercises.kinds.amount import Amount, Slip
+from helpers.exercises.kinds.amount import ROUNDING, Amount, Slip, size_check
 from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
 from helpers.exercises.kinds.lettered import LETTERS, Choice, ChooseAll, Option, Order
 from helpers.exercises.kinds.parts import Criterion, Field, Parts, judged
-from helpers.exercises.kinds.quantity import ROUNDING, Quantity
 
 __all__ = [
     "LETTERS",
@@ -22,8 +21,8 @@ __all__ = [
     "Option",
     "Order",
     "Parts",
-    "Quantity",
     "Slip",
     "Verdict",
     "judged",
+    "size_check",
 ]

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from helpers import quantities
 from helpers.exercises.kinds.answers import Answer, NotRead, Tries, Verdict
 from helpers.exercises.roads import Road, explain
-from helpers.exercises.slips import size_check
 from helpers.exercises.templates import fill
 
 EXAMPLES = (4.7, 33)  # no band holds both
@@ -123,7 +122,8 @@ class Amount(Tries):
         exact = self.exact(numbers) if self.exact else None
         found = explain(value, digits, self.road, numbers, exact, own)
         if not found:
-            return Verdict(0.0, size_check(value, self.right(numbers)), "", danger)
+            size = size_check(value, self.right(numbers))
+            return Verdict(0.0, f"{size} {self.road.way_back()}".strip(), "", danger)
         said = danger or fill(found.danger, numbers)
         return Verdict.partly(found.share, found.reply, found.name, said)
 
@@ -141,3 +141,19 @@ class Amount(Tries):
         low, high = self.band(numbers)
         shown = (f"{figure} {self.unit}" for figure in EXAMPLES)
         return next(text for text in shown if not low <= self.read(text, numbers).value <= high)
+
+
+def size_check(value, right):
+    """Say in words how far off a wrong answer is, without giving the right one away."""
+    if value == 0 or right == 0 or (value < 0) != (right < 0):
+        return "Look at the sign, and whether the answer can be zero."
+    ratio = abs(value / right)
+    way = "large" if ratio > 1 else "small"
+    times = max(ratio, 1 / ratio)
+    if times < 1.15:
+        return f"Close, but a little too {way}: more than rounding explains."
+    if times < 2:
+        return f"Too {way}, but by less than a factor of two."
+    if times < 10:
+        return f"Too {way}: more than twice, less than ten times."
+    return f"Much too {way}: more than ten times. Look at the prefixes first."

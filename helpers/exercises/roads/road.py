@@ -183,6 +183,14 @@ class Road:
                     if end is not None:
                         yield Wrong(wrong.turns, (index,), end)
 
+    def way_back(self):
+        """Return the question that leads back to the first result on the way; '' if there is none.
+
+        A road of one sum has no result on the way.
+        """
+        on_the_way = self.steps[1:-1]
+        return f"What did you get for {on_the_way[0].called}?" if on_the_way else ""
+
     def called(self, place):
         """Return what the result of a step is called."""
         return self.steps[place].called

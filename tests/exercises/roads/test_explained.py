@@ -5,7 +5,7 @@ from types import SimpleNamespace
 
 import pytest
 
-from helpers.exercises.kinds import Amount, Slip
+from helpers.exercises.kinds import Amount, Slip, size_check
 from helpers.exercises.roads import Road, explain
 from helpers.exercises.roads.explained import WIDEST
 from helpers.exercises.roads.steps.general import given, label, over
@@ -114,3 +114,60 @@ def test_second_way_the_exact_sum_upside_down_is_named_too():
     kind = Amount("current", "mA", Road(label(), crest(), over("ohms")),
                   exact=lambda n: 6.863e-3)  # fmt: skip
     assert verdict("0.146 mA", kind, n).slip == "divided the wrong way round"
+
+
+RIGHT = 100.0
+
+
+@pytest.mark.parametrize(
+    ("value", "words"),
+    [
+        (0.0, "sign"),
+        (-RIGHT, "sign"),
+        (RIGHT * 1.1, "a little too large"),
+        (RIGHT / 1.1, "a little too small"),
+        (RIGHT * 1.9, "Too large, but by less than a factor of two"),
+        (RIGHT / 1.9, "Too small, but by less than a factor of two"),
+        (RIGHT * 9, "more than twice, less than ten times"),
+        (RIGHT / 9, "more than twice, less than ten times"),
+        (RIGHT * 11, "Much too large: more than ten times"),
+        (RIGHT / 11, "Much too small: more than ten times"),
+    ],
+    ids=lambda value: f"limit: {value}",
+)
+def test_an_answer_that_no_turn_explains_gets_its_direction_and_size(value, words):
+    said = size_check(value, RIGHT)
+    assert words in said
+    assert f"{RIGHT:g}" not in said
+
+
+@pytest.mark.parametrize("off", [0.0, 2.99, -2.99, 3.01, -3.01], ids=lambda off: f"limit: {off} %")
+def test_right_is_three_per_cent_around(off):
+    right = DROPPER.value(BENCH)
+    kind = Amount("current", "mA", DROPPER)
+    assert kind.mark(right * (1 + off / 100), BENCH).right == (abs(off) <= 3)
+
+
+@pytest.mark.parametrize("share", [1.06, 0.94], ids=lambda value: f"limit: {value}")
+def test_all_between_the_simple_and_the_exact_result_is_right(share):
+    simple = DROPPER.value(BENCH)
+    kind = Amount("current", "mA", DROPPER, exact=lambda n: share * simple)
+    low, high = sorted((simple, share * simple))
+    for value in (0.9701 * low, low, (low + high) / 2, high, 1.0299 * high):
+        assert kind.mark(value, BENCH).right
+    for value in (0.9699 * low, 1.0301 * high):
+        assert not kind.mark(value, BENCH).right
+
+
+def test_a_danger_takes_away_what_a_turn_would_earn_and_is_said_without_one():
+    kind = Amount("current", "mA", DROPPER, danger=lambda value, n: "it burns.")
+    for value, slip in ((0.008, "left out the LED's own drop"), (0.0123, "")):
+        found = kind.mark(value, BENCH)
+        assert (found.danger, found.share, found.slip) == ("it burns.", 0.0, slip)
+
+
+def test_a_number_that_nothing_explains_leads_back_to_the_first_result_on_the_way():
+    kind = Amount("current", "mA", DROPPER)
+    asked = "What did you get for the volts left for the dropper?"
+    assert kind.mark(0.0123, BENCH).reply.endswith(asked)
+    assert asked not in kind.mark(0.008, BENCH).reply

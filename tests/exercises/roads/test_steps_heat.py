@@ -82,7 +82,7 @@ def ends(*road):
         pytest.param(
             (WATTS, steps.per_cent_of(lambda n: 2.0)), 25.0,
             {
-                "gave the fraction for the per cent": 0.25, "took the share of both together": 20.0,
+                "gave a fraction, not per cent": 0.25, "took the share of both together": 20.0,
                 "took what is left to a hundred": 75.0, "turned the ratio upside down": 400.0,
             },
             id="in per cent of another",

@@ -119,7 +119,7 @@ def per_cent_of(whole, called="the share"):
         called, "percent", lambda value, whole, n: 100 * value / whole, "{value} / {operand}",
         "100 * {value} / {operand}", operand=whole, operand_of="energy",
         turns=(
-            Turn("gave the fraction for the per cent", "How is a fraction of one written in per "
+            Turn("gave a fraction, not per cent", "How is a fraction of one written in per "
                  "cent?", lambda value, whole, n: value / whole),
             Turn("took the share of both together", "Per cent of what: of one, or of the sum?",
                  lambda value, whole, n: 100 * value / (value + whole)),
@@ -164,20 +164,6 @@ def of_rating(rated, called="what it may take"):
     return times(rated, "power", called, turns=(
         Turn("halved what is left", "What it may take, or what the course lets it take?",
              lambda value, rated, n: value * rated / 2),
-    ))  # fmt: skip
-
-
-def band_ohms(ohms, called="the ohms on the bands"):
-    """Start from a value read off its bands."""
-    return given(ohms, called=called, turns=(
-        Turn("counted one zero too many", "How many zeros does the third band stand for?",
-             lambda value, ohms, n: 10 * ohms),
-        Turn("counted one zero too few", "How many zeros does the third band stand for?",
-             lambda value, ohms, n: ohms / 10),
-        Turn("swapped the first two bands", "From which end are bands read?",
-             lambda value, ohms, n: float(f"{ohms:.0f}"[1] + f"{ohms:.0f}"[0] + f"{ohms:.0f}"[2:])),
-        Turn("read the third band as a digit", "What does the third band stand for?",
-             lambda value, ohms, n: float(f"{ohms:.0f}"[:2] + str(len(f"{ohms:.0f}") - 2))),
     ))  # fmt: skip
 
 
