@@ -411,7 +411,7 @@ def _cost_numbers(draw, supply):
 
 # What this circuit alone makes people do: nothing in it gives the dropper a rest.
 NO_REST = tuple(
-    Turn(name, asks, lambda value, below, n, part=part: part * value * value / below, share=0.0)
+    Turn(name, asks, lambda value, below, n, part=part: part * value * value / below)
     for name, asks, part in (
         ("halved it as behind a series diode", "Which part blocks a half-cycle here?", 0.5),
         ("took 0.707 for the half", "Does the dropper rest for a half-cycle here?", 0.5**0.5),

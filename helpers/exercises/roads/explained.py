@@ -9,10 +9,7 @@ from math import log10
 
 from helpers.exercises.templates import fill
 
-CLOSEST, WIDEST = (
-    0.003,
-    0.005,
-)  # a sum by hand is rounded on its way; beyond, nothing is claimed [-]
+CLOSEST, WIDEST = 0.002, 0.005  # sums by hand are rounded on their way; no more is claimed [-]
 PREFIX, PLACE = "mixed up a prefix", "moved the decimal point"
 ASK_PREFIX = "The digits are right. Which prefix did you mean: milli, kilo, or none?"
 ASK_PLACE = "The digits are right. By how many places does the point move?"

@@ -183,6 +183,14 @@ class Road:
                     if end is not None:
                         yield Wrong(wrong.turns, (index,), end)
 
+    def all_steps(self):
+        """Return every step, those of a road within before the step that asks for it."""
+        steps = []
+        for step in self.steps:
+            steps += step.operand.all_steps() if isinstance(step.operand, Road) else []
+            steps.append(step)
+        return steps
+
     def way_back(self):
         """Return the question that leads back to the first result on the way; '' if there is none.
 

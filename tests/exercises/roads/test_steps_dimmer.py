@@ -14,7 +14,7 @@ from types import SimpleNamespace
 
 import pytest
 from every_numbers import every_numbers
-from questions import AMOUNTS, of_each
+from questions import QUANTITIES, of_each
 
 from helpers.exercises.bank import bank
 from helpers.exercises.kinds import NotRead
@@ -171,7 +171,7 @@ def test_second_way_the_right_road_leads_to_the_sum_by_hand(road, expected):
 
 # --- the questions of lesson 05
 
-DIMMER = [q for q in AMOUNTS if q.id.startswith("dim-")]
+DIMMER = [q for q in QUANTITIES if q.id.startswith("dim-")]
 # On 100 V a per cent is a volt: nobody could tell.
 NO_OTHER_NUMBER = {("dim-recall-2", "added the per cent as volts", 100.0)}
 # Its number is told by a name that says more.

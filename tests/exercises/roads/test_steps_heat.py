@@ -106,14 +106,6 @@ def ends(*road):
             id="what is left of a rating",
         ),
         pytest.param(
-            (steps.band_ohms("ohms"),), 48e3,
-            {
-                "counted one zero too many": 480e3, "counted one zero too few": 4.8e3,
-                "swapped the first two bands": 84e3, "read the third band as a digit": 483.0,
-            },
-            id="bands",
-        ),
-        pytest.param(
             (OHMS, steps.alike_in_series(3)), 144e3,
             {"took them as side by side": 16e3, "took one for all": 48e3},
             id="alike in series",

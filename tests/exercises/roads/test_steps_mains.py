@@ -28,7 +28,6 @@ CRESTS = {
     "took the mean for the crest": 100 * sqrt(2) * 2 / pi,
     "divided by 1.414": 100 / sqrt(2),
     "took the wave from trough to crest": 2 * 100 * sqrt(2),
-    "multiplied by 1.5": 150.0,
 }
 STEPS = {
     "crest": (Road(given("volts"), crest()), 100 * sqrt(2), CRESTS),
@@ -37,6 +36,7 @@ STEPS = {
         100 * sqrt(2),
         CRESTS
         | {
+            "multiplied by 1.5": 150.0,
             "doubled the label": 200.0,
             "took 1.11 for 1.414": 100 * pi / sqrt(8),
             "took ten per cent more for the crest": 110.0,

@@ -1,6 +1,6 @@
 """Steps along the mains wave: its times, its crest, its range, what a half-wave leaves."""
 
-from math import pi, sqrt
+from math import inf, pi, sqrt
 
 from helpers.exercises.roads.road import Step, Turn
 from helpers.exercises.roads.steps.general import factor
@@ -16,11 +16,11 @@ CREST = (
          factor(1 / sqrt(2))),
     Turn("took the wave from trough to crest", "From where to where is a crest measured?",
          factor(2 * sqrt(2))),
-    Turn("multiplied by 1.5", "What exactly is the square root of two?", factor(1.5)),
 )  # fmt: skip
 
 
 CREST_ALONE = (
+    Turn("multiplied by 1.5", "What exactly is the square root of two?", factor(1.5)),
     Turn("doubled the label", "Which factor belongs to a sine?", factor(2.0)),
     Turn("took 1.11 for 1.414", "1.11 leads from mean to rms. What leads from rms to crest?",
          factor(pi / (2 * sqrt(2)))),
@@ -75,7 +75,7 @@ def per_cent_more(percent, called="the highest"):
             Turn("took the per cent for tenths", "How many hundredths are one per cent?",
                  lambda value, more, n: value * (1 + more / 10)),
             Turn("took ten per cent for it", "How far does this mains stand above its label?",
-                 factor(1.1)),
+                 lambda value, more, n: inf if more == 10.0 else 1.1 * value),
             Turn("added the per cent twice", "How often does the range have to be counted?",
                  lambda value, more, n: value * (1 + more / 100) ** 2),
             Turn("took the rise alone", "What does the rise come on top of?",
