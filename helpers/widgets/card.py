@@ -101,7 +101,7 @@ class Card(Live):
         if not self.session:
             self.told = widgets.HTML()
             self.told.add_class("cw-told")
-        self.session, self.number = session, number
+        self.session, self.number, self.face = session, number, object()
         self.outcome = last_outcome(session, self.question, number)
         asked = widgets.HTML(question_page(session, self.question, number).html())
         self.check = self._button("Check", self.answer)
@@ -110,7 +110,7 @@ class Card(Live):
         self.fresh = self._button(again_words(self.question), self.open_fresh_draw)
         predict = self.question.role == "predict"
         buttons = [self.check] if predict else [self.check, self.nudge, self.fresh]
-        press_check = partial(self._press, self.check, self.answer)
+        press_check = partial(self._press, self.face, self.answer)
         self.controls = controls_for(self.question, self._draw.numbers, press_check)
         self._put_answer()
         self._tell()  # before the rest, so that no verdict ever stands under another question
@@ -122,12 +122,13 @@ class Card(Live):
 
     def _button(self, text, action):
         button = widgets.Button(description=text)
-        button.on_click(lambda _: self._press(self.check, action))
+        face = self.face
+        button.on_click(lambda _: self._press(face, action))
         return button
 
-    def _press(self, check, action):
+    def _press(self, face, action):
         """Act once everything has come in, unless the page has turned to another draw."""
-        soon(lambda: check is self.check and self.session and action())
+        soon(lambda: face is self.face and self.session and action())
 
     def _put_answer(self):
         """Let the controls hold the answer that the feedback speaks of."""

@@ -228,9 +228,9 @@ class TestCardsThatAreOnThePage:
         lesson.begin("02", **change)
         assert live_words(shown) != before and "Not answered yet" in live_words(shown)
         assert shown.controls.typed() == ""
+        fill(shown, "7 mA")
         old.click()  # a press that was under way
         assert list(answers.glob("*.jsonl")) == []
-        fill(shown, "7 mA")
         shown.check.click()
         (log,) = answers.glob("*.jsonl")
         assert log.stem == f"answers-{change.get('learner', 'BENCH-07')}"
