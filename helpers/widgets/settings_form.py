@@ -30,6 +30,7 @@ class SettingsForm(Live):
             kept = session.settings
             self.supply.value, self.learner.value = kept.supply, kept.learner
             self.word.value = kept.class_word
+            self.told.value = SPOKEN  # what was saved before holds no longer
         return Page([Line("note", "The form to change the settings appears here.")])
 
     def _lay_out(self):

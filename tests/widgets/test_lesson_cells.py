@@ -172,8 +172,10 @@ class TestSettingsForm:
 
     def test_it_shows_what_is_kept_and_follows_the_code_door(self, form):
         assert held(form) == ("230 V 50 Hz", "BENCH-07", "wick")
+        save(form, "240 V 50 Hz", "BENCH-07", "wick")
         open_lesson("02", "BENCH-08", "tallow", "120 V 60 Hz")
         assert held(form) == ("120 V 60 Hz", "BENCH-08", "tallow")
+        assert "Saved" not in live_words(form)
 
     def test_save_is_remembered_for_all_lessons(self, form, answers):
         save(form, "120 V 60 Hz", " bench-08", "Tallow")
