@@ -14,7 +14,7 @@ from helpers.exercises.wording import SETTINGS_CHANGED_ELSEWHERE, Line
 from helpers.widgets.page import Page, frame, show, show_controls
 from helpers.widgets.twin import Twin
 
-KEPT = 3  # of each: a notebook that was not saved since its cell ran again shows an earlier one
+KEPT = 2  # of each: a notebook that was not saved since its cell ran again shows an earlier one
 LOOK_SECONDS = 2.0
 LOST_SECONDS = 12.0
 _HEARD = (

@@ -18,6 +18,21 @@ import truth  # noqa: E402
 from measured import heading, verdict  # noqa: E402
 
 
+def take_steps(seed, steps):
+    """Walk for a number of steps and print differences as they come; return the walk."""
+    with tempfile.TemporaryDirectory() as folder, truth.walk(seed, folder) as walked:
+        walked.compare("start")
+        said = 0
+        for _ in range(steps):
+            walked.step()
+            for difference in walked.differences[said:]:
+                print(difference, flush=True)
+            said = len(walked.differences)
+            if len(walked.steps) % 50 == 0:
+                print(f"seed {seed}: {len(walked.steps)} steps, {said} differences", flush=True)
+    return walked
+
+
 def main():
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     parser.add_argument("--steps", type=int, default=300)
@@ -27,14 +42,10 @@ def main():
     print(heading(f"python tests/bench/card_truth.py {' '.join(sys.argv[1:])}".strip()))
     for seed in arguments.seeds:
         start = perf_counter()
-        with tempfile.TemporaryDirectory() as folder:
-            walked = truth.take_steps(seed, arguments.steps, folder)
+        walked = take_steps(seed, arguments.steps)
         taken = ", ".join(f"{count} {kind}" for kind, count in walked.taken.most_common())
         print(f"seed {seed}: {len(walked.steps)} steps in {perf_counter() - start:.0f} s: {taken}")
-        print("\n".join(walked.differences))
         differences += walked.differences
-        if len(walked.steps) < arguments.steps:
-            differences.append("a walk broke off")
     steps = arguments.steps * len(arguments.seeds)
     return verdict(not differences, f"{len(differences)} differences in {steps} steps")
 

@@ -17,7 +17,6 @@ from types import SimpleNamespace
 
 import lab
 from learner import right_answer, wrong_answers
-from playwright.sync_api import Error as BrowserError
 
 from helpers.exercises.answer_log import AnswerLog
 from helpers.exercises.bank import bank
@@ -49,7 +48,7 @@ CELLS = [*OF_EACH_KIND.values(), "found", "progress"]
 LESSON, SET_UP = "02", "from helpers import *\n\nopen_lesson({})"
 FIRST = Settings("BENCH-02", "wick", "230 V 50 Hz")
 PAGES = {"first": "first.ipynb", "second tab": "first.ipynb", "other kernel": "other.ipynb"}
-SETTLED_SECONDS = 20.0
+SETTLED_SECONDS = 60.0  # a busy machine takes that long to restore a page
 SEEN = """() => {
   const text = node => node && node.offsetParent ? node.innerText : '';
   const lines = page => page ? [...page.children].filter(n => n.nodeName !== 'svg').map(text)
@@ -137,6 +136,7 @@ class Walk:
             file: SimpleNamespace(life=0, runs=0, opened=None, fresh={}, nudges={}, shown={})
             for file in PAGES.values()
         }
+        self.since = time.strftime("%Y-%m-%d %H:%M")
         self.true_once, self.differences, self.steps, self.taken = {}, [], [], Counter()
 
     # --- what is known
@@ -263,8 +263,8 @@ class Walk:
             if kernel.opened == session.settings:
                 for cell_id, texts in self.truths(session, kernel).items():
                     for text in texts:
-                        moment = time.strftime("%Y-%m-%d %H:%M")
-                        self.true_once.setdefault((cell_id, text), moment)
+                        self.true_once.setdefault((cell_id, text), self.since)
+        self.since = time.strftime("%Y-%m-%d %H:%M")
         end, faults = time.monotonic() + SETTLED_SECONDS, ["not looked"]
         while faults and time.monotonic() < end:
             faults = [fault for name in self.pages for fault in self.faults(name, session)]
@@ -608,16 +608,3 @@ def walk(seed, folder):
             started.do_save(name, None)
         started.open("second tab")
         yield started
-
-
-def take_steps(seed, steps, folder):
-    """Walk for a number of steps, starting; return the walk."""
-    with walk(seed, folder) as walked:
-        walked.compare("start")
-        for _ in range(steps):
-            try:
-                walked.step()
-            except BrowserError as error:
-                walked.differences.append(f"after {walked.steps[-1:]}: {error}")
-                break
-        return walked
