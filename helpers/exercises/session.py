@@ -230,11 +230,17 @@ class Session:
         return ""
 
     def nudge(self, question_id, number=0):
-        """Open the next nudge of a draw; return all that are open."""
-        seen = len(self.nudges_seen(question_id, number))
-        most = len(self.question(question_id).nudges)
-        self._nudges[question_id, number] = min(seen + 1, most)
+        """Open the next nudge of a draw, the second one after a try; return all that are open."""
+        if self.has_nudge(question_id, number):
+            seen = len(self.nudges_seen(question_id, number))
+            self._nudges[question_id, number] = seen + 1
         return self.nudges_seen(question_id, number)
+
+    def has_nudge(self, question_id, number=0):
+        """Say whether a nudge can be opened now."""
+        seen = len(self.nudges_seen(question_id, number))
+        waits = seen > 0 and not self.draw(question_id, number).tried
+        return seen < len(self.question(question_id).nudges) and not waits
 
     def nudges_seen(self, question_id, number=0):
         """Return the nudges that are open in a draw."""

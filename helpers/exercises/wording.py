@@ -135,6 +135,8 @@ def feedback_lines(question, draw, number, outcome, nudges=()):
         lines += not_answered(question, draw, number)
     for place, nudge in enumerate(nudges, start=1):
         lines.append(Line("note", f"Nudge {place} of {len(question.nudges)}: {nudge}"))
+    if nudges and not draw.tried and len(nudges) < len(question.nudges):
+        lines.append(Line("note", "The next nudge opens after a try."))
     if question.role != "predict" and draw.finished(question):
         lines += working_lines(question, draw.numbers)
         if question.has_fresh_numbers:

@@ -144,8 +144,7 @@ class Card(Live):
         draw, question = self._draw, self.question
         page = feedback_page(self.session, question, self.number, self.outcome)
         self.told.value = page.html() + SPOKEN
-        seen = self.session.nudges_seen(question.id, self.number)
-        self.nudge.disabled = len(seen) >= len(question.nudges)
+        self.nudge.disabled = not self.session.has_nudge(question.id, self.number)
         more = draw.finished(question) and question.has_fresh_numbers
         self.fresh.layout.display = "" if more else "none"
 

@@ -129,6 +129,10 @@ def test_nudges_come_one_at_a_time_until_there_are_no_more(session):
     with screen() as shown:
         opened = open_card(session, "ohm-2")
         for count in range(len(nudges) + 1):
+            if count == 1:
+                assert opened.nudge.disabled and "opens after a try" in shown.plain
+                fill(opened, wrong_answers(session, "ohm-2")[0])
+                opened.check.click()
             assert [text in shown.plain for text in nudges] == [n < count for n in range(2)]
             assert opened.nudge.disabled == (count == len(nudges))
             opened.nudge.click()
