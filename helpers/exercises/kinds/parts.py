@@ -26,13 +26,17 @@ class Field:
 
 @dataclass(frozen=True)
 class Criterion:
-    """One thing that a set of parts is judged by, its share of the marks and what to say."""
+    """One thing that a set of parts is judged by, and its share of the marks.
+
+    `reply` holds its sums, which are told once all is right; who missed it hears its name and `ask`.
+    """
 
     name: str
     passed: bool
     share: float
     reply: str
     danger: str = ""
+    ask: str = "What would it come to with these parts? Work it out."
 
 
 def judged(name, share, findings, ask):
@@ -52,8 +56,7 @@ def judged(name, share, findings, ask):
     """
     if not rules.passes(findings):
         said = rules.worst(findings)
-        reply = f"The rule “{name}” is not kept. {said.reason} {ask}"
-        return Criterion(name, False, share, reply, said.danger)
+        return Criterion(name, False, share, said.reason, said.danger, ask)
     cautions = [f for f in findings if f.verdict == "caution"]
     kept = [f for f in findings if f.verdict == "pass"]
     nearest = [
@@ -121,7 +124,9 @@ class Parts(Tries):
         if not missed:
             return Verdict(1.0, "Right. " + " ".join(c.reply for c in criteria))
         share = sum(c.share for c in criteria if c.passed)
-        return Verdict.partly(share, missed[0].reply, missed[0].name, missed[0].danger)
+        first = missed[0]
+        reply = f"The rule “{first.name}” is not kept. {first.ask}"
+        return Verdict.partly(share, reply, first.name, first.danger)
 
     def slip_in_words(self, slip, numbers):
         return f"missed: {slip}"
