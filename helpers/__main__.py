@@ -40,6 +40,7 @@ def mark(arguments):
         arguments.out,
         progress=with_bar,
         only=arguments.lessons,
+        accept=arguments.accept,
     )
     print("\n".join(marked.summary()))
 
@@ -159,6 +160,14 @@ def command_line():
     one.add_argument("--out", required=True, help="folder to write the mark book into")
     one.add_argument(
         "--lessons", nargs="+", default=(), metavar="NN", help="only these, such as 00 01"
+    )
+
+    one.add_argument(
+        "--accept",
+        nargs="+",
+        default=(),
+        metavar="FILE",
+        help="hand-ins that count where several of one id have parted; the report names them",
     )
 
     one = subcommand("demo-room", demo_room)

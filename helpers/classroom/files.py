@@ -5,14 +5,12 @@ Knows nothing of learners or marks.
 
 from contextlib import contextmanager
 from dataclasses import dataclass
-from datetime import datetime
 from html import escape
 
 from helpers.exercises import whole_files
 
-LARGEST_FILE = 20_000_000
 LOST, ASK, FINE = range(3)  # how urgent a problem is: answers lost, something to ask, nothing
-FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
+FORMULA_STARTS = ("=", "+", "-", "@", "＝", "＋", "－", "＠", "\t", "\r")
 
 
 class Unusable(ValueError):
@@ -27,6 +25,29 @@ class Problem:
     found: str
     advice: str
     rank: int = LOST
+
+
+def capped(problems, most, place):
+    """Return at most so many problems, the rest as one that counts them.
+
+    Parameters
+    ----------
+    problems : list of Problem
+        The most urgent first, where that matters.
+    most : int
+        How many are told [-].
+    place : str
+        Where the rest is.
+
+    Returns
+    -------
+    problems : list of Problem
+    """
+    rest = problems[most:]
+    if not rest:
+        return problems
+    found = f"{counted(len(rest), 'more thing')} like these"
+    return [*problems[:most], Problem(place, found, "Settle these first.", rest[0].rank)]
 
 
 def counted(count, what):
@@ -79,9 +100,10 @@ def for_cell(value):
 
     Notes
     -----
-    A spreadsheet runs a cell that begins with one of `= + - @`, a tab or a return as a formula; a
-    leading apostrophe stops that. A semicolon becomes a comma, because spreadsheets that part cells
-    at semicolons would let the rest begin a cell of its own.
+    A spreadsheet runs a cell that begins with one of `= + - @`, a tab or a return as a formula,
+    some also where the sign is full-width or follows blanks; a leading apostrophe stops that. A
+    semicolon becomes a comma, because spreadsheets that part cells at semicolons would let the
+    rest begin a cell of its own.
 
     References
     ----------
@@ -94,7 +116,7 @@ def for_cell(value):
     """
     if not isinstance(value, str):
         return value
-    guard = "'" if value.startswith(FORMULA_STARTS) else ""
+    guard = "'" if value.lstrip(" ").startswith(FORMULA_STARTS) else ""
     return guard + plain(value, 300).replace(";", ",")
 
 
@@ -125,37 +147,6 @@ def write_whole(path, pieces):
     advice = "Close it in other programs, make room on the disk, or give another folder."
     with refused(f"{plain(str(path), 300)} could not be written", advice):
         whole_files.write_whole(path, (piece.encode("utf-8") for piece in pieces))
-
-
-def keep_aside(path):
-    """Rename a file by its own date, so that a new one can take its name.
-
-    Parameters
-    ----------
-    path : Path
-        The file, which need not be there.
-
-    Returns
-    -------
-    kept : Path or None
-        Its new name, beside the old one; None where there was nothing to keep.
-
-    Raises
-    ------
-    Unusable
-        If it cannot be renamed.
-    """
-    if not path.exists():
-        return None
-    advice = "Close it in other programs, or give another folder."
-    with refused(f"The earlier {plain(str(path), 300)} could not be kept aside", advice):
-        written = datetime.fromtimestamp(path.stat().st_mtime)
-        name, more = f"{path.stem}_{written:%Y-%m-%d_%H-%M-%S}", 1
-        kept = path.with_name(name + path.suffix)
-        while kept.exists():
-            more += 1
-            kept = path.with_name(f"{name}-{more}{path.suffix}")
-        return path.rename(kept)
 
 
 def make_folder(path):

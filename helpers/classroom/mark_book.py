@@ -97,6 +97,16 @@ class LearnerMarks:
         return self.states.get(question.id, BLANK)
 
 
+@dataclass(frozen=True, slots=True)
+class HandedIn:
+    """One file that was handed in, to be compared with the receipt that its learner has."""
+
+    name: str
+    learner: str
+    digest: str
+    answers: int
+
+
 @dataclass(slots=True)
 class SlipCount:
     """A wrong turn in words, how many learners took it, in how many answers, if it could hurt."""
@@ -122,6 +132,7 @@ class MarkBook:
     rows: list = field(default_factory=list)
     slips: dict = field(default_factory=dict)
     problems: list = field(default_factory=list)
+    handed_in: list = field(default_factory=list)
     class_words: Counter = field(default_factory=Counter)
     first_right: Counter = field(default_factory=Counter)
     not_begun: tuple = ()

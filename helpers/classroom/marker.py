@@ -4,34 +4,34 @@ Never trusts a recorded mark and never runs a learner's code. Must never know ho
 """
 
 from collections import Counter
-from datetime import datetime
-from textwrap import shorten
+from datetime import UTC, datetime
 
 from helpers.classroom import mark_book as states
-from helpers.classroom.files import ASK, Problem, counted, plain
-from helpers.classroom.hand_ins import (
-    find_files,
-    group_by_learner,
-    learners_named,
-    read_learner,
-)
-from helpers.classroom.mark_book import LearnerMarks, MarkBook, SlipCount
+from helpers.classroom import remarks
+from helpers.classroom.files import Problem, capped, counted, plain
+from helpers.classroom.hand_ins import find_files, group_by_id, learners_named
+from helpers.classroom.ids import strangers_in
+from helpers.classroom.mark_book import HandedIn, LearnerMarks, MarkBook
+from helpers.classroom.one_log import Accepted, merge, put_together
+from helpers.classroom.slip_counts import count_slips
+from helpers.exercises.settings import CLASS_WORD
 from helpers.exercises.standing import replay
 from helpers.physics.mains import SUPPLIES
 
-DANGEROUS = "would be dangerous if built"
-LONGEST_TURN = 70
+MOST_PROBLEMS = 20  # of one learner that are told one by one
+MOST_TO_ONE = 100  # answers to one question that are marked; its worked answer came after three
+MOST_CLASS_WORDS = 1000
 
 
-def mark_room(folder, learners, class_word, lessons, apart=(), progress=iter):
+def mark_room(folder, roster, class_word, lessons, apart=(), progress=iter, accept=()):
     """Mark every hand-in in a folder.
 
     Parameters
     ----------
     folder : Path
         Where the hand-ins are; folders inside it are read too.
-    learners : list of str
-        The roster.
+    roster : Roster
+        Who is in the class.
     class_word : str
         Answers given under another one are named, and not counted.
     lessons : tuple of Lesson
@@ -40,6 +40,8 @@ def mark_room(folder, learners, class_word, lessons, apart=(), progress=iter):
         Files in the folder that are no hand-ins.
     progress : callable
         Takes the list of learners and yields them, perhaps showing how far it is.
+    accept : sequence of str
+        Hand-ins that count where several logs of one id have parted.
 
     Returns
     -------
@@ -49,31 +51,33 @@ def mark_room(folder, learners, class_word, lessons, apart=(), progress=iter):
     Raises
     ------
     Unusable
-        If the folder cannot be read.
+        If the folder cannot be read, or there is no such hand-in to accept.
 
     Notes
     -----
     One learner's lines are held at a time; only marks and states are kept.
     """
     book = MarkBook(class_word, lessons)
-    files, book.problems = find_files(folder, apart)
-    groups, problems = group_by_learner(files, folder)
-    book.problems += problems
-    book.unusable, book.hand_ins = len(book.problems), len(files) - len(problems)
-    unreadable = learners_named(book.problems, learners)
-    on_roster = set(learners)
-    strangers = sorted(learner for learner in groups if learner not in on_roster)
+    files, unusable = find_files(folder, apart)
+    groups, problems = group_by_id(files, folder)
+    unusable += problems
+    accepted = Accepted(accept, groups)
+    strangers, problems = strangers_in(groups, roster)
+    unusable += problems
+    book.problems += unusable
+    book.unusable, book.hand_ins = len(unusable), sum(map(len, groups.values()))
+    unreadable = learners_named(unusable, roster.learners)
     marker = _Marker(book)
-    for learner in progress([*learners, *strangers]):
-        lines, problems = read_learner(learner, groups.get(learner, []), folder)
-        book.problems += problems
+    for learner in progress([*roster.learners, *strangers]):
         status = states.UNREADABLE if learner in unreadable else states.NOTHING
-        if learner in groups:
+        ids = [one for one in roster.ids(learner) if one in groups]
+        if ids:
             status = states.HANDED_IN
-        if learner not in on_roster:
+        if learner in strangers:
             status = states.NOT_ON_ROSTER
-            book.problems.append(_stranger(learner))
-        book.rows.append(marker.row(learner, status, lines))
+        book.rows.append(marker.row(learner, status, ids, groups, accepted))
+    book.problems += strangers.values()
+    book.problems += marker.line_ids.in_words()
     return book
 
 
@@ -83,8 +87,34 @@ class _Marker:
     def __init__(self, book):
         self.book = book
         self.known = {question.id for question in book.questions}
+        self.line_ids = remarks.LineIds()
+        self.now = datetime.now(UTC)
 
-    def row(self, learner, status, lines):
+    def row(self, learner, status, ids, groups, accepted):
+        """Return the row of a learner, whose hand-ins are taken out of the groups."""
+        self.problems, self.odd = [], Counter()
+        lines = self._lines(learner, [(one, groups.pop(one)) for one in ids], accepted)
+        row = self._marked(learner, status, lines)
+        self.problems += remarks.in_words(learner, self.odd)
+        self.problems.sort(key=lambda problem: problem.rank)
+        self.book.problems += capped(self.problems, MOST_PROBLEMS, plain(learner, 40))
+        return row
+
+    def _lines(self, learner, groups, accepted):
+        logs = []
+        for one, hand_ins in groups:
+            log = put_together(one, hand_ins, accepted)
+            logs.append(log.lines)
+            self.problems += log.problems
+            self.odd += remarks.of_times(log.logs, self.now)
+            self.odd[remarks.GAPS] += log.gaps
+            read = [one for one in hand_ins if one.answers]
+            self.book.handed_in += [HandedIn(h.name, learner, h.digest, h.answers) for h in read]
+        lines, _, _ = merge(logs)
+        self.line_ids.add(learner, lines)
+        return lines
+
+    def _marked(self, learner, status, lines):
         by_question = self._sorted_out(learner, lines)
         counting = {
             name: own for name, lines in by_question.items() if (own := self._under_the_word(lines))
@@ -120,7 +150,7 @@ class _Marker:
     def _sorted_out(self, learner, lines):
         by_question, left_out = {}, Counter()
         word, known = self.book.class_word, self.known
-        self.book.class_words.update(sorted({line["class_word"] for line in lines}))
+        self._count_words({line["class_word"] for line in lines})
         for line in lines:
             if line["class_word"] != word:
                 left_out[_OTHER_CLASS, line["class_word"]] += 1
@@ -129,12 +159,22 @@ class _Marker:
             elif line["supply"] not in SUPPLIES:
                 left_out[_NO_SUPPLY, line["supply"]] += 1
             if line["question"] in known and line["supply"] in SUPPLIES:
-                by_question.setdefault(line["question"], []).append(line)
+                own = by_question.setdefault(line["question"], [])
+                if len(own) < MOST_TO_ONE:
+                    own.append(line)
+                else:
+                    left_out[_TOO_MANY, line["question"]] += 1
         for ((words, advice), name), count in left_out.items():
             self._problem(
                 learner, f"{counted(count, 'answer')} {words} “{plain(name, 40)}”", advice
             )
         return by_question
+
+    def _count_words(self, words):
+        held = self.book.class_words
+        for word in sorted(filter(CLASS_WORD.fullmatch, words)):
+            if word in held or len(held) < MOST_CLASS_WORDS:
+                held[word] += 1
 
     def _standing(self, question, learner, lines):
         try:
@@ -144,6 +184,11 @@ class _Marker:
             found = f"{counted(len(lines), 'answer')} to {question.id} could not be marked ({kind})"
             self._problem(learner, found, "The question is at fault: tell who keeps the bank.")
             return None
+        self.odd[remarks.SKIPPED] += standing.skipped
+        self.odd[remarks.NUDGES] += sum(
+            line["nudges"] > len(question.nudges) and line["edition"] == question.edition
+            for line in lines
+        )
         if standing.later:
             found = f"{counted(standing.later, 'answer')} to {question.id} in a later edition of it"
             self._problem(learner, found, "Mark with the edition of the lessons that they have.")
@@ -152,33 +197,11 @@ class _Marker:
             advice = "They count as nothing. Was the log written by another edition of the lessons?"
             self._problem(learner, found, advice)
         if question.role != "predict":
-            self._count_slips(question, standing)
+            count_slips(self.book, question, standing)
         return standing
 
-    def _count_slips(self, question, standing):
-        seen = set()
-        draws = [d for d in standing.draws.values() if d.class_word == standing.class_word]
-        for draw in draws:
-            for _, verdict in draw.tried.values():
-                if verdict.right:
-                    continue
-                key = (
-                    question.id,
-                    verdict.slip or (verdict.danger and DANGEROUS) or states.NO_KNOWN_TURN,
-                )
-                count = self.book.slips.get(key)
-                if count is None:
-                    text = _in_words(question.kind, verdict.slip, draw.numbers) or key[1]
-                    count = self.book.slips[key] = SlipCount(text)
-                count.answers += 1
-                count.learners += key not in seen
-                count.danger = count.danger or bool(verdict.danger)
-                seen.add(key)
-        first = next((draw.first for draw in draws if draw.first), None)
-        self.book.first_right[question.id] += bool(first and first[1].right)
-
     def _problem(self, learner, found, advice):
-        self.book.problems.append(Problem(plain(learner, 40), found, advice))
+        self.problems.append(Problem(plain(learner, 40), found, advice))
 
 
 _OTHER_CLASS = (
@@ -191,14 +214,14 @@ _UNKNOWN = (
     "to a question that this bank does not hold:",
     "Mark with the edition of the lessons that the learners have.",
 )
+_TOO_MANY = (
+    f"beyond the first {MOST_TO_ONE} to",
+    "They are not marked. Ask how there came to be so many.",
+)
 _NO_SUPPLY = (
     "on a supply that this bank does not know:",
     "Mark with the edition of the lessons that the learners have.",
 )
-
-
-def _in_words(kind, slip, numbers):
-    return slip and shorten(kind.slip_in_words(slip, numbers), LONGEST_TURN, placeholder=" …")
 
 
 def _cases(standing):
@@ -231,12 +254,3 @@ def _state(question, standing):
     if standing.helped:
         return states.REPAIRED if standing.right_after_help else states.HELPED
     return states.PART if standing.share else states.NONE
-
-
-def _stranger(learner):
-    return Problem(
-        plain(learner, 40),
-        "this learner is not on the roster; the answers are marked all the same",
-        "Add the id to the roster if it belongs to the class, or ask who used it.",
-        ASK,
-    )

@@ -8,15 +8,8 @@ from dataclasses import dataclass
 from operator import attrgetter
 from pathlib import Path
 
-from helpers.classroom.files import (
-    Problem,
-    Unusable,
-    counted,
-    keep_aside,
-    make_folder,
-    plain,
-    write_whole,
-)
+from helpers.classroom.book_pair import BookPair
+from helpers.classroom.files import Problem, Unusable, capped, counted, make_folder, plain
 from helpers.classroom.mark_book import EARLIER, danger_open, lessons_of
 from helpers.classroom.marker import mark_room
 from helpers.classroom.report import page
@@ -27,6 +20,7 @@ from helpers.exercises.whole_files import as_utf_8
 from helpers.exercises.wording import CAUTION
 
 MOST = 10  # learners that one sentence names
+MOST_PROBLEMS = 1000  # on the page
 
 
 @dataclass(frozen=True)
@@ -57,7 +51,9 @@ class Marked:
         return list(filter(None, lines))
 
 
-def mark_folder(folder, roster, class_word, out, bank_files=None, progress=iter, only=()):
+def mark_folder(
+    folder, roster, class_word, out, bank_files=None, progress=iter, only=(), accept=()
+):
     """Mark a folder of hand-ins and write mark-book.csv and mark-book.html.
 
     Parameters
@@ -72,6 +68,8 @@ def mark_folder(folder, roster, class_word, out, bank_files=None, progress=iter,
         Takes the list of learners and yields them.
     only : sequence of str
         Numbers of the lessons that count; with none, those that anybody has begun.
+    accept : sequence of str
+        Hand-ins that count where several logs of one id have parted.
 
     Returns
     -------
@@ -80,8 +78,8 @@ def mark_folder(folder, roster, class_word, out, bank_files=None, progress=iter,
     Raises
     ------
     Unusable
-        If folder, roster, class word, out or lessons cannot be used, or no answer counts; the text
-        says what to do. Nothing is written then.
+        If folder, roster, class word, out, lessons or what is accepted cannot be used, or no
+        answer counts; the text says what to do. Nothing is written then.
 
     Notes
     -----
@@ -93,19 +91,21 @@ def mark_folder(folder, roster, class_word, out, bank_files=None, progress=iter,
         bank_files = lessons()
     folder, roster, out = Path(folder), Path(roster), Path(out)
     class_word, only = _class_word(class_word), _lessons(only, bank_files)
-    learners, roster_problems = read_roster(roster)
-    book = mark_room(folder, learners, class_word, lessons_of(bank_files), (roster,), progress)
+    members, roster_problems = read_roster(roster)
+    lessons = lessons_of(bank_files)
+    book = mark_room(folder, members, class_word, lessons, (roster,), progress, accept)
     _refuse_nothing(book, plain(str(folder), 300))
     book.narrow(only)
     make_folder(out)
-    table, report = out / "mark-book.csv", out / "mark-book.html"
+    pair = BookPair(out)
+    pair.recover()
     rows = csv_text(book)
-    earlier, _ = keep_aside(table), keep_aside(report)
-    lower = _lower(earlier, rows, shared=bool(only)) if earlier else []
-    book.problems = sorted(lower + roster_problems + book.problems, key=attrgetter("rank"))
-    write_whole(table, [rows])
-    write_whole(report, page(book))
-    return Marked(book, table, report, earlier, lower)
+    earlier = pair.kept_names().get(pair.table)
+    lower = _lower(pair.table, earlier, rows, shared=bool(only)) if earlier else []
+    problems = sorted(lower + roster_problems + book.problems, key=attrgetter("rank"))
+    book.problems = capped(problems, MOST_PROBLEMS, "the folder")
+    pair.write([rows], page(book))
+    return Marked(book, pair.table, pair.page, earlier, lower)
 
 
 def _earlier_in_words(book):
@@ -125,9 +125,9 @@ def _refuse_nothing(book, folder):
         return
     seen = "".join(f" {problem.place}: {problem.found}." for problem in book.problems[:3])
     if not book.hand_ins:
+        none = "No file in {} can be used." if seen else "There is no hand-in in {}."
         raise Unusable(
-            f"There is no hand-in in {folder}.{seen} Give the folder with the files that hand_in() "
-            "writes."
+            f"{none.format(folder)}{seen} Give the folder with the files that hand_in() writes."
         )
     if book.class_word in book.class_words or not book.class_words:
         raise Unusable(f"No answer in {folder} counts.{seen}")
@@ -139,11 +139,11 @@ def _refuse_nothing(book, folder):
     )
 
 
-def _lower(earlier, rows, shared):
+def _lower(table, earlier, rows, shared):
     """Say whose marks are lower than in the mark book that lay there; a list of one or none."""
     learners = []
     with suppress(OSError):  # past reading: it is kept all the same
-        before = as_utf_8(earlier.read_bytes()).decode("utf-8", "replace")
+        before = as_utf_8(table.read_bytes()).decode("utf-8", "replace")
         learners = fallen(before, rows, shared)
     if not learners:
         return []

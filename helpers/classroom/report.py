@@ -137,6 +137,21 @@ def _problems(book, title):
     yield from table(title, heads, rows)
 
 
+def _handed_in(book, title):
+    if not book.handed_in:
+        yield "<p>Nothing was read.</p>\n"
+        return
+    yield (
+        "<p>A learner's receipt shows the same number of answers and the same digest, if this is "
+        "the file that was handed in.</p>\n"
+    )
+    rows = (
+        f"{row_head(h.learner)}{words(for_page(h.name))}{number(h.answers)}{short(h.digest)}"
+        for h in book.handed_in
+    )
+    yield from table(title, ("Learner", "File", "Answers", "Digest"), rows)
+
+
 SECTIONS = {
     "danger": ("Who is ready, danger first", _ready),
     "lessons": ("The class, lesson by lesson", _lessons),
@@ -144,4 +159,5 @@ SECTIONS = {
     "slips": ("Slips of the class", page_questions.slips),
     "exercises": ("Marks by learner and exercise", page_questions.marks),
     "problems": ("What was left out or needs a look", _problems),
+    "handed-in": ("What was handed in, to compare with receipts", _handed_in),
 }

@@ -5,13 +5,29 @@ Knows learner ids only; must never ask for names of people.
 
 import csv
 import io
+import re
+from dataclasses import dataclass, field
 
-from helpers.classroom.files import ASK, LARGEST_FILE, Problem, Unusable, plain, refused
+from helpers.classroom.files import ASK, Problem, Unusable, plain, refused
+from helpers.exercises.hand_in import LARGEST_FILE
 from helpers.exercises.settings import WORKSHOP_LEARNER, Settings, SettingsError
 from helpers.exercises.whole_files import as_utf_8
 
-COLUMN = "learner"
+COLUMN, ALSO = "learner", "also"
+ONE_ID = "Leave it where it belongs; until then it counts for whom it stood for before."
 EXAMPLE = "Its first row has to name the columns, one of them `learner`, and each row below one id."
+
+
+@dataclass(frozen=True)
+class Roster:
+    """Who is in the class: learner ids, and for some the other ids that were settled as theirs."""
+
+    learners: list
+    also: dict = field(default_factory=dict)
+
+    def ids(self, learner):
+        """Return all the ids under which a learner has answered, their own first."""
+        return [learner, *self.also.get(learner, ())]
 
 
 def read_roster(path):
@@ -20,14 +36,15 @@ def read_roster(path):
     Parameters
     ----------
     path : Path
-        A CSV file with a column `learner`; columns parted by comma, semicolon or tab.
+        A CSV file with a column `learner`, and perhaps a column `also` with other ids or spellings
+        of that learner, parted by blanks or commas; columns parted by comma, semicolon or tab.
 
     Returns
     -------
-    learners : list of str
-        Each once, in the order of the file.
+    roster : Roster
+        Each learner once, in the order of the file.
     problems : list of Problem
-        Rows that could not be used, and learners that stand there twice.
+        Rows and ids that could not be used, and learners that stand there twice.
 
     Raises
     ------
@@ -39,19 +56,29 @@ def read_roster(path):
     if COLUMN not in header:
         shown = plain(", ".join(header)) or "nothing"
         raise Unusable(f"The roster {path} was read; its first row holds: {shown}. {EXAMPLE}")
-    at = header.index(COLUMN)
-    learners, problems = {}, []
+    learners, others, problems = {}, [], []
     for number, row in enumerate(rows[1:], start=2):
         if not any(cell.strip() for cell in row):
             continue
-        learner = row[at].strip().upper() if at < len(row) else ""
+        cells = dict(reversed(list(zip(header, row, strict=False))))
+        learner = cells.get(COLUMN, "").strip().upper()
         if problem := _refusal(learner, learners):
             problems.append(Problem(f"roster, row {number}", *problem))
         else:
             learners[learner] = number
+            named = re.split(r"[\s,]+", cells.get(ALSO, ""))
+            others += [(other, learner, number) for other in named if other not in ("", learner)]
     if not learners:
         raise Unusable(f"The roster {path} was read and names no usable learner id. {EXAMPLE}")
-    return list(learners), problems
+    whose = dict(zip(learners, learners, strict=True)) | {WORKSHOP_LEARNER: "the workshop copy"}
+    also = {}
+    for other, learner, number in others:
+        if whose.setdefault(other, learner) != learner:
+            found = f"{plain(other, 40)} stands for {learner}, and for {whose[other]} before that"
+            problems.append(Problem(f"roster, row {number}", found, ONE_ID))
+        elif other not in also.setdefault(learner, []):
+            also[learner].append(other)
+    return Roster(list(learners), also), problems
 
 
 def _refusal(learner, learners):

@@ -106,6 +106,13 @@ def parse_line(text):
     return fields
 
 
+def parse_row(row):
+    """Return the fields of one row of a log, given as bytes; as `parse_line` does."""
+    if len(row) > 4 * LONGEST_LINE:  # bytes of one character; so that no giant is decoded
+        raise ValueError(f"the line is longer than {LONGEST_LINE} characters")
+    return parse_line(row.decode("utf-8"))
+
+
 @dataclass
 class ParsedLog:
     """What a log holds: its lines, what could not be read, and where something may be missing.
@@ -156,7 +163,7 @@ def parse_log(content, most=None):
         if not text:
             continue
         try:
-            fields = parse_line(text.decode("utf-8"))
+            fields = parse_row(text)
         except ValueError as error:
             reason = "it is not text" if isinstance(error, UnicodeDecodeError) else str(error)
             if row.end() == len(content):

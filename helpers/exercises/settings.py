@@ -18,6 +18,8 @@ from helpers.physics.mains import SUPPLIES
 ANSWERS_VARIABLE = "CANDLE_WORKSHOP_ANSWERS"
 IN_MEMORY = "memory"
 WORKSHOP_LEARNER = "WORKSHOP"
+LEARNER_ID = re.compile(r"[A-Z0-9-]{2,12}")
+CLASS_WORD = re.compile(r"[a-z0-9-]{2,20}")
 CODE_LETTERS = "23456789ABCDEFGHJKMNPQRSTUVWXYZ"
 
 
@@ -49,12 +51,12 @@ class Settings:
     supply: str = "230 V 50 Hz"
 
     def __post_init__(self):
-        if not re.fullmatch(r"[A-Z0-9-]{2,12}", self.learner):
+        if not LEARNER_ID.fullmatch(self.learner):
             raise SettingsError(
                 f"The learner id {self.learner!r} was read. Use 2 to 12 of A-Z, 0-9 and hyphen, "
                 'such as "BENCH-07".'
             )
-        if not re.fullmatch(r"[a-z0-9-]{2,20}", self.class_word):
+        if not CLASS_WORD.fullmatch(self.class_word):
             raise SettingsError(
                 f"The class word {self.class_word!r} was read. Use 2 to 20 of a-z, 0-9 and hyphen, "
                 'such as "wick".'

@@ -67,7 +67,8 @@ class Standing:
     numbers right. `values` holds what each answer to a question without numbers of its own was
     worth when it was first given, on whatever supply. `tries` are those under the class word that
     counts. `earlier` counts answers to an earlier edition and `later` those to a later one: they
-    are never marked here, and `first_draw` is the first one after all of theirs.
+    are never marked here, and `first_draw` is the first one after all of theirs. `skipped` counts draws that were
+    answered before they could be opened.
     """
 
     question: object
@@ -82,6 +83,7 @@ class Standing:
     values: dict = field(default_factory=dict)
     earlier: int = 0
     later: int = 0
+    skipped: int = 0
     first_draw: int = 0
     last_tried: DrawStanding | None = None
 
@@ -92,7 +94,7 @@ class Standing:
 
     def draw(self, learner, class_word, supply, number):
         """Return the standing of one draw, opening it if it is new."""
-        key = (class_word, supply.name, number)
+        key = (learner, class_word, supply.name, number)
         if key not in self.draws:
             numbers = self.question.numbers_for(learner, class_word, supply, number)
             opens = number == self.first_draw and self.earlier > 0
@@ -105,11 +107,18 @@ class Standing:
         return max(
             (
                 number
-                for (word, name, number), draw in self.draws.items()
+                for (_, word, name, number), draw in self.draws.items()
                 if draw.tried and (word, name) == (class_word, supply.name)
             ),
             default=self.first_draw,
         )
+
+    def may_open(self, learner, class_word, supply, number):
+        """Say whether a draw is the first one, or follows one that is finished."""
+        if number <= self.first_draw:
+            return number == self.first_draw
+        before = self.draws.get((learner, class_word, supply.name, number - 1))
+        return self.question.has_fresh_numbers and bool(before and before.finished(self.question))
 
     def leave_to_its_edition(self, line, supply):
         """Take note of an answer to another edition: its draw is finished, its case explained."""
@@ -196,7 +205,7 @@ def replay(question, lines, supplies, class_word):
     question : Question
         From the bank at hand; a mark in the lines is not looked for.
     lines : iterable of dict
-        Lines of one learner on this question, under any class word, oldest first.
+        Lines of one learner on this question, under any id and class word, oldest first.
     supplies : mapping
         From the names of supplies to the supplies.
     class_word : str
@@ -216,7 +225,9 @@ def replay(question, lines, supplies, class_word):
         if line["edition"] != question.edition:
             standing.leave_to_its_edition(line, supply)
             continue
-        draw = standing.draw(line["learner"], line["class_word"], supply, line["draw"])
+        which = (line["learner"], line["class_word"], supply, line["draw"])
+        draw = standing.draw(*which)
+        standing.skipped += not draw.tried and not standing.may_open(*which)
         try:
             standing.take(draw, line["answer"], line["nudges"])
         except NotRead:

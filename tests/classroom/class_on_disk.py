@@ -39,9 +39,10 @@ class Room:
         numbers = question.numbers_for(learner, "wick", SUPPLIES[SUPPLY], draw)
         return question.kind.model(numbers)
 
+    question_list = [question for module in BANK_FILES.values() for question in module.QUESTIONS]
+
     def question(self, question_id):
-        questions = [q for module in BANK_FILES.values() for q in module.QUESTIONS]
-        return next(question for question in questions if question.id == question_id)
+        return next(q for q in self.question_list if q.id == question_id)
 
     def numbers(self, question_id, learner="BENCH-01", draw=0):
         question = self.question(question_id)
@@ -60,11 +61,12 @@ class Room:
         lines = [self.line(self.right(name, learner), name, learner) for name in ids]
         return self.hand_in(*lines, name=f"neighbour-{learner}.jsonl")
 
-    def mark(self, class_word="wick", only=()):
-        return self.run(class_word, only).book
+    def mark(self, class_word="wick", only=(), accept=()):
+        return self.run(class_word, only, accept).book
 
-    def run(self, class_word="wick", only=()):
-        return mark_folder(self.hand_ins, self.roster, class_word, self.out, BANK_FILES, only=only)
+    def run(self, class_word="wick", only=(), accept=()):
+        where = (self.hand_ins, self.roster, class_word, self.out, BANK_FILES)
+        return mark_folder(*where, only=only, accept=accept)
 
     def table(self):
         with open(self.out / "mark-book.csv", encoding="utf-8", newline="") as handle:

@@ -8,15 +8,16 @@ from invented_bank import BANK_FILES
 
 from helpers.__main__ import main, with_bar
 from helpers.classroom.files import ASK, FINE, LOST, Unusable, write_whole
+from helpers.classroom.marker import MOST_PROBLEMS as MOST_OF_ONE
 from helpers.classroom.marking import mark_folder
 from helpers.exercises.wording import CAUTION
 
 
-def command(room, **changes):
+def command(room, *more, **changes):
     words = {"folder": room.hand_ins, "roster": room.roster, "class_word": "wick", "out": room.out}
     words = {name: str(value) for name, value in (words | changes).items()}
     given = ["mark", words["folder"], "--roster", words["roster"]]
-    return main([*given, "--class-word", words["class_word"], "--out", words["out"]])
+    return main([*given, "--class-word", words["class_word"], "--out", words["out"], *more])
 
 
 @pytest.fixture
@@ -80,7 +81,8 @@ def test_a_folder_without_a_hand_in_says_so_and_writes_nothing(room, capsys):
     assert "There is no hand-in in " in capsys.readouterr().err
     (room.hand_ins / "lesson.ipynb").write_text("{}")
     assert command(room) == 2
-    assert "lesson.ipynb: it is a notebook" in capsys.readouterr().err
+    printed = capsys.readouterr().err
+    assert "No file in " in printed and "lesson.ipynb: it is a notebook" in printed
     assert not room.out.exists()
 
 
@@ -148,16 +150,16 @@ def test_a_mark_book_that_cannot_be_kept_aside_is_not_written_over(room, monkeyp
     def held(*_):
         raise PermissionError(13, "Permission denied")
 
-    monkeypatch.setattr("pathlib.Path.rename", held)
+    monkeypatch.setattr("os.rename", held)
     assert command(room) == 2
-    assert "could not be kept aside (Permission denied)" in capsys.readouterr().err
+    assert "could not be written (Permission denied)" in capsys.readouterr().err
     assert {path.name: path.read_bytes() for path in room.out.iterdir()} == before
 
 
 def test_what_lost_answers_comes_first_and_what_needs_nothing_last(room):
     lines = [room.line(room.right("current-1")), room.line("1 mA", "current-2", second=1)]
     room.hand_in(*lines, name="a.jsonl")
-    room.hand_in(*lines, name="b.jsonl")
+    room.hand_in(*lines, lines[0], name="b.jsonl")
     room.neighbour(learner="BENCH-77")
     (room.hand_ins / "z.ipynb").write_text("{}")
     room.write_roster("learner\nBENCH-01\nBENCH-01\nBENCH-02\nx\n")
@@ -169,6 +171,35 @@ def test_what_lost_answers_comes_first_and_what_needs_nothing_last(room):
         (ASK, "BENCH-77"),
         (FINE, "BENCH-01"),
     ]
+
+
+def test_what_is_said_is_capped_for_each_learner_and_in_all(room, monkeypatch):
+    """Unknown questions once made a page of 27 MB."""
+    many = [room.line("1 mA", f"no-{n}", second=n % 60) | {"line": str(n)} for n in range(1000)]
+    room.hand_in(*many, room.line(room.right("current-1"), second=59))
+    problems = room.mark().problems
+    assert len(problems) == MOST_OF_ONE + 1
+    assert problems[-1].found == f"{1000 - MOST_OF_ONE} more things like these"
+    for n in range(30):
+        (room.hand_ins / f"{n}.zip").write_text("")
+    monkeypatch.setattr("helpers.classroom.marking.MOST_PROBLEMS", 25)
+    problems = room.mark().problems
+    assert len(problems) == 26
+    assert problems[-1].place == "the folder"
+    assert problems[-1].found == f"{30 + MOST_OF_ONE + 1 - 25} more things like these"
+    assert len(room.page()) < 100_000
+
+
+def test_what_a_command_accepts(room, capsys):
+    lines = [room.line(room.right(f"current-{n}"), f"current-{n}", second=n) for n in (1, 2, 3)]
+    room.hand_in(*lines[:2], name="a.jsonl")
+    room.hand_in(lines[0], lines[2], name="b.jsonl")
+    assert command(room) == 0
+    assert room.table()["BENCH-01"]["marks"] == "1"
+    assert command(room, "--accept", "a.jsonl", "b.jsonl") == 0
+    assert room.table()["BENCH-01"]["marks"] == "3"
+    assert command(room, "--accept", "c.jsonl") == 2
+    assert "There is no hand-in c.jsonl to accept" in capsys.readouterr().err
 
 
 @pytest.mark.parametrize(

@@ -16,6 +16,7 @@ from helpers.classroom import page_questions
 from helpers.classroom.files import Problem, for_page
 from helpers.classroom.mark_book import MarkBook, lessons_of
 from helpers.classroom.report import SECTIONS, page
+from helpers.exercises.hand_in import digest
 from helpers.exercises.wording import CAUTION
 
 AT = datetime(2026, 1, 20, 9, 30, tzinfo=UTC)
@@ -190,6 +191,17 @@ def test_a_danger_item_that_took_many_cases_is_named_wherever_it_was_passed(room
     assert ("; after more than 2 cases: touch<" in text_of(room)) == named
     cell = room.table()["BENCH-01"]["danger items after more than 2 cases"]
     assert cell == ("touch" if named else "")
+
+
+def test_what_was_handed_in_is_named_with_what_its_receipt_shows(room):
+    """Second way: the digest of the file as it lies there."""
+    path = room.hand_in(room.line("1 mA"), room.line("2 mA", second=1), name="<a>.jsonl")
+    room.mark()
+    section = section_of(room.page(), "handed-in")
+    assert 'BENCH-01</th><td class="words">&lt;a&gt;.jsonl</td><td class="number">2</td>' in (
+        section
+    )
+    assert digest(path.read_bytes()) in section
 
 
 def test_the_hardest_question_comes_first_with_its_most_common_turn(room):

@@ -3,7 +3,7 @@
 import pytest
 
 from helpers.classroom.files import Unusable
-from helpers.classroom.roster import read_roster
+from helpers.classroom.roster import Roster, read_roster
 
 TWO = ["BENCH-01", "BENCH-02"]
 
@@ -24,7 +24,7 @@ TWO = ["BENCH-01", "BENCH-02"]
 def test_the_same_class_however_it_was_saved(tmp_path, content):
     path = tmp_path / "roster.csv"
     path.write_bytes(content)
-    assert read_roster(path) == (TWO, [])
+    assert read_roster(path) == (Roster(TWO), [])
 
 
 @pytest.mark.parametrize(
@@ -41,8 +41,8 @@ def test_the_same_class_however_it_was_saved(tmp_path, content):
 def test_a_row_that_cannot_be_used_is_named(tmp_path, row, says):
     path = tmp_path / "roster.csv"
     path.write_text(f"learner,group\nBENCH-01\n{row}\nBENCH-02\n", encoding="utf-8")
-    learners, problems = read_roster(path)
-    assert learners == TWO
+    roster, problems = read_roster(path)
+    assert roster == Roster(TWO)
     assert [(p.place, says in p.found, bool(p.advice)) for p in problems] == [
         ("roster, row 3", True, True)
     ]
