@@ -19,7 +19,7 @@ from helpers.exercises.standing import replay
 from helpers.physics.mains import SUPPLIES
 
 MOST_PROBLEMS = 20  # of one learner that are told one by one
-MOST_TO_ONE = 100  # answers to one question that are marked; its worked answer came after three
+MOST_TO_ONE = 1000  # answers to one question that are marked
 MOST_CLASS_WORDS = 1000
 
 

@@ -24,7 +24,7 @@ FIELDS = (
     "at", "follows",
 )  # fmt: skip
 TEXT_FIELDS = ("line", "learner", "class_word", "supply", "question", "answer", "at", "follows")
-LONGEST_LINE = 4_000
+LONGEST_LINE, LONGEST_FIELD, USUAL_LINE = 4_000, 400, 1_000  # characters
 MOST_DRAWS = 10_000  # of one question; a larger number is no learner's
 MOST_SENTENCES = 20  # about one log; the rest is counted
 FILE_MODE, FOLDER_MODE = 0o600, 0o700  # answers are for their owner only
@@ -94,6 +94,8 @@ def parse_line(text):
     if fields["format"] != FORMAT:
         given = str(fields["format"])[:12]
         raise OtherFormat(f"the line has format {given}; this version reads {FORMAT}")
+    if len(text) > USUAL_LINE:
+        fields = _without_ballast(fields)
     fields.setdefault("follows", "")
     for name in TEXT_FIELDS:
         if not isinstance(fields.get(name), str):
@@ -104,6 +106,16 @@ def parse_line(text):
         if not isinstance(value, int) or isinstance(value, bool) or not 0 <= value < MOST_DRAWS:
             raise ValueError(f"the line has no readable field {name!r}")
     return fields
+
+
+def _without_ballast(fields):
+    """Return what a log may hold, so that a stuffed line is read and takes little memory."""
+    return {
+        name: value
+        for name, value in fields.items()
+        if name in ("format", *FIELDS)
+        and not (isinstance(value, str) and len(value) > LONGEST_FIELD)
+    }
 
 
 def parse_row(row):
