@@ -67,7 +67,7 @@ def mark_room(folder, roster, class_word, lessons, apart=(), progress=iter, acce
     book.problems += unusable
     book.unusable, book.hand_ins = len(unusable), sum(map(len, groups.values()))
     unreadable = learners_named(unusable, roster.learners)
-    marker = _Marker(book)
+    marker = Marker(book)
     for learner in progress([*roster.learners, *strangers]):
         status = states.UNREADABLE if learner in unreadable else states.NOTHING
         ids = [one for one in roster.ids(learner) if one in groups]
@@ -81,7 +81,7 @@ def mark_room(folder, roster, class_word, lessons, apart=(), progress=iter, acce
     return book
 
 
-class _Marker:
+class Marker:
     """Marks one learner after another into a book."""
 
     def __init__(self, book):

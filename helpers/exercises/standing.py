@@ -66,9 +66,10 @@ class Standing:
     that a worked answer was shown first, and `right_after_help` that the learner then got fresh
     numbers right. `values` holds what each answer to a question without numbers of its own was
     worth when it was first given, on whatever supply. `tries` are those under the class word that
-    counts. `earlier` counts answers to an earlier edition and `later` those to a later one: they
-    are never marked here, and `first_draw` is the first one after all of theirs. `skipped` counts draws that were
-    answered before they could be opened.
+    counts. `earlier` counts answers under it to an earlier edition, and `later` those to a later
+    one: they are never marked here, and `first_draw` is the first one after all of theirs;
+    `renewed` says that an earlier edition was answered under any class word. `skipped` counts
+    draws that were answered before they could be opened.
     """
 
     question: object
@@ -83,6 +84,7 @@ class Standing:
     values: dict = field(default_factory=dict)
     earlier: int = 0
     later: int = 0
+    renewed: bool = False
     skipped: int = 0
     first_draw: int = 0
     last_tried: DrawStanding | None = None
@@ -97,7 +99,7 @@ class Standing:
         key = (learner, class_word, supply.name, number)
         if key not in self.draws:
             numbers = self.question.numbers_for(learner, class_word, supply, number)
-            opens = number == self.first_draw and self.earlier > 0
+            opens = number == self.first_draw and self.renewed
             most = self.question.kind.tries
             self.draws[key] = DrawStanding(numbers, class_word, opens, most=most)
         return self.draws[key]
@@ -123,7 +125,8 @@ class Standing:
     def leave_to_its_edition(self, line, supply):
         """Take note of an answer to another edition: its draw is finished, its case explained."""
         if line["edition"] < self.question.edition:
-            self.earlier += 1
+            self.renewed = True
+            self.earlier += line["class_word"] == self.class_word
         else:
             self.later += 1
         self.first_draw = max(self.first_draw, line["draw"] + 1)

@@ -61,3 +61,10 @@ def test_an_answer_to_a_later_edition_is_asked_about(room, marked):
     book = marked().book
     assert "touch" not in book.rows[0].marks
     assert any("in a later edition" in problem.found for problem in book.problems)
+
+
+def test_an_earlier_answer_under_another_class_word_is_not_one_of_this_class(room, marked):
+    at_home = room.line("B", "touch", class_word="home")
+    room.hand_in(at_home, room.line(room.right("current-1"), second=1))
+    (row, *_) = marked("touch").book.rows
+    assert "touch" not in row.states
