@@ -70,8 +70,8 @@ def mark_room(folder, roster, class_word, lessons, apart=(), progress=iter, acce
     marker = Marker(book)
     for learner in progress([*roster.learners, *strangers]):
         status = states.UNREADABLE if learner in unreadable else states.NOTHING
-        ids = [one for one in roster.ids(learner) if one in groups]
-        if ids:
+        ids = roster.ids(learner)
+        if any(one in groups for one in ids):
             status = states.HANDED_IN
         if learner in strangers:
             status = states.NOT_ON_ROSTER
@@ -93,31 +93,33 @@ class Marker:
     def row(self, learner, status, ids, groups, accepted):
         """Return the row of a learner, whose hand-ins are taken out of the groups."""
         self.problems, self.odd = [], Counter()
-        lines = self._lines(learner, [(one, groups.pop(one)) for one in ids], accepted)
+        lines = self._lines(learner, ids, groups, accepted)
         row = self._marked(learner, status, lines)
         self.problems += remarks.in_words(learner, self.odd)
         self.problems.sort(key=lambda problem: problem.rank)
         self.book.problems += capped(self.problems, MOST_PROBLEMS, plain(learner, 40))
         return row
 
-    def _lines(self, learner, groups, accepted):
+    def _lines(self, learner, ids, groups, accepted):
         logs = []
-        for one, hand_ins in groups:
-            log = put_together(one, hand_ins, accepted)
+        for hand_ins in filter(None, [groups.pop(one, None) for one in ids]):
+            log = put_together(hand_ins, accepted, ids)
             logs.append(log.lines)
             self.problems += log.problems
             self.odd += remarks.of_times(log.logs, self.now)
             self.odd[remarks.GAPS] += log.gaps
-            read = [one for one in hand_ins if one.answers]
+            read = [h for h in hand_ins if h.answers]
             self.book.handed_in += [HandedIn(h.name, learner, h.digest, h.answers) for h in read]
         lines, _, _ = merge(logs)
         self.line_ids.add(learner, lines)
         return lines
 
     def _marked(self, learner, status, lines):
-        by_question = self._sorted_out(learner, lines)
+        by_question, word = self._sorted_out(learner, lines), self.book.class_word
         counting = {
-            name: own for name, lines in by_question.items() if (own := self._under_the_word(lines))
+            name: own
+            for name, lines in by_question.items()
+            if (own := [line for line in lines if line["class_word"] == word])
         }
         if status == states.HANDED_IN and not counting:
             status = states.NOTHING_COUNTS
@@ -144,9 +146,6 @@ class Marker:
         last = _day(max(times, default=""))
         return LearnerMarks(learner, status, marks, stands, answers, last, tuple(retried))
 
-    def _under_the_word(self, lines):
-        return [line for line in lines if line["class_word"] == self.book.class_word]
-
     def _sorted_out(self, learner, lines):
         by_question, left_out = {}, Counter()
         word, known = self.book.class_word, self.known
@@ -165,9 +164,8 @@ class Marker:
                 else:
                     left_out[_TOO_MANY, line["question"]] += 1
         for ((words, advice), name), count in left_out.items():
-            self._problem(
-                learner, f"{counted(count, 'answer')} {words} “{plain(name, 40)}”", advice
-            )
+            found = f"{counted(count, 'answer')} {words} “{plain(name, 40)}”"
+            self._problem(learner, found, advice)
         return by_question
 
     def _count_words(self, words):
@@ -185,10 +183,8 @@ class Marker:
             self._problem(learner, found, "The question is at fault: tell who keeps the bank.")
             return None
         self.odd[remarks.SKIPPED] += standing.skipped
-        self.odd[remarks.NUDGES] += sum(
-            line["nudges"] > len(question.nudges) and line["edition"] == question.edition
-            for line in lines
-        )
+        if over := [line for line in lines if line["nudges"] > len(question.nudges)]:
+            self.odd[remarks.NUDGES] += sum(line["edition"] == question.edition for line in over)
         if standing.later:
             found = f"{counted(standing.later, 'answer')} to {question.id} in a later edition of it"
             self._problem(learner, found, "Mark with the edition of the lessons that they have.")
@@ -210,17 +206,12 @@ _OTHER_CLASS = (
     "mistyped, ask the learner to set the right one and to answer again: the numbers follow from "
     "it.",
 )
-_UNKNOWN = (
-    "to a question that this bank does not hold:",
-    "Mark with the edition of the lessons that the learners have.",
-)
+_THEIR_EDITION = "Mark with the edition of the lessons that the learners have."
+_UNKNOWN = ("to a question that this bank does not hold:", _THEIR_EDITION)
+_NO_SUPPLY = ("on a supply that this bank does not know:", _THEIR_EDITION)
 _TOO_MANY = (
     f"beyond the first {MOST_TO_ONE} to",
     "They are not marked. Ask how there came to be so many.",
-)
-_NO_SUPPLY = (
-    "on a supply that this bank does not know:",
-    "Mark with the edition of the lessons that the learners have.",
 )
 
 

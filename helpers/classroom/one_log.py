@@ -79,17 +79,17 @@ class Accepted:
         return any(hand_in.path in self._paths for hand_in in branch.hand_ins)
 
 
-def put_together(learner, hand_ins, accepted):
+def put_together(hand_ins, accepted, ids):
     """Read the hand-ins of one id and find the lines that count.
 
     Parameters
     ----------
-    learner : str
-        The id, as it stands in the lines; lines of somebody else are named and left out.
     hand_ins : list of HandIn
-        Its files; each gets its number of answers.
+        The files; each gets its number of answers.
     accepted : Accepted
         What the instructor accepts.
+    ids : list of str
+        All the ids of their learner; lines of somebody else are named and left out.
 
     Returns
     -------
@@ -100,10 +100,10 @@ def put_together(learner, hand_ins, accepted):
     A log that goes on from another one takes its place. Where several have parted, their common
     beginning counts, and of what follows only what is accepted.
     """
-    log = OneLog()
+    log, learner = OneLog(), plain(hand_ins[0].learner, 40)
     if len(hand_ins) > MOST_LOGS:
         found = f"{len(hand_ins)} hand-ins have this id ({MOST_LOGS} are the most); none was read"
-        log.problems.append(Problem(plain(learner, 40), found, TOO_MANY))
+        log.problems.append(Problem(learner, found, TOO_MANY))
         return log
     branches = _branches(hand_ins, log.problems)
     counting = branches
@@ -119,7 +119,7 @@ def put_together(learner, hand_ins, accepted):
             found = _shortened(branch.parsed.problems, branch.parsed.unsaid)
             log.problems.append(Problem(branch.name, found, ASK_AGAIN))
         log.gaps = max(log.gaps, len(branch.parsed.gaps))
-        log.logs.append(_own(learner, branch, log.problems))
+        log.logs.append(_own(ids, branch, log.problems))
     log.lines, repeated, clashes = merge(log.logs)
     log.problems += _about_repeats(learner, len(counting) < 2 and repeated, clashes)
     return log
@@ -171,27 +171,27 @@ def _parted(learner, branches, counting, same):
     else:
         how = "have no line in common"
     found = f"{len(branches)} hand-ins {how}: {shown}"
-    who = plain(learner, 40)
     if counting:
         taken = " and ".join(branch.name for branch in counting[:MOST_NAMED])
-        return Problem(who, f"{found}; accepted: {taken}", "Nothing to do.", FINE)
+        return Problem(learner, f"{found}; accepted: {taken}", "Nothing to do.", FINE)
     rest = "what follows does" if same else "they do"
     advice = (
         "Is that one learner on two machines, or two learners with one id? Ask. To count what "
         f"{'follows' if same else 'stands'} in {names[0]}, mark again with --accept "
         f"{shlex.quote(names[0])}; give every file that is to count."
     )
-    return Problem(who, f"{found}; {rest} not count yet", advice, ASK)
+    return Problem(learner, f"{found}; {rest} not count yet", advice, ASK)
 
 
-def _own(learner, branch, problems):
+def _own(ids, branch, problems):
     """Return the lines of a learner; name those of others that stand between them."""
-    own = [line for line in branch.parsed.lines if line["learner"] == learner]
+    own = [line for line in branch.parsed.lines if line["learner"] in ids]
     if len(own) < len(branch.parsed.lines):
         others = Counter(line["learner"] for line in branch.parsed.lines)
-        del others[learner]
+        for one in ids:
+            del others[one]
         names = _shortened([f"{count} of {plain(other, 40)}" for other, count in others.items()])
-        found = f"between the lines of {plain(learner, 40)} are {others.total()} of others: {names}"
+        found = f"between the lines of {ids[0]} are {others.total()} of others: {names}"
         advice = "They count for nobody. Ask each learner for a file of their own."
         problems.append(Problem(branch.name, found, advice))
     return own
@@ -235,15 +235,14 @@ def merge(logs):
 
 
 def _about_repeats(learner, repeated, clashes):
-    who = plain(learner, 40)
     if repeated:
         stands = "line stands" if repeated == 1 else "lines stand"
         found = f"{repeated} {stands} there twice; each counts once"
-        yield Problem(who, found, "Nothing to do.", FINE)
+        yield Problem(learner, found, "Nothing to do.", FINE)
     if clashes:
         found = f"one line id stands for different answers ({clashes} left out); the first counts"
         advice = "A file was changed by hand or by a fault: ask how it came about."
-        yield Problem(who, found, advice, ASK)
+        yield Problem(learner, found, advice, ASK)
 
 
 def _shortened(sentences, unsaid=0, most=3, between="; "):

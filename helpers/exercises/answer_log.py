@@ -24,7 +24,7 @@ FIELDS = (
     "at", "follows",
 )  # fmt: skip
 TEXT_FIELDS = ("line", "learner", "class_word", "supply", "question", "answer", "at", "follows")
-LONGEST_LINE, LONGEST_FIELD, USUAL_LINE = 4_000, 400, 1_000  # characters
+LONGEST_LINE, LONGEST_FIELD, USUAL_LINE = 4_000, 200, 1_000  # characters
 MOST_DRAWS = 10_000  # of one question; a larger number is no learner's
 MOST_SENTENCES = 20  # about one log; the rest is counted
 FILE_MODE, FOLDER_MODE = 0o600, 0o700  # answers are for their owner only

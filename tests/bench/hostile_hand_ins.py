@@ -160,6 +160,10 @@ def large_files():
     yield "unknown supplies", rows(lambda n: {"supply": f"{n}" + "x" * 1500})
     yield "other learners", rows(lambda n: {"learner": f"L{n}" if n else LEARNERS[0]})
     yield "wide answers", rows(lambda n: {"answer": "😀" + "x" * 1600, "x": ["😀" + "x" * 30] * 2})
+    wide = "😀" + "x" * 199
+    yield "wide fields", rows(lambda n: dict.fromkeys(("supply", "question", "at"), wide))
+    most = dict.fromkeys(("line", "class_word", "supply", "question", "answer", "at"), wide)
+    yield "every field wide", rows(lambda n: most | {"follows": wide})
     yield "one question", rows(lambda n: {"answer": f"{n} mA", "question": "ohm-2"})
     yield "draws", rows(lambda n: {"draw": n % 9999, "question": "ohm-2"})
     yield "every question, dearest first", rows(_dearest(line["supply"]).__getitem__)

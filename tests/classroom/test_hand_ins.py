@@ -183,7 +183,7 @@ def test_a_file_lost_between_the_first_look_and_reading_is_named(room, monkeypat
     else:
         path.rename(room.folder / "aside")
         path.mkdir()
-    log = put_together("BENCH-01", groups["BENCH-01"], ())
+    log = put_together(groups["BENCH-01"], (), ["BENCH-01"])
     assert len(log.lines) == (1 if held else 0)
     assert [p.place for p in log.problems] == ([] if held else [path.name])
 

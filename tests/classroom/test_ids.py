@@ -99,3 +99,16 @@ def test_an_id_of_another_learner_of_the_class_is_still_theirs(room):
     book = room.mark()
     assert "BENCH-02 stands for BENCH-01, and for BENCH-02 before that" in found_in(book)
     assert [room.table()[name]["marks"] for name in ("BENCH-01", "BENCH-02")] == ["0", "2"]
+
+
+@pytest.mark.parametrize("first", ["bench-02", "BENCH-02"])
+def test_two_settled_ids_may_stand_in_one_file(room, first):
+    """Where a disk makes no difference between capital and small letters, both have one log."""
+    room.write_roster("learner,also\nBENCH-01,\nBENCH-02,bench-02\n")
+    ids = sorted(["bench-02", "BENCH-02"], key=lambda one: one != first)
+    names = ("current-1", "current-2")
+    room.hand_in(
+        *(room.line(room.right(name, one), name, one) for name, one in zip(names, ids, strict=True))
+    )
+    assert room.mark().problems == []
+    assert room.table()["BENCH-02"]["marks"] == "2"

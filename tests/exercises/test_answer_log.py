@@ -317,3 +317,16 @@ def test_a_log_of_nothing_but_trouble_is_read_in_time_and_told_in_few_words():
         assert log.lines == [] and len(log.problems) <= MOST_SENTENCES + 1
     assert log.unsaid == 10_000 - MOST_SENTENCES
     assert "were not read" in log.problems[-1]
+
+
+def test_a_stuffed_line_is_read_without_what_no_log_holds():
+    line = new_line("BENCH-07", "wick", "230 V 50 Hz", "ohm-2", 0, "7 mA", 0)
+    assert parse_line(json.dumps(line | {"more": "x" * 2000})) == line
+    with pytest.raises(ValueError, match="no readable field 'answer'"):
+        parse_line(json.dumps(line | {"answer": "x" * 2000}))
+
+
+def test_a_row_of_more_bytes_than_a_line_can_have_is_not_decoded():
+    log = parse_log(b"\xff" * 16_001 + b"\n\xff")
+    assert "line 1 was left out: the line is longer than 4000 characters" in log.problems[0]
+    assert "line 2 was left out: it is not text" in log.problems[1]
