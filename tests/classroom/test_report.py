@@ -217,7 +217,7 @@ def test_the_hardest_question_comes_first_with_its_most_common_turn(room):
         "chose: Wait a while. (2 of 3)",
         '<td class="short">2 of 3</td><td class="short">1 of 2</td>',
         "▲ chose: It is dark, so touch it. (1 of 2)",
-        "tried, no marks yet: BENCH-01, BENCH-02<",
+        "worked answer shown: BENCH-02<br>tried, no marks yet: BENCH-01<",
     ):
         assert words in section_of(text, "difficulty")
     assert first_cells(text, "slips") == ["touch", "choice-1"]

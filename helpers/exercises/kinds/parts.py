@@ -28,7 +28,7 @@ class Field:
 class Criterion:
     """One thing that a set of parts is judged by, and its share of the marks.
 
-    `reply` holds its sums, which are told once all is right; who missed it hears its name and `ask`.
+    `reply` holds its sums, told once all is right; who missed it hears its name and `ask`.
     """
 
     name: str
