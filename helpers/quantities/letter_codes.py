@@ -4,7 +4,7 @@ import re
 from math import isclose
 
 from helpers.quantities.glossary import GLOSSARY
-from helpers.quantities.reading import NotUnderstood, cleaned, refuse_impossible
+from helpers.quantities.reading import Asked, NotUnderstood, cleaned, refuse_impossible
 from helpers.quantities.writing import rounded
 
 _LETTER_CODE = re.compile(r"([0-9]{0,4})([RKMGL])([0-9]{0,4})([BCDFGJKM]?)")
@@ -46,9 +46,9 @@ def read_letter_code(code: str) -> tuple[float, float | None]:
     >>> read_letter_code("4K7J")
     (4700.0, 5.0)
     """
-    typed, quoted = cleaned(code, GLOSSARY["resistance"])
+    typed, quoted, *words = cleaned(code, Asked(GLOSSARY["resistance"], "Ω"))
     parts = _LETTER_CODE.fullmatch(typed if "m" in typed else typed.upper())
-    if not parts or not parts[1] + parts[3]:
+    if any(words) or not parts or not parts[1] + parts[3]:
         raise NotUnderstood(
             f"{quoted} is not a resistor's letter code. Put R, K, M, G or L (milliohm) where the "
             f"decimal point would be, then the tolerance letter if there is one, such as 4K7J."

@@ -5,13 +5,14 @@ Must never evaluate text, and never guess where a reading could mean two things.
 
 import re
 import unicodedata
+from collections.abc import Callable
 from dataclasses import dataclass, replace
-from functools import cache
 from math import inf, isfinite
 from numbers import Real
 
-from helpers.quantities.glossary import entry
+from helpers.quantities.glossary import Quantity, entry
 from helpers.quantities.units import owned, spelled
+from helpers.quantities.words import MEASURES, unworded
 from helpers.quantities.writing import joined, write
 
 
@@ -29,22 +30,53 @@ class Ambiguous(QuantityError):
 
 @dataclass(frozen=True)
 class Reading:
-    """A value [the glossary's unit], in engineering form what was understood, and its digits."""
+    """A value [the glossary's unit], in engineering form what was understood, and its digits.
+
+    `said` is the measure that was named: peak, rms, mean, each, total, or nothing; `before` and
+    `after` are all words around the number, which stand in `understood` too.
+    """
 
     value: float
     understood: str
     digits: int = 15
+    said: str = ""
+    before: tuple = ()
+    after: tuple = ()
+
+    def around(self, text):
+        return " ".join((*self.before, text, *self.after))
 
 
-_BLANKS = " \t\u00a0\u2002\u2003\u2007\u2008\u2009\u200a\u202f"
+@dataclass(frozen=True)
+class Asked:
+    """What a question asks for; messages name its unit, and show its example of an answer."""
+
+    quantity: Quantity
+    unit: str
+    example: Callable | None = None
+
+    @property
+    def hint(self):
+        shown = self.example() if self.example else joined("4.7", self.unit)
+        return f"Type {'one number and its unit' if self.unit else 'one number'}, such as {shown}."
+
+
+_BLANKS = " \t\u00a0\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f"
 _SAME = str.maketrans(
     dict.fromkeys(_BLANKS, " ")
-    | {"\u03bc": "µ", "\u2126": "Ω", "\u2212": "-", "\u2019": "'", "\u00d7": "x"}
-    | {"\u00ba": "°", "\u02da": "°", "\u2103": "°C"}
+    | {"\u03bc": "µ", "\u2126": "Ω", "ω": "Ω", "\u2212": "-", "\u2013": "-", "\u00d7": "x"}
+    | {"\u00ba": "°", "\u02da": "°", "\u2103": "°C", "≈": "~"}
+    | dict.fromkeys("\u2018\u2019", "'")
+    | dict.fromkeys("“”„«»", '"')
 )
 _LONGEST = 40
+_ALTERNATING = ("voltage", "current", "power")  # what has a peak and an rms value
 _FAR = 1000  # that far beyond the range a slip is still read, so that it can be explained
-_FOREIGN = re.compile(r"[^0-9A-Za-z+\-.,'=%°Ωµ/ αΔ]")
+_FOREIGN = re.compile(r"[^0-9A-Za-z+\-.,'%°Ωµ/ ]")
+_RAISED = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻⁺", "0123456789-+")
+_TIMES_TEN = re.compile(
+    r"(?<=[0-9.]) *[xX*·⋅] *10 *(?:(?:\^|\*\*) *\(?([+-]?[0-9]{1,3})\)?|([⁻⁺]?[⁰¹²³⁴-⁹]{1,3}))"
+)
 _UNIT_TEXT = r" *([A-Za-zΩµ°%][A-Za-zΩµ°%/ -]*)?"
 _TYPED = re.compile(r"([+-]?) *([0-9.,' ]*)(?:[eE]([+-]?[0-9]+))?" + _UNIT_TEXT)
 _DECIMAL = re.compile(r"([0-9]*)[.,]((?:[0-9]{3} )*[0-9]{1,3}|[0-9]+)|([0-9]+)\.?")
@@ -56,7 +88,9 @@ _FRACTION = re.compile(r"([0-9]{1,2}) ?/ ?(2|4|8|16)(?![0-9])")  # as ratings ar
 _CODE_LETTERS = {"resistance": "RrKkMmG", "capacitance": "pPnNuUµmMF"}
 
 
-def read(text: str, name: str, bare_unit: str | None = None) -> Reading:
+def read(
+    text: str, name: str, bare_unit: str | None = None, example: Callable | None = None
+) -> Reading:
     """Read what a person typed as a value of one quantity.
 
     Parameters
@@ -67,6 +101,8 @@ def read(text: str, name: str, bare_unit: str | None = None) -> Reading:
         A name of `GLOSSARY`.
     bare_unit : str, optional
         Unit of a number typed without any, such as `mA`; otherwise the glossary's own.
+    example : callable, optional
+        Gives an example of an answer for the messages, called only where one is shown.
 
     Returns
     -------
@@ -85,7 +121,9 @@ def read(text: str, name: str, bare_unit: str | None = None) -> Reading:
     Notes
     -----
     A strict grammar of our own; text is never evaluated. Values up to a thousand times outside
-    the glossary's range are read, so that a slip with a prefix can be explained.
+    the glossary's range are read, so that a slip with a prefix can be explained. Words around the
+    number are kept and change no value. Of `3.225 kΩ` one of two readings is taken where the
+    glossary and the unit asked for leave only one: never by what the answer is.
 
     References
     ----------
@@ -99,52 +137,57 @@ def read(text: str, name: str, bare_unit: str | None = None) -> Reading:
     0.0015
     """
     quantity = entry(name)
-    asked = _asked(name, bare_unit)
-    unit = spelled(bare_unit or "", name)
-    if unit is None:
+    asked = Asked(quantity, quantity.unit if bare_unit is None else bare_unit, example)
+    own = spelled(bare_unit or "", name)
+    if own is None:
         raise ValueError(f"bare_unit {bare_unit!r} is no unit of {name}; try {quantity.unit!r}")
-    typed, quoted = _number_text(text) if _is_number(text) else cleaned(text, asked)
+    exact = isinstance(text, Real) and not isinstance(text, bool)
+    typed, quoted, before, after = _number_text(text) if exact else cleaned(text, asked)
     parts = _TYPED.fullmatch(typed)
     if parts:
         sign, digits, power, spelling = parts.groups()
-        unit = _unit(spelling, asked, quoted) if spelling else unit
-        exact = _is_number(text)
-        mantissa = digits if exact else _mantissa(parts, typed, quoted, asked)
+        unit = _unit(spelling, typed[: parts.start(4)], asked, quoted) if spelling else own
+        mantissas = [digits] if exact else _mantissas(digits.strip(), power, asked, quoted)
     else:
-        sign, mantissa, spelling = _code_parts(typed, quoted, quantity)
-        unit, power = spelled(spelling, name), None
-    value = _value(sign, mantissa, power, unit)
-    other = _other_meaning(spelling, unit)
-    if other:
-        second = _value(sign, mantissa, power, other)
-        if name == "time" or (_usual(second, quantity) and not _usual(value, quantity)):
-            number = _unmistakable(mantissa).removesuffix(".0") + (f"e{power}" if power else "")
+        sign, mantissa, spelling = _code_parts(typed, quoted, asked)
+        mantissas, unit, power = [mantissa], spelled(spelling, name), None
+    if len(mantissas) > 1:
+        likely = [m for m in mantissas if _likely(_value(sign, m, power, unit), own, quantity)]
+        if len(likely) != 1 or likely[0].endswith(".000"):  # noughts most often are thousands
+            tail = typed[parts.start(2) + len(digits.strip()) :] or joined("", asked.unit)
+            ways = [sign + text + tail for text in (mantissas[0], _unmistakable(mantissas[1]))]
             raise Ambiguous(
-                f"{quoted} can mean {write(value, name)} or {write(second, name)}. Type "
-                f"{sign}{number} {unit.word} or {sign}{number} {other.word}, whichever you mean."
+                f"{quoted} can be read two ways, because some countries mark thousands with a "
+                f"point and some with a comma. Type {' or '.join(ways)}, whichever you mean."
             )
+        mantissas = likely
+    mantissa = mantissas[0]
+    value = _value(sign, mantissa, power, unit)
+    if other := _other_meaning(spelling, unit):
+        second = _value(sign, mantissa, power, other)
+        if other.word == "minute" or (_met(second, quantity) and not _met(value, quantity)):
+            if _met(value, quantity, _FAR):
+                tail = f"e{power}" if power else ""
+                number = sign + _unmistakable(mantissa).removesuffix(".0") + tail
+                raise Ambiguous(
+                    f"{quoted} can mean {write(value, name)} or {write(second, name)}. Type "
+                    f"{number} {unit.word} or {number} {other.word}, whichever you mean."
+                )
+            value = second
     refuse_impossible(value, mantissa, quoted, quantity)
-    return Reading(value, write(value, name, digits=6), _significant(mantissa, typed))
-
-
-@cache
-def _asked(name, bare_unit):
-    """The quantity as the question asks for it: messages name the question's own unit."""
-    return replace(entry(name), unit=entry(name).unit if bare_unit is None else bare_unit)
+    said = _said([word for word in after if word in MEASURES], name, quoted)
+    digits = _significant(mantissa, typed if "." in mantissa else "")
+    reading = Reading(value, write(value, name, digits=6), digits, said, before, after)
+    return (
+        replace(reading, understood=reading.around(reading.understood))
+        if before or after
+        else reading
+    )
 
 
 def _quoted(text):
     shown = repr(text[: _LONGEST + 1])[1:-1]
     return f"“{shown if len(shown) <= _LONGEST else shown[: _LONGEST - 1] + '…'}”"
-
-
-def _hint(quantity):
-    what = "one number and its unit" if quantity.unit else "one number"
-    return f"Type {what}, such as {joined('4.7', quantity.unit)}."
-
-
-def _is_number(given):
-    return not isinstance(given, str) and isinstance(given, Real) and not isinstance(given, bool)
 
 
 def _number_text(given):
@@ -154,76 +197,93 @@ def _number_text(given):
         number = inf
     if not isfinite(number):
         raise NotUnderstood("The number given is too large or not a number. Check how it was made.")
-    return repr(number), _quoted(repr(number))
+    return repr(number), _quoted(repr(number)), (), ()
 
 
-def cleaned(text, quantity):
-    """The typed text in the grammar's own characters, and as messages quote it."""
+def cleaned(text, asked):
+    """The bare number and unit in the grammar's own characters, as quoted, and the words around."""
     if not isinstance(text, str):
         kind = "nothing" if text is None else f"of the kind {_quoted(type(text).__name__)}"
-        raise NotUnderstood(f"The answer given is {kind}. {_hint(quantity)}")
-    typed = text[: 10 * _LONGEST].strip(_BLANKS + "\r\n")
-    quoted = _quoted(typed.translate(_SAME))
+        raise NotUnderstood(f"The answer given is {kind}. {asked.hint}")
+    typed = text[: 10 * _LONGEST].strip(_BLANKS + "\r\n").translate(_SAME)
+    quoted, name = _quoted(typed), asked.quantity.name
     if len(text) > 10 * _LONGEST or len(typed) > _LONGEST:
-        raise NotUnderstood(f"{quoted} has more than {_LONGEST} characters. {_hint(quantity)}")
-    typed = typed.translate(_SAME)
-    foreign = _FOREIGN.search(typed)
-    if foreign:
+        raise NotUnderstood(f"{quoted} has more than {_LONGEST} characters. {asked.hint}")
+    label, typed, *words = unworded(typed)
+    if "10" in typed:
+        typed = _TIMES_TEN.sub(lambda m: "e" + (m[1] or m[2].translate(_RAISED)), typed)
+    symbol = asked.quantity.symbol
+    known = ("it", "answer", name, symbol.lower(), "u" if name == "voltage" else symbol)
+    if label and label.rstrip("0123456789") not in known:
+        raise NotUnderstood(
+            f"{quoted} has {_quoted(label)} before its equals sign or the like. Only {symbol}, "
+            f"for {name}, can stand there. {asked.hint}"
+        )
+    if foreign := _FOREIGN.search(typed):
         called = unicodedata.name(foreign[0], "").lower() or f"character U+{ord(foreign[0]):04X}"
         raise NotUnderstood(
             f"{quoted} contains {_quoted(foreign[0])} ({called}), which is not read here. "
-            f"{_hint(quantity)} Powers of ten are typed as 1.5e-3; nothing is calculated."
+            f"{asked.hint} For a power of ten, type e and the power; nothing is calculated."
         )
-    before, equals, after = typed.partition("=")
-    if equals:
-        symbols = {quantity.symbol.lower()} | ({"u"} if quantity.name == "voltage" else set())
-        if before.strip().lower() not in symbols:
-            raise NotUnderstood(
-                f"{quoted} has an equals sign. Only {quantity.symbol}, for {quantity.name}, "
-                f"can stand before it. {_hint(quantity)}"
-            )
-        typed = after.strip()
-    if typed[-1:] == "." and typed[-2:-1].isalpha():
-        typed = typed[:-1]
     if fraction := _FRACTION.match(typed):
         typed = f"{int(fraction[1]) / int(fraction[2]):.4f}{typed[fraction.end() :]}"
     if not any(map(str.isdigit, typed)):
-        raise NotUnderstood(f"{quoted if typed else 'The answer'} has no number. {_hint(quantity)}")
-    return typed, quoted
-
-
-def _unit(spelling, quantity, quoted):
-    unit = spelled(spelling, quantity.name)
-    if unit is None:
-        shown = spelling.strip()
-        owners = [] if shown == "k" else owned(spelling)  # k alone is the prefix, not kelvin
-        said = f"a unit of {owners[0].name}" if owners else "not a unit known here"
         raise NotUnderstood(
-            f"In {quoted}, “{shown}” is {said}. The question asks for {quantity.name}: type "
-            f"{quantity.unit or 'a plain number'}, or check which number is asked for."
+            f"{quoted if quoted != '“”' else 'The answer'} has no number. {asked.hint}"
         )
-    return unit
+    return typed, quoted, *words
 
 
-def _mantissa(parts, typed, quoted, quantity):
-    """The digits with a point for the decimal separator and without groups."""
-    sign, digits, power = parts[1], parts[2].strip(), parts[3]
+def _said(measures, name, quoted):
+    """The measure that was named: one, and one that the quantity has."""
+    if len(measures) > 1:
+        raise NotUnderstood(f"{quoted} says {' and '.join(measures)}. Keep the one that you mean.")
+    if measures and measures[0] in ("peak", "rms") and name not in _ALTERNATING:
+        raise NotUnderstood(f"{quoted} says {measures[0]}, and {name} has none. Leave it out.")
+    return measures[0] if measures else ""
+
+
+def _unit(spelling, number, asked, quoted):
+    name, shown = asked.quantity.name, spelling.strip()
+    unit = spelled(spelling, name)
+    if unit is not None:
+        return unit
+    owners = [] if shown == "k" else owned(spelling)  # k alone is the prefix, not kelvin
+    if shown[0] == "M":  # nobody means megaseconds or megametres
+        owners = [known for known in owners if known.name not in ("time", "length")]
+    if not owners and shown[:-1] and (near := spelled(shown[:-1], name)):
+        raise Ambiguous(
+            f"In {quoted}, “{shown}” is not a unit known here. "
+            f"If you mean {joined(number.strip(), near.symbol)}, type that."
+        )
+    said = f"a unit of {owners[0].name}" if owners else "not a unit known here"
+    raise NotUnderstood(
+        f"In {quoted}, “{shown}” is {said}. The question asks for {name}: type "
+        f"{asked.unit or 'a plain number'}, or check which number is asked for."
+    )
+
+
+def _mantissas(digits, power, asked, quoted):
+    """The digits with a point for the decimal separator and no groups: both ways if in doubt."""
     if grouped := _GROUPED.fullmatch(digits):
-        sure = grouped[2] in " '" or grouped[3] or digits.count(grouped[2]) > 1
-        if not sure and not (power and "." in digits):  # 1.234e-3 is how programs print
-            tail = typed[parts.start(2) + len(digits) :] or joined("", quantity.unit)
-            one = sign + digits.replace(grouped[2], "") + tail
-            other = sign + _unmistakable(digits.replace(",", ".")) + tail
-            raise Ambiguous(
-                f"{quoted} can be read two ways, because some countries mark thousands with a "
-                f"point and some with a comma. Type {one} or {other}, whichever you mean."
-            )
-        if sure:
-            return "".join(filter(str.isdigit, grouped[1])) + "." + (grouped[3] or "0")
+        whole = "".join(filter(str.isdigit, grouped[1]))
+        if grouped[2] in " '" or grouped[3] or digits.count(grouped[2]) > 1:
+            return [f"{whole}.{grouped[3] or 0}"]
+        if not (power and "." in digits):  # 1.234e-3 is how programs print
+            return [whole, digits.replace(",", ".")]
     decimal = _DECIMAL.fullmatch(digits)
     if not decimal:
-        raise NotUnderstood(f"{quoted} cannot be read as one number. {_hint(quantity)}")
-    return f"{decimal[3] or decimal[1] or 0}.{(decimal[2] or '0').replace(' ', '')}"
+        raise NotUnderstood(f"{quoted} cannot be read as one number. {asked.hint}")
+    return [f"{decimal[3] or decimal[1] or 0}.{(decimal[2] or '0').replace(' ', '')}"]
+
+
+def _likely(value, own, quantity):
+    """Whether a question can mean a value, by the glossary and its unit: no number is given away.
+
+    Units are asked with a prefix so that the number is neither tiny nor a thousand and more.
+    """
+    number = abs(value) / own.scale / 10.0**own.exponent
+    return _met(value, quantity) and (not own.exponent or 0.01 <= number < 1000)
 
 
 def _significant(mantissa, typed):
@@ -240,14 +300,14 @@ def _unmistakable(mantissa):
     return f"{whole}.{fraction}" + "0" * (len(fraction) == 3)
 
 
-def _code_parts(typed, quoted, quantity):
+def _code_parts(typed, quoted, asked):
     """Sign, mantissa and letter of a letter code such as 4k7, p33 or 0R22."""
-    parts = _CODE.fullmatch(typed)
+    parts, quantity = _CODE.fullmatch(typed), asked.quantity
     if not parts:
-        raise NotUnderstood(f"{quoted} cannot be read as number, then unit. {_hint(quantity)}")
+        raise NotUnderstood(f"{quoted} cannot be read as number, then unit. {asked.hint}")
     sign, whole, letter, fraction, tail = parts.groups()
     if letter not in _CODE_LETTERS.get(quantity.name, ""):
-        raise NotUnderstood(f"{quoted} is no letter code for {quantity.name}. {_hint(quantity)}")
+        raise NotUnderstood(f"{quoted} is no letter code for {quantity.name}. {asked.hint}")
     if tail and spelled(tail, quantity.name) != spelled(quantity.unit, quantity.name):
         raise NotUnderstood(
             f"{quoted} has “{tail}” after its letter code. If that is the tolerance, leave it "
@@ -265,25 +325,26 @@ def _other_meaning(spelling, unit):
     """The unit that was meant if m and M were mixed up, or if m of a time meant minutes."""
     if not spelling or spelling[0] not in "mM":
         return None
-    if unit.name == "time":
-        return spelled("min", "time") if spelling == "m" else None
+    if spelling == "m" and unit.name == "time":
+        return spelled("min", "time")
     other = spelled(spelling[0].swapcase() + spelling[1:], unit.name)
     return other if other != unit else None
 
 
-def _usual(value, quantity):
-    return value == 0 or quantity.smallest <= abs(value) <= quantity.largest
+def _met(value, quantity, beyond=1):
+    """Whether a value lies in the glossary's range, or no more than so many times outside it."""
+    return value == 0 or quantity.smallest / beyond <= abs(value) <= quantity.largest * beyond
 
 
 def refuse_impossible(value, mantissa, quoted, quantity):
-    name, size = quantity.name, abs(value)
+    name = quantity.name
     if value < quantity.lowest:
         least = write(quantity.lowest, name, digits=5)
         raise NotUnderstood(
             f"{quoted} is impossible: {name} is never below {least}. Check the sign."
         )
     vanished = value == 0 and mantissa.strip("0.") != ""
-    if vanished or size > quantity.largest * _FAR or 0 < size < quantity.smallest / _FAR:
+    if vanished or not _met(value, quantity, _FAR):
         raise NotUnderstood(
             f"This course never meets {'an' if name[0] in 'aeiou' else 'a'} {name} of {quoted}, "
             f"only {write(quantity.smallest, name)} to {write(quantity.largest, name)}. "

@@ -38,19 +38,19 @@ _UNIT_ROWS = (
     ("time", 1, "s second seconds sec secs"),
     ("time", 60, "min minute minutes mins"),
     ("time", 3600, "h hour hours hr hrs"),
-    ("energy", 1, "Wh watthour watthours"),
+    ("energy", 1, "Wh watthour watthours watthr watthrs Whr Whrs"),
     ("energy", 1 / 3600, "J joule joules"),
     ("charge", 1, "C coulomb coulombs"),
     ("length", 1, "m metre metres meter meters"),
     ("length", 0.01, "cm centimetre centimetres centimeter centimeters"),
     ("angle", 1, "° degree degrees deg"),
     ("angle", 180 / pi, "rad radian radians"),
-    ("percent", 1, "% percent"),
+    ("percent", 1, "% percent pct /cent"),
     ("ratio", 1, "x times"),
-    ("ratio", 0.01, "% percent"),
-    ("temperature", 1, "°C celsius degC degreeC degreesC C"),
-    ("temperature rise", 1, "K kelvin kelvins °C celsius degC degreeC degreesC C"),
-    ("thermal resistance", 1, "K/W kelvin/watt °C/W degC/W C/W"),
+    ("ratio", 0.01, "% percent pct /cent"),
+    ("temperature", 1, "°C celsius degreescelsius centigrade degC degreeC degreesC C"),
+    ("temperature rise", 1, "K kelvin kelvins °C celsius degreescelsius degC degreeC degreesC C"),
+    ("thermal resistance", 1, "K/W kelvin/watt kelvins/watt °C/W °C/watt degC/W C/W C/watt"),
 )
 _NEVER_PREFIXED = ("min", "h", "cm", "rad")
 
@@ -84,7 +84,7 @@ UNITS = _unit_table()
 
 
 def spelled(spelling, name):
-    key = spelling.replace(" ", "").replace("-", "")
+    key = spelling.replace(" per ", "/").replace(" ", "").replace("-", "")
     for form in (key[:1] + key[1:].lower(), key.lower()):  # "Ma" is mega, "Volts" is "volts"
         if name in UNITS.get(form, ()):
             return UNITS[form][name]
