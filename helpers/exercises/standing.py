@@ -161,37 +161,37 @@ class Standing:
         """
         question = self.question
         answer = question.kind.read(typed, draw.numbers)
-        if answer.value in draw.tried:
-            return *draw.tried[answer.value], False
+        if answer.given in draw.tried:
+            return *draw.tried[answer.given], False
         verdict = question.kind.verdict_on(answer, draw.numbers)
-        known = self.values.get(answer.value)
+        known = self.values.get(answer.given)
         draw.used = len(draw.tried) if question.has_fresh_numbers else len(self.values)
         closed = known is None and (draw.finished(question) or draw.used >= draw.most)
         closed = closed or (question.danger and self._just_explained(draw))
         worth = known if known is not None else verdict.share * question.kind.worth(draw.used)
         draw.used += known is None
         if not question.has_fresh_numbers:
-            self.values.setdefault(answer.value, 0.0 if closed else worth)
-        draw.tried[answer.value] = (answer, verdict)
+            self.values.setdefault(answer.given, 0.0 if closed else worth)
+        draw.tried[answer.given] = (answer, verdict)
         draw.typed.append(typed)
         draw.right = draw.right or verdict.right
         draw.nudges = max(draw.nudges, nudges)
         self.tries += draw.class_word == self.class_word
         self.last_tried = draw
         if not closed and question.role != "predict":
-            self._count(draw, answer.value, verdict, worth)
+            self._count(draw, answer.given, verdict, worth)
         return answer, verdict, True
 
     def _just_explained(self, draw):
         before = self.last_tried
         return before is not None and before is not draw and before.case == draw.case
 
-    def _count(self, draw, value, verdict, worth):
+    def _count(self, draw, given, verdict, worth):
         counts = draw.class_word == self.class_word
         if verdict.slip:
             self.slips.append(verdict.slip)
         if not self.helped or self.question.danger:
-            draw.earned[value] = worth
+            draw.earned[given] = worth
             if counts:
                 self.share = max(self.share, worth)
         elif verdict.right and counts:

@@ -155,8 +155,8 @@ def _verdict_lines(question, draw, answer, verdict):
     mark = "✓" if verdict.right else "✗ Not yet."
     lines += [read, Line("verdict", f"{mark} {verdict.reply}")]
     worth = "This answer is for practice: it does not change your marks."
-    if answer.value in draw.earned:
-        earned = f"{draw.earned[answer.value] * question.marks:.3g}"
+    if answer.given in draw.earned:
+        earned = f"{draw.earned[answer.given] * question.marks:.3g}"
         worth = f"This answer earns {earned} of {marks_text(question.marks)}."
     return [*lines, Line("note", worth)]
 

@@ -1,6 +1,7 @@
 """How each kind reads and marks an answer; nothing that is typed is ever evaluated."""
 
 import re
+from dataclasses import replace
 from itertools import chain, combinations, permutations
 from types import SimpleNamespace
 
@@ -12,8 +13,11 @@ from learner import BENCH
 from helpers.exercises import kinds
 from helpers.exercises.bank import bank
 from helpers.exercises.kinds import Answer, Choice, ChooseAll, NotRead, Option, Order
+from helpers.exercises.roads import Road
+from helpers.exercises.roads.steps.general import given as from_numbers
 from helpers.exercises.wording import code_form
 from helpers.physics.mains import SUPPLIES
+from helpers.quantities import write_as
 
 OPTIONS = (
     Option("one", "the first", right=True, reply="Look at the first."),
@@ -313,3 +317,105 @@ def test_the_code_form_of_each_kind_is_read_by_that_kind_or_leaves_the_letter_op
 def test_every_kind_is_met_in_the_bank():
     met = {type(question.kind) for question in bank().values()}
     assert met == {kinds.Amount, kinds.Choice, kinds.ChooseAll, kinds.Order, kinds.Parts}
+
+
+class TestMeasures:
+    """An rms voltage of 242 V, which is the sine's 342.2 V at the peak (limit: √2 · 242)."""
+
+    numbers = SimpleNamespace(volts=242.0)
+    rms = kinds.Amount("voltage", "V", Road(from_numbers("volts")), measure="rms")
+    peak = kinds.Amount("voltage", "V", Road(from_numbers("volts")), measure="peak")
+    plain = kinds.Amount("voltage", "V", Road(from_numbers("volts")))
+    each = kinds.Amount("resistance", "Ω", Road(from_numbers("volts")), measure="each")
+
+    def verdict(self, kind, typed):
+        return kind.verdict_on(kind.read(typed, self.numbers), self.numbers)
+
+    @pytest.mark.parametrize(
+        "typed",
+        ["242", "242 V", "242 V rms", "about 242 Vrms", "V_rms = 242 V", "242 V ± 5 %", "242 V AC"],
+    )
+    def test_the_right_number_with_the_right_word_or_none_is_simply_right(self, typed):
+        assert self.verdict(self.rms, typed) == kinds.Verdict(1.0, "Right.")
+
+    @pytest.mark.parametrize("typed", ["342 V peak", "342.2 Vp", "peak = 342 V", "340 V peak"])
+    def test_the_peak_of_the_right_wave_earns_half_and_is_named(self, typed):
+        verdict = self.verdict(self.rms, typed)
+        assert verdict.share == 0.5 and verdict.slip == "gave the peak, not the rms value"
+        assert verdict.reply.startswith("You gave the peak; the question asks for the rms value.")
+
+    def test_the_rms_value_of_the_right_peak_earns_half(self):
+        verdict = self.verdict(self.peak, "171 V rms")
+        assert verdict.share == 0.5 and "the question asks for the peak" in verdict.reply
+
+    def test_without_a_known_crest_a_peak_earns_nothing_by_its_size(self):
+        cut = replace(self.rms, crest=None)
+        verdict = self.verdict(cut, "342 V peak")
+        assert verdict.share == 0.0 and verdict.reply.startswith("You gave the peak;")
+
+    @pytest.mark.parametrize("word", ["peak", "mean"])
+    def test_a_wrong_word_never_makes_a_right_number_wrong_in_silence(self, word):
+        verdict = self.verdict(self.rms, f"242 V {word}")
+        assert verdict.share == 0.5
+        assert f"You gave the {word}; the question asks for the rms value." in verdict.reply
+        assert "The number itself fits the rms value." in verdict.reply
+
+    def test_a_wrong_number_with_a_wrong_word_is_explained_as_before(self):
+        plain = self.verdict(self.rms, "242000 V")
+        named = self.verdict(self.rms, "242000 V peak")
+        assert named.reply.endswith(plain.reply) and named.reply != plain.reply
+        assert (named.share, named.slip) == (plain.share, plain.slip)
+
+    def test_a_word_is_no_fault_where_the_question_asks_by_none_or_of_another_kind(self):
+        assert self.verdict(self.plain, "242 V peak").right
+        assert self.verdict(self.rms, "242 V each").right
+        assert self.verdict(self.each, "242 Ω each").right
+        assert self.verdict(self.each, "242 Ω in total").share == 0.5
+
+    def test_a_danger_of_the_number_typed_is_kept(self):
+        danger = replace(self.rms, danger=lambda volts, n: "it burns." if volts > 300 else "")
+        verdict = self.verdict(danger, "342 V peak")
+        assert verdict.danger == "it burns." and verdict.share == 0.0
+
+    def test_the_same_number_by_another_name_is_another_answer(self):
+        wrong, right = (self.rms.read(f"242 V {word}", self.numbers) for word in ("peak", "rms"))
+        assert wrong.value == right.value and wrong.given != right.given
+        assert right.given == self.rms.read("242", self.numbers).given
+
+    def test_the_word_is_shown_in_what_was_read(self):
+        answer = self.rms.read("about 342 V peak", self.numbers)
+        assert answer.understood == "about 342\u00a0V peak"
+
+
+class TestExamples:
+    @pytest.mark.parametrize("right", [4.7, 4.6, 33.0, 32.6, 4.74, 0.0])
+    @pytest.mark.parametrize("within", [0.03, 0.001])
+    def test_the_example_of_a_message_is_in_the_unit_asked_and_never_right(self, right, within):
+        numbers = SimpleNamespace(volts=right / 1000)
+        kind = kinds.Amount("voltage", "mV", Road(from_numbers("volts")), within=within)
+        for typed in ("", "five", "mV", "5 bananas 5", "5 V 5", "=1+1", "9**9"):
+            with pytest.raises(NotRead) as refused:
+                kind.read(typed, numbers)
+            shown = re.search(r"such as ([0-9.]+.mV)", str(refused.value))[1]
+            assert not kind.verdict_on(kind.read(shown, numbers), numbers).right
+
+    def test_no_example_in_the_bank_is_right(self):
+        for question in bank().values():
+            if isinstance(question.kind, (kinds.Amount, kinds.Quantity)):
+                numbers = numbers_of(question)
+                with pytest.raises(NotRead) as refused:
+                    question.kind.read("five", numbers)
+                shown = re.search(r"such as (.+)\.$", str(refused.value))[1]
+                answer = question.kind.read(shown, numbers)
+                assert not question.kind.verdict_on(answer, numbers).right, question.id
+
+    def test_units_with_a_prefix_are_asked_where_the_number_is_from_a_hundredth_to_a_thousand(self):
+        """What the reader relies on where three decimals could be thousands."""
+        for question in bank().values():
+            kind = question.kind
+            if isinstance(kind, (kinds.Amount, kinds.Quantity)) and kind.unit[:1] in "mkMµn":
+                for name in SUPPLIES:
+                    supply = SUPPLIES[name]
+                    n = question.numbers_for(BENCH.learner, BENCH.class_word, supply, 0)
+                    number = abs(float(write_as(kind.right(n), kind.unit, 6).split()[0]))
+                    assert 0.01 <= number < 1000, (question.id, name)

@@ -1,7 +1,8 @@
 """A question for a number with a unit."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import sqrt
 
 from helpers import quantities
 from helpers.exercises.kinds.answers import Answer, NotRead, Tries, Verdict
@@ -11,6 +12,14 @@ from helpers.exercises.templates import fill
 EXAMPLES = (4.7, 33)  # no band holds both
 ROUNDING = 1e-9  # what a number may lose on its way through a computer [-]
 FEW_DIGITS = 2  # a number typed with so many is right if the right one rounds to it
+SPOKEN = {
+    "peak": "the peak",
+    "rms": "the rms value",
+    "mean": "the mean",
+    "each": "the value of each one",
+    "total": "the total",
+}
+RIVALS = ({"peak", "rms", "mean"}, {"each", "total"})  # of one set, only one can be meant
 
 
 @dataclass(frozen=True)
@@ -60,6 +69,10 @@ class Amount(Tries):
         How far beside the right answer is still right; narrow where a value is read or picked [-].
     below : float or None
         The same on the lower side only; 0 where the right answer is the least that is safe [-].
+    measure : str
+        What the question asks for by name: peak, rms, mean, each, total; empty if by none.
+    crest : float or None
+        Peak over rms value, by default that of a sine; None where it is not known [-].
     """
 
     of: str
@@ -70,6 +83,8 @@ class Amount(Tries):
     danger: Callable | None = None
     within: float = 0.03
     below: float | None = None
+    measure: str = ""
+    crest: float | None = sqrt(2)
     name = "quantity"
     between = " "
 
@@ -86,15 +101,18 @@ class Amount(Tries):
 
     def read(self, typed, numbers):
         try:
-            reading = quantities.read(typed, self.of, self.unit)
+            reading = quantities.read(typed, self.of, self.unit, lambda: self.example(numbers))
         except quantities.QuantityError as error:
             raise NotRead(str(error)) from None
-        return Answer(reading.value, self._understood(reading), reading.digits)
+        two = {self.measure, reading.said}
+        misnamed = reading.said if len(two) > 1 and any(two <= rivals for rivals in RIVALS) else ""
+        return Answer(reading.value, self._understood(reading), reading.digits, misnamed)
 
     def _understood(self, reading):
         """Say what was read in the unit of the question, as long as that reads well."""
         text = quantities.write_as(reading.value, self.unit, 6)
-        return text if len(text) <= 9 + len(self.unit) and "e" not in text else reading.understood
+        reads_well = len(text) <= 9 + len(self.unit) and "e" not in text
+        return reading.around(text) if reads_well else reading.understood
 
     def band(self, numbers):
         """Return the lowest and the highest value that is accepted however it is typed."""
@@ -112,7 +130,32 @@ class Amount(Tries):
         return any(f"{value:.1e}" == f"{end:.1e}" for end in ends)
 
     def verdict_on(self, answer, numbers):
+        if answer.misnamed:
+            return self._misnamed(answer, numbers)
         return self.mark(answer.value, numbers, answer.digits)
+
+    def _misnamed(self, answer, numbers):
+        """Mark a number that was called by another measure than the question asks for."""
+        given, asked = SPOKEN[answer.misnamed], SPOKEN[self.measure]
+        said, slip = (
+            f"You gave {given}; the question asks for {asked}.",
+            f"gave {given}, not {asked}",
+        )
+        verdict = self.mark(answer.value, numbers, answer.digits)
+        if verdict.right:
+            reply = f"{said} The number itself fits {asked}. Which of the two did you mean?"
+            return Verdict.partly(0.5, reply, slip, "")
+        if self._fits(answer, numbers):
+            reply = f"{said} How do you get from one to the other?"
+            return Verdict.partly(0.5, reply, slip, verdict.danger)
+        return replace(verdict, reply=f"{said} {verdict.reply}")
+
+    def _fits(self, answer, numbers):
+        """Whether a peak belongs to the right rms value, or an rms value to the right peak."""
+        if self.crest is None or {answer.misnamed, self.measure} != {"peak", "rms"}:
+            return False
+        factor = self.crest if self.measure == "peak" else 1 / self.crest
+        return self._accepted(answer.value * factor, answer.digits, numbers)
 
     def mark(self, value, numbers, digits=15):
         if self._accepted(value, digits, numbers):
@@ -138,9 +181,10 @@ class Amount(Tries):
 
     def example(self, numbers):
         """Return how an answer may look: never one that would be right with these numbers."""
-        low, high = self.band(numbers)
-        shown = (f"{figure} {self.unit}" for figure in EXAMPLES)
-        return next(text for text in shown if not low <= self.read(text, numbers).value <= high)
+        shown = [f"{figure} {self.unit}".strip() for figure in EXAMPLES]
+        read = [quantities.read(text, self.of, self.unit) for text in shown]
+        right = [self._accepted(reading.value, reading.digits, numbers) for reading in read]
+        return shown[right.index(False)]
 
 
 def size_check(value, right):

@@ -9,11 +9,20 @@ class NotRead(ValueError):
 
 @dataclass(frozen=True)
 class Answer:
-    """An answer as read: a value that can be compared, how it was understood, digits if any."""
+    """An answer as read: a value that can be compared, how it was understood, digits if any.
+
+    `misnamed` is the measure that it was called by, where the question asks for another one.
+    """
 
     value: object
     understood: str
     digits: int = 15
+    misnamed: str = ""
+
+    @property
+    def given(self):
+        """What was given: the same value by another name is another answer."""
+        return (self.value, self.misnamed) if self.misnamed else self.value
 
 
 class Tries:
