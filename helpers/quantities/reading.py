@@ -6,7 +6,7 @@ Must never evaluate text, and never guess where a reading could mean two things.
 import re
 import unicodedata
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from math import inf, isfinite
 from numbers import Real
 
@@ -175,14 +175,10 @@ def read(
                 )
             value = second
     refuse_impossible(value, mantissa, quoted, quantity)
-    said = _said([word for word in after if word in MEASURES], name, quoted)
     digits = _significant(mantissa, typed if "." in mantissa else "")
-    reading = Reading(value, write(value, name, digits=6), digits, said, before, after)
-    return (
-        replace(reading, understood=reading.around(reading.understood))
-        if before or after
-        else reading
-    )
+    said = _said([word for word in after if word in MEASURES], name, quoted) if after else ""
+    shown = " ".join((*before, write(value, name, digits=6), *after))
+    return Reading(value, shown, digits, said, before, after)
 
 
 def _quoted(text):
@@ -209,6 +205,9 @@ def cleaned(text, asked):
     quoted, name = _quoted(typed), asked.quantity.name
     if len(text) > 10 * _LONGEST or len(typed) > _LONGEST:
         raise NotUnderstood(f"{quoted} has more than {_LONGEST} characters. {asked.hint}")
+    bare = None if typed.endswith(".") else _TYPED.fullmatch(typed)
+    if bare and bare[2].strip(" .,'") and (not bare[4] or spelled(bare[4], name)):
+        return typed, quoted, (), ()  # no words, as most often: done
     label, typed, *words = unworded(typed)
     if "10" in typed:
         typed = _TIMES_TEN.sub(lambda m: "e" + (m[1] or m[2].translate(_RAISED)), typed)
@@ -228,9 +227,8 @@ def cleaned(text, asked):
     if fraction := _FRACTION.match(typed):
         typed = f"{int(fraction[1]) / int(fraction[2]):.4f}{typed[fraction.end() :]}"
     if not any(map(str.isdigit, typed)):
-        raise NotUnderstood(
-            f"{quoted if quoted != '“”' else 'The answer'} has no number. {asked.hint}"
-        )
+        subject = "The answer" if quoted == "“”" else quoted
+        raise NotUnderstood(f"{subject} has no number. {asked.hint}")
     return typed, quoted, *words
 
 

@@ -30,7 +30,6 @@ _FIRST = re.compile(rf"(?:the )?({_ANY})(?![a-z])(?: value)?(?: of(?![a-z]))? *"
 _LAST = re.compile(rf"[ ,_(]*(?:(?<![a-z])({_ANY})|(?<=[vawiu_])({_ANY}|p))(?: value)?\)?$", re.I)
 _SPREAD = re.compile(r"(?<=.) *± *([0-9]+(?:[.,][0-9]+)?) ?(%|[kmµ]?[VAWΩ]|)$")
 _EQUALS = re.compile(r"[=:]|(?=[~≥≤])|\bis ")
-_PLAIN = re.compile(r"[-+]?[0-9.,' ]*[A-Za-zΩµ%°]?[A-Za-oq-zΩ%]?")  # no word is that short
 _WRAPS = ("()", "[]", '""', "''")
 
 
@@ -46,17 +45,15 @@ def unworded(typed):
     before, after : tuple of str
         The words, as they are shown around the number.
     """
-    if _PLAIN.fullmatch(typed):
-        return "", typed, (), ()
     typed = typed.replace(">=", "≥").replace("<=", "≤").replace("+/-", "±").removesuffix(".")
     while typed[:1] + typed[-1:] in _WRAPS:
         typed = typed[1:-1].strip().removesuffix(".")
-    label = ""
-    if equals := _EQUALS.search(typed):
-        label = typed[: equals.start()].removeprefix("the ").removeprefix("The ").strip()
-        typed = typed[equals.end() :].strip()
+    equals = _EQUALS.search(typed)
+    if not equals:
+        return "", *_stripped(typed, (), ())
+    label = typed[: equals.start()].removeprefix("the ").removeprefix("The ").strip()
     label, before, after = _stripped(label, (), ())
-    return label.strip(" _").lower(), *_stripped(typed, before, after)
+    return label.strip(" _").lower(), *_stripped(typed[equals.end() :].strip(), before, after)
 
 
 def _stripped(typed, before, after):

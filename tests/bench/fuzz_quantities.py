@@ -38,6 +38,8 @@ UNITS = {
     "length": ("m", "mm", "cm"),
     "thermal resistance": ("K/W", "°C/W"),
 }
+BEFORE = ("", "", "", "about ", "~", "\u2248 ", "= ", "R = ", "the rms value is ", "(", '"')
+AFTER = ("", "", "", " peak", "rms", " each", " \u00b1 5 %", " +/-0.1 V", ".", ")", " or so", " DC")
 BLANKS = ("", " ", "\u00a0", "\u2009", "\u202f", "  ")
 CHARACTERS = (
     "0123456789.,'eE+-\u2212 kKmMRµuΩVAWFnp%°=/*^()x\u00a0\u00b2\u0663\uff15\x00\u202e\ud800\n"
@@ -70,6 +72,7 @@ HOSTILE = (
     "\ufeff5",
 )
 REPEATED = ("9", "1 ", "1,", "1.", "'1", "e9", " ", "k", "Ω", "-", "=", "(", "\x00", "1e", "\u00a0")
+REPEATED += ("about ", " peak", "the ", "\u00b1 5", "5x10^", "()", " is ", "~", "p", " of", ">=")
 
 
 @dataclass
@@ -90,7 +93,7 @@ class Outcome:
 
 
 def valid(chance, name):
-    """A number as people type it, with one of the quantity's units."""
+    """A number as people type it, with one of the quantity's units and words around it."""
     number = chance.choice(
         (
             f"{chance.uniform(1, 999):.{chance.randint(0, 4)}f}",
@@ -99,13 +102,16 @@ def valid(chance, name):
             f"{chance.uniform(1, 9):.3g}{chance.choice('eE')}{chance.randint(-3, 3)}",
             f".{chance.randint(1, 999)}",
             f"{chance.randint(0, 99)}{chance.choice('kRMnpµ')}{chance.randint(0, 99)}",
+            f"{chance.uniform(1, 9):.2f}{chance.choice(('x10^', ' * 10**', '·10^-'))}3",
         )
     )
     return (
-        chance.choice(("", "", "", "+", "-"))
+        chance.choice(BEFORE)
+        + chance.choice(("", "", "", "+", "-"))
         + number
         + chance.choice(BLANKS)
-        + (chance.choice(UNITS[name]))
+        + chance.choice(UNITS[name])
+        + chance.choice(AFTER)
     )
 
 
