@@ -250,6 +250,8 @@ def _unit(spelling, number, asked, quoted):
     if shown[0] == "M":  # nobody means megaseconds or megametres
         owners = [known for known in owners if known.name not in ("time", "length")]
     if not owners and shown[:-1] and (near := spelled(shown[:-1], name)):
+        if 10.0**near.exponent > asked.quantity.largest:
+            near = _other_meaning(shown[:-1], near) or near
         raise Ambiguous(
             f"In {quoted}, “{shown}” is not a unit known here. "
             f"If you mean {joined(number.strip(), near.symbol)}, type that."

@@ -96,6 +96,7 @@ def test_of_two_readings_one_is_taken_where_the_unit_asked_for_leaves_one(text, 
     ("text", "name", "meant"),
     [
         ("10.9MS", "resistance", "10.9 MΩ"),
+        ("10.9MS", "current", "10.9 mA"),
         ("10.9 kΩx", "resistance", "10.9 kΩ"),
         ("2 mAq", "current", "2 mA"),
         ("about 5 VV", "voltage", "5 V"),
