@@ -401,7 +401,7 @@ class TestExamples:
 
     def test_no_example_in_the_bank_is_right(self):
         for question in bank().values():
-            if isinstance(question.kind, (kinds.Amount, kinds.Quantity)):
+            if isinstance(question.kind, kinds.Amount):
                 numbers = numbers_of(question)
                 with pytest.raises(NotRead) as refused:
                     question.kind.read("five", numbers)
@@ -413,7 +413,7 @@ class TestExamples:
         """What the reader relies on where three decimals could be thousands."""
         for question in bank().values():
             kind = question.kind
-            if isinstance(kind, (kinds.Amount, kinds.Quantity)) and kind.unit[:1] in "mkMµn":
+            if isinstance(kind, kinds.Amount) and kind.unit[:1] in "mkMµn":
                 for name in SUPPLIES:
                     supply = SUPPLIES[name]
                     n = question.numbers_for(BENCH.learner, BENCH.class_word, supply, 0)
