@@ -10,7 +10,7 @@ def test_what_is_seen_is_what_the_log_says_whatever_was_done_before(browser_foun
         assert walked.compare("start") == []
         for _ in range(STEPS):
             assert walked.step() == []
-        assert walked.differences == []
+        assert walked.differences == [] and len(walked.lost) <= 1
         assert set(walked.taken) == set(truth.WEIGHTS)
         page = walked.pages["first"]
         if not walked.answerable("first"):

@@ -49,6 +49,7 @@ LESSON, SET_UP = "02", "from helpers import *\n\nopen_lesson({})"
 FIRST = Settings("BENCH-02", "wick", "230 V 50 Hz")
 PAGES = {"first": "first.ipynb", "second tab": "first.ipynb", "other kernel": "other.ipynb"}
 SETTLED_SECONDS = 60.0  # a busy machine takes that long to restore a page
+GAVE_WAY = "the copy stands where controls should live"
 SEEN = """() => {
   const text = node => node && node.offsetParent ? node.innerText : '';
   const lines = page => page ? [...page.children].filter(n => n.nodeName !== 'svg').map(text)
@@ -137,6 +138,7 @@ class Walk:
             for file in PAGES.values()
         }
         self.since = time.strftime("%Y-%m-%d %H:%M")
+        self.lost = []
         self.true_once, self.differences, self.steps, self.taken = {}, [], [], Counter()
 
     # --- what is known
@@ -236,6 +238,8 @@ class Walk:
             elif not knows:
                 closed = plain(cell["all"]) == plain(SETTINGS_CHANGED_ELSEWHERE)
                 found = [] if closed and not cell["inputs"] else [f"closed, {cell['all']!r}"]
+            elif not cell["live"] and not self.faults_of_copy(cell_id, cell):
+                found = [GAVE_WAY]
             elif not cell["live"] or cell["twin"].strip():
                 found = [f"does not live alone: {cell['all']!r}"]
             elif cell_id in bank():
@@ -257,7 +261,11 @@ class Walk:
         return []
 
     def compare(self, step):
-        """Wait until all pages are right; keep what is still wrong after a while."""
+        """Wait until all pages are right; keep what is still wrong after a while.
+
+        A busy browser may give up on restoring the controls of a page. Then their copies stand
+        there alone, which is no lie; that is counted, and the page is loaded once more.
+        """
         session = self.session()
         for kernel in self.kernels.values():
             if kernel.opened == session.settings:
@@ -265,12 +273,22 @@ class Walk:
                     for text in texts:
                         self.true_once.setdefault((cell_id, text), self.since)
         self.since = time.strftime("%Y-%m-%d %H:%M")
+        faults = self.settled(session)
+        if gone := {fault.split(",")[0] for fault in faults if fault.endswith(GAVE_WAY)}:
+            self.lost.append(f"step {len(self.steps)}, {step}: {', '.join(sorted(gone))}")
+            for name in gone:
+                self.load(name)
+            faults = self.settled(session)
+        self.differences += [f"step {len(self.steps)}, {step}: {fault}" for fault in faults]
+        return faults
+
+    def settled(self, session):
+        """Return what is wrong on any page once all is still."""
         end, faults = time.monotonic() + SETTLED_SECONDS, ["not looked"]
         while faults and time.monotonic() < end:
             faults = [fault for name in self.pages for fault in self.faults(name, session)]
             if faults:
                 time.sleep(0.1)
-        self.differences += [f"step {len(self.steps)}, {step}: {fault}" for fault in faults]
         return faults
 
     # --- steps
