@@ -3,8 +3,7 @@
 For the workshop copy, which shows them with what the card says, and for the invented class.
 """
 
-from helpers import quantities
-from helpers.exercises.kinds import Amount, NotRead
+from helpers.exercises.kinds import NotRead
 
 
 def wrong_answers(question, numbers):
@@ -28,7 +27,7 @@ def wrong_answers(question, numbers):
 def _wrong(kind, numbers):
     """Yield wrong answers as typed, as read and as marked, each value once."""
     found = set()
-    for typed in _GUESSES[kind.name](kind, numbers):
+    for typed in kind.guesses(numbers):
         try:
             answer = kind.read(typed, numbers)
         except NotRead:
@@ -37,51 +36,6 @@ def _wrong(kind, numbers):
         if not verdict.right and answer.value not in found:
             found.add(answer.value)
             yield typed, answer, verdict
-
-
-def _quantity_guesses(kind, numbers):
-    right = kind.right(numbers)
-    values = [slip.wrong(numbers) for slip in kind.slips]
-    if isinstance(kind, Amount):
-        values += [wrong.value for wrong in kind.road.wrong(numbers)]
-    values += [right * 1000, right * 1.4, right / 3]
-    return [quantities.write_as(value, kind.unit, 3) for value in values]
-
-
-def _choice_guesses(kind, numbers):
-    return list(kind.shown(numbers))
-
-
-def _choose_all_guesses(kind, numbers):
-    model = kind.model(numbers).replace(",", " ").split()
-    right = set() if model == ["none"] else set(model)
-    return [", ".join(sorted(right ^ {letter})) or "none" for letter in kind.shown(numbers)]
-
-
-def _order_guesses(kind, numbers):
-    right = kind.model(numbers).split(", ")
-    return [
-        ", ".join([*right[:at], right[at + 1], right[at], *right[at + 2 :]])
-        for at in range(len(right) - 1)
-    ]
-
-
-def _parts_guesses(kind, numbers):
-    best = kind.model(numbers).split("; ")
-    return [
-        "; ".join([*best[:at], part.text(value), *best[at + 1 :]])
-        for at, part in enumerate(kind.fields)
-        for value in part.bin
-    ]
-
-
-_GUESSES = {
-    "quantity": _quantity_guesses,
-    "choice": _choice_guesses,
-    "choose-all": _choose_all_guesses,
-    "order": _order_guesses,
-    "parts": _parts_guesses,
-}
 
 
 def explained(question, numbers, most=4):

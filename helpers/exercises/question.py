@@ -5,7 +5,6 @@ Knows no learner and no screen. The bank is made of these.
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from functools import cached_property
 from types import SimpleNamespace
 
 from helpers.exercises.draws import Draw, Turns
@@ -100,16 +99,13 @@ class Question:
 
     def worked(self, n):
         """Return the model answer in words."""
-        road = getattr(self.kind, "road", None)
-        sums = {"sum": road.sum(n), "right": self.kind.model(n)} if road else {}
-        return self._text(self.working, n, **sums)
+        return self._text(self.working, n, **self.kind.workings(n))
 
     def line_of_code(self, n):
         """Return the model answer as a line of Python; '' where there is nothing to compute."""
         if self.code:
             return self.code(n) if callable(self.code) else self.code.format(**vars(n))
-        road = getattr(self.kind, "road", None)
-        return road.code(n) if road and not self.kind.exact else ""
+        return self.kind.code(n)
 
     def _text(self, text, n, **more):
         if callable(text):
@@ -121,11 +117,6 @@ class Question:
     def has_fresh_numbers(self):
         """Whether another draw asks something else."""
         return self.numbers is not no_numbers
-
-    @cached_property
-    def kind_name(self):
-        """How the kind is called in lists: a question with a picture is 'picture'."""
-        return "picture" if self.picture else self.kind.name
 
     def numbers_for(self, learner, class_word, supply, draw):
         """Return the personal numbers of one draw, with the order in which options are shown.

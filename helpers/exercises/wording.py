@@ -51,12 +51,7 @@ def question_lines(question, numbers, number=0):
     """
     lines = [Line("heading", heading(question, number))]
     lines += [Line("text", paragraph) for paragraph in question.asked(numbers).split("\n\n")]
-    if hasattr(question.kind, "shown"):
-        shown = question.kind.shown(numbers)
-        lines += [Line("option", f"{letter}) {option.text}") for letter, option in shown.items()]
-    if hasattr(question.kind, "fields"):
-        fields = question.kind.fields
-        lines += [Line("option", f"{f.label}: {question.kind.bin_text(f)}") for f in fields]
+    lines += [Line("option", choice) for choice in question.kind.choices(numbers)]
     lines.append(Line("hint", question.kind.hint(numbers)))
     return lines
 
@@ -85,11 +80,9 @@ def marks_text(marks):
 
 
 def code_form(question, numbers, number=0):
-    """Return one line of Python that answers a question; a letter would seem to give it away."""
+    """Return one line of Python that answers a question."""
     draw = f", draw={number}" if number else ""
-    typed = (
-        "…" if question.kind.name in ("choice", "choose-all") else question.kind.example(numbers)
-    )
+    typed = question.kind.example_in_code(numbers)
     return f'answer("{question.id}", "{typed}"{draw})'
 
 
@@ -213,13 +206,12 @@ def working_lines(question, numbers):
     lines = [Line("working", f"Worked answer: {question.worked(numbers)}")]
     typed = question.kind.model(numbers)
     lines.append(Line("working", f"As you would answer it: {typed}"))
-    if question.kind.name == "parts":
-        lines.append(Line("working", "Other parts may pass as well; these are one careful choice."))
+    if question.kind.other_answers:
+        lines.append(Line("working", question.kind.other_answers))
     if line := question.line_of_code(numbers):
-        code = f'write({line}, "{question.kind.of}")'
         lines += [
             Line("working", "The same sum in Python, for those who like it:"),
-            Line("code", code),
+            Line("code", question.kind.written(line)),
         ]
     return lines
 

@@ -198,18 +198,12 @@ def _predictions_page(session, number):
         draw = session.draw(question.id) if question.role == "predict" else None
         if draw and draw.tried:
             lines += [Line("text", text) for text in question.asked(draw.numbers).split("\n\n")]
-            lines.append(Line("note", f"You predicted: {_predicted(question, draw)}"))
+            said = question.kind.said(draw.first[0], draw.numbers)
+            lines.append(Line("note", f"You predicted: {said}"))
             lines.append(Line("verdict", f"What we found: {question.worked(draw.numbers)}"))
         elif draw:
             lines.append(Line("note", predict_first(question, number)))
     return Page(lines)
-
-
-def _predicted(question, draw):
-    """Return a learner's first prediction in words: a letter alone says nothing later."""
-    said = draw.first[0].understood
-    options = question.kind.shown(draw.numbers) if hasattr(question.kind, "shown") else {}
-    return f"{said}) {options[said].text}" if said in options else said
 
 
 def hand_in():

@@ -1,8 +1,10 @@
 """How each kind reads and marks an answer; nothing that is typed is ever evaluated."""
 
+import ast
 import re
 from dataclasses import replace
 from itertools import chain, combinations, permutations
+from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
@@ -15,7 +17,7 @@ from helpers.exercises.bank import bank
 from helpers.exercises.kinds import Answer, Choice, ChooseAll, NotRead, Option, Order
 from helpers.exercises.roads import Road
 from helpers.exercises.roads.steps.general import given as from_numbers
-from helpers.exercises.wording import code_form
+from helpers.exercises.wording import code_form, question_lines
 from helpers.physics.mains import SUPPLIES
 from helpers.quantities import write_as
 
@@ -419,3 +421,75 @@ class TestExamples:
                     n = question.numbers_for(BENCH.learner, BENCH.class_word, supply, 0)
                     number = abs(float(write_as(kind.right(n), kind.unit, 6).split()[0]))
                     assert 0.01 <= number < 1000, (question.id, name)
+
+
+EXERCISES = Path(kinds.__file__).parents[1]
+HELPERS = EXERCISES.parent
+KNOW_KINDS = (EXERCISES / "kinds", EXERCISES / "bank", HELPERS / "widgets" / "controls.py")
+OTHERS = [p for p in sorted(HELPERS.rglob("*.py")) if not {p, p.parent} & set(KNOW_KINDS)]
+CLASSES = {"Kind", "Amount", "Choice", "ChooseAll", "Order", "Parts"}
+
+
+def asks_for_a_kind(source):
+    """Return the lines that name a kind or ask which one it is; a name in an f-string is text."""
+    tree, found = ast.parse(source), []
+    text = {id(n) for joined in ast.walk(tree) if isinstance(joined, ast.JoinedStr)
+            for n in ast.walk(joined)}  # fmt: skip
+    for node in ast.walk(tree):
+        match node:
+            case ast.ImportFrom(module=str(module)) if ".kinds" in module:
+                if CLASSES & {alias.name for alias in node.names}:
+                    found.append(node.lineno)
+            case ast.Attribute(value=ast.Name(id="kinds"), attr=name) if name in CLASSES:
+                found.append(node.lineno)
+            case ast.Attribute(value=owner, attr="name") if _is_kind(owner):
+                found += [node.lineno] * (id(node) not in text)
+            case ast.Call(func=ast.Name(id=asked), args=[first, *_]) if _is_kind(first):
+                if asked in ("isinstance", "type", "hasattr", "getattr", "vars"):
+                    found.append(node.lineno)
+    return found
+
+
+def _is_kind(node):
+    return getattr(node, "attr", getattr(node, "id", "")) == "kind"
+
+
+@pytest.mark.parametrize("path", OTHERS, ids=lambda path: path.relative_to(HELPERS).as_posix())
+def test_nobody_else_asks_which_kind_a_question_is(path):
+    assert asks_for_a_kind(path.read_text(encoding="utf-8")) == []
+
+
+@pytest.mark.parametrize(
+    "source",
+    [
+        "from helpers.exercises.kinds import Amount",
+        "from helpers.exercises.kinds.lettered import Choice",
+        "x = kinds.Parts",
+        "if question.kind.name == 'parts': pass",
+        "TABLE[kind.name](kind)",
+        "isinstance(question.kind, x)",
+        "hasattr(kind, 'shown')",
+        "getattr(self.kind, 'road', None)",
+        "type(question.kind)",
+    ],
+)
+def test_asking_which_kind_it_is_is_caught(source):
+    assert asks_for_a_kind(source) == [1]
+
+
+def test_what_every_kind_does_is_not_caught():
+    source = "from helpers.exercises.kinds import NotRead\nf'cw-{question.kind.name}'\nkind.hint(n)"
+    assert asks_for_a_kind(source) == []
+
+
+@pytest.mark.parametrize("question", bank().values(), ids=lambda q: f"protocol: {q.id}")
+def test_a_kind_answers_to_all_of_the_protocol(question):
+    """Every method of `Kind` answers for every question; each guess is read or refused."""
+    kind, n = question.kind, numbers_of(question)
+    answer = kind.read(kind.example(n), n)
+    assert answer.understood in kind.said(answer, n)
+    assert kind.verdict_on(answer, n) == kind.mark(answer.value, n) or answer.digits != 15
+    assert kind.guesses(n) and all(isinstance(typed, str) for typed in kind.guesses(n))
+    assert kind.hint(n) and isinstance(kind.code(n), str)
+    lines = [line.text for line in question_lines(question, n) if line.role == "option"]
+    assert lines == kind.choices(n)

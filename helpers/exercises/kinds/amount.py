@@ -5,7 +5,8 @@ from dataclasses import dataclass, replace
 from math import sqrt
 
 from helpers import quantities
-from helpers.exercises.kinds.answers import Answer, NotRead, Tries, Verdict
+from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
+from helpers.exercises.kinds.kind import Kind
 from helpers.exercises.roads import Road, explain
 from helpers.exercises.templates import fill
 
@@ -48,7 +49,7 @@ class Slip:
 
 
 @dataclass(frozen=True)
-class Amount(Tries):
+class Amount(Kind):
     """A number with a unit, typed freely, and the road that leads to it.
 
     Parameters
@@ -95,9 +96,6 @@ class Amount(Tries):
     def simple(self, numbers):
         """Return what the road leads to [the glossary's unit]."""
         return self.road.value(numbers)
-
-    def arrange(self, numbers, stream):
-        return ()
 
     def read(self, typed, numbers):
         try:
@@ -170,8 +168,22 @@ class Amount(Tries):
         said = danger or fill(found.danger, numbers)
         return Verdict.partly(found.share, found.reply, found.name, said)
 
-    def slip_in_words(self, slip, numbers):
-        return slip
+    def guesses(self, numbers):
+        right = self.right(numbers)
+        values = [slip.wrong(numbers) for slip in self.slips]
+        values += [wrong.value for wrong in self.road.wrong(numbers)]
+        values += [right * 1000, right * 1.4, right / 3]
+        return [quantities.write_as(value, self.unit, 3) for value in values]
+
+    def workings(self, numbers):
+        return {"sum": self.road.sum(numbers), "right": self.model(numbers)}
+
+    def code(self, numbers):
+        """Return the road as an expression; '' where it is only the usual simple sum."""
+        return "" if self.exact else self.road.code(numbers)
+
+    def written(self, code):
+        return f'write({code}, "{self.of}")'
 
     def model(self, numbers):
         return quantities.write_as(self.right(numbers), self.unit, 3)

@@ -25,16 +25,6 @@ class Answer:
         return (self.value, self.misnamed) if self.misnamed else self.value
 
 
-class Tries:
-    """How many tries come before the worked answer, and what share of its marks each is worth."""
-
-    tries = 3
-
-    def worth(self, used):
-        """Return what a try is worth after so many others [-]."""
-        return 1.0
-
-
 @dataclass(frozen=True)
 class Verdict:
     """What an answer earned (share of the marks), the slip behind it, and what to say."""

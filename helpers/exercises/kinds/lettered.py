@@ -5,7 +5,8 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from itertools import combinations, pairwise
 
-from helpers.exercises.kinds.answers import Answer, NotRead, Tries, Verdict
+from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
+from helpers.exercises.kinds.kind import Kind
 from helpers.exercises.templates import fill
 
 LETTERS = "abcdefgh"
@@ -32,10 +33,8 @@ class Option:
         return replace(self, **texts)
 
 
-class _Lettered(Tries):
+class _Lettered(Kind):
     """What kinds with lettered options share. `options` is a tuple, or numbers -> tuple."""
-
-    between = ", "
 
     def arrange(self, numbers, stream):
         return tuple(stream.shuffle(range(len(self.listed(numbers)))))
@@ -72,6 +71,9 @@ class _Lettered(Tries):
     def hint(self, numbers):
         return self.to_do
 
+    def choices(self, numbers):
+        return [f"{letter}) {o.text}" for letter, o in self.shown(numbers).items()]
+
     def slip_in_words(self, slip, numbers):
         """Return a slip of `mark` with the option's text, as the learner read it, for its key."""
         way, _, key = slip.rpartition(": ")
@@ -99,17 +101,25 @@ class Choice(_Lettered):
             raise NotRead(f"{len(letters)} letters were read. {self.how}")
         return Answer(shown[letters[0]].key, letters[0])
 
-    def verdict_on(self, answer, numbers):
-        return self.mark(answer.value, numbers)
-
     def mark(self, value, numbers):
         option = next(option for option in self.listed(numbers) if option.key == value)
         if option.right:
             return Verdict(1.0, f"Right. {option.reply}".strip())
         return Verdict(0.0, option.reply, option.key, option.danger)
 
+    def guesses(self, numbers):
+        return list(self.shown(numbers))
+
+    def said(self, answer, numbers):
+        """Return the letter with its option: a letter alone says nothing later."""
+        return f"{answer.understood}) {self.shown(numbers)[answer.understood].text}"
+
     def example(self, numbers):
         return "b"
+
+    def example_in_code(self, numbers):
+        """Leave the letter open: any would seem to give it away."""
+        return "…"
 
     def model(self, numbers):
         return self.letters_of([o.key for o in self.listed(numbers) if o.right], numbers)
@@ -134,9 +144,6 @@ class ChooseAll(_Lettered):
         keys = sorted(shown[letter].key for letter in letters)
         return Answer(tuple(keys), ", ".join(letters))
 
-    def verdict_on(self, answer, numbers):
-        return self.mark(answer.value, numbers)
-
     def mark(self, value, numbers):
         listed = self.listed(numbers)
         wanted = {option.key for option in listed if option.right}
@@ -151,8 +158,17 @@ class ChooseAll(_Lettered):
         dangers = " ".join(dict.fromkeys(option.danger for option in wrong if option.danger))
         return Verdict.partly(share, replies, slip, dangers)
 
+    def guesses(self, numbers):
+        """Return the right letters with one more or one less."""
+        right = {letter for letter, o in self.shown(numbers).items() if o.right}
+        return [", ".join(sorted(right ^ {letter})) or "none" for letter in self.shown(numbers)]
+
     def example(self, numbers):
         return "a, c"
+
+    def example_in_code(self, numbers):
+        """Leave the letters open: any would seem to give them away."""
+        return "…"
 
     def model(self, numbers):
         keys = [o.key for o in self.listed(numbers) if o.right]
@@ -183,9 +199,6 @@ class Order(_Lettered):
             raise NotRead(f"{len(letters)} of {len(shown)} letters read. {self.how}")
         return Answer(tuple(shown[letter].key for letter in letters), ", ".join(letters))
 
-    def verdict_on(self, answer, numbers):
-        return self.mark(answer.value, numbers)
-
     def mark(self, value, numbers):
         listed = self.listed(numbers)
         right = [option.key for option in listed]
@@ -199,6 +212,14 @@ class Order(_Lettered):
         early = next((step for step in after + later if step.danger), after[0])
         slip = f"too early: {early.key}"
         return Verdict.partly(kept / len(right), early.reply, slip, early.danger)
+
+    def guesses(self, numbers):
+        """Return the right order with two neighbours exchanged."""
+        right = self.model(numbers).split(", ")
+        return [
+            ", ".join([*right[:at], right[at + 1], right[at], *right[at + 2 :]])
+            for at in range(len(right) - 1)
+        ]
 
     def example(self, numbers):
         """Return the letters backwards, or as dealt where backwards is right: never the answer."""

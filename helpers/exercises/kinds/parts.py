@@ -4,7 +4,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from helpers import quantities
-from helpers.exercises.kinds.answers import Answer, NotRead, Tries, Verdict
+from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
+from helpers.exercises.kinds.kind import Kind
 from helpers.sizing import rules
 
 
@@ -67,7 +68,7 @@ def judged(name, share, findings, ask):
 
 
 @dataclass(frozen=True)
-class Parts(Tries):
+class Parts(Kind):
     """Parts picked from a bin, judged by what they would do.
 
     Parameters
@@ -85,9 +86,7 @@ class Parts(Tries):
     best: Callable
     name = "parts"
     between = "; "
-
-    def arrange(self, numbers, stream):
-        return ()
+    other_answers = "Other parts may pass as well; these are one careful choice."
 
     def read(self, typed, numbers):
         pieces = [piece.strip() for piece in str(typed).split(";")]
@@ -115,9 +114,6 @@ class Parts(Tries):
     def bin_text(self, part):
         return ", ".join(part.text(value) for value in part.bin)
 
-    def verdict_on(self, answer, numbers):
-        return self.mark(answer.value, numbers)
-
     def mark(self, value, numbers):
         criteria = self.judge(value, numbers)
         missed = sorted((c for c in criteria if not c.passed), key=lambda c: not c.danger)
@@ -136,6 +132,18 @@ class Parts(Tries):
 
     def example(self, numbers):
         return self._typed([part.bin[0] for part in self.fields])
+
+    def choices(self, numbers):
+        return [f"{part.label}: {self.bin_text(part)}" for part in self.fields]
+
+    def guesses(self, numbers):
+        """Return the model answer with one part exchanged, each in turn."""
+        best = self.best(numbers)
+        return [
+            self._typed([*best[:at], value, *best[at + 1 :]])
+            for at, part in enumerate(self.fields)
+            for value in part.bin
+        ]
 
     def _typed(self, values):
         texts = (part.text(v) for v, part in zip(values, self.fields, strict=True))

@@ -1,0 +1,89 @@
+"""What every kind of question answers to: nobody outside this folder asks which kind it is."""
+
+
+class Kind:
+    """How a kind reads, marks and speaks; a kind redefines what differs from the plain case.
+
+    `numbers` are always the personal numbers of one draw, with `shown`, the order of the options.
+    Only `helpers/widgets/controls.py`, which gives each kind its controls, knows the kinds apart.
+
+    Attributes
+    ----------
+    name : str
+        How the kind is called in lists and in a card's style.
+    between : str
+        What stands between the pieces of an answer that is handed over as a list.
+    tries : int
+        How many tries come before the worked answer.
+    other_answers : str
+        What to say beside the model answer where others are as good.
+    """
+
+    name = ""
+    between = ", "
+    tries = 3
+    other_answers = ""
+
+    def worth(self, used):
+        """Return what a try is worth after so many others [-]."""
+        return 1.0
+
+    def arrange(self, numbers, stream):
+        """Return the order in which the options of this draw are shown, as indices."""
+        return ()
+
+    def read(self, typed, numbers):
+        """Return an `Answer`; raise `NotRead`, with what to do, where there is none."""
+        raise NotImplementedError
+
+    def mark(self, value, numbers):
+        """Return the `Verdict` on a value that was read."""
+        raise NotImplementedError
+
+    def verdict_on(self, answer, numbers):
+        """Return the `Verdict` on an `Answer`."""
+        return self.mark(answer.value, numbers)
+
+    def model(self, numbers):
+        """Return the right answer, as it would be typed."""
+        raise NotImplementedError
+
+    def example(self, numbers):
+        """Return how an answer may look, as typed."""
+        raise NotImplementedError
+
+    def example_in_code(self, numbers):
+        """Return what stands for an answer in a line of code."""
+        return self.example(numbers)
+
+    def hint(self, numbers):
+        """Say how to answer."""
+        raise NotImplementedError
+
+    def choices(self, numbers):
+        """Return the lines between wording and hint: options, or what the bins hold."""
+        return []
+
+    def guesses(self, numbers):
+        """Return answers, as typed, that somebody may give who is wrong; some may be right."""
+        raise NotImplementedError
+
+    def said(self, answer, numbers):
+        """Return an `Answer` in words that still say something without the question."""
+        return answer.understood
+
+    def slip_in_words(self, slip, numbers):
+        """Return the slip of a verdict in the words that the learner read."""
+        return slip
+
+    def workings(self, numbers):
+        """Return what a worked answer may speak of by name: `sum`, `right`."""
+        return {}
+
+    def code(self, numbers):
+        """Return the model answer as a Python expression; '' where there is none."""
+        return ""
+
+    def written(self, code):
+        """Return a line of Python that writes the result of an expression."""
+        raise NotImplementedError
