@@ -91,6 +91,30 @@ class TestLetters:
         assert {letter: option.key for letter, option in shown.items()} == KEY
 
 
+class TestOptionsAsText:
+    def test_each_piece_is_what_its_mark_says_and_long_lines_go_on(self):
+        assert kinds.options("""
+            + one: The first: it is
+                right.
+              > So it
+              is.
+            - two: {ohms} − 2
+              ! it burns.
+        """) == (
+            Option("one", "The first: it is right.", True, reply="So it is."),
+            Option("two", "{ohms} − 2", danger="it burns."),
+        )
+
+    def test_a_kind_takes_the_text_itself(self):
+        text = "+ one: One\n- two: Two"
+        assert Choice(text) == Choice(kinds.options(text))
+
+    @pytest.mark.parametrize("text", ["one: One", "> Why?\n- one: One", "- one", "- one:"])
+    def test_what_is_no_option_is_refused(self, text):
+        with pytest.raises(ValueError, match="an option begins as in"):
+            kinds.options(text)
+
+
 class TestChoice:
     def test_each_option_brings_its_own_verdict(self):
         single = Choice((OPTIONS[0], OPTIONS[1], OPTIONS[3]))

@@ -75,14 +75,12 @@ QUESTIONS = (
         outcome="commit to an expectation",
         ask="The dimmer is set so that the pot gets half of its heat. How bright will a simple "
         "pilot light behind the same dimmer look, compared with full?",
-        kind=Choice(
-            (
-                Option("quarter", "About a quarter as bright"),
-                Option("half", "About half as bright"),
-                Option("more", "Clearly more than half as bright"),
-                Option("dark", "It will be dark"),
-            )
-        ),
+        kind=Choice("""
+            - quarter: About a quarter as bright
+            - half: About half as bright
+            - more: Clearly more than half as bright
+            - dark: It will be dark
+        """),
         facts={"of_hundred": lambda n: round(light.lightness(0.5))},
         working="clearly more than half. With half the heat the light is half, too, and of that "
         "the eye makes about {of_hundred} parts of 100. Lesson 05 shows the first step, lesson 06 "

@@ -18,6 +18,7 @@ from helpers.exercises.kinds import (
     Parts,
     Slip,
     judged,
+    options,
 )
 from helpers.exercises.question import Picture, Question
 from helpers.exercises.roads import Road
@@ -99,14 +100,12 @@ PREDICT = Question(
     ask="A pilot light is plugged into a socket of {supply}: a resistor, then a red LED. Between "
     "its two legs the LED has 2 V. How much voltage can stand between one leg and the earth under "
     "your feet?",
-    kind=Choice(
-        (
-            Option("led volts", "About 2 V, the LED's own voltage"),
-            Option("taken", "Hardly any: the resistor has taken the mains voltage away"),
-            Option("half", "About half of the mains voltage"),
-            Option("all", "All of the mains voltage"),
-        )
-    ),
+    kind=Choice("""
+        - led volts: About 2 V, the LED's own voltage
+        - taken: Hardly any: the resistor has taken the mains voltage away
+        - half: About half of the mains voltage
+        - all: All of the mains voltage
+    """),
     working="all of it: {supply.volts_rms}, and {crest_volts} at the crest. With the plug the "
     "other way round, or a wire swapped or broken, the leg is joined to the live wire. The LED's "
     "own voltage stands between its legs, and says nothing about earth.",
@@ -116,37 +115,22 @@ PREDICT = Question(
 
 WET_OHMS = (500.0, 550.0, 600.0, 700.0)  # fewer than dry hands; common practice, no source
 
-CURRENTS_IN_ORDER = (
-    Option("felt", "What a body may just feel"),
-    Option(
-        "let go",
-        "What keeps many hands from letting go",
-        reply="A hand feels a current long before it cramps. Which of the two is smaller?",
-    ),
-    Option(
-        "rcd",
-        "What a 30 mA RCD must open at",
-        reply="By then a hand is already held fast. What does that say about the two currents?",
-        danger="whoever thinks that an RCD opens before it hurts will trust it too far.",
-    ),
-    Option(
-        "heart",
-        "What can stop a heart within about a second",
-        reply="An RCD is chosen to open below what stops a heart. Which is the smaller current?",
-    ),
-    Option(
-        "pot",
-        "What the 90 W pot draws at full power",
-        reply="Watts divided by volts: is that less or more than what stops a heart?",
-    ),
-    Option(
-        "fuse",
-        "What the fuse before the pot's cord carries all day",
-        reply="The fuse has to carry the pot's current for good. So which is larger?",
-        danger="a fuse that seems to open before it hurts will be trusted to protect people. It "
-        "carries many times what kills.",
-    ),
-)
+CURRENTS_IN_ORDER = options("""
+    - felt: What a body may just feel
+    - let go: What keeps many hands from letting go
+      > A hand feels a current long before it cramps. Which of the two is smaller?
+    - rcd: What a 30 mA RCD must open at
+      > By then a hand is already held fast. What does that say about the two currents?
+      ! whoever thinks that an RCD opens before it hurts will trust it too far.
+    - heart: What can stop a heart within about a second
+      > An RCD is chosen to open below what stops a heart. Which is the smaller current?
+    - pot: What the 90 W pot draws at full power
+      > Watts divided by volts: is that less or more than what stops a heart?
+    - fuse: What the fuse before the pot's cord carries all day
+      > The fuse has to carry the pot's current for good. So which is larger?
+      ! a fuse that seems to open before it hurts will be trusted to protect people. It carries many
+        times what kills.
+""")
 
 SHOCK = (
     Question(
@@ -171,35 +155,19 @@ SHOCK = (
         outcome="say why volts alone do not tell the harm",
         ask="Why this step? In the worked example the volts were divided by the ohms of a body "
         "before anything was said about harm. Why are the volts alone not enough?",
-        kind=Choice(
-            (
-                Option(
-                    "current and time",
-                    "Harm depends on the current, its way and its time; skins differ.",
-                    right=True,
-                    reply="So plan for the worst skin, the wet one, never for a lucky one.",
-                ),
-                Option(
-                    "limit of volts",
-                    "Volts count only above a limit that sockets in homes do not reach.",
-                    reply="What current did the example find on your own socket?",
-                    danger="on every supply of this course even dry hands can let through what "
-                    "stops a heart.",
-                ),
-                Option(
-                    "dry skin",
-                    "Dry skin keeps every current harmless, so volts need not be known.",
-                    reply="What happens to skin that sweats, or grips hard, or has a cut?",
-                    danger="skin is no insulation. It breaks down as the voltage rises, and "
-                    "nobody can know their own in advance.",
-                ),
-                Option(
-                    "appliance current",
-                    "What counts is the current that the appliance draws.",
-                    reply="Does the current through a hand pass through the appliance?",
-                ),
-            )
-        ),
+        kind=Choice("""
+            + current and time: Harm depends on the current, its way and its time; skins differ.
+              > So plan for the worst skin, the wet one, never for a lucky one.
+            - limit of volts: Volts count only above a limit that sockets in homes do not reach.
+              > What current did the example find on your own socket?
+              ! on every supply of this course even dry hands can let through what stops a heart.
+            - dry skin: Dry skin keeps every current harmless, so volts need not be known.
+              > What happens to skin that sweats, or grips hard, or has a cut?
+              ! skin is no insulation. It breaks down as the voltage rises, and nobody can know
+                their own in advance.
+            - appliance current: What counts is the current that the appliance draws.
+              > Does the current through a hand pass through the appliance?
+        """),
         nudges=(
             "What does the table of zones sort by: volts, or something else?",
             "Think of the same socket, touched once with a dry fingertip and once with a wet grip.",
@@ -239,35 +207,20 @@ RCD = (
         ask="Find the mistake. “(1) Our RCD opens at 30 mA. (2) So never more than 30 mA can flow "
         "through me. (3) And 30 mA for an instant does no lasting harm. (4) So the plug may stay "
         "in while I look for the fault.” Which step breaks first?",
-        kind=Choice(
-            (
-                Option(
-                    "step 2",
-                    "Step 2: the RCD decides how long, not how much.",
-                    right=True,
-                    reply="Volts and body decide how much. Repaired: “Until it opens, everything "
-                    "flows that the volts can drive. So the plug comes out first.”",
-                ),
-                Option(
-                    "step 1",
-                    "Step 1: an RCD for sockets opens at several amperes.",
-                    reply="That is a fuse or a breaker. What does the lesson say an RCD compares?",
-                ),
-                Option(
-                    "step 3",
-                    "Step 3: such a current kills in an instant, always.",
-                    reply="Find 30 mA and 40 ms in the picture of zones. And which step claimed "
-                    "something that no RCD does?",
-                ),
-                Option(
-                    "nothing",
-                    "No step: somebody with an RCD may leave the plug in.",
-                    reply="What flows in the time before it opens? And hand to hand?",
-                    danger="an RCD does not limit the current, does not see a touch from line to "
-                    "neutral, and can fail. Working on a live pot can kill.",
-                ),
-            )
-        ),
+        kind=Choice("""
+            + step 2: Step 2: the RCD decides how long, not how much.
+              > Volts and body decide how much. Repaired: “Until it opens, everything flows that the
+                volts can drive. So the plug comes out first.”
+            - step 1: Step 1: an RCD for sockets opens at several amperes.
+              > That is a fuse or a breaker. What does the lesson say an RCD compares?
+            - step 3: Step 3: such a current kills in an instant, always.
+              > Find 30 mA and 40 ms in the picture of zones. And which step claimed something that
+                no RCD does?
+            - nothing: No step: somebody with an RCD may leave the plug in.
+              > What flows in the time before it opens? And hand to hand?
+              ! an RCD does not limit the current, does not see a touch from line to neutral, and
+                can fail. Working on a live pot can kill.
+        """),
         nudges=(
             "What does an RCD change: how much flows, or how long?",
             "Work out the current through dry hands on your supply, and hold it against step 2.",
@@ -286,48 +239,23 @@ RCD = (
         outcome="say what a residual-current device does not do",
         ask="A sound RCD of 30 mA, of a type that suits the dimmer's wave, guards the socket. In "
         "which of these cases will it stay on?",
-        kind=ChooseAll(
-            (
-                Option(
-                    "hand to hand",
-                    "One hand on the live wire, the other on the neutral wire, dry floor",
-                    right=True,
-                    reply="All that goes out comes back on the other wire. What is there to see?",
-                    danger="whoever counts on the RCD here is alone: it takes the body for a "
-                    "heater.",
-                ),
-                Option(
-                    "small touch",
-                    "A finger behind a sound resistor of 330 kΩ, one milliampere or less",
-                    right=True,
-                    reply="Is a milliampere enough for it to open?",
-                ),
-                Option(
-                    "hot part",
-                    "A resistor in the pot that glows and chars its board",
-                    right=True,
-                    reply="Does any of that current leave the two wires?",
-                    danger="an RCD does not see an overheating part. It can burn for hours.",
-                ),
-                Option(
-                    "left on",
-                    "The pot, forgotten at full heat after closing time",
-                    right=True,
-                    reply="To the RCD, is a forgotten pot different from a wanted one?",
-                ),
-                Option(
-                    "hand to earth",
-                    "A wet hand on the live wire, bare feet on a damp stone floor",
-                    reply="This current comes back through the earth and not through the neutral "
-                    "wire. Does the RCD miss it? (Opening does not mean unharmed.)",
-                ),
-                Option(
-                    "wire on case",
-                    "A loose live wire that touches the earthed metal case",
-                    reply="The current comes back through the earth wire. Does the RCD see that?",
-                ),
-            )
-        ),
+        kind=ChooseAll("""
+            + hand to hand: One hand on the live wire, the other on the neutral wire, dry floor
+              > All that goes out comes back on the other wire. What is there to see?
+              ! whoever counts on the RCD here is alone: it takes the body for a heater.
+            + small touch: A finger behind a sound resistor of 330 kΩ, one milliampere or less
+              > Is a milliampere enough for it to open?
+            + hot part: A resistor in the pot that glows and chars its board
+              > Does any of that current leave the two wires?
+              ! an RCD does not see an overheating part. It can burn for hours.
+            + left on: The pot, forgotten at full heat after closing time
+              > To the RCD, is a forgotten pot different from a wanted one?
+            - hand to earth: A wet hand on the live wire, bare feet on a damp stone floor
+              > This current comes back through the earth and not through the neutral wire. Does the
+                RCD miss it? (Opening does not mean unharmed.)
+            - wire on case: A loose live wire that touches the earthed metal case
+              > The current comes back through the earth wire. Does the RCD see that?
+        """),
         nudges=(
             "What does an RCD compare?",
             "Follow each current: does all of it come back on the neutral wire, or does more than "
@@ -946,35 +874,19 @@ BARRIER = (
         outcome="say why a barrier is tried with one part shorted",
         ask="Why this step? In the worked example one of two sound parts was taken as shorted "
         "before the current was worked out. Why?",
-        kind=Choice(
-            (
-                Option(
-                    "single fault",
-                    "A barrier has to protect while one thing is broken and nobody knows it yet.",
-                    right=True,
-                    reply="That is why one part alone can never be a barrier.",
-                ),
-                Option(
-                    "usual failure",
-                    "Good film resistors nearly always fail short.",
-                    reply="Most fail open. Which way is dangerous for a person, and does “most” "
-                    "protect them?",
-                ),
-                Option(
-                    "rcd needs it",
-                    "The fault sends so much current to earth that the RCD is sure to open at "
-                    "once.",
-                    reply="Compare the touch current of the example with 30 mA.",
-                    danger="the RCD does not see a current this small: it cannot be the second "
-                    "barrier.",
-                ),
-                Option(
-                    "mains is high",
-                    "It stands in for a mains that is higher than its name.",
-                    reply="Which step of the example looked after a high mains already?",
-                ),
-            )
-        ),
+        kind=Choice("""
+            + single fault: A barrier has to protect while one thing is broken and nobody knows it
+                yet.
+              > That is why one part alone can never be a barrier.
+            - usual failure: Good film resistors nearly always fail short.
+              > Most fail open. Which way is dangerous for a person, and does “most” protect them?
+            - rcd needs it: The fault sends so much current to earth that the RCD is sure to open at
+                once.
+              > Compare the touch current of the example with 30 mA.
+              ! the RCD does not see a current this small: it cannot be the second barrier.
+            - mains is high: It stands in for a mains that is higher than its name.
+              > Which step of the example looked after a high mains already?
+        """),
         nudges=(
             "What would the light look like after the fault: would anybody notice?",
             "Ask who is protected, and by what, on the day after the first fault.",

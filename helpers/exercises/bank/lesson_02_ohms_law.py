@@ -14,6 +14,7 @@ from helpers.exercises.kinds import (
     Parts,
     Slip,
     judged,
+    options,
 )
 from helpers.exercises.question import Picture, Question
 from helpers.exercises.roads import Road, Turn
@@ -62,23 +63,15 @@ RECALL = (
         role="recall",
         outcome="say what a dark pilot light proves",
         ask="From lessons 00 and 01: what does a dark pilot light prove?",
-        kind=Choice(
-            (
-                Option("nothing", "Nothing that may be relied on.", right=True),
-                Option(
-                    "no voltage",
-                    "That there is no voltage at the pot.",
-                    reply="What does the light show when it is itself broken?",
-                    danger="whoever trusts a dark light may touch a live part.",
-                ),
-                Option(
-                    "heater off",
-                    "That the heater takes no current.",
-                    reply="Does the light measure current, or voltage? And what if it is broken?",
-                    danger="whoever trusts a dark light may touch a live part.",
-                ),
-            )
-        ),
+        kind=Choice("""
+            + nothing: Nothing that may be relied on.
+            - no voltage: That there is no voltage at the pot.
+              > What does the light show when it is itself broken?
+              ! whoever trusts a dark light may touch a live part.
+            - heater off: That the heater takes no current.
+              > Does the light measure current, or voltage? And what if it is broken?
+              ! whoever trusts a dark light may touch a live part.
+        """),
         nudges=("Which faults make a light dark?",),
         working="A dark light can be a broken light. Dark never means dead.",
     ),
@@ -89,17 +82,13 @@ RECALL = (
         outcome="know where answers are kept",
         ask="From lesson 00: you close the notebook without saving. What happens to the answers "
         "that were checked?",
-        kind=Choice(
-            (
-                Option("kept", "They are kept: each went into your log at once.", right=True),
-                Option("lost", "They are lost.", reply="What did the set-up cell say about where?"),
-                Option(
-                    "sent",
-                    "They were sent to the instructor, who can send them back.",
-                    reply="Nothing leaves your machine. How does the instructor get your answers?",
-                ),
-            )
-        ),
+        kind=Choice("""
+            + kept: They are kept: each went into your log at once.
+            - lost: They are lost.
+              > What did the set-up cell say about where?
+            - sent: They were sent to the instructor, who can send them back.
+              > Nothing leaves your machine. How does the instructor get your answers?
+        """),
         nudges=("Look at the third line of the set-up cell's output.",),
         working="Each checked answer is a line in your log, written before you see marks.",
     ),
@@ -116,14 +105,12 @@ PREDICT = Question(
     ask="An LED sits behind {quick_ohms} and a diode, which lets current through one way only, on "
     "your mains of {supply}. The quick sum, {supply.volts_rms} divided by {quick_ohms}, gives "
     "{quick_amps:mA}. How much of that, averaged over time, do you expect in the LED?",
-    kind=Choice(
-        (
-            Option("all", "All of it"),
-            Option("nearly half", "A little less than half of it"),
-            Option("tenth", "About a tenth of it"),
-            Option("more", "More than that, because the mains peaks higher"),
-        )
-    ),
+    kind=Choice("""
+        - all: All of it
+        - nearly half: A little less than half of it
+        - tenth: About a tenth of it
+        - more: More than that, because the mains peaks higher
+    """),
     working="a little less than half of it. The quick sum is right for a DC supply. On the mains "
     "it gives only the rms current of the resistor alone, which is good for one thing, its heat. "
     "Lesson 03 works out what the LED itself gets.",
@@ -238,14 +225,16 @@ LAW = (
         outcome="say when the LED's own drop matters",
         ask="Why this step? In the worked example the LED's drop was subtracted first. On which "
         "bench supply would leaving that out spoil the answer most?",
-        kind=Choice(
-            (
-                Option("5 V", "5 V", True, "A red LED keeps 2 V of 5 V: two fifths of the whole."),
-                Option("12 V", "12 V", reply="What share of 12 V does the LED keep? And of 5 V?"),
-                Option("24 V", "24 V", reply="Is 2 V a larger or a smaller share of 24 V?"),
-                Option("same", "The same on all", reply="The volts are the same. Is the share?"),
-            )
-        ),
+        kind=Choice("""
+            + 5 V: 5 V
+              > A red LED keeps 2 V of 5 V: two fifths of the whole.
+            - 12 V: 12 V
+              > What share of 12 V does the LED keep? And of 5 V?
+            - 24 V: 24 V
+              > Is 2 V a larger or a smaller share of 24 V?
+            - same: The same on all
+              > The volts are the same. Is the share?
+        """),
         nudges=(
             "What share of each supply is 2 V?",
             "The larger the share that the LED keeps, the larger the error.",
@@ -399,27 +388,20 @@ VALUES = (
 
 # --- several parts, several supplies -----------------------------------------------------------
 
-SIZING_STEPS = (
-    Option("supply", "Write down the supply voltage."),
-    Option("subtract", "Subtract the LED's own drop.", reply="From what has it to be taken?"),
-    Option("divide", "Divide by the wanted current.", reply="Which voltage has to be divided?"),
-    Option(
-        "round up",
-        "Take the next preferred value up.",
-        reply="A value can be rounded only after it has been calculated. From which sum?",
-    ),
-    Option(
-        "heat",
-        "Work out the heat in the part that you really take.",
-        reply="The heat depends on the part that is really taken. What has to be chosen before?",
-    ),
-    Option(
-        "rating",
-        "Choose a power rating of at least twice that heat.",
-        reply="Twice which heat? It has to be known before a rating is chosen.",
-        danger="a rating chosen before the heat is known can be too small, and the part burns.",
-    ),
-)
+SIZING_STEPS = options("""
+    - supply: Write down the supply voltage.
+    - subtract: Subtract the LED's own drop.
+      > From what has it to be taken?
+    - divide: Divide by the wanted current.
+      > Which voltage has to be divided?
+    - round up: Take the next preferred value up.
+      > A value can be rounded only after it has been calculated. From which sum?
+    - heat: Work out the heat in the part that you really take.
+      > The heat depends on the part that is really taken. What has to be chosen before?
+    - rating: Choose a power rating of at least twice that heat.
+      > Twice which heat? It has to be known before a rating is chosen.
+      ! a rating chosen before the heat is known can be too small, and the part burns.
+""")
 
 PARTS_OHMS = (220.0, 470.0, 1_000.0, 2_200.0, 4_700.0, 10_000.0)
 PARTS_WATTS = (0.125, 0.25, 0.5, 1.0, 2.0)
@@ -571,32 +553,18 @@ SEVERAL = (
         ask="Find the mistake. “The supply gives 12 V. The LED is a 20 mA type. Its dropper is "
         "{ohms}. So the dropper takes {ohms} × 20 mA = {label_volts}.” That is more than the "
         "supply gives. Which step is wrong?",
-        kind=Choice(
-            (
-                Option(
-                    "current from the label",
-                    "20 mA is taken as the current that flows, but it is only the LED's limit.",
-                    right=True,
-                    reply="Supply, drop and resistor set the current; the label only limits it.",
-                ),
-                Option(
-                    "multiplying",
-                    "Ohms and amperes must not be multiplied.",
-                    reply="What do ohms times amperes give? Try it with 1 Ω and 1 A.",
-                ),
-                Option(
-                    "no LED drop",
-                    "The LED's own drop was left out; with it the dropper would take far less "
-                    "than that.",
-                    reply="It was not needed for this step. Would it bring the result below 12 V?",
-                ),
-                Option(
-                    "supply",
-                    "The supply must have been set higher.",
-                    reply="The supply is what it says. Which number was never measured?",
-                ),
-            )
-        ),
+        kind=Choice("""
+            + current from the label: 20 mA is taken as the current that flows, but it is only the
+                LED's limit.
+              > Supply, drop and resistor set the current; the label only limits it.
+            - multiplying: Ohms and amperes must not be multiplied.
+              > What do ohms times amperes give? Try it with 1 Ω and 1 A.
+            - no LED drop: The LED's own drop was left out; with it the dropper would take far less
+                than that.
+              > It was not needed for this step. Would it bring the result below 12 V?
+            - supply: The supply must have been set higher.
+              > The supply is what it says. Which number was never measured?
+        """),
         nudges=(
             "Which of the numbers is a limit, and which is what really happens?",
             "Work out the current from the supply, the LED's drop and the resistor.",

@@ -16,6 +16,7 @@ from helpers.exercises.kinds import (
     Parts,
     Slip,
     judged,
+    options,
 )
 from helpers.exercises.question import Picture, Question
 from helpers.exercises.roads import Road, Turn
@@ -174,14 +175,12 @@ PREDICT = Question(
     ask="A dropper, an LED and a diode stand in series on your mains, {supply}. In one half-cycle "
     "the LED glows. In the other the diode blocks, and nothing flows. How many volts must the "
     "diode hold off then, at the worst instant?",
-    kind=Choice(
-        (
-            Option("none", "Nothing: without current there are no volts"),
-            Option("led", "About 5 V, the usual reverse limit of an LED"),
-            Option("label", "Exactly what the label says, {supply.volts_rms}"),
-            Option("more", "Clearly more than {supply.volts_rms}"),
-        )
-    ),
+    kind=Choice("""
+        - none: Nothing: without current there are no volts
+        - led: About 5 V, the usual reverse limit of an LED
+        - label: Exactly what the label says, {supply.volts_rms}
+        - more: Clearly more than {supply.volts_rms}
+    """),
     facts={"crest_volts": label_crest, "high_volts": highest_crest},
     working="without current the dropper takes no volts, so the diode has to hold off all of the "
     "crest: {crest_volts}, and {high_volts} when the supply is at its highest. The LED may keep a "
@@ -295,32 +294,17 @@ WAVE = (
         outcome="say why the peak decides what a diode must hold off",
         ask="Why this step? In the worked example the highest mains was multiplied by 1.414 before "
         "the diode was chosen. Why not choose it by the label?",
-        kind=Choice(
-            (
-                Option(
-                    "worst instant",
-                    "A diode has to block at every instant, and the crest is the worst one.",
-                    right=True,
-                    reply="It breaks down within microseconds; no average can help it.",
-                ),
-                Option(
-                    "heat",
-                    "The crest makes more heat than the rms value, and heat is what wears a "
-                    "diode out.",
-                    reply="Which number was made so that heat comes out right?",
-                ),
-                Option(
-                    "label is wrong",
-                    "The label states the mean, which is too low.",
-                    reply="What does the label state: peak, rms or mean?",
-                ),
-                Option(
-                    "tolerance",
-                    "The supply may stand 41 % above its label.",
-                    reply="How far may it stand above its label? Look for the tolerance.",
-                ),
-            )
-        ),
+        kind=Choice("""
+            + worst instant: A diode has to block at every instant, and the crest is the worst one.
+              > It breaks down within microseconds; no average can help it.
+            - heat: The crest makes more heat than the rms value, and heat is what wears a diode
+                out.
+              > Which number was made so that heat comes out right?
+            - label is wrong: The label states the mean, which is too low.
+              > What does the label state: peak, rms or mean?
+            - tolerance: The supply may stand 41 % above its label.
+              > How far may it stand above its label? Look for the tolerance.
+        """),
         nudges=(
             "How long does it take a diode to break down: a cycle, or an instant?",
             "Ask of each number what it averages over. Which one averages over nothing?",
@@ -411,34 +395,19 @@ def _dropper_danger(value, n):
     return None
 
 
-CYCLE = (
-    Option("rising", "The voltage rises through zero."),
-    Option(
-        "starts",
-        "It passes the drops of LED and diode: the current starts.",
-        reply="Can the current start before the voltage has risen from zero?",
-    ),
-    Option(
-        "crest",
-        "The current is at its highest, the LED at its brightest.",
-        reply="The brightest instant is at the crest. What happens on the way up to it?",
-    ),
-    Option(
-        "stops",
-        "It falls below both drops again: the LED goes dark.",
-        reply="Does the LED go dark on the way to the crest or after it?",
-    ),
-    Option(
-        "falling",
-        "The voltage falls through zero: the diode begins to block.",
-        reply="Just before zero the drops are already larger than the voltage. What follows?",
-    ),
-    Option(
-        "trough",
-        "The diode holds off the most.",
-        reply="Where is the wave furthest below zero: before or after it crosses?",
-    ),
-)
+CYCLE = options("""
+    - rising: The voltage rises through zero.
+    - starts: It passes the drops of LED and diode: the current starts.
+      > Can the current start before the voltage has risen from zero?
+    - crest: The current is at its highest, the LED at its brightest.
+      > The brightest instant is at the crest. What happens on the way up to it?
+    - stops: It falls below both drops again: the LED goes dark.
+      > Does the LED go dark on the way to the crest or after it?
+    - falling: The voltage falls through zero: the diode begins to block.
+      > Just before zero the drops are already larger than the voltage. What follows?
+    - trough: The diode holds off the most.
+      > Where is the wave furthest below zero: before or after it crosses?
+""")
 
 # On the marks of the grid, which stand 0.4 ms apart. Left out: 2 ms at 50 Hz, where both pieces cut
 # out last half as long as the lit one, and 2.8 ms at 60 Hz, where the dark time is twice the lit.
@@ -536,33 +505,18 @@ CURRENT = (
         outcome="say why the mean of a half-wave is 0.45 of the rms value",
         ask="Why this step? One half-cycle of two gets through. Yet the quick sum was multiplied "
         "by 0.45, not by 0.5. Where does the rest go?",
-        kind=Choice(
-            (
-                Option(
-                    "mean below rms",
-                    "The label is an rms value, and the mean of a sine is only 0.9 of its rms.",
-                    right=True,
-                    reply="Half of the time, and 0.9 of the rms while it lasts: 0.45.",
-                ),
-                Option(
-                    "drops",
-                    "LED and diode keep a tenth of the voltage, so a tenth of the current "
-                    "is missing.",
-                    reply="What share of your mains is 2.7 V? Is it as much as a tenth?",
-                ),
-                Option(
-                    "tolerance",
-                    "The mains stands 10 % below its label.",
-                    reply="It may, some days. Does a sum for the label's own value include that?",
-                ),
-                Option(
-                    "off time",
-                    "The LED is on for 0.45 of the cycle.",
-                    reply="For what share of the cycle is the wave above the drops? Look at the "
-                    "picture.",
-                ),
-            )
-        ),
+        kind=Choice("""
+            + mean below rms: The label is an rms value, and the mean of a sine is only 0.9 of its
+                rms.
+              > Half of the time, and 0.9 of the rms while it lasts: 0.45.
+            - drops: LED and diode keep a tenth of the voltage, so a tenth of the current is
+                missing.
+              > What share of your mains is 2.7 V? Is it as much as a tenth?
+            - tolerance: The mains stands 10 % below its label.
+              > It may, some days. Does a sum for the label's own value include that?
+            - off time: The LED is on for 0.45 of the cycle.
+              > For what share of the cycle is the wave above the drops? Look at the picture.
+        """),
         nudges=(
             "Which kind of average is on the label, and which kind is asked for?",
             "Work out mean over rms for a whole sine, then take half.",
@@ -913,31 +867,16 @@ REVERSE = (
         ask="Find the mistake. “First: my label says {supply.volts_rms}, an rms value. Second: the "
         "diode lets every other half-cycle through. Third: so half of the volts, {half_volts}, are "
         "left. Fourth: over {ohms} that gives the LED a mean of {half_amps:mA}.”",
-        kind=Choice(
-            (
-                Option(
-                    "third",
-                    "The third: the label is an rms value. Half of the time does not halve that.",
-                    right=True,
-                    reply="The crest stays whole, the mean is 0.45 of the label, and the rms 0.71.",
-                ),
-                Option(
-                    "second",
-                    "The second: the diode lets both half-cycles through.",
-                    reply="Which way does a diode conduct? What is the wave's sign in each half?",
-                ),
-                Option(
-                    "first",
-                    "The first: the label states the crest.",
-                    reply="Compare with the picture of the wave: where does the label's value lie?",
-                ),
-                Option(
-                    "fourth",
-                    "The fourth: kilo-ohms must not be divided into volts.",
-                    reply="Volts by kilo-ohms gives milliamperes. Which voltage was divided?",
-                ),
-            )
-        ),
+        kind=Choice("""
+            + third: The third: the label is an rms value. Half of the time does not halve that.
+              > The crest stays whole, the mean is 0.45 of the label, and the rms 0.71.
+            - second: The second: the diode lets both half-cycles through.
+              > Which way does a diode conduct? What is the wave's sign in each half?
+            - first: The first: the label states the crest.
+              > Compare with the picture of the wave: where does the label's value lie?
+            - fourth: The fourth: kilo-ohms must not be divided into volts.
+              > Volts by kilo-ohms gives milliamperes. Which voltage was divided?
+        """),
         nudges=(
             "After the diode, how high is the crest of what is left?",
             "Work out crest, rms and mean of the half-wave one by one. Is any of them half of the "

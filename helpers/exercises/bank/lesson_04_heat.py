@@ -17,6 +17,7 @@ from helpers.exercises.kinds import (
     Parts,
     Slip,
     judged,
+    options,
 )
 from helpers.exercises.question import Picture, Question
 from helpers.exercises.roads import Road, Turn
@@ -212,14 +213,12 @@ PREDICT = Question(
     ask="The workshop first planned a light whose LED gets 10\u00a0mA. Now it wants 1\u00a0mA, a "
     "tenth, and takes a dropper of ten times the ohms. The mains stays {supply}. What happens to "
     "the heat in the dropper?",
-    kind=Choice(
-        (
-            Option("hundredth", "It falls to a hundredth: heat goes with the current squared."),
-            Option("tenth", "It falls to a tenth."),
-            Option("same", "It stays about the same: more ohms make up for less current."),
-            Option("more", "It rises: more ohms, more heat."),
-        )
-    ),
+    kind=Choice("""
+        - hundredth: It falls to a hundredth: heat goes with the current squared.
+        - tenth: It falls to a tenth.
+        - same: It stays about the same: more ohms make up for less current.
+        - more: It rises: more ohms, more heat.
+    """),
     working="it falls to a tenth. The current squared is a hundredth, but it now flows through ten "
     "times the ohms. Or with volts: the mains is the same, and V² is divided by ten times R.",
 )
@@ -253,32 +252,16 @@ POWER = (
         outcome="say why heat needs the rms value",
         ask="Why this step? In the worked example the rms of the half-wave was squared, not its "
         "mean, although the mean is right for the light. Why?",
-        kind=Choice(
-            (
-                Option(
-                    "mean of squares",
-                    "Heat goes with the voltage squared, and rms is made from squares.",
-                    right=True,
-                ),
-                Option(
-                    "average voltage",
-                    "The rms is the average voltage of the wave, and the mean is not.",
-                    reply="Which of the two is the plain average? What is averaged for the other?",
-                ),
-                Option(
-                    "light",
-                    "The LED's light goes with the rms as well, so everything agrees.",
-                    reply="What did lesson 03 say about light: mean or rms?",
-                ),
-                Option(
-                    "safety",
-                    "It is only a safety margin: the rms is the larger of the two, and "
-                    "larger is safer.",
-                    reply="Is the heat itself larger than the sum with the mean says, or only our "
-                    "guess of it?",
-                ),
-            )
-        ),
+        kind=Choice("""
+            + mean of squares: Heat goes with the voltage squared, and rms is made from squares.
+            - average voltage: The rms is the average voltage of the wave, and the mean is not.
+              > Which of the two is the plain average? What is averaged for the other?
+            - light: The LED's light goes with the rms as well, so everything agrees.
+              > What did lesson 03 say about light: mean or rms?
+            - safety: It is only a safety margin: the rms is the larger of the two, and larger is
+                safer.
+              > Is the heat itself larger than the sum with the mean says, or only our guess of it?
+        """),
         nudges=(
             "If the voltage is doubled for an instant, how much more heat is that?",
             "Square first, then average: which of the three numbers is made in that order?",
@@ -332,47 +315,25 @@ BOTH_HALVES = {
     "resistor_only": "a dropper and a bare LED, no diode at all",
 }
 
-CIRCUIT_OPTIONS = (
-    Option(
-        "series diode",
-        "Dropper, LED and a diode, all in series.",
-        reply="What flows in the half-cycle that the diode stops?",
-    ),
-    Option(
-        "plug turned",
-        "Dropper, LED and a diode in series, and the plug turned round in its socket.",
-        reply="Which half-cycle passes now, and how many of them?",
-    ),
-    Option(
-        "bare LED",
-        "Dropper and LED, no diode at all.",
-        right=True,
-        reply="In reverse a bare LED breaks down at a few volts. Does the dropper rest then?",
-        danger="a dropper rated for half the heat overheats when the LED breaks down in reverse.",
-    ),
-    Option(
-        "diode across",
-        "Dropper and LED, with a diode across the LED the other way round.",
-        right=True,
-        reply="Where does the current go in the half-cycle in which the LED is dark?",
-        danger="a dropper rated for half the heat overheats here: the diode across the LED gives "
-        "the other half-cycle a way.",
-    ),
-    Option(
-        "bridge",
-        "Dropper, and a bridge of four diodes that feeds the LED.",
-        right=True,
-        reply="For how many half-cycles of each cycle does current flow into a bridge?",
-        danger="a dropper rated for half the heat overheats in front of a bridge.",
-    ),
-    Option(
-        "two LEDs",
-        "Dropper and two LEDs side by side, back to back.",
-        right=True,
-        reply="When one LED is dark, does the other one let current through?",
-        danger="a dropper rated for half the heat overheats here: one LED always conducts.",
-    ),
-)
+CIRCUIT_OPTIONS = options("""
+    - series diode: Dropper, LED and a diode, all in series.
+      > What flows in the half-cycle that the diode stops?
+    - plug turned: Dropper, LED and a diode in series, and the plug turned round in its socket.
+      > Which half-cycle passes now, and how many of them?
+    + bare LED: Dropper and LED, no diode at all.
+      > In reverse a bare LED breaks down at a few volts. Does the dropper rest then?
+      ! a dropper rated for half the heat overheats when the LED breaks down in reverse.
+    + diode across: Dropper and LED, with a diode across the LED the other way round.
+      > Where does the current go in the half-cycle in which the LED is dark?
+      ! a dropper rated for half the heat overheats here: the diode across the LED gives the other
+        half-cycle a way.
+    + bridge: Dropper, and a bridge of four diodes that feeds the LED.
+      > For how many half-cycles of each cycle does current flow into a bridge?
+      ! a dropper rated for half the heat overheats in front of a bridge.
+    + two LEDs: Dropper and two LEDs side by side, back to back.
+      > When one LED is dark, does the other one let current through?
+      ! a dropper rated for half the heat overheats here: one LED always conducts.
+""")
 
 CURRENT_CHANGES = (
     (0.010, 0.001),
@@ -807,35 +768,19 @@ WARM = (
         "{minutes:.0f} min. After {minutes:.0f} min the probe, read outside the closed box, shows "
         "{first_celsius}. The plastic beside the dropper can stand {allowed_celsius}. So the "
         "plastic is safe.” Which step is wrong?",
-        kind=Choice(
-            (
-                Option(
-                    "not settled",
-                    "The dropper is still warming up: only 63 % of the rise is there.",
-                    right=True,
-                ),
-                Option(
-                    "sensor",
-                    "The probe is too slow: open the box and feel the dropper instead.",
-                    reply="Is the dropper live now? And what would a finger tell about the end of "
-                    "the warm-up?",
-                    danger="the dropper is live from end to end. A box is never open while it is "
-                    "live: whoever opens this one and feels inside can be killed.",
-                ),
-                Option(
-                    "subtract room",
-                    "The room has to be taken off the reading before it is compared.",
-                    reply="What does the plastic stand: a temperature, or a rise?",
-                    danger="plastic that is too hot goes soft, and live parts can come loose.",
-                ),
-                Option(
-                    "nothing",
-                    "No step: it stays below what the plastic can stand.",
-                    reply="Will the reading be the same in half an hour?",
-                    danger="plastic that is too hot goes soft, and live parts can come loose.",
-                ),
-            )
-        ),
+        kind=Choice("""
+            + not settled: The dropper is still warming up: only 63 % of the rise is there.
+            - sensor: The probe is too slow: open the box and feel the dropper instead.
+              > Is the dropper live now? And what would a finger tell about the end of the warm-up?
+              ! the dropper is live from end to end. A box is never open while it is live: whoever
+                opens this one and feels inside can be killed.
+            - subtract room: The room has to be taken off the reading before it is compared.
+              > What does the plastic stand: a temperature, or a rise?
+              ! plastic that is too hot goes soft, and live parts can come loose.
+            - nothing: No step: it stays below what the plastic can stand.
+              > Will the reading be the same in half an hour?
+              ! plastic that is too hot goes soft, and live parts can come loose.
+        """),
         nudges=(
             "What will the probe show much later?",
             "Take the room off the reading: that is 63 % of the whole rise. Work out all of it.",
@@ -850,41 +795,23 @@ WARM = (
 
 # --- the whole choice ----------------------------------------------------------------------------
 
-SIZING_STEPS = (
-    Option("highest mains", "Take the voltage on the label and add 10 %."),
-    Option(
-        "rms across",
-        "Find the rms of that across the dropper.",
-        reply="The rms of which voltage? It has to be known first.",
-    ),
-    Option(
-        "heat",
-        "Square it and divide by the ohms: the heat.",
-        reply="Which voltage is squared? It has to be worked out first.",
-    ),
-    Option(
-        "margin",
-        "Double the heat.",
-        reply="The heat has to be known before it can be doubled. From which sum?",
-    ),
-    Option(
-        "size",
-        "Take the next rating up that is sold.",
-        reply="Above which number is the next rating? It has to be worked out first.",
-        danger="a size taken before the heat is doubled has nothing to spare, and the part can "
-        "burn in a warm box.",
-    ),
-    Option(
-        "derate",
-        "Check what the warm air leaves of that rating.",
-        reply="Which rating is checked? It has to be chosen first.",
-    ),
-    Option(
-        "one short",
-        "Let each part fail short in turn, and check what that leaves the others.",
-        reply="What may the others take in the warm air? That has to be known first.",
-    ),
-)
+SIZING_STEPS = options("""
+    - highest mains: Take the voltage on the label and add 10 %.
+    - rms across: Find the rms of that across the dropper.
+      > The rms of which voltage? It has to be known first.
+    - heat: Square it and divide by the ohms: the heat.
+      > Which voltage is squared? It has to be worked out first.
+    - margin: Double the heat.
+      > The heat has to be known before it can be doubled. From which sum?
+    - size: Take the next rating up that is sold.
+      > Above which number is the next rating? It has to be worked out first.
+      ! a size taken before the heat is doubled has nothing to spare, and the part can burn in a
+        warm box.
+    - derate: Check what the warm air leaves of that rating.
+      > Which rating is checked? It has to be chosen first.
+    - one short: Let each part fail short in turn, and check what that leaves the others.
+      > What may the others take in the warm air? That has to be known first.
+""")
 
 PART_WATTS = (0.125, 0.25, 0.5, 1.0, 2.0, 3.0)
 PART_VOLTS = 200.0  # Limiting element voltage of small film resistors: common practice, no source.

@@ -20,6 +20,7 @@ from helpers.exercises.kinds import (
     Parts,
     Slip,
     judged,
+    options,
 )
 from helpers.exercises.question import Picture, Question
 from helpers.exercises.roads import Road, Turn
@@ -123,34 +124,19 @@ RECALL = (
         outcome="say what makes a dead reading count",
         ask="From lesson 01: the plug is out, and the tester shows nothing at the pot's terminals. "
         "What makes this reading count?",
-        kind=Choice(
-            (
-                Option(
-                    "prove again",
-                    "The tester is proved once more on a known live source.",
-                    right=True,
-                    reply="A tester that died in between shows nothing anywhere.",
-                ),
-                Option(
-                    "look twice",
-                    "The terminals are tested a second time.",
-                    reply="What would a dead tester show the second time?",
-                    danger="a dead tester calls every live wire dead, and touching one can kill.",
-                ),
-                Option(
-                    "light dark",
-                    "The pilot light is dark as well.",
-                    reply="For how many reasons can a light be dark?",
-                    danger="a dark light can be a broken light. Touching live parts can kill.",
-                ),
-                Option(
-                    "dimmer off",
-                    "The dimmer stands at off as well.",
-                    reply="Does a dimmer part the pot from the mains?",
-                    danger="a dimmer is no isolator. Touching live parts can kill.",
-                ),
-            )
-        ),
+        kind=Choice("""
+            + prove again: The tester is proved once more on a known live source.
+              > A tester that died in between shows nothing anywhere.
+            - look twice: The terminals are tested a second time.
+              > What would a dead tester show the second time?
+              ! a dead tester calls every live wire dead, and touching one can kill.
+            - light dark: The pilot light is dark as well.
+              > For how many reasons can a light be dark?
+              ! a dark light can be a broken light. Touching live parts can kill.
+            - dimmer off: The dimmer stands at off as well.
+              > Does a dimmer part the pot from the mains?
+              ! a dimmer is no isolator. Touching live parts can kill.
+        """),
         nudges=("What would you see if the tester had died on the way?",),
         working="Prove the tester, prove dead, prove the tester again.",
     ),
@@ -243,14 +229,12 @@ PREDICT = Question(
     outcome="commit to an expectation",
     ask="The dimmer lets the last third of each half-cycle through to the pot. How much of its "
     "full heat does the pot still give?",
-    kind=Choice(
-        (
-            Option("third", "A third of it"),
-            Option("half", "About half of it"),
-            Option("fifth", "About a fifth of it"),
-            Option("thirtieth", "About a thirtieth of it"),
-        )
-    ),
+    kind=Choice("""
+        - third: A third of it
+        - half: About half of it
+        - fifth: About a fifth of it
+        - thirtieth: About a thirtieth of it
+    """),
     facts={
         "heat_percent": lambda n: 100 * power_share(120.0),
         "light_percent": lambda n: 100 * mean_share(120.0),
@@ -326,32 +310,17 @@ PERCENTAGES = (
         outcome="say why heat and volts differ by a square root",
         ask="Why this step? In the worked example a root was taken between the share of the heat "
         "and the volts.",
-        kind=Choice(
-            (
-                Option(
-                    "square",
-                    "Heat goes with the square of the volts, so the way back is a root.",
-                    right=True,
-                    reply="Half of the volts is a quarter of the heat.",
-                ),
-                Option(
-                    "peak",
-                    "Rms is the peak divided by the root of two.",
-                    reply="That root is a number for a whole sine. Is a chopped wave a whole sine?",
-                ),
-                Option(
-                    "meter",
-                    "A plain meter reads low on a chopped wave, and the root makes up for "
-                    "what it misses.",
-                    reply="No meter stands in the sum. Which two quantities does the step join?",
-                ),
-                Option(
-                    "half",
-                    "The dimmer works in both half-cycles.",
-                    reply="Both are cut alike. Would the step be missing with one half-cycle?",
-                ),
-            )
-        ),
+        kind=Choice("""
+            + square: Heat goes with the square of the volts, so the way back is a root.
+              > Half of the volts is a quarter of the heat.
+            - peak: Rms is the peak divided by the root of two.
+              > That root is a number for a whole sine. Is a chopped wave a whole sine?
+            - meter: A plain meter reads low on a chopped wave, and the root makes up for what it
+                misses.
+              > No meter stands in the sum. Which two quantities does the step join?
+            - half: The dimmer works in both half-cycles.
+              > Both are cut alike. Would the step be missing with one half-cycle?
+        """),
         nudges=(
             "What does the heat do when the volts are halved?",
             "Write the heat of a resistor with volts and ohms, then solve it for the volts.",
@@ -420,29 +389,17 @@ def _angle_of_mean(share):
 
 # Heat falls from step to step for every draw: at least 72, then 56 to 63, 31 to 37, 15 to 20 and
 # at most 9 per cent of the full heat.
-SETTINGS = (
-    Option("true rms high", "A true-rms meter shows {high} % of the mains."),
-    Option(
-        "light",
-        "The light behind the dimmer has {light} % of its full mean current.",
-        reply="Which firing angle leaves {light} % of the mean, and how much heat is that?",
-    ),
-    Option(
-        "mean",
-        "The mean of the wave is {mean} % of what it is at full.",
-        reply="This is a mean, like the light. Which angle is that, and how much heat?",
-    ),
-    Option(
-        "knob",
-        "The knob lets the last {knob} % of each half-cycle through.",
-        reply="The last part of a half-cycle is its weak end. How much heat is in it?",
-    ),
-    Option(
-        "true rms low",
-        "A true-rms meter shows {low} % of the mains.",
-        reply="Rms has to be squared to give heat. What comes out?",
-    ),
-)
+SETTINGS = options("""
+    - true rms high: A true-rms meter shows {high} % of the mains.
+    - light: The light behind the dimmer has {light} % of its full mean current.
+      > Which firing angle leaves {light} % of the mean, and how much heat is that?
+    - mean: The mean of the wave is {mean} % of what it is at full.
+      > This is a mean, like the light. Which angle is that, and how much heat?
+    - knob: The knob lets the last {knob} % of each half-cycle through.
+      > The last part of a half-cycle is its weak end. How much heat is in it?
+    - true rms low: A true-rms meter shows {low} % of the mains.
+      > Rms has to be squared to give heat. What comes out?
+""")
 
 
 def _settings_heat(n):
@@ -587,32 +544,17 @@ LIGHT = (
         outcome="say why a dropper is chosen and rated at different settings",
         ask="Why this step? In the worked example the ohms came from the lowest setting and the "
         "rating from the highest. Why not both from the setting that is used most?",
-        kind=Choice(
-            (
-                Option(
-                    "two ends",
-                    "Light is scarcest at the low end, heat is greatest at the high end.",
-                    right=True,
-                    reply="And anybody can turn the knob to either end.",
-                ),
-                Option(
-                    "average",
-                    "It makes no difference: low and high settings even out over a day of use.",
-                    reply="A part that has burnt at the highest setting: what evens that out?",
-                    danger="a part that is rated for the usual setting can burn at full.",
-                ),
-                Option(
-                    "peak",
-                    "The peak is highest at the lowest setting.",
-                    reply="Look at the picture of the wave: where is the peak highest?",
-                ),
-                Option(
-                    "ohms change",
-                    "The dropper's ohms are smaller at the lowest setting.",
-                    reply="Does turning a knob change the part?",
-                ),
-            )
-        ),
+        kind=Choice("""
+            + two ends: Light is scarcest at the low end, heat is greatest at the high end.
+              > And anybody can turn the knob to either end.
+            - average: It makes no difference: low and high settings even out over a day of use.
+              > A part that has burnt at the highest setting: what evens that out?
+              ! a part that is rated for the usual setting can burn at full.
+            - peak: The peak is highest at the lowest setting.
+              > Look at the picture of the wave: where is the peak highest?
+            - ohms change: The dropper's ohms are smaller at the lowest setting.
+              > Does turning a knob change the part?
+        """),
         nudges=(
             "At which setting would you complain of the light, and at which of a burnt smell?",
             "Look at each wish alone: at which setting is it hardest to fulfil?",
@@ -963,37 +905,22 @@ LAZY = {
     FAINT: "Take the faint glow as a harmless leak, and begin.",
     BRIGHT: "Take the light as faulty, since the dimmer is off, and begin.",
 }
-FIRST_STEPS = (
-    Option(
-        "plug",
-        "Pull the plug, and keep it where nobody can put it back.",
-        right=True,
-        reply="Which of the steps parts both wires from the mains?",
-        danger="without this everything may be live: a dimmer opens one wire at most, and that "
-        "one leaks. Touching it can kill.",
-    ),
-    Option(
-        "prove tester",
-        "Prove the tester on a known live source.",
-        right=True,
-        reply="How do you know that a tester which shows nothing still works?",
-        danger="a dead tester calls every live wire dead. Touching one can kill.",
-    ),
-    Option(
-        "prove dead",
-        "Prove the terminals dead with the tester, between the wires and from each to earth.",
-        right=True,
-        reply="Which step shows that the right plug was pulled?",
-        danger="what has not been proved dead may be live. Touching it can kill.",
-    ),
-    Option(
-        "prove again",
-        "Prove the tester once more after the test.",
-        right=True,
-        reply="What if the tester died while it was used?",
-        danger="a tester that died in between calls live wires dead. Touching one can kill.",
-    ),
-)
+FIRST_STEPS = options("""
+    + plug: Pull the plug, and keep it where nobody can put it back.
+      > Which of the steps parts both wires from the mains?
+      ! without this everything may be live: a dimmer opens one wire at most, and that one leaks.
+        Touching it can kill.
+    + prove tester: Prove the tester on a known live source.
+      > How do you know that a tester which shows nothing still works?
+      ! a dead tester calls every live wire dead. Touching one can kill.
+    + prove dead: Prove the terminals dead with the tester, between the wires and from each to
+        earth.
+      > Which step shows that the right plug was pulled?
+      ! what has not been proved dead may be live. Touching it can kill.
+    + prove again: Prove the tester once more after the test.
+      > What if the tester died while it was used?
+      ! a tester that died in between calls live wires dead. Touching one can kill.
+""")
 TEMPTING = {
     DARK: Option(
         "prove again",

@@ -6,7 +6,7 @@ An answer is text and is only ever compared. Knows no learner, no log and no scr
 from helpers.exercises.kinds.amount import ROUNDING, Amount, Slip, size_check
 from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
 from helpers.exercises.kinds.kind import Kind
-from helpers.exercises.kinds.lettered import LETTERS, Choice, ChooseAll, Option, Order
+from helpers.exercises.kinds.lettered import LETTERS, Choice, ChooseAll, Option, Order, options
 from helpers.exercises.kinds.parts import Criterion, Field, Parts, judged
 
 __all__ = [
@@ -26,5 +26,6 @@ __all__ = [
     "Slip",
     "Verdict",
     "judged",
+    "options",
     "size_check",
 ]

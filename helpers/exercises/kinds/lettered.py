@@ -33,15 +33,72 @@ class Option:
         return replace(self, **texts)
 
 
+_PIECES = {"+": "text", "-": "text", ">": "reply", "!": "danger"}
+
+
+def options(text):
+    """Return options that are written one below the other.
+
+    Parameters
+    ----------
+    text : str
+        `+ key: text` is an option that is right, `- key: text` one that is not; below it stand
+        `> its reply` and `! its danger`, where it has them. Other lines go on with the one above.
+
+    Returns
+    -------
+    options : tuple of Option
+
+    Raises
+    ------
+    ValueError
+        If an option has no text, or a line stands above the first one.
+
+    Examples
+    --------
+    >>> first, second = options('''
+    ...     + series: The ohms add.
+    ...     - parallel: The currents
+    ...       add.
+    ...       > How many ways are there?
+    ... ''')
+    >>> first
+    Option(key='series', text='The ohms add.', right=True, reply='', danger='')
+    >>> second.text, second.reply
+    ('The currents add.', 'How many ways are there?')
+    """
+    found = []
+    for line in text.strip().splitlines():
+        mark, _, said = line.strip().partition(" ")
+        if mark in ("+", "-"):
+            key, _, said = said.partition(": ")
+            found.append({"key": key, "right": mark == "+"})
+        if not found or (mark in _PIECES and not said):
+            raise ValueError(f"{line.strip()!r}: an option begins as in “- key: its text”")
+        if mark in _PIECES:
+            piece = _PIECES[mark]
+            found[-1][piece] = said
+        else:
+            found[-1][piece] += f" {line.strip()}"
+    return tuple(Option(**pieces) for pieces in found)
+
+
 class _Lettered(Kind):
-    """What kinds with lettered options share. `options` is a tuple, or numbers -> tuple."""
+    """What kinds with lettered options share.
+
+    `options` is a tuple of `Option`, or from the numbers to one, or text as `options` reads it.
+    """
+
+    def __post_init__(self):
+        if isinstance(self.options, str):
+            object.__setattr__(self, "options", options(self.options))
 
     def arrange(self, numbers, stream):
         return tuple(stream.shuffle(range(len(self.listed(numbers)))))
 
     def listed(self, numbers):
-        options = self.options(numbers) if callable(self.options) else self.options
-        return tuple(option.filled(numbers) for option in options)
+        listed = self.options(numbers) if callable(self.options) else self.options
+        return tuple(option.filled(numbers) for option in listed)
 
     def shown(self, numbers):
         """Return the options in the order of this draw, each behind its letter."""
@@ -85,7 +142,7 @@ class _Lettered(Kind):
 class Choice(_Lettered):
     """One option of several is right: in full at the first try, half at the second, then shown."""
 
-    options: tuple | Callable
+    options: tuple | str | Callable
     name = "choice"
     to_do = "Choose one."
     how = "Choose one letter."
@@ -129,7 +186,7 @@ class Choice(_Lettered):
 class ChooseAll(_Lettered):
     """Any number of options is right; each wrong tick takes back what a right one earned."""
 
-    options: tuple | Callable
+    options: tuple | str | Callable
     name = "choose-all"
     to_do = "Choose all that fit; it may be none of them."
     how = "Choose every letter that fits, or type none."
@@ -182,7 +239,7 @@ class Order(_Lettered):
     `reply` of a step says why it cannot come where it was put before its forerunner.
     """
 
-    options: tuple | Callable
+    options: tuple | str | Callable
     name = "order"
     to_do = "Put the first on top."
     how = "Give every letter once, first step first."
