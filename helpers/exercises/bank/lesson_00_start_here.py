@@ -2,7 +2,7 @@
 
 from functools import cache
 
-from helpers.exercises.kinds import Amount, Choice, Option, Slip
+from helpers.exercises.kinds import Amount, Choice, Slip, options
 from helpers.exercises.question import Question
 from helpers.exercises.roads import Road
 from helpers.exercises.roads.explained import PREFIX
@@ -43,29 +43,21 @@ DARK_CASES = {
 
 @cache
 def _dark_options(case):
-    return (
-        Option("isolate", DARK_CASES[case], True, "The light reminds. A working tester proves."),
-        Option(
-            "dark means dead",
-            "Go ahead: a dark light means that no voltage is left.",
-            reply="What else could make a light dark, apart from no voltage?",
-            danger="a dark light may be broken. What is behind it can be live, and can kill.",
-        ),
-        Option(
-            "dimmer as isolator",
-            "Turn the dimmer fully down once more, see that the light stays dark and the pot "
-            "cools, and go ahead then.",
-            reply="Does a dimmer open both wires, and does it open any wire completely?",
-            danger="a dimmer is no isolator. Parts stay live when it is off, and they can kill.",
-        ),
-        Option(
-            "wait",
-            "Wait until the pot has gone cold and the light has stayed dark for a quarter of an "
-            "hour, then go ahead with dry hands.",
-            reply="What does a cold pot say about the wires that lead to it?",
-            danger="cold does not mean dead. The wires can be live, and touching them can kill.",
-        ),
-    )
+    return options(f"""
+        + isolate: {DARK_CASES[case]}
+          > The light reminds. A working tester proves.
+        - dark means dead: Go ahead: a dark light means that no voltage is left.
+          > What else could make a light dark, apart from no voltage?
+          ! a dark light may be broken. What is behind it can be live, and can kill.
+        - dimmer as isolator: Turn the dimmer fully down once more, see that the light stays dark
+            and the pot cools, and go ahead then.
+          > Does a dimmer open both wires, and does it open any wire completely?
+          ! a dimmer is no isolator. Parts stay live when it is off, and they can kill.
+        - wait: Wait until the pot has gone cold and the light has stayed dark for a quarter of an
+            hour, then go ahead with dry hands.
+          > What does a cold pot say about the wires that lead to it?
+          ! cold does not mean dead. The wires can be live, and touching them can kill.
+    """)
 
 
 QUESTIONS = (

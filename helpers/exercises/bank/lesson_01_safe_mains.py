@@ -61,15 +61,6 @@ def percent_up(n):
     return round(100 * (highest_volts(n) / n.supply.volts_rms - 1), 9)
 
 
-@cache
-def hazards_of(scene):
-    """Options of a scene: (key, text, reply) is harmless, with a fourth, its danger, a hazard."""
-    return tuple(
-        Option(key, text, right=bool(danger), reply=reply, danger="".join(danger))
-        for key, text, reply, *danger in scene
-    )
-
-
 # --- look back, predict ------------------------------------------------------------------------
 
 AMPS_IN_WORDS = {
@@ -273,32 +264,28 @@ RCD = (
 BARE_LEDS = {
     "One red LED is": (
         "It dies in an instant and can burst into hot pieces.",
-        Option(
-            "takes its 20 mA",
-            "It lights: an LED takes the 20 mA that it is made for.",
-            reply="The label is a limit. What in this circuit keeps the current below it?",
-            danger="nothing limits the current. The LED can burst into your face or your hand.",
-        ),
+        """
+        - takes its 20 mA: It lights: an LED takes the 20 mA that it is made for.
+          > The label is a limit. What in this circuit keeps the current below it?
+          ! nothing limits the current. The LED can burst into your face or your hand.
+        """,
     ),
     "Five red LEDs, one after the other, are": (
         "They hold back about 10 V, die at once and can burst.",
-        Option(
-            "share the mains",
-            "They share the mains among them, so each gets little enough.",
-            reply="How many volts does a red LED take for itself, and who takes all the rest?",
-            danger="LEDs take a few volts each and no more. The rest drives a current that "
-            "nothing limits, and they can burst.",
-        ),
+        """
+        - share the mains: They share the mains among them, so each gets little enough.
+          > How many volts does a red LED take for itself, and who takes all the rest?
+          ! LEDs take a few volts each and no more. The rest drives a current that nothing limits,
+            and they can burst.
+        """,
     ),
     "A red LED and an ordinary diode, one after the other, are": (
         "The diode blocks one direction only: in the other the LED can burst.",
-        Option(
-            "diode holds back",
-            "The diode holds the current back, so the LED lights, only more dimly.",
-            reply="What does a diode do to a current in the direction that it lets through?",
-            danger="a diode turns one direction back and limits nothing in the other. The LED can "
-            "burst.",
-        ),
+        """
+        - diode holds back: The diode holds the current back, so the LED lights, only more dimly.
+          > What does a diode do to a current in the direction that it lets through?
+          ! a diode turns one direction back and limits nothing in the other. The LED can burst.
+        """,
     ),
 }
 
@@ -306,27 +293,17 @@ BARE_LEDS = {
 @cache
 def _bare_led_options(case):
     ends, hope = BARE_LEDS[case]
-    return (
-        Option(
-            "bursts",
-            ends,
-            right=True,
-            reply="Nothing but the wiring holds the current back. It must never be tried.",
-        ),
-        hope,
-        Option(
-            "dies quietly",
-            "Darkness and nothing more: a dead LED is a harmless LED.",
-            reply="Where does the energy of so large a current go?",
-            danger="it need not die quietly. It can burst, an arc may stay, and its legs are live.",
-        ),
-        Option(
-            "rcd saves",
-            "An RCD opens before anything can happen.",
-            reply="All the current comes back on the neutral wire. What does an RCD see?",
-            danger="an RCD sees nothing of this, and no breaker is as fast as the LED.",
-        ),
-    )
+    return options(f"""
+        + bursts: {ends}
+          > Nothing but the wiring holds the current back. It must never be tried.
+        {hope.strip()}
+        - dies quietly: Darkness and nothing more: a dead LED is a harmless LED.
+          > Where does the energy of so large a current go?
+          ! it need not die quietly. It can burst, an arc may stay, and its legs are live.
+        - rcd saves: An RCD opens before anything can happen.
+          > All the current comes back on the neutral wire. What does an RCD see?
+          ! an RCD sees nothing of this, and no breaker is as fast as the LED.
+    """)
 
 
 BARE_LED = Question(
@@ -380,35 +357,24 @@ ISOLATIONS = {
 @cache
 def _isolation_steps(case):
     isolate, lock_off, prove_tester, prove_dead, prove_again, work = ISOLATIONS[case]
-    return (
-        Option("isolate", isolate),
-        Option("lock off", lock_off, reply="What has to be off before it can be kept off?"),
-        Option(
-            "prove the tester",
-            prove_tester,
-            reply="A tester can fail at any time, and others can switch on at any time. So which "
-            "step comes before the tests?",
-            danger="while you test, somebody else can switch on again.",
-        ),
-        Option(
-            "prove dead",
-            prove_dead,
-            reply="What does zero on a tester mean if the tester may be broken?",
-            danger="a broken tester shows zero on a live wire. Whoever believes it can be killed.",
-        ),
-        Option(
-            "prove the tester again",
-            prove_again,
-            reply="Again means after something. After which step could it have failed unseen?",
-            danger="a tester that fails during the test is believed, and the part may be live.",
-        ),
-        Option(
-            "work",
-            work,
-            reply="What if the tester failed during the test itself? Which step shows that?",
-            danger="touching comes last. Before the tester is proved again, nothing is proved.",
-        ),
-    )
+    return options(f"""
+        - isolate: {isolate}
+        - lock off: {lock_off}
+          > What has to be off before it can be kept off?
+        - prove the tester: {prove_tester}
+          > A tester can fail at any time, and others can switch on at any time. So which step comes
+            before the tests?
+          ! while you test, somebody else can switch on again.
+        - prove dead: {prove_dead}
+          > What does zero on a tester mean if the tester may be broken?
+          ! a broken tester shows zero on a live wire. Whoever believes it can be killed.
+        - prove the tester again: {prove_again}
+          > Again means after something. After which step could it have failed unseen?
+          ! a tester that fails during the test is believed, and the part may be live.
+        - work: {work}
+          > What if the tester failed during the test itself? Which step shows that?
+          ! touching comes last. Before the tester is proved again, nothing is proved.
+    """)
 
 
 # What the display shows, how the meter is set, and why zero then proves nothing.
@@ -442,117 +408,79 @@ def _meter_options(case):
     )
     return (
         *reasons,
-        Option(
-            "dead",
-            "The terminals are dead: there is nothing on them.",
-            reply="Read everything that the display shows. Was this meter able to see the mains?",
-            danger="this reading would be the same on live terminals. Touching them can kill.",
-        ),
-        Option(
-            "dead and dark",
-            "The terminals are dead, if the pilot light is dark as well.",
-            reply="Two things that can both be wrong: do they make one that is right?",
-            danger="a dark light and a meter that cannot see prove nothing together, either. "
-            "Touching the terminals can kill.",
-        ),
+        *options("""
+            - dead: The terminals are dead: there is nothing on them.
+              > Read everything that the display shows. Was this meter able to see the mains?
+              ! this reading would be the same on live terminals. Touching them can kill.
+            - dead and dark: The terminals are dead, if the pilot light is dark as well.
+              > Two things that can both be wrong: do they make one that is right?
+              ! a dark light and a meter that cannot see prove nothing together, either. Touching
+                the terminals can kill.
+        """),
     )
 
 
 STILL_LIVE = {
-    "The plug is in. The dimmer is off, the pot is cold and its light is dark.": (
-        (
-            "led legs",
-            "The legs of the LED",
-            "What lies between the legs and the live wire, and is any of it insulation?",
-            "the legs of the LED can be at the full mains voltage. Touching them can kill.",
-        ),
-        (
-            "far end of dropper",
-            "The end of the dropper that is farther from the live wire",
-            "With no current flowing, how much voltage does a resistor take away?",
-            "both ends of a dropper can be at the full mains voltage. Touching them can kill.",
-        ),
-        (
-            "heater terminals",
-            "The terminals of the heater, the neutral one too",
-            "Does a dimmer open both wires, and one of them completely?",
-            "a dimmer leaks and leaves a wire unopened, and neutral counts as live. These "
-            "terminals can kill.",
-        ),
-        (
-            "closed cover",
-            "The outside of the closed, unbroken plastic cover",
-            "What is that cover made to be?",
-        ),
-        ("knob", "The dimmer's plastic knob", "What is a knob made to be?"),
-        (
-            "cracked rim",
-            "The plastic cover's rim, where a crack shows the brass of a terminal",
-            "Does the cover still lie between a finger and that terminal?",
-            "a cracked cover is none where it is cracked, and the terminal can kill.",
-        ),
-    ),
-    "The plug has just been pulled. Nobody has tested anything.": (
-        (
-            "capacitor",
-            "A capacitor in the pot, between line and neutral",
-            "What does a capacitor keep when the supply goes away?",
-            "a capacitor can hold a charge up to the crest of the mains.",
-        ),
-        (
-            "plug pins",
-            "The pins of the plug, joined to that capacitor",
-            "Which part is joined to the pins by metal, and what may it still hold?",
-            "a charged capacitor drives a shock through the pins as well.",
-        ),
-        (
-            "socket",
-            "The wires behind the socket's plate in the wall",
-            "What has the plug been parted from, and what has not?",
-            "the socket is as live as before. Its wires can kill.",
-        ),
-        (
-            "cord grip",
-            "The metal end of the plug's cord grip, which a loose strand touches",
-            "What does a charged capacitor do to all metal that is joined to it?",
-            "a loose strand brings the capacitor's charge to the hand.",
-        ),
-        ("plug body", "The plastic body of the plug", "What is a plug's body made to be?"),
-        ("cord", "The unbroken sleeve of the cord", "What lies between it and the wires?"),
-    ),
-    "A switch in the cord is off, and it opens one wire only. The plug is in.": (
-        (
-            "both heater ends",
-            "Both ends of the heater",
-            "What if the switch sits in the neutral wire?",
-            "with the switch in the wrong wire the whole heater is live. Touching it can kill.",
-        ),
-        (
-            "dark led",
-            "The legs of the LED, which is dark",
-            "Does a dark LED say anything about the volts to earth?",
-            "the legs can be at the full mains voltage, and dark. Touching them can kill.",
-        ),
-        (
-            "switch contacts",
-            "The contacts inside the switch",
-            "Which wires come to a switch, and is one of them the live one?",
-            "one contact is joined to the live wire, directly or through the heater. It can kill.",
-        ),
-        (
-            "cut sleeve",
-            "The sleeve of the cord, whole but for a cut at the plug",
-            "What lies under the cut?",
-            "a cut sleeve is no insulation: the wire under it may be live and can kill.",
-        ),
-        ("closed case", "The switch's plastic case, closed", "What is that case made to be?"),
-        ("socket face", "The plastic face of the wall socket", "What is it made to be?"),
-    ),
+    "The plug is in. The dimmer is off, the pot is cold and its light is dark.": options("""
+        + led legs: The legs of the LED
+          > What lies between the legs and the live wire, and is any of it insulation?
+          ! the legs of the LED can be at the full mains voltage. Touching them can kill.
+        + far end of dropper: The end of the dropper that is farther from the live wire
+          > With no current flowing, how much voltage does a resistor take away?
+          ! both ends of a dropper can be at the full mains voltage. Touching them can kill.
+        + heater terminals: The terminals of the heater, the neutral one too
+          > Does a dimmer open both wires, and one of them completely?
+          ! a dimmer leaks and leaves a wire unopened, and neutral counts as live. These terminals
+            can kill.
+        - closed cover: The outside of the closed, unbroken plastic cover
+          > What is that cover made to be?
+        - knob: The dimmer's plastic knob
+          > What is a knob made to be?
+        + cracked rim: The plastic cover's rim, where a crack shows the brass of a terminal
+          > Does the cover still lie between a finger and that terminal?
+          ! a cracked cover is none where it is cracked, and the terminal can kill.
+    """),
+    "The plug has just been pulled. Nobody has tested anything.": options("""
+        + capacitor: A capacitor in the pot, between line and neutral
+          > What does a capacitor keep when the supply goes away?
+          ! a capacitor can hold a charge up to the crest of the mains.
+        + plug pins: The pins of the plug, joined to that capacitor
+          > Which part is joined to the pins by metal, and what may it still hold?
+          ! a charged capacitor drives a shock through the pins as well.
+        + socket: The wires behind the socket's plate in the wall
+          > What has the plug been parted from, and what has not?
+          ! the socket is as live as before. Its wires can kill.
+        + cord grip: The metal end of the plug's cord grip, which a loose strand touches
+          > What does a charged capacitor do to all metal that is joined to it?
+          ! a loose strand brings the capacitor's charge to the hand.
+        - plug body: The plastic body of the plug
+          > What is a plug's body made to be?
+        - cord: The unbroken sleeve of the cord
+          > What lies between it and the wires?
+    """),
+    "A switch in the cord is off, and it opens one wire only. The plug is in.": options("""
+        + both heater ends: Both ends of the heater
+          > What if the switch sits in the neutral wire?
+          ! with the switch in the wrong wire the whole heater is live. Touching it can kill.
+        + dark led: The legs of the LED, which is dark
+          > Does a dark LED say anything about the volts to earth?
+          ! the legs can be at the full mains voltage, and dark. Touching them can kill.
+        + switch contacts: The contacts inside the switch
+          > Which wires come to a switch, and is one of them the live one?
+          ! one contact is joined to the live wire, directly or through the heater. It can kill.
+        + cut sleeve: The sleeve of the cord, whole but for a cut at the plug
+          > What lies under the cut?
+          ! a cut sleeve is no insulation: the wire under it may be live and can kill.
+        - closed case: The switch's plastic case, closed
+          > What is that case made to be?
+        - socket face: The plastic face of the wall socket
+          > What is it made to be?
+    """),
 }
 
 
 def _live_parts(n):
-    named = [part.text for part in hazards_of(STILL_LIVE[n.scene]) if part.right]
+    named = [part.text for part in STILL_LIVE[n.scene] if part.right]
     return "; ".join(text[0].lower() + text[1:] for text in named)
 
 
@@ -586,28 +514,19 @@ RESCUES = {
 @cache
 def _rescue_steps(case):
     cut_the_supply, look, act, doctor = RESCUES[case]
-    return (
-        Option("cut the supply", cut_the_supply),
-        Option(
-            "look",
-            look,
-            reply="While they are on the mains, what happens to whoever touches them?",
-            danger="whoever touches them before the supply is cut becomes the second casualty.",
-        ),
-        Option(
-            "act",
-            act,
-            reply="What has to be known first, so that the right help is given?",
-            danger="nobody touches them before the supply is cut; and without a look at answer "
-            "and breath, time goes to the wrong help.",
-        ),
-        Option(
-            "doctor",
-            doctor,
-            reply="Is there something more urgent than a check of the heart later on?",
-            danger="what keeps them alive comes first: without breath every minute counts.",
-        ),
-    )
+    return options(f"""
+        - cut the supply: {cut_the_supply}
+        - look: {look}
+          > While they are on the mains, what happens to whoever touches them?
+          ! whoever touches them before the supply is cut becomes the second casualty.
+        - act: {act}
+          > What has to be known first, so that the right help is given?
+          ! nobody touches them before the supply is cut; and without a look at answer and breath,
+            time goes to the wrong help.
+        - doctor: {doctor}
+          > Is there something more urgent than a check of the heart later on?
+          ! what keeps them alive comes first: without breath every minute counts.
+    """)
 
 
 DEAD = (
@@ -661,7 +580,7 @@ DEAD = (
         outcome="spot the parts that can still be live",
         numbers=lambda draw, supply: {"scene": draw.pick(tuple(STILL_LIVE))},
         ask="{scene} Which of these can still be dangerous to touch?",
-        kind=ChooseAll(lambda n: hazards_of(STILL_LIVE[n.scene])),
+        kind=ChooseAll(lambda n: STILL_LIVE[n.scene]),
         nudges=(
             "Which of these is real insulation between a hand and the mains?",
             "Everything that is joined to a supply wire by metal, by a resistor or by the heater "
@@ -1010,114 +929,70 @@ def _distance_danger(value, n):
 
 
 SCENES = {
-    "At the bench, a skilled colleague is about to measure the pot's volts.": (
-        (
-            "leaning hand",
-            "One hand rests on the metal sink while the other holds the probe.",
-            "Which way would a current take through the chest?",
-            "a current from hand to hand passes the heart.",
-        ),
-        (
-            "no category",
-            "The meter bears no measurement category, and a lead has a cracked sleeve.",
-            "What is between the fingers and the mains?",
-            "a surge can make such a meter burst, and a cracked lead is a bare wire.",
-        ),
-        (
-            "alone",
-            "It is late and nobody else is in the building.",
-            "Who pulls the plug if a hand cannot let go?",
-            "nobody can help. Nobody works on the mains alone.",
-        ),
-        (
-            "open while live",
-            "The cover is off and the plug is in, so that the parts can be seen.",
-            "When may a box with mains parts in it stand open?",
-            "a box is never open while it is live: one slip of a probe or a hand can kill.",
-        ),
-        (
-            "good meter",
-            "The meter and its leads are marked CAT III 300 V.",
-            "Is a higher mark bad?",
-        ),
-        ("plug in sight", "The plug is in reach of the second person.", "Who may need it soon?"),
-    ),
-    "Somebody closes the pot after a repair.": (
-        (
-            "knot for a clamp",
-            "A knot in the cord keeps it from being pulled out.",
-            "What happens to the wires when the knot slips?",
-            "a pulled cord tears a live wire loose, or the earth wire.",
-        ),
-        (
-            "hot against plastic",
-            "The dropper lies against the plastic wall, out of the way.",
-            "What does a warm part do to plastic over a thousand hours?",
-            "plastic softens, chars and burns, and then it insulates no more.",
-        ),
-        (
-            "joint near lid",
-            "A bare joint sits 0.3 mm below the metal lid.",
-            "Compare the gap with the distances for your supply.",
-            "a surge or a knock closes that gap, and the lid is live.",
-        ),
-        (
-            "soot on the board",
-            "Wax and soot reach across the board, from a live joint to the lid's screw.",
-            "Which distance runs along a surface, and what does dirt do to it?",
-            "dirt conducts. A current creeps along it and chars it, and the lid is live.",
-        ),
-        (
-            "no earth",
-            "The earth wire was cut short, since the lid is painted.",
-            "Is paint insulation?",
-            "with no earth wire, one loose strand makes the whole case live.",
-        ),
-        (
-            "two layers",
-            "Sleeve and cover: two separate layers lie between live parts and a hand.",
-            "What is that called, and is it a fault?",
-        ),
-        ("cord clamp", "A clamp holds the cord when it is pulled hard.", "What is it made for?"),
-    ),
-    "It is closing time in the candle workshop.": (
-        (
-            "light will remind",
-            "The pot stays on: its pilot light will remind whoever comes first.",
-            "Can a light switch anything off?",
-            "a light reminds and protects nobody. Unwatched wax can boil, smoke and burn, and "
-            "nobody is there to pull the plug and put the lid on. Never water on burning wax.",
-        ),
-        (
-            "bigger fuse",
-            "The fuse blew twice, so a bigger one was put in.",
-            "What is that fuse chosen for?",
-            "a bigger fuse lets the cord overheat, and the fault is still there.",
-        ),
-        (
-            "cloth",
-            "A cloth lies over the pot to keep it warm for the morning.",
-            "Where does the heat go now?",
-            "a covered heater gets hotter than it was made for.",
-        ),
-        (
-            "dimmer as switch",
-            "The dimmer is turned to off, and the pot is wiped with a wet rag.",
-            "Does a dimmer isolate?",
-            "behind a dimmer, parts can be live when it is off. Water carries that to the hand.",
-        ),
-        ("plug out", "The plug of the other pot is pulled and lies on the table.", "Is that bad?"),
-        (
-            "cut-out",
-            "The pot's own thermal cut-out, fitted by its maker, stays in place.",
-            "What does it do when the dimmer fails at full power?",
-        ),
-    ),
+    "At the bench, a skilled colleague is about to measure the pot's volts.": options("""
+        + leaning hand: One hand rests on the metal sink while the other holds the probe.
+          > Which way would a current take through the chest?
+          ! a current from hand to hand passes the heart.
+        + no category: The meter bears no measurement category, and a lead has a cracked sleeve.
+          > What is between the fingers and the mains?
+          ! a surge can make such a meter burst, and a cracked lead is a bare wire.
+        + alone: It is late and nobody else is in the building.
+          > Who pulls the plug if a hand cannot let go?
+          ! nobody can help. Nobody works on the mains alone.
+        + open while live: The cover is off and the plug is in, so that the parts can be seen.
+          > When may a box with mains parts in it stand open?
+          ! a box is never open while it is live: one slip of a probe or a hand can kill.
+        - good meter: The meter and its leads are marked CAT III 300 V.
+          > Is a higher mark bad?
+        - plug in sight: The plug is in reach of the second person.
+          > Who may need it soon?
+    """),
+    "Somebody closes the pot after a repair.": options("""
+        + knot for a clamp: A knot in the cord keeps it from being pulled out.
+          > What happens to the wires when the knot slips?
+          ! a pulled cord tears a live wire loose, or the earth wire.
+        + hot against plastic: The dropper lies against the plastic wall, out of the way.
+          > What does a warm part do to plastic over a thousand hours?
+          ! plastic softens, chars and burns, and then it insulates no more.
+        + joint near lid: A bare joint sits 0.3 mm below the metal lid.
+          > Compare the gap with the distances for your supply.
+          ! a surge or a knock closes that gap, and the lid is live.
+        + soot on the board: Wax and soot reach across the board, from a live joint to the lid's
+            screw.
+          > Which distance runs along a surface, and what does dirt do to it?
+          ! dirt conducts. A current creeps along it and chars it, and the lid is live.
+        + no earth: The earth wire was cut short, since the lid is painted.
+          > Is paint insulation?
+          ! with no earth wire, one loose strand makes the whole case live.
+        - two layers: Sleeve and cover: two separate layers lie between live parts and a hand.
+          > What is that called, and is it a fault?
+        - cord clamp: A clamp holds the cord when it is pulled hard.
+          > What is it made for?
+    """),
+    "It is closing time in the candle workshop.": options("""
+        + light will remind: The pot stays on: its pilot light will remind whoever comes first.
+          > Can a light switch anything off?
+          ! a light reminds and protects nobody. Unwatched wax can boil, smoke and burn, and nobody
+            is there to pull the plug and put the lid on. Never water on burning wax.
+        + bigger fuse: The fuse blew twice, so a bigger one was put in.
+          > What is that fuse chosen for?
+          ! a bigger fuse lets the cord overheat, and the fault is still there.
+        + cloth: A cloth lies over the pot to keep it warm for the morning.
+          > Where does the heat go now?
+          ! a covered heater gets hotter than it was made for.
+        + dimmer as switch: The dimmer is turned to off, and the pot is wiped with a wet rag.
+          > Does a dimmer isolate?
+          ! behind a dimmer, parts can be live when it is off. Water carries that to the hand.
+        - plug out: The plug of the other pot is pulled and lies on the table.
+          > Is that bad?
+        - cut-out: The pot's own thermal cut-out, fitted by its maker, stays in place.
+          > What does it do when the dimmer fails at full power?
+    """),
 }
 
 
 def _hazards_named(n):
-    return " ".join(option.text for option in hazards_of(SCENES[n.scene]) if option.right)
+    return " ".join(option.text for option in SCENES[n.scene] if option.right)
 
 
 PRACTICE = (
@@ -1157,7 +1032,7 @@ PRACTICE = (
         outcome="spot the hazards around a mains appliance",
         numbers=lambda draw, supply: {"scene": draw.pick(tuple(SCENES))},
         ask="{scene} Take each line by itself. Which of these are hazards?",
-        kind=ChooseAll(lambda n: hazards_of(SCENES[n.scene])),
+        kind=ChooseAll(lambda n: SCENES[n.scene]),
         nudges=(
             "For each line: what happens if one thing goes wrong now?",
             "A hazard is what one slip, one fault or one forgotten hour turns into a shock or a "

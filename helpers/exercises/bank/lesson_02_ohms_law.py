@@ -9,7 +9,6 @@ from helpers.exercises.kinds import (
     ChooseAll,
     Criterion,
     Field,
-    Option,
     Order,
     Parts,
     Slip,
@@ -248,6 +247,25 @@ LAW = (
 # With brown as the third band, 391 would pass for 390: beside 120 it does not.
 BAND_OHMS = (120.0, 1_800.0, 2_700.0, 3_900.0, 5_600.0, 12_000.0, 47_000.0, 82_000.0, 470_000.0)
 
+
+def _ways_to_write(one, two):
+    return options(f"""
+        + letter code: {one}K{two}
+          > The letter stands where the point would be. What does K mean?
+        + plain ohms: {one}{two}00 Ω
+          > How many ohms are one kilo-ohm?
+        + megaohms: 0.00{one}{two} MΩ
+          > How many kilo-ohms are in a mega-ohm? Move the point.
+        - R for the point: {one}R{two}
+          > R stands for the point, too, but with which unit?
+          ! a thousand times fewer ohms: whatever it protects would burn.
+        - lost the point: {one}{two} kΩ
+          > Where did the point go?
+        - milli for mega: 0.00{one}{two} mΩ
+          > Small m is milli, a thousandth. Which letter is a million?
+    """)
+
+
 VALUES = (
     Question(
         id="ohm-5",
@@ -348,35 +366,7 @@ VALUES = (
         numbers=lambda draw, supply: {"digits": draw.pick(("27", "39", "47", "56", "68"))},
         facts={"one": lambda n: n.digits[0], "two": lambda n: n.digits[1]},
         ask="Which of these are {one}.{two} kilo-ohms? Letter codes are those printed on parts.",
-        kind=ChooseAll(
-            lambda n: (
-                Option(
-                    "letter code",
-                    f"{n.digits[0]}K{n.digits[1]}",
-                    right=True,
-                    reply="The letter stands where the point would be. What does K mean?",
-                ),
-                Option("plain ohms", "{digits}00 Ω", True, "How many ohms are one kilo-ohm?"),
-                Option(
-                    "megaohms",
-                    "0.00{digits} MΩ",
-                    right=True,
-                    reply="How many kilo-ohms are in a mega-ohm? Move the point.",
-                ),
-                Option(
-                    "R for the point",
-                    f"{n.digits[0]}R{n.digits[1]}",
-                    reply="R stands for the point, too, but with which unit?",
-                    danger="a thousand times fewer ohms: whatever it protects would burn.",
-                ),
-                Option("lost the point", "{digits} kΩ", reply="Where did the point go?"),
-                Option(
-                    "milli for mega",
-                    "0.00{digits} mΩ",
-                    reply="Small m is milli, a thousandth. Which letter is a million?",
-                ),
-            )
-        ),
+        kind=ChooseAll(lambda n: _ways_to_write(*n.digits)),
         nudges=(
             "How many plain ohms is each of them?",
             "K and k are a thousand, M a million, m a thousandth; R is the point with plain ohms.",

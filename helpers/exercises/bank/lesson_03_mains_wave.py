@@ -815,31 +815,18 @@ REVERSE = (
         "current the dropper takes no volts. Third: where nothing flows there are no volts for the "
         "diode either, so one made for {rated_volts} will do.”",
         kind=Choice(
-            (
-                Option(
-                    "third",
-                    "The third: what the dropper does not take stands across the diode, all of it.",
-                    right=True,
-                    reply="Blocking means exactly that: no current, and all of the volts.",
-                ),
-                Option(
-                    "second",
-                    "The second: a dropper always takes most of the volts.",
-                    reply="Volts across a resistor are current times ohms. What if the current is "
-                    "zero?",
-                ),
-                Option(
-                    "first",
-                    "The first: current flows in both half-cycles.",
-                    reply="Which way does the diode let current through, and which way not?",
-                ),
-                Option(
-                    "none",
-                    "No step is wrong: the argument holds.",
-                    reply="The supply's crest has to stand across something. Across which part?",
-                    danger=BREAKS_DOWN,
-                ),
-            )
+            options(f"""
+                + third: The third: what the dropper does not take stands across the diode, all of
+                    it.
+                  > Blocking means exactly that: no current, and all of the volts.
+                - second: The second: a dropper always takes most of the volts.
+                  > Volts across a resistor are current times ohms. What if the current is zero?
+                - first: The first: current flows in both half-cycles.
+                  > Which way does the diode let current through, and which way not?
+                - none: No step is wrong: the argument holds.
+                  > The supply's crest has to stand across something. Across which part?
+                  ! {BREAKS_DOWN}
+            """)
         ),
         nudges=(
             "If the volts of the supply are not across the dropper, where are they?",

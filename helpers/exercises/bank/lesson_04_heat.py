@@ -131,18 +131,14 @@ def _next_step_options(n):
             else "Is it known, at this moment, that the tester itself works?",
             danger="" if n.done == "proved dead" else unproved,
         ),
-        Option(
-            "open and touch",
-            "Open the cover and start work.",
-            reply="What has been proved so far, and with a tester that works for certain?",
-            danger=unproved,
-        ),
-        Option(
-            "watch the light",
-            "See whether the pilot light stays dark for a minute.",
-            reply="Which faults make a light dark while the wires are live?",
-            danger="a dark light may be a broken light. Touching then can kill.",
-        ),
+        *options(f"""
+            - open and touch: Open the cover and start work.
+              > What has been proved so far, and with a tester that works for certain?
+              ! {unproved}
+            - watch the light: See whether the pilot light stays dark for a minute.
+              > Which faults make a light dark while the wires are live?
+              ! a dark light may be a broken light. Touching then can kill.
+        """),
     )
 
 

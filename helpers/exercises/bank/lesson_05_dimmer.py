@@ -765,18 +765,14 @@ def _tap_options(n):
                 "heats": "What does a light before the switch know of the pot?",
             }[n.wish],
         ),
-        Option(
-            "across switch",
-            "From the dimmer's input to its output.",
-            reply="When is there a voltage across a switch: when it is closed, or open? Think of "
-            "what the light would say then.",
-        ),
-        Option(
-            "in series",
-            "In series with the pot, so that the pot's current flows through it.",
-            reply="How many times more current than a small LED stands does the pot take?",
-            danger="the LED would have to carry all of the pot's current. It bursts at once.",
-        ),
+        *options("""
+            - across switch: From the dimmer's input to its output.
+              > When is there a voltage across a switch: when it is closed, or open? Think of what
+                the light would say then.
+            - in series: In series with the pot, so that the pot's current flows through it.
+              > How many times more current than a small LED stands does the pot take?
+              ! the LED would have to carry all of the pot's current. It bursts at once.
+        """),
         Option(
             "no tap",
             "Nowhere across the wires: that shows volts. Current needs a sensor that is certified "
@@ -835,61 +831,35 @@ def _most_at_off(n):
 
 
 def _sentences(n):
-    left = MISTAKE_WATTS[n.angle] * power_share(n.angle)
-    return (
-        Option(
-            "same peak",
-            f"“The peak behind it is still {volts(mains.peak(n.supply.volts_rms))}.”",
-            reply="At which angle does the crest of a half-cycle lie: has it been cut away here?",
-        ),
-        Option(
-            "plain low",
-            "“A plain meter shows less here than a true-rms meter.”",
-            reply="Compare the shares of mean and of rms at this angle. Which is smaller?",
-        ),
-        Option(
-            "weaker diode",
-            "“The rms is lower now, so a diode with a lower voltage rating will do.”",
-            right=True,
-            reply="Which of peak, rms and mean does a diode have to stand?",
-            danger="the diode sees the peak, which has not fallen. A weak one breaks down, and "
-            "the dropper carries twice its heat.",
-        ),
-        Option(
-            "light as heat",
-            f"“The pot gives {percent(power_share(n.angle))} of its heat, so the LED gives "
-            f"{percent(power_share(n.angle))} of its light.”",
-            right=True,
-            reply="Does light follow the rms squared, or the mean?",
-        ),
-        Option(
-            "overload",
-            f"“A heater of {write(MISTAKE_WATTS[n.angle], 'power')} gives only "
-            f"{write(left, 'power')} at this setting, so a dimmer for "
-            f"{write(DIMMER_WATTS, 'power')} can carry it for hours.”",
-            right=True,
-            reply="Who keeps the knob from being turned up? And does the current fall as fast as "
-            "the heat?",
-            danger="at full the dimmer would carry more than it stands for hours. It overheats and "
-            "can burn.",
-        ),
-        Option(
-            "trailing edge",
-            "“A trailing edge that lets as much of each half-cycle through heats the pot just as "
-            "much.”",
-            reply="It cuts the other end of each half-cycle. Is what is left the mirror image of "
-            "this, and can a plain heater tell?",
-        ),
-        Option(
-            "sound element",
-            "“The dimmer is off and the light is nearly at full, so the element must be sound.”",
-            right=True,
-            reply="A sound element pulls the leaked voltage down to a few volts or less. What lets "
-            "it rise to the mains? And what if the dimmer itself has failed?",
-            danger="with an open path through the pot, the terminals stand at full mains or more "
-            "while the dimmer is off. Touching them can kill.",
-        ),
-    )
+    heat, heater_watts = power_share(n.angle), MISTAKE_WATTS[n.angle]
+    return options(f"""
+        - same peak: “The peak behind it is still {volts(mains.peak(n.supply.volts_rms))}.”
+          > At which angle does the crest of a half-cycle lie: has it been cut away here?
+        - plain low: “A plain meter shows less here than a true-rms meter.”
+          > Compare the shares of mean and of rms at this angle. Which is smaller?
+        + weaker diode: “The rms is lower now, so a diode with a lower voltage rating will do.”
+          > Which of peak, rms and mean does a diode have to stand?
+          ! the diode sees the peak, which has not fallen. A weak one breaks down, and the dropper
+            carries twice its heat.
+        + light as heat: “The pot gives {percent(heat)} of its heat, so the LED gives
+            {percent(heat)} of its light.”
+          > Does light follow the rms squared, or the mean?
+        + overload: “A heater of {write(heater_watts, "power")} gives only
+            {write(heat * heater_watts, "power")} at this setting, so a dimmer for
+            {write(DIMMER_WATTS, "power")} can carry it for hours.”
+          > Who keeps the knob from being turned up? And does the current fall as fast as the heat?
+          ! at full the dimmer would carry more than it stands for hours. It overheats and can burn.
+        - trailing edge: “A trailing edge that lets as much of each half-cycle through heats the pot
+            just as much.”
+          > It cuts the other end of each half-cycle. Is what is left the mirror image of this, and
+            can a plain heater tell?
+        + sound element: “The dimmer is off and the light is nearly at full, so the element must be
+            sound.”
+          > A sound element pulls the leaked voltage down to a few volts or less. What lets it rise
+            to the mains? And what if the dimmer itself has failed?
+          ! with an open path through the pot, the terminals stand at full mains or more while the
+            dimmer is off. Touching them can kill.
+    """)
 
 
 # How the light looks, what somebody wants to do, and what they make of the look. Of the four
@@ -921,26 +891,18 @@ FIRST_STEPS = options("""
       > What if the tester died while it was used?
       ! a tester that died in between calls live wires dead. Touching one can kill.
 """)
-TEMPTING = {
-    DARK: Option(
-        "prove again",
-        "Skip the second proof: a tester that worked a minute ago works.",
-        reply="In which minute did a tester that has died stop working?",
-        danger="a tester that died in between calls live wires dead. Touching one can kill.",
-    ),
-    FAINT: Option(
-        "prove dead",
-        "Test from line to neutral; if that is dead, everything is.",
-        reply="What does a test between two wires say about each of them and earth?",
-        danger="a broken neutral shows nothing between the wires, and the live one can kill.",
-    ),
-    BRIGHT: Option(
-        "prove tester",
-        "Look whether the tester bears this year's date; that proves it.",
-        reply="Can a tester that was checked in spring be broken today?",
-        danger="a dead tester calls every live wire dead. Touching one can kill.",
-    ),
-}
+_IN_PLACE = options("""
+    - prove again: Skip the second proof: a tester that worked a minute ago works.
+      > In which minute did a tester that has died stop working?
+      ! a tester that died in between calls live wires dead. Touching one can kill.
+    - prove dead: Test from line to neutral; if that is dead, everything is.
+      > What does a test between two wires say about each of them and earth?
+      ! a broken neutral shows nothing between the wires, and the live one can kill.
+    - prove tester: Look whether the tester bears this year's date; that proves it.
+      > Can a tester that was checked in spring be broken today?
+      ! a dead tester calls every live wire dead. Touching one can kill.
+""")
+TEMPTING = dict(zip((DARK, FAINT, BRIGHT), _IN_PLACE, strict=True))
 
 
 @cache
@@ -948,20 +910,16 @@ def _before_touching(look):
     tempting = TEMPTING[look]
     return (
         *(tempting if step.key == tempting.key else step for step in FIRST_STEPS),
-        Option(
-            "dimmer isolates",
-            "Count the dimmer's off as parting the pot from the mains.",
-            reply="How many wires does a dimmer open, and does it open even one completely?",
-            danger="a dimmer is no isolator: off, it still passes current, and one wire is never "
-            "opened. Touching either can kill.",
-        ),
-        Option(
-            "light",
-            LAZY[look],
-            reply="What does this light look like with a broken LED, with a broken element, with "
-            "the wires the other way round?",
-            danger="no look of the light proves anything dead. Touching live parts can kill.",
-        ),
+        *options(f"""
+            - dimmer isolates: Count the dimmer's off as parting the pot from the mains.
+              > How many wires does a dimmer open, and does it open even one completely?
+              ! a dimmer is no isolator: off, it still passes current, and one wire is never opened.
+                Touching either can kill.
+            - light: {LAZY[look]}
+              > What does this light look like with a broken LED, with a broken element, with the
+                wires the other way round?
+              ! no look of the light proves anything dead. Touching live parts can kill.
+        """),
     )
 
 
