@@ -94,12 +94,12 @@ class TestLetters:
 class TestOptionsAsText:
     def test_each_piece_is_what_its_mark_says_and_long_lines_go_on(self):
         assert kinds.options("""
-            + one: The first: it is
+            right one: The first: it is
                 right.
-              > So it
+              reply: So it
               is.
-            - two: {ohms} − 2
-              ! it burns.
+            wrong two: {ohms} − 2
+              danger: it burns.
         """) == (
             Option("one", "The first: it is right.", True, reply="So it is."),
             Option("two", "{ohms} − 2", danger="it burns."),

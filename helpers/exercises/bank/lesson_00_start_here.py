@@ -44,19 +44,19 @@ DARK_CASES = {
 @cache
 def _dark_options(case):
     return options(f"""
-        + isolate: {DARK_CASES[case]}
-          > The light reminds. A working tester proves.
-        - dark means dead: Go ahead: a dark light means that no voltage is left.
-          > What else could make a light dark, apart from no voltage?
-          ! a dark light may be broken. What is behind it can be live, and can kill.
-        - dimmer as isolator: Turn the dimmer fully down once more, see that the light stays dark
+        right isolate: {DARK_CASES[case]}
+          reply: The light reminds. A working tester proves.
+        wrong dark means dead: Go ahead: a dark light means that no voltage is left.
+          reply: What else could make a light dark, apart from no voltage?
+          danger: a dark light may be broken. What is behind it can be live, and can kill.
+        wrong dimmer as isolator: Turn the dimmer fully down once more, see that the light stays dark
             and the pot cools, and go ahead then.
-          > Does a dimmer open both wires, and does it open any wire completely?
-          ! a dimmer is no isolator. Parts stay live when it is off, and they can kill.
-        - wait: Wait until the pot has gone cold and the light has stayed dark for a quarter of an
+          reply: Does a dimmer open both wires, and does it open any wire completely?
+          danger: a dimmer is no isolator. Parts stay live when it is off, and they can kill.
+        wrong wait: Wait until the pot has gone cold and the light has stayed dark for a quarter of an
             hour, then go ahead with dry hands.
-          > What does a cold pot say about the wires that lead to it?
-          ! cold does not mean dead. The wires can be live, and touching them can kill.
+          reply: What does a cold pot say about the wires that lead to it?
+          danger: cold does not mean dead. The wires can be live, and touching them can kill.
     """)
 
 
@@ -68,10 +68,10 @@ QUESTIONS = (
         ask="The dimmer is set so that the pot gets half of its heat. How bright will a simple "
         "pilot light behind the same dimmer look, compared with full?",
         kind=Choice("""
-            - quarter: About a quarter as bright
-            - half: About half as bright
-            - more: Clearly more than half as bright
-            - dark: It will be dark
+            wrong quarter: About a quarter as bright
+            wrong half: About half as bright
+            wrong more: Clearly more than half as bright
+            wrong dark: It will be dark
         """),
         facts={"of_hundred": lambda n: round(light.lightness(0.5))},
         working="clearly more than half. With half the heat the light is half, too, and of that "

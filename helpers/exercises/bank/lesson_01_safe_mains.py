@@ -92,10 +92,10 @@ PREDICT = Question(
     "its two legs the LED has 2 V. How much voltage can stand between one leg and the earth under "
     "your feet?",
     kind=Choice("""
-        - led volts: About 2 V, the LED's own voltage
-        - taken: Hardly any: the resistor has taken the mains voltage away
-        - half: About half of the mains voltage
-        - all: All of the mains voltage
+        wrong led volts: About 2 V, the LED's own voltage
+        wrong taken: Hardly any: the resistor has taken the mains voltage away
+        wrong half: About half of the mains voltage
+        wrong all: All of the mains voltage
     """),
     working="all of it: {supply.volts_rms}, and {crest_volts} at the crest. With the plug the "
     "other way round, or a wire swapped or broken, the leg is joined to the live wire. The LED's "
@@ -107,19 +107,19 @@ PREDICT = Question(
 WET_OHMS = (500.0, 550.0, 600.0, 700.0)  # fewer than dry hands; common practice, no source
 
 CURRENTS_IN_ORDER = options("""
-    - felt: What a body may just feel
-    - let go: What keeps many hands from letting go
-      > A hand feels a current long before it cramps. Which of the two is smaller?
-    - rcd: What a 30 mA RCD must open at
-      > By then a hand is already held fast. What does that say about the two currents?
-      ! whoever thinks that an RCD opens before it hurts will trust it too far.
-    - heart: What can stop a heart within about a second
-      > An RCD is chosen to open below what stops a heart. Which is the smaller current?
-    - pot: What the 90 W pot draws at full power
-      > Watts divided by volts: is that less or more than what stops a heart?
-    - fuse: What the fuse before the pot's cord carries all day
-      > The fuse has to carry the pot's current for good. So which is larger?
-      ! a fuse that seems to open before it hurts will be trusted to protect people. It carries many
+    wrong felt: What a body may just feel
+    wrong let go: What keeps many hands from letting go
+      reply: A hand feels a current long before it cramps. Which of the two is smaller?
+    wrong rcd: What a 30 mA RCD must open at
+      reply: By then a hand is already held fast. What does that say about the two currents?
+      danger: whoever thinks that an RCD opens before it hurts will trust it too far.
+    wrong heart: What can stop a heart within about a second
+      reply: An RCD is chosen to open below what stops a heart. Which is the smaller current?
+    wrong pot: What the 90 W pot draws at full power
+      reply: Watts divided by volts: is that less or more than what stops a heart?
+    wrong fuse: What the fuse before the pot's cord carries all day
+      reply: The fuse has to carry the pot's current for good. So which is larger?
+      danger: a fuse that seems to open before it hurts will be trusted to protect people. It carries many
         times what kills.
 """)
 
@@ -147,17 +147,17 @@ SHOCK = (
         ask="Why this step? In the worked example the volts were divided by the ohms of a body "
         "before anything was said about harm. Why are the volts alone not enough?",
         kind=Choice("""
-            + current and time: Harm depends on the current, its way and its time; skins differ.
-              > So plan for the worst skin, the wet one, never for a lucky one.
-            - limit of volts: Volts count only above a limit that sockets in homes do not reach.
-              > What current did the example find on your own socket?
-              ! on every supply of this course even dry hands can let through what stops a heart.
-            - dry skin: Dry skin keeps every current harmless, so volts need not be known.
-              > What happens to skin that sweats, or grips hard, or has a cut?
-              ! skin is no insulation. It breaks down as the voltage rises, and nobody can know
+            right current and time: Harm depends on the current, its way and its time; skins differ.
+              reply: So plan for the worst skin, the wet one, never for a lucky one.
+            wrong limit of volts: Volts count only above a limit that sockets in homes do not reach.
+              reply: What current did the example find on your own socket?
+              danger: on every supply of this course even dry hands can let through what stops a heart.
+            wrong dry skin: Dry skin keeps every current harmless, so volts need not be known.
+              reply: What happens to skin that sweats, or grips hard, or has a cut?
+              danger: skin is no insulation. It breaks down as the voltage rises, and nobody can know
                 their own in advance.
-            - appliance current: What counts is the current that the appliance draws.
-              > Does the current through a hand pass through the appliance?
+            wrong appliance current: What counts is the current that the appliance draws.
+              reply: Does the current through a hand pass through the appliance?
         """),
         nudges=(
             "What does the table of zones sort by: volts, or something else?",
@@ -199,17 +199,17 @@ RCD = (
         "through me. (3) And 30 mA for an instant does no lasting harm. (4) So the plug may stay "
         "in while I look for the fault.” Which step breaks first?",
         kind=Choice("""
-            + step 2: Step 2: the RCD decides how long, not how much.
-              > Volts and body decide how much. Repaired: “Until it opens, everything flows that the
+            right step 2: Step 2: the RCD decides how long, not how much.
+              reply: Volts and body decide how much. Repaired: “Until it opens, everything flows that the
                 volts can drive. So the plug comes out first.”
-            - step 1: Step 1: an RCD for sockets opens at several amperes.
-              > That is a fuse or a breaker. What does the lesson say an RCD compares?
-            - step 3: Step 3: such a current kills in an instant, always.
-              > Find 30 mA and 40 ms in the picture of zones. And which step claimed something that
+            wrong step 1: Step 1: an RCD for sockets opens at several amperes.
+              reply: That is a fuse or a breaker. What does the lesson say an RCD compares?
+            wrong step 3: Step 3: such a current kills in an instant, always.
+              reply: Find 30 mA and 40 ms in the picture of zones. And which step claimed something that
                 no RCD does?
-            - nothing: No step: somebody with an RCD may leave the plug in.
-              > What flows in the time before it opens? And hand to hand?
-              ! an RCD does not limit the current, does not see a touch from line to neutral, and
+            wrong nothing: No step: somebody with an RCD may leave the plug in.
+              reply: What flows in the time before it opens? And hand to hand?
+              danger: an RCD does not limit the current, does not see a touch from line to neutral, and
                 can fail. Working on a live pot can kill.
         """),
         nudges=(
@@ -231,21 +231,21 @@ RCD = (
         ask="A sound RCD of 30 mA, of a type that suits the dimmer's wave, guards the socket. In "
         "which of these cases will it stay on?",
         kind=ChooseAll("""
-            + hand to hand: One hand on the live wire, the other on the neutral wire, dry floor
-              > All that goes out comes back on the other wire. What is there to see?
-              ! whoever counts on the RCD here is alone: it takes the body for a heater.
-            + small touch: A finger behind a sound resistor of 330 kΩ, one milliampere or less
-              > Is a milliampere enough for it to open?
-            + hot part: A resistor in the pot that glows and chars its board
-              > Does any of that current leave the two wires?
-              ! an RCD does not see an overheating part. It can burn for hours.
-            + left on: The pot, forgotten at full heat after closing time
-              > To the RCD, is a forgotten pot different from a wanted one?
-            - hand to earth: A wet hand on the live wire, bare feet on a damp stone floor
-              > This current comes back through the earth and not through the neutral wire. Does the
+            right hand to hand: One hand on the live wire, the other on the neutral wire, dry floor
+              reply: All that goes out comes back on the other wire. What is there to see?
+              danger: whoever counts on the RCD here is alone: it takes the body for a heater.
+            right small touch: A finger behind a sound resistor of 330 kΩ, one milliampere or less
+              reply: Is a milliampere enough for it to open?
+            right hot part: A resistor in the pot that glows and chars its board
+              reply: Does any of that current leave the two wires?
+              danger: an RCD does not see an overheating part. It can burn for hours.
+            right left on: The pot, forgotten at full heat after closing time
+              reply: To the RCD, is a forgotten pot different from a wanted one?
+            wrong hand to earth: A wet hand on the live wire, bare feet on a damp stone floor
+              reply: This current comes back through the earth and not through the neutral wire. Does the
                 RCD miss it? (Opening does not mean unharmed.)
-            - wire on case: A loose live wire that touches the earthed metal case
-              > The current comes back through the earth wire. Does the RCD see that?
+            wrong wire on case: A loose live wire that touches the earthed metal case
+              reply: The current comes back through the earth wire. Does the RCD see that?
         """),
         nudges=(
             "What does an RCD compare?",
@@ -265,26 +265,26 @@ BARE_LEDS = {
     "One red LED is": (
         "It dies in an instant and can burst into hot pieces.",
         """
-        - takes its 20 mA: It lights: an LED takes the 20 mA that it is made for.
-          > The label is a limit. What in this circuit keeps the current below it?
-          ! nothing limits the current. The LED can burst into your face or your hand.
+        wrong takes its 20 mA: It lights: an LED takes the 20 mA that it is made for.
+          reply: The label is a limit. What in this circuit keeps the current below it?
+          danger: nothing limits the current. The LED can burst into your face or your hand.
         """,
     ),
     "Five red LEDs, one after the other, are": (
         "They hold back about 10 V, die at once and can burst.",
         """
-        - share the mains: They share the mains among them, so each gets little enough.
-          > How many volts does a red LED take for itself, and who takes all the rest?
-          ! LEDs take a few volts each and no more. The rest drives a current that nothing limits,
+        wrong share the mains: They share the mains among them, so each gets little enough.
+          reply: How many volts does a red LED take for itself, and who takes all the rest?
+          danger: LEDs take a few volts each and no more. The rest drives a current that nothing limits,
             and they can burst.
         """,
     ),
     "A red LED and an ordinary diode, one after the other, are": (
         "The diode blocks one direction only: in the other the LED can burst.",
         """
-        - diode holds back: The diode holds the current back, so the LED lights, only more dimly.
-          > What does a diode do to a current in the direction that it lets through?
-          ! a diode turns one direction back and limits nothing in the other. The LED can burst.
+        wrong diode holds back: The diode holds the current back, so the LED lights, only more dimly.
+          reply: What does a diode do to a current in the direction that it lets through?
+          danger: a diode turns one direction back and limits nothing in the other. The LED can burst.
         """,
     ),
 }
@@ -294,15 +294,15 @@ BARE_LEDS = {
 def _bare_led_options(case):
     ends, hope = BARE_LEDS[case]
     return options(f"""
-        + bursts: {ends}
-          > Nothing but the wiring holds the current back. It must never be tried.
+        right bursts: {ends}
+          reply: Nothing but the wiring holds the current back. It must never be tried.
         {hope.strip()}
-        - dies quietly: Darkness and nothing more: a dead LED is a harmless LED.
-          > Where does the energy of so large a current go?
-          ! it need not die quietly. It can burst, an arc may stay, and its legs are live.
-        - rcd saves: An RCD opens before anything can happen.
-          > All the current comes back on the neutral wire. What does an RCD see?
-          ! an RCD sees nothing of this, and no breaker is as fast as the LED.
+        wrong dies quietly: Darkness and nothing more: a dead LED is a harmless LED.
+          reply: Where does the energy of so large a current go?
+          danger: it need not die quietly. It can burst, an arc may stay, and its legs are live.
+        wrong rcd saves: An RCD opens before anything can happen.
+          reply: All the current comes back on the neutral wire. What does an RCD see?
+          danger: an RCD sees nothing of this, and no breaker is as fast as the LED.
     """)
 
 
@@ -358,22 +358,22 @@ ISOLATIONS = {
 def _isolation_steps(case):
     isolate, lock_off, prove_tester, prove_dead, prove_again, work = ISOLATIONS[case]
     return options(f"""
-        - isolate: {isolate}
-        - lock off: {lock_off}
-          > What has to be off before it can be kept off?
-        - prove the tester: {prove_tester}
-          > A tester can fail at any time, and others can switch on at any time. So which step comes
+        wrong isolate: {isolate}
+        wrong lock off: {lock_off}
+          reply: What has to be off before it can be kept off?
+        wrong prove the tester: {prove_tester}
+          reply: A tester can fail at any time, and others can switch on at any time. So which step comes
             before the tests?
-          ! while you test, somebody else can switch on again.
-        - prove dead: {prove_dead}
-          > What does zero on a tester mean if the tester may be broken?
-          ! a broken tester shows zero on a live wire. Whoever believes it can be killed.
-        - prove the tester again: {prove_again}
-          > Again means after something. After which step could it have failed unseen?
-          ! a tester that fails during the test is believed, and the part may be live.
-        - work: {work}
-          > What if the tester failed during the test itself? Which step shows that?
-          ! touching comes last. Before the tester is proved again, nothing is proved.
+          danger: while you test, somebody else can switch on again.
+        wrong prove dead: {prove_dead}
+          reply: What does zero on a tester mean if the tester may be broken?
+          danger: a broken tester shows zero on a live wire. Whoever believes it can be killed.
+        wrong prove the tester again: {prove_again}
+          reply: Again means after something. After which step could it have failed unseen?
+          danger: a tester that fails during the test is believed, and the part may be live.
+        wrong work: {work}
+          reply: What if the tester failed during the test itself? Which step shows that?
+          danger: touching comes last. Before the tester is proved again, nothing is proved.
     """)
 
 
@@ -409,12 +409,12 @@ def _meter_options(case):
     return (
         *reasons,
         *options("""
-            - dead: The terminals are dead: there is nothing on them.
-              > Read everything that the display shows. Was this meter able to see the mains?
-              ! this reading would be the same on live terminals. Touching them can kill.
-            - dead and dark: The terminals are dead, if the pilot light is dark as well.
-              > Two things that can both be wrong: do they make one that is right?
-              ! a dark light and a meter that cannot see prove nothing together, either. Touching
+            wrong dead: The terminals are dead: there is nothing on them.
+              reply: Read everything that the display shows. Was this meter able to see the mains?
+              danger: this reading would be the same on live terminals. Touching them can kill.
+            wrong dead and dark: The terminals are dead, if the pilot light is dark as well.
+              reply: Two things that can both be wrong: do they make one that is right?
+              danger: a dark light and a meter that cannot see prove nothing together, either. Touching
                 the terminals can kill.
         """),
     )
@@ -422,59 +422,59 @@ def _meter_options(case):
 
 STILL_LIVE = {
     "The plug is in. The dimmer is off, the pot is cold and its light is dark.": options("""
-        + led legs: The legs of the LED
-          > What lies between the legs and the live wire, and is any of it insulation?
-          ! the legs of the LED can be at the full mains voltage. Touching them can kill.
-        + far end of dropper: The end of the dropper that is farther from the live wire
-          > With no current flowing, how much voltage does a resistor take away?
-          ! both ends of a dropper can be at the full mains voltage. Touching them can kill.
-        + heater terminals: The terminals of the heater, the neutral one too
-          > Does a dimmer open both wires, and one of them completely?
-          ! a dimmer leaks and leaves a wire unopened, and neutral counts as live. These terminals
+        right led legs: The legs of the LED
+          reply: What lies between the legs and the live wire, and is any of it insulation?
+          danger: the legs of the LED can be at the full mains voltage. Touching them can kill.
+        right far end of dropper: The end of the dropper that is farther from the live wire
+          reply: With no current flowing, how much voltage does a resistor take away?
+          danger: both ends of a dropper can be at the full mains voltage. Touching them can kill.
+        right heater terminals: The terminals of the heater, the neutral one too
+          reply: Does a dimmer open both wires, and one of them completely?
+          danger: a dimmer leaks and leaves a wire unopened, and neutral counts as live. These terminals
             can kill.
-        - closed cover: The outside of the closed, unbroken plastic cover
-          > What is that cover made to be?
-        - knob: The dimmer's plastic knob
-          > What is a knob made to be?
-        + cracked rim: The plastic cover's rim, where a crack shows the brass of a terminal
-          > Does the cover still lie between a finger and that terminal?
-          ! a cracked cover is none where it is cracked, and the terminal can kill.
+        wrong closed cover: The outside of the closed, unbroken plastic cover
+          reply: What is that cover made to be?
+        wrong knob: The dimmer's plastic knob
+          reply: What is a knob made to be?
+        right cracked rim: The plastic cover's rim, where a crack shows the brass of a terminal
+          reply: Does the cover still lie between a finger and that terminal?
+          danger: a cracked cover is none where it is cracked, and the terminal can kill.
     """),
     "The plug has just been pulled. Nobody has tested anything.": options("""
-        + capacitor: A capacitor in the pot, between line and neutral
-          > What does a capacitor keep when the supply goes away?
-          ! a capacitor can hold a charge up to the crest of the mains.
-        + plug pins: The pins of the plug, joined to that capacitor
-          > Which part is joined to the pins by metal, and what may it still hold?
-          ! a charged capacitor drives a shock through the pins as well.
-        + socket: The wires behind the socket's plate in the wall
-          > What has the plug been parted from, and what has not?
-          ! the socket is as live as before. Its wires can kill.
-        + cord grip: The metal end of the plug's cord grip, which a loose strand touches
-          > What does a charged capacitor do to all metal that is joined to it?
-          ! a loose strand brings the capacitor's charge to the hand.
-        - plug body: The plastic body of the plug
-          > What is a plug's body made to be?
-        - cord: The unbroken sleeve of the cord
-          > What lies between it and the wires?
+        right capacitor: A capacitor in the pot, between line and neutral
+          reply: What does a capacitor keep when the supply goes away?
+          danger: a capacitor can hold a charge up to the crest of the mains.
+        right plug pins: The pins of the plug, joined to that capacitor
+          reply: Which part is joined to the pins by metal, and what may it still hold?
+          danger: a charged capacitor drives a shock through the pins as well.
+        right socket: The wires behind the socket's plate in the wall
+          reply: What has the plug been parted from, and what has not?
+          danger: the socket is as live as before. Its wires can kill.
+        right cord grip: The metal end of the plug's cord grip, which a loose strand touches
+          reply: What does a charged capacitor do to all metal that is joined to it?
+          danger: a loose strand brings the capacitor's charge to the hand.
+        wrong plug body: The plastic body of the plug
+          reply: What is a plug's body made to be?
+        wrong cord: The unbroken sleeve of the cord
+          reply: What lies between it and the wires?
     """),
     "A switch in the cord is off, and it opens one wire only. The plug is in.": options("""
-        + both heater ends: Both ends of the heater
-          > What if the switch sits in the neutral wire?
-          ! with the switch in the wrong wire the whole heater is live. Touching it can kill.
-        + dark led: The legs of the LED, which is dark
-          > Does a dark LED say anything about the volts to earth?
-          ! the legs can be at the full mains voltage, and dark. Touching them can kill.
-        + switch contacts: The contacts inside the switch
-          > Which wires come to a switch, and is one of them the live one?
-          ! one contact is joined to the live wire, directly or through the heater. It can kill.
-        + cut sleeve: The sleeve of the cord, whole but for a cut at the plug
-          > What lies under the cut?
-          ! a cut sleeve is no insulation: the wire under it may be live and can kill.
-        - closed case: The switch's plastic case, closed
-          > What is that case made to be?
-        - socket face: The plastic face of the wall socket
-          > What is it made to be?
+        right both heater ends: Both ends of the heater
+          reply: What if the switch sits in the neutral wire?
+          danger: with the switch in the wrong wire the whole heater is live. Touching it can kill.
+        right dark led: The legs of the LED, which is dark
+          reply: Does a dark LED say anything about the volts to earth?
+          danger: the legs can be at the full mains voltage, and dark. Touching them can kill.
+        right switch contacts: The contacts inside the switch
+          reply: Which wires come to a switch, and is one of them the live one?
+          danger: one contact is joined to the live wire, directly or through the heater. It can kill.
+        right cut sleeve: The sleeve of the cord, whole but for a cut at the plug
+          reply: What lies under the cut?
+          danger: a cut sleeve is no insulation: the wire under it may be live and can kill.
+        wrong closed case: The switch's plastic case, closed
+          reply: What is that case made to be?
+        wrong socket face: The plastic face of the wall socket
+          reply: What is it made to be?
     """),
 }
 
@@ -515,17 +515,17 @@ RESCUES = {
 def _rescue_steps(case):
     cut_the_supply, look, act, doctor = RESCUES[case]
     return options(f"""
-        - cut the supply: {cut_the_supply}
-        - look: {look}
-          > While they are on the mains, what happens to whoever touches them?
-          ! whoever touches them before the supply is cut becomes the second casualty.
-        - act: {act}
-          > What has to be known first, so that the right help is given?
-          ! nobody touches them before the supply is cut; and without a look at answer and breath,
+        wrong cut the supply: {cut_the_supply}
+        wrong look: {look}
+          reply: While they are on the mains, what happens to whoever touches them?
+          danger: whoever touches them before the supply is cut becomes the second casualty.
+        wrong act: {act}
+          reply: What has to be known first, so that the right help is given?
+          danger: nobody touches them before the supply is cut; and without a look at answer and breath,
             time goes to the wrong help.
-        - doctor: {doctor}
-          > Is there something more urgent than a check of the heart later on?
-          ! what keeps them alive comes first: without breath every minute counts.
+        wrong doctor: {doctor}
+          reply: Is there something more urgent than a check of the heart later on?
+          danger: what keeps them alive comes first: without breath every minute counts.
     """)
 
 
@@ -794,17 +794,17 @@ BARRIER = (
         ask="Why this step? In the worked example one of two sound parts was taken as shorted "
         "before the current was worked out. Why?",
         kind=Choice("""
-            + single fault: A barrier has to protect while one thing is broken and nobody knows it
+            right single fault: A barrier has to protect while one thing is broken and nobody knows it
                 yet.
-              > That is why one part alone can never be a barrier.
-            - usual failure: Good film resistors nearly always fail short.
-              > Most fail open. Which way is dangerous for a person, and does “most” protect them?
-            - rcd needs it: The fault sends so much current to earth that the RCD is sure to open at
+              reply: That is why one part alone can never be a barrier.
+            wrong usual failure: Good film resistors nearly always fail short.
+              reply: Most fail open. Which way is dangerous for a person, and does “most” protect them?
+            wrong rcd needs it: The fault sends so much current to earth that the RCD is sure to open at
                 once.
-              > Compare the touch current of the example with 30 mA.
-              ! the RCD does not see a current this small: it cannot be the second barrier.
-            - mains is high: It stands in for a mains that is higher than its name.
-              > Which step of the example looked after a high mains already?
+              reply: Compare the touch current of the example with 30 mA.
+              danger: the RCD does not see a current this small: it cannot be the second barrier.
+            wrong mains is high: It stands in for a mains that is higher than its name.
+              reply: Which step of the example looked after a high mains already?
         """),
         nudges=(
             "What would the light look like after the fault: would anybody notice?",
@@ -930,63 +930,63 @@ def _distance_danger(value, n):
 
 SCENES = {
     "At the bench, a skilled colleague is about to measure the pot's volts.": options("""
-        + leaning hand: One hand rests on the metal sink while the other holds the probe.
-          > Which way would a current take through the chest?
-          ! a current from hand to hand passes the heart.
-        + no category: The meter bears no measurement category, and a lead has a cracked sleeve.
-          > What is between the fingers and the mains?
-          ! a surge can make such a meter burst, and a cracked lead is a bare wire.
-        + alone: It is late and nobody else is in the building.
-          > Who pulls the plug if a hand cannot let go?
-          ! nobody can help. Nobody works on the mains alone.
-        + open while live: The cover is off and the plug is in, so that the parts can be seen.
-          > When may a box with mains parts in it stand open?
-          ! a box is never open while it is live: one slip of a probe or a hand can kill.
-        - good meter: The meter and its leads are marked CAT III 300 V.
-          > Is a higher mark bad?
-        - plug in sight: The plug is in reach of the second person.
-          > Who may need it soon?
+        right leaning hand: One hand rests on the metal sink while the other holds the probe.
+          reply: Which way would a current take through the chest?
+          danger: a current from hand to hand passes the heart.
+        right no category: The meter bears no measurement category, and a lead has a cracked sleeve.
+          reply: What is between the fingers and the mains?
+          danger: a surge can make such a meter burst, and a cracked lead is a bare wire.
+        right alone: It is late and nobody else is in the building.
+          reply: Who pulls the plug if a hand cannot let go?
+          danger: nobody can help. Nobody works on the mains alone.
+        right open while live: The cover is off and the plug is in, so that the parts can be seen.
+          reply: When may a box with mains parts in it stand open?
+          danger: a box is never open while it is live: one slip of a probe or a hand can kill.
+        wrong good meter: The meter and its leads are marked CAT III 300 V.
+          reply: Is a higher mark bad?
+        wrong plug in sight: The plug is in reach of the second person.
+          reply: Who may need it soon?
     """),
     "Somebody closes the pot after a repair.": options("""
-        + knot for a clamp: A knot in the cord keeps it from being pulled out.
-          > What happens to the wires when the knot slips?
-          ! a pulled cord tears a live wire loose, or the earth wire.
-        + hot against plastic: The dropper lies against the plastic wall, out of the way.
-          > What does a warm part do to plastic over a thousand hours?
-          ! plastic softens, chars and burns, and then it insulates no more.
-        + joint near lid: A bare joint sits 0.3 mm below the metal lid.
-          > Compare the gap with the distances for your supply.
-          ! a surge or a knock closes that gap, and the lid is live.
-        + soot on the board: Wax and soot reach across the board, from a live joint to the lid's
+        right knot for a clamp: A knot in the cord keeps it from being pulled out.
+          reply: What happens to the wires when the knot slips?
+          danger: a pulled cord tears a live wire loose, or the earth wire.
+        right hot against plastic: The dropper lies against the plastic wall, out of the way.
+          reply: What does a warm part do to plastic over a thousand hours?
+          danger: plastic softens, chars and burns, and then it insulates no more.
+        right joint near lid: A bare joint sits 0.3 mm below the metal lid.
+          reply: Compare the gap with the distances for your supply.
+          danger: a surge or a knock closes that gap, and the lid is live.
+        right soot on the board: Wax and soot reach across the board, from a live joint to the lid's
             screw.
-          > Which distance runs along a surface, and what does dirt do to it?
-          ! dirt conducts. A current creeps along it and chars it, and the lid is live.
-        + no earth: The earth wire was cut short, since the lid is painted.
-          > Is paint insulation?
-          ! with no earth wire, one loose strand makes the whole case live.
-        - two layers: Sleeve and cover: two separate layers lie between live parts and a hand.
-          > What is that called, and is it a fault?
-        - cord clamp: A clamp holds the cord when it is pulled hard.
-          > What is it made for?
+          reply: Which distance runs along a surface, and what does dirt do to it?
+          danger: dirt conducts. A current creeps along it and chars it, and the lid is live.
+        right no earth: The earth wire was cut short, since the lid is painted.
+          reply: Is paint insulation?
+          danger: with no earth wire, one loose strand makes the whole case live.
+        wrong two layers: Sleeve and cover: two separate layers lie between live parts and a hand.
+          reply: What is that called, and is it a fault?
+        wrong cord clamp: A clamp holds the cord when it is pulled hard.
+          reply: What is it made for?
     """),
     "It is closing time in the candle workshop.": options("""
-        + light will remind: The pot stays on: its pilot light will remind whoever comes first.
-          > Can a light switch anything off?
-          ! a light reminds and protects nobody. Unwatched wax can boil, smoke and burn, and nobody
+        right light will remind: The pot stays on: its pilot light will remind whoever comes first.
+          reply: Can a light switch anything off?
+          danger: a light reminds and protects nobody. Unwatched wax can boil, smoke and burn, and nobody
             is there to pull the plug and put the lid on. Never water on burning wax.
-        + bigger fuse: The fuse blew twice, so a bigger one was put in.
-          > What is that fuse chosen for?
-          ! a bigger fuse lets the cord overheat, and the fault is still there.
-        + cloth: A cloth lies over the pot to keep it warm for the morning.
-          > Where does the heat go now?
-          ! a covered heater gets hotter than it was made for.
-        + dimmer as switch: The dimmer is turned to off, and the pot is wiped with a wet rag.
-          > Does a dimmer isolate?
-          ! behind a dimmer, parts can be live when it is off. Water carries that to the hand.
-        - plug out: The plug of the other pot is pulled and lies on the table.
-          > Is that bad?
-        - cut-out: The pot's own thermal cut-out, fitted by its maker, stays in place.
-          > What does it do when the dimmer fails at full power?
+        right bigger fuse: The fuse blew twice, so a bigger one was put in.
+          reply: What is that fuse chosen for?
+          danger: a bigger fuse lets the cord overheat, and the fault is still there.
+        right cloth: A cloth lies over the pot to keep it warm for the morning.
+          reply: Where does the heat go now?
+          danger: a covered heater gets hotter than it was made for.
+        right dimmer as switch: The dimmer is turned to off, and the pot is wiped with a wet rag.
+          reply: Does a dimmer isolate?
+          danger: behind a dimmer, parts can be live when it is off. Water carries that to the hand.
+        wrong plug out: The plug of the other pot is pulled and lies on the table.
+          reply: Is that bad?
+        wrong cut-out: The pot's own thermal cut-out, fitted by its maker, stays in place.
+          reply: What does it do when the dimmer fails at full power?
     """),
 }
 

@@ -63,13 +63,13 @@ RECALL = (
         outcome="say what a dark pilot light proves",
         ask="From lessons 00 and 01: what does a dark pilot light prove?",
         kind=Choice("""
-            + nothing: Nothing that may be relied on.
-            - no voltage: That there is no voltage at the pot.
-              > What does the light show when it is itself broken?
-              ! whoever trusts a dark light may touch a live part.
-            - heater off: That the heater takes no current.
-              > Does the light measure current, or voltage? And what if it is broken?
-              ! whoever trusts a dark light may touch a live part.
+            right nothing: Nothing that may be relied on.
+            wrong no voltage: That there is no voltage at the pot.
+              reply: What does the light show when it is itself broken?
+              danger: whoever trusts a dark light may touch a live part.
+            wrong heater off: That the heater takes no current.
+              reply: Does the light measure current, or voltage? And what if it is broken?
+              danger: whoever trusts a dark light may touch a live part.
         """),
         nudges=("Which faults make a light dark?",),
         working="A dark light can be a broken light. Dark never means dead.",
@@ -82,11 +82,11 @@ RECALL = (
         ask="From lesson 00: you close the notebook without saving. What happens to the answers "
         "that were checked?",
         kind=Choice("""
-            + kept: They are kept: each went into your log at once.
-            - lost: They are lost.
-              > What did the set-up cell say about where?
-            - sent: They were sent to the instructor, who can send them back.
-              > Nothing leaves your machine. How does the instructor get your answers?
+            right kept: They are kept: each went into your log at once.
+            wrong lost: They are lost.
+              reply: What did the set-up cell say about where?
+            wrong sent: They were sent to the instructor, who can send them back.
+              reply: Nothing leaves your machine. How does the instructor get your answers?
         """),
         nudges=("Look at the third line of the set-up cell's output.",),
         working="Each checked answer is a line in your log, written before you see marks.",
@@ -105,10 +105,10 @@ PREDICT = Question(
     "your mains of {supply}. The quick sum, {supply.volts_rms} divided by {quick_ohms}, gives "
     "{quick_amps:mA}. How much of that, averaged over time, do you expect in the LED?",
     kind=Choice("""
-        - all: All of it
-        - nearly half: A little less than half of it
-        - tenth: About a tenth of it
-        - more: More than that, because the mains peaks higher
+        wrong all: All of it
+        wrong nearly half: A little less than half of it
+        wrong tenth: About a tenth of it
+        wrong more: More than that, because the mains peaks higher
     """),
     working="a little less than half of it. The quick sum is right for a DC supply. On the mains "
     "it gives only the rms current of the resistor alone, which is good for one thing, its heat. "
@@ -225,14 +225,14 @@ LAW = (
         ask="Why this step? In the worked example the LED's drop was subtracted first. On which "
         "bench supply would leaving that out spoil the answer most?",
         kind=Choice("""
-            + 5 V: 5 V
-              > A red LED keeps 2 V of 5 V: two fifths of the whole.
-            - 12 V: 12 V
-              > What share of 12 V does the LED keep? And of 5 V?
-            - 24 V: 24 V
-              > Is 2 V a larger or a smaller share of 24 V?
-            - same: The same on all
-              > The volts are the same. Is the share?
+            right 5 V: 5 V
+              reply: A red LED keeps 2 V of 5 V: two fifths of the whole.
+            wrong 12 V: 12 V
+              reply: What share of 12 V does the LED keep? And of 5 V?
+            wrong 24 V: 24 V
+              reply: Is 2 V a larger or a smaller share of 24 V?
+            wrong same: The same on all
+              reply: The volts are the same. Is the share?
         """),
         nudges=(
             "What share of each supply is 2 V?",
@@ -250,19 +250,19 @@ BAND_OHMS = (120.0, 1_800.0, 2_700.0, 3_900.0, 5_600.0, 12_000.0, 47_000.0, 82_0
 
 def _ways_to_write(one, two):
     return options(f"""
-        + letter code: {one}K{two}
-          > The letter stands where the point would be. What does K mean?
-        + plain ohms: {one}{two}00 Ω
-          > How many ohms are one kilo-ohm?
-        + megaohms: 0.00{one}{two} MΩ
-          > How many kilo-ohms are in a mega-ohm? Move the point.
-        - R for the point: {one}R{two}
-          > R stands for the point, too, but with which unit?
-          ! a thousand times fewer ohms: whatever it protects would burn.
-        - lost the point: {one}{two} kΩ
-          > Where did the point go?
-        - milli for mega: 0.00{one}{two} mΩ
-          > Small m is milli, a thousandth. Which letter is a million?
+        right letter code: {one}K{two}
+          reply: The letter stands where the point would be. What does K mean?
+        right plain ohms: {one}{two}00 Ω
+          reply: How many ohms are one kilo-ohm?
+        right megaohms: 0.00{one}{two} MΩ
+          reply: How many kilo-ohms are in a mega-ohm? Move the point.
+        wrong R for the point: {one}R{two}
+          reply: R stands for the point, too, but with which unit?
+          danger: a thousand times fewer ohms: whatever it protects would burn.
+        wrong lost the point: {one}{two} kΩ
+          reply: Where did the point go?
+        wrong milli for mega: 0.00{one}{two} mΩ
+          reply: Small m is milli, a thousandth. Which letter is a million?
     """)
 
 
@@ -379,18 +379,18 @@ VALUES = (
 # --- several parts, several supplies -----------------------------------------------------------
 
 SIZING_STEPS = options("""
-    - supply: Write down the supply voltage.
-    - subtract: Subtract the LED's own drop.
-      > From what has it to be taken?
-    - divide: Divide by the wanted current.
-      > Which voltage has to be divided?
-    - round up: Take the next preferred value up.
-      > A value can be rounded only after it has been calculated. From which sum?
-    - heat: Work out the heat in the part that you really take.
-      > The heat depends on the part that is really taken. What has to be chosen before?
-    - rating: Choose a power rating of at least twice that heat.
-      > Twice which heat? It has to be known before a rating is chosen.
-      ! a rating chosen before the heat is known can be too small, and the part burns.
+    wrong supply: Write down the supply voltage.
+    wrong subtract: Subtract the LED's own drop.
+      reply: From what has it to be taken?
+    wrong divide: Divide by the wanted current.
+      reply: Which voltage has to be divided?
+    wrong round up: Take the next preferred value up.
+      reply: A value can be rounded only after it has been calculated. From which sum?
+    wrong heat: Work out the heat in the part that you really take.
+      reply: The heat depends on the part that is really taken. What has to be chosen before?
+    wrong rating: Choose a power rating of at least twice that heat.
+      reply: Twice which heat? It has to be known before a rating is chosen.
+      danger: a rating chosen before the heat is known can be too small, and the part burns.
 """)
 
 PARTS_OHMS = (220.0, 470.0, 1_000.0, 2_200.0, 4_700.0, 10_000.0)
@@ -544,16 +544,16 @@ SEVERAL = (
         "{ohms}. So the dropper takes {ohms} × 20 mA = {label_volts}.” That is more than the "
         "supply gives. Which step is wrong?",
         kind=Choice("""
-            + current from the label: 20 mA is taken as the current that flows, but it is only the
+            right current from the label: 20 mA is taken as the current that flows, but it is only the
                 LED's limit.
-              > Supply, drop and resistor set the current; the label only limits it.
-            - multiplying: Ohms and amperes must not be multiplied.
-              > What do ohms times amperes give? Try it with 1 Ω and 1 A.
-            - no LED drop: The LED's own drop was left out; with it the dropper would take far less
+              reply: Supply, drop and resistor set the current; the label only limits it.
+            wrong multiplying: Ohms and amperes must not be multiplied.
+              reply: What do ohms times amperes give? Try it with 1 Ω and 1 A.
+            wrong no LED drop: The LED's own drop was left out; with it the dropper would take far less
                 than that.
-              > It was not needed for this step. Would it bring the result below 12 V?
-            - supply: The supply must have been set higher.
-              > The supply is what it says. Which number was never measured?
+              reply: It was not needed for this step. Would it bring the result below 12 V?
+            wrong supply: The supply must have been set higher.
+              reply: The supply is what it says. Which number was never measured?
         """),
         nudges=(
             "Which of the numbers is a limit, and which is what really happens?",

@@ -176,10 +176,10 @@ PREDICT = Question(
     "the LED glows. In the other the diode blocks, and nothing flows. How many volts must the "
     "diode hold off then, at the worst instant?",
     kind=Choice("""
-        - none: Nothing: without current there are no volts
-        - led: About 5 V, the usual reverse limit of an LED
-        - label: Exactly what the label says, {supply.volts_rms}
-        - more: Clearly more than {supply.volts_rms}
+        wrong none: Nothing: without current there are no volts
+        wrong led: About 5 V, the usual reverse limit of an LED
+        wrong label: Exactly what the label says, {supply.volts_rms}
+        wrong more: Clearly more than {supply.volts_rms}
     """),
     facts={"crest_volts": label_crest, "high_volts": highest_crest},
     working="without current the dropper takes no volts, so the diode has to hold off all of the "
@@ -295,15 +295,15 @@ WAVE = (
         ask="Why this step? In the worked example the highest mains was multiplied by 1.414 before "
         "the diode was chosen. Why not choose it by the label?",
         kind=Choice("""
-            + worst instant: A diode has to block at every instant, and the crest is the worst one.
-              > It breaks down within microseconds; no average can help it.
-            - heat: The crest makes more heat than the rms value, and heat is what wears a diode
+            right worst instant: A diode has to block at every instant, and the crest is the worst one.
+              reply: It breaks down within microseconds; no average can help it.
+            wrong heat: The crest makes more heat than the rms value, and heat is what wears a diode
                 out.
-              > Which number was made so that heat comes out right?
-            - label is wrong: The label states the mean, which is too low.
-              > What does the label state: peak, rms or mean?
-            - tolerance: The supply may stand 41 % above its label.
-              > How far may it stand above its label? Look for the tolerance.
+              reply: Which number was made so that heat comes out right?
+            wrong label is wrong: The label states the mean, which is too low.
+              reply: What does the label state: peak, rms or mean?
+            wrong tolerance: The supply may stand 41 % above its label.
+              reply: How far may it stand above its label? Look for the tolerance.
         """),
         nudges=(
             "How long does it take a diode to break down: a cycle, or an instant?",
@@ -396,17 +396,17 @@ def _dropper_danger(value, n):
 
 
 CYCLE = options("""
-    - rising: The voltage rises through zero.
-    - starts: It passes the drops of LED and diode: the current starts.
-      > Can the current start before the voltage has risen from zero?
-    - crest: The current is at its highest, the LED at its brightest.
-      > The brightest instant is at the crest. What happens on the way up to it?
-    - stops: It falls below both drops again: the LED goes dark.
-      > Does the LED go dark on the way to the crest or after it?
-    - falling: The voltage falls through zero: the diode begins to block.
-      > Just before zero the drops are already larger than the voltage. What follows?
-    - trough: The diode holds off the most.
-      > Where is the wave furthest below zero: before or after it crosses?
+    wrong rising: The voltage rises through zero.
+    wrong starts: It passes the drops of LED and diode: the current starts.
+      reply: Can the current start before the voltage has risen from zero?
+    wrong crest: The current is at its highest, the LED at its brightest.
+      reply: The brightest instant is at the crest. What happens on the way up to it?
+    wrong stops: It falls below both drops again: the LED goes dark.
+      reply: Does the LED go dark on the way to the crest or after it?
+    wrong falling: The voltage falls through zero: the diode begins to block.
+      reply: Just before zero the drops are already larger than the voltage. What follows?
+    wrong trough: The diode holds off the most.
+      reply: Where is the wave furthest below zero: before or after it crosses?
 """)
 
 # On the marks of the grid, which stand 0.4 ms apart. Left out: 2 ms at 50 Hz, where both pieces cut
@@ -506,16 +506,16 @@ CURRENT = (
         ask="Why this step? One half-cycle of two gets through. Yet the quick sum was multiplied "
         "by 0.45, not by 0.5. Where does the rest go?",
         kind=Choice("""
-            + mean below rms: The label is an rms value, and the mean of a sine is only 0.9 of its
+            right mean below rms: The label is an rms value, and the mean of a sine is only 0.9 of its
                 rms.
-              > Half of the time, and 0.9 of the rms while it lasts: 0.45.
-            - drops: LED and diode keep a tenth of the voltage, so a tenth of the current is
+              reply: Half of the time, and 0.9 of the rms while it lasts: 0.45.
+            wrong drops: LED and diode keep a tenth of the voltage, so a tenth of the current is
                 missing.
-              > What share of your mains is 2.7 V? Is it as much as a tenth?
-            - tolerance: The mains stands 10 % below its label.
-              > It may, some days. Does a sum for the label's own value include that?
-            - off time: The LED is on for 0.45 of the cycle.
-              > For what share of the cycle is the wave above the drops? Look at the picture.
+              reply: What share of your mains is 2.7 V? Is it as much as a tenth?
+            wrong tolerance: The mains stands 10 % below its label.
+              reply: It may, some days. Does a sum for the label's own value include that?
+            wrong off time: The LED is on for 0.45 of the cycle.
+              reply: For what share of the cycle is the wave above the drops? Look at the picture.
         """),
         nudges=(
             "Which kind of average is on the label, and which kind is asked for?",
@@ -816,16 +816,16 @@ REVERSE = (
         "diode either, so one made for {rated_volts} will do.”",
         kind=Choice(
             options(f"""
-                + third: The third: what the dropper does not take stands across the diode, all of
+                right third: The third: what the dropper does not take stands across the diode, all of
                     it.
-                  > Blocking means exactly that: no current, and all of the volts.
-                - second: The second: a dropper always takes most of the volts.
-                  > Volts across a resistor are current times ohms. What if the current is zero?
-                - first: The first: current flows in both half-cycles.
-                  > Which way does the diode let current through, and which way not?
-                - none: No step is wrong: the argument holds.
-                  > The supply's crest has to stand across something. Across which part?
-                  ! {BREAKS_DOWN}
+                  reply: Blocking means exactly that: no current, and all of the volts.
+                wrong second: The second: a dropper always takes most of the volts.
+                  reply: Volts across a resistor are current times ohms. What if the current is zero?
+                wrong first: The first: current flows in both half-cycles.
+                  reply: Which way does the diode let current through, and which way not?
+                wrong none: No step is wrong: the argument holds.
+                  reply: The supply's crest has to stand across something. Across which part?
+                  danger: {BREAKS_DOWN}
             """)
         ),
         nudges=(
@@ -855,14 +855,14 @@ REVERSE = (
         "diode lets every other half-cycle through. Third: so half of the volts, {half_volts}, are "
         "left. Fourth: over {ohms} that gives the LED a mean of {half_amps:mA}.”",
         kind=Choice("""
-            + third: The third: the label is an rms value. Half of the time does not halve that.
-              > The crest stays whole, the mean is 0.45 of the label, and the rms 0.71.
-            - second: The second: the diode lets both half-cycles through.
-              > Which way does a diode conduct? What is the wave's sign in each half?
-            - first: The first: the label states the crest.
-              > Compare with the picture of the wave: where does the label's value lie?
-            - fourth: The fourth: kilo-ohms must not be divided into volts.
-              > Volts by kilo-ohms gives milliamperes. Which voltage was divided?
+            right third: The third: the label is an rms value. Half of the time does not halve that.
+              reply: The crest stays whole, the mean is 0.45 of the label, and the rms 0.71.
+            wrong second: The second: the diode lets both half-cycles through.
+              reply: Which way does a diode conduct? What is the wave's sign in each half?
+            wrong first: The first: the label states the crest.
+              reply: Compare with the picture of the wave: where does the label's value lie?
+            wrong fourth: The fourth: kilo-ohms must not be divided into volts.
+              reply: Volts by kilo-ohms gives milliamperes. Which voltage was divided?
         """),
         nudges=(
             "After the diode, how high is the crest of what is left?",

@@ -132,12 +132,12 @@ def _next_step_options(n):
             danger="" if n.done == "proved dead" else unproved,
         ),
         *options(f"""
-            - open and touch: Open the cover and start work.
-              > What has been proved so far, and with a tester that works for certain?
-              ! {unproved}
-            - watch the light: See whether the pilot light stays dark for a minute.
-              > Which faults make a light dark while the wires are live?
-              ! a dark light may be a broken light. Touching then can kill.
+            wrong open and touch: Open the cover and start work.
+              reply: What has been proved so far, and with a tester that works for certain?
+              danger: {unproved}
+            wrong watch the light: See whether the pilot light stays dark for a minute.
+              reply: Which faults make a light dark while the wires are live?
+              danger: a dark light may be a broken light. Touching then can kill.
         """),
     )
 
@@ -210,10 +210,10 @@ PREDICT = Question(
     "tenth, and takes a dropper of ten times the ohms. The mains stays {supply}. What happens to "
     "the heat in the dropper?",
     kind=Choice("""
-        - hundredth: It falls to a hundredth: heat goes with the current squared.
-        - tenth: It falls to a tenth.
-        - same: It stays about the same: more ohms make up for less current.
-        - more: It rises: more ohms, more heat.
+        wrong hundredth: It falls to a hundredth: heat goes with the current squared.
+        wrong tenth: It falls to a tenth.
+        wrong same: It stays about the same: more ohms make up for less current.
+        wrong more: It rises: more ohms, more heat.
     """),
     working="it falls to a tenth. The current squared is a hundredth, but it now flows through ten "
     "times the ohms. Or with volts: the mains is the same, and V² is divided by ten times R.",
@@ -249,14 +249,14 @@ POWER = (
         ask="Why this step? In the worked example the rms of the half-wave was squared, not its "
         "mean, although the mean is right for the light. Why?",
         kind=Choice("""
-            + mean of squares: Heat goes with the voltage squared, and rms is made from squares.
-            - average voltage: The rms is the average voltage of the wave, and the mean is not.
-              > Which of the two is the plain average? What is averaged for the other?
-            - light: The LED's light goes with the rms as well, so everything agrees.
-              > What did lesson 03 say about light: mean or rms?
-            - safety: It is only a safety margin: the rms is the larger of the two, and larger is
+            right mean of squares: Heat goes with the voltage squared, and rms is made from squares.
+            wrong average voltage: The rms is the average voltage of the wave, and the mean is not.
+              reply: Which of the two is the plain average? What is averaged for the other?
+            wrong light: The LED's light goes with the rms as well, so everything agrees.
+              reply: What did lesson 03 say about light: mean or rms?
+            wrong safety: It is only a safety margin: the rms is the larger of the two, and larger is
                 safer.
-              > Is the heat itself larger than the sum with the mean says, or only our guess of it?
+              reply: Is the heat itself larger than the sum with the mean says, or only our guess of it?
         """),
         nudges=(
             "If the voltage is doubled for an instant, how much more heat is that?",
@@ -312,23 +312,23 @@ BOTH_HALVES = {
 }
 
 CIRCUIT_OPTIONS = options("""
-    - series diode: Dropper, LED and a diode, all in series.
-      > What flows in the half-cycle that the diode stops?
-    - plug turned: Dropper, LED and a diode in series, and the plug turned round in its socket.
-      > Which half-cycle passes now, and how many of them?
-    + bare LED: Dropper and LED, no diode at all.
-      > In reverse a bare LED breaks down at a few volts. Does the dropper rest then?
-      ! a dropper rated for half the heat overheats when the LED breaks down in reverse.
-    + diode across: Dropper and LED, with a diode across the LED the other way round.
-      > Where does the current go in the half-cycle in which the LED is dark?
-      ! a dropper rated for half the heat overheats here: the diode across the LED gives the other
+    wrong series diode: Dropper, LED and a diode, all in series.
+      reply: What flows in the half-cycle that the diode stops?
+    wrong plug turned: Dropper, LED and a diode in series, and the plug turned round in its socket.
+      reply: Which half-cycle passes now, and how many of them?
+    right bare LED: Dropper and LED, no diode at all.
+      reply: In reverse a bare LED breaks down at a few volts. Does the dropper rest then?
+      danger: a dropper rated for half the heat overheats when the LED breaks down in reverse.
+    right diode across: Dropper and LED, with a diode across the LED the other way round.
+      reply: Where does the current go in the half-cycle in which the LED is dark?
+      danger: a dropper rated for half the heat overheats here: the diode across the LED gives the other
         half-cycle a way.
-    + bridge: Dropper, and a bridge of four diodes that feeds the LED.
-      > For how many half-cycles of each cycle does current flow into a bridge?
-      ! a dropper rated for half the heat overheats in front of a bridge.
-    + two LEDs: Dropper and two LEDs side by side, back to back.
-      > When one LED is dark, does the other one let current through?
-      ! a dropper rated for half the heat overheats here: one LED always conducts.
+    right bridge: Dropper, and a bridge of four diodes that feeds the LED.
+      reply: For how many half-cycles of each cycle does current flow into a bridge?
+      danger: a dropper rated for half the heat overheats in front of a bridge.
+    right two LEDs: Dropper and two LEDs side by side, back to back.
+      reply: When one LED is dark, does the other one let current through?
+      danger: a dropper rated for half the heat overheats here: one LED always conducts.
 """)
 
 CURRENT_CHANGES = (
@@ -765,17 +765,17 @@ WARM = (
         "{first_celsius}. The plastic beside the dropper can stand {allowed_celsius}. So the "
         "plastic is safe.” Which step is wrong?",
         kind=Choice("""
-            + not settled: The dropper is still warming up: only 63 % of the rise is there.
-            - sensor: The probe is too slow: open the box and feel the dropper instead.
-              > Is the dropper live now? And what would a finger tell about the end of the warm-up?
-              ! the dropper is live from end to end. A box is never open while it is live: whoever
+            right not settled: The dropper is still warming up: only 63 % of the rise is there.
+            wrong sensor: The probe is too slow: open the box and feel the dropper instead.
+              reply: Is the dropper live now? And what would a finger tell about the end of the warm-up?
+              danger: the dropper is live from end to end. A box is never open while it is live: whoever
                 opens this one and feels inside can be killed.
-            - subtract room: The room has to be taken off the reading before it is compared.
-              > What does the plastic stand: a temperature, or a rise?
-              ! plastic that is too hot goes soft, and live parts can come loose.
-            - nothing: No step: it stays below what the plastic can stand.
-              > Will the reading be the same in half an hour?
-              ! plastic that is too hot goes soft, and live parts can come loose.
+            wrong subtract room: The room has to be taken off the reading before it is compared.
+              reply: What does the plastic stand: a temperature, or a rise?
+              danger: plastic that is too hot goes soft, and live parts can come loose.
+            wrong nothing: No step: it stays below what the plastic can stand.
+              reply: Will the reading be the same in half an hour?
+              danger: plastic that is too hot goes soft, and live parts can come loose.
         """),
         nudges=(
             "What will the probe show much later?",
@@ -792,21 +792,21 @@ WARM = (
 # --- the whole choice ----------------------------------------------------------------------------
 
 SIZING_STEPS = options("""
-    - highest mains: Take the voltage on the label and add 10 %.
-    - rms across: Find the rms of that across the dropper.
-      > The rms of which voltage? It has to be known first.
-    - heat: Square it and divide by the ohms: the heat.
-      > Which voltage is squared? It has to be worked out first.
-    - margin: Double the heat.
-      > The heat has to be known before it can be doubled. From which sum?
-    - size: Take the next rating up that is sold.
-      > Above which number is the next rating? It has to be worked out first.
-      ! a size taken before the heat is doubled has nothing to spare, and the part can burn in a
+    wrong highest mains: Take the voltage on the label and add 10 %.
+    wrong rms across: Find the rms of that across the dropper.
+      reply: The rms of which voltage? It has to be known first.
+    wrong heat: Square it and divide by the ohms: the heat.
+      reply: Which voltage is squared? It has to be worked out first.
+    wrong margin: Double the heat.
+      reply: The heat has to be known before it can be doubled. From which sum?
+    wrong size: Take the next rating up that is sold.
+      reply: Above which number is the next rating? It has to be worked out first.
+      danger: a size taken before the heat is doubled has nothing to spare, and the part can burn in a
         warm box.
-    - derate: Check what the warm air leaves of that rating.
-      > Which rating is checked? It has to be chosen first.
-    - one short: Let each part fail short in turn, and check what that leaves the others.
-      > What may the others take in the warm air? That has to be known first.
+    wrong derate: Check what the warm air leaves of that rating.
+      reply: Which rating is checked? It has to be chosen first.
+    wrong one short: Let each part fail short in turn, and check what that leaves the others.
+      reply: What may the others take in the warm air? That has to be known first.
 """)
 
 PART_WATTS = (0.125, 0.25, 0.5, 1.0, 2.0, 3.0)

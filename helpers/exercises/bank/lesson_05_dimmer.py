@@ -125,17 +125,17 @@ RECALL = (
         ask="From lesson 01: the plug is out, and the tester shows nothing at the pot's terminals. "
         "What makes this reading count?",
         kind=Choice("""
-            + prove again: The tester is proved once more on a known live source.
-              > A tester that died in between shows nothing anywhere.
-            - look twice: The terminals are tested a second time.
-              > What would a dead tester show the second time?
-              ! a dead tester calls every live wire dead, and touching one can kill.
-            - light dark: The pilot light is dark as well.
-              > For how many reasons can a light be dark?
-              ! a dark light can be a broken light. Touching live parts can kill.
-            - dimmer off: The dimmer stands at off as well.
-              > Does a dimmer part the pot from the mains?
-              ! a dimmer is no isolator. Touching live parts can kill.
+            right prove again: The tester is proved once more on a known live source.
+              reply: A tester that died in between shows nothing anywhere.
+            wrong look twice: The terminals are tested a second time.
+              reply: What would a dead tester show the second time?
+              danger: a dead tester calls every live wire dead, and touching one can kill.
+            wrong light dark: The pilot light is dark as well.
+              reply: For how many reasons can a light be dark?
+              danger: a dark light can be a broken light. Touching live parts can kill.
+            wrong dimmer off: The dimmer stands at off as well.
+              reply: Does a dimmer part the pot from the mains?
+              danger: a dimmer is no isolator. Touching live parts can kill.
         """),
         nudges=("What would you see if the tester had died on the way?",),
         working="Prove the tester, prove dead, prove the tester again.",
@@ -230,10 +230,10 @@ PREDICT = Question(
     ask="The dimmer lets the last third of each half-cycle through to the pot. How much of its "
     "full heat does the pot still give?",
     kind=Choice("""
-        - third: A third of it
-        - half: About half of it
-        - fifth: About a fifth of it
-        - thirtieth: About a thirtieth of it
+        wrong third: A third of it
+        wrong half: About half of it
+        wrong fifth: About a fifth of it
+        wrong thirtieth: About a thirtieth of it
     """),
     facts={
         "heat_percent": lambda n: 100 * power_share(120.0),
@@ -311,15 +311,15 @@ PERCENTAGES = (
         ask="Why this step? In the worked example a root was taken between the share of the heat "
         "and the volts.",
         kind=Choice("""
-            + square: Heat goes with the square of the volts, so the way back is a root.
-              > Half of the volts is a quarter of the heat.
-            - peak: Rms is the peak divided by the root of two.
-              > That root is a number for a whole sine. Is a chopped wave a whole sine?
-            - meter: A plain meter reads low on a chopped wave, and the root makes up for what it
+            right square: Heat goes with the square of the volts, so the way back is a root.
+              reply: Half of the volts is a quarter of the heat.
+            wrong peak: Rms is the peak divided by the root of two.
+              reply: That root is a number for a whole sine. Is a chopped wave a whole sine?
+            wrong meter: A plain meter reads low on a chopped wave, and the root makes up for what it
                 misses.
-              > No meter stands in the sum. Which two quantities does the step join?
-            - half: The dimmer works in both half-cycles.
-              > Both are cut alike. Would the step be missing with one half-cycle?
+              reply: No meter stands in the sum. Which two quantities does the step join?
+            wrong half: The dimmer works in both half-cycles.
+              reply: Both are cut alike. Would the step be missing with one half-cycle?
         """),
         nudges=(
             "What does the heat do when the volts are halved?",
@@ -390,15 +390,15 @@ def _angle_of_mean(share):
 # Heat falls from step to step for every draw: at least 72, then 56 to 63, 31 to 37, 15 to 20 and
 # at most 9 per cent of the full heat.
 SETTINGS = options("""
-    - true rms high: A true-rms meter shows {high} % of the mains.
-    - light: The light behind the dimmer has {light} % of its full mean current.
-      > Which firing angle leaves {light} % of the mean, and how much heat is that?
-    - mean: The mean of the wave is {mean} % of what it is at full.
-      > This is a mean, like the light. Which angle is that, and how much heat?
-    - knob: The knob lets the last {knob} % of each half-cycle through.
-      > The last part of a half-cycle is its weak end. How much heat is in it?
-    - true rms low: A true-rms meter shows {low} % of the mains.
-      > Rms has to be squared to give heat. What comes out?
+    wrong true rms high: A true-rms meter shows {high} % of the mains.
+    wrong light: The light behind the dimmer has {light} % of its full mean current.
+      reply: Which firing angle leaves {light} % of the mean, and how much heat is that?
+    wrong mean: The mean of the wave is {mean} % of what it is at full.
+      reply: This is a mean, like the light. Which angle is that, and how much heat?
+    wrong knob: The knob lets the last {knob} % of each half-cycle through.
+      reply: The last part of a half-cycle is its weak end. How much heat is in it?
+    wrong true rms low: A true-rms meter shows {low} % of the mains.
+      reply: Rms has to be squared to give heat. What comes out?
 """)
 
 
@@ -545,15 +545,15 @@ LIGHT = (
         ask="Why this step? In the worked example the ohms came from the lowest setting and the "
         "rating from the highest. Why not both from the setting that is used most?",
         kind=Choice("""
-            + two ends: Light is scarcest at the low end, heat is greatest at the high end.
-              > And anybody can turn the knob to either end.
-            - average: It makes no difference: low and high settings even out over a day of use.
-              > A part that has burnt at the highest setting: what evens that out?
-              ! a part that is rated for the usual setting can burn at full.
-            - peak: The peak is highest at the lowest setting.
-              > Look at the picture of the wave: where is the peak highest?
-            - ohms change: The dropper's ohms are smaller at the lowest setting.
-              > Does turning a knob change the part?
+            right two ends: Light is scarcest at the low end, heat is greatest at the high end.
+              reply: And anybody can turn the knob to either end.
+            wrong average: It makes no difference: low and high settings even out over a day of use.
+              reply: A part that has burnt at the highest setting: what evens that out?
+              danger: a part that is rated for the usual setting can burn at full.
+            wrong peak: The peak is highest at the lowest setting.
+              reply: Look at the picture of the wave: where is the peak highest?
+            wrong ohms change: The dropper's ohms are smaller at the lowest setting.
+              reply: Does turning a knob change the part?
         """),
         nudges=(
             "At which setting would you complain of the light, and at which of a burnt smell?",
@@ -766,12 +766,12 @@ def _tap_options(n):
             }[n.wish],
         ),
         *options("""
-            - across switch: From the dimmer's input to its output.
-              > When is there a voltage across a switch: when it is closed, or open? Think of what
+            wrong across switch: From the dimmer's input to its output.
+              reply: When is there a voltage across a switch: when it is closed, or open? Think of what
                 the light would say then.
-            - in series: In series with the pot, so that the pot's current flows through it.
-              > How many times more current than a small LED stands does the pot take?
-              ! the LED would have to carry all of the pot's current. It bursts at once.
+            wrong in series: In series with the pot, so that the pot's current flows through it.
+              reply: How many times more current than a small LED stands does the pot take?
+              danger: the LED would have to carry all of the pot's current. It bursts at once.
         """),
         Option(
             "no tap",
@@ -833,31 +833,31 @@ def _most_at_off(n):
 def _sentences(n):
     heat, heater_watts = power_share(n.angle), MISTAKE_WATTS[n.angle]
     return options(f"""
-        - same peak: “The peak behind it is still {volts(mains.peak(n.supply.volts_rms))}.”
-          > At which angle does the crest of a half-cycle lie: has it been cut away here?
-        - plain low: “A plain meter shows less here than a true-rms meter.”
-          > Compare the shares of mean and of rms at this angle. Which is smaller?
-        + weaker diode: “The rms is lower now, so a diode with a lower voltage rating will do.”
-          > Which of peak, rms and mean does a diode have to stand?
-          ! the diode sees the peak, which has not fallen. A weak one breaks down, and the dropper
+        wrong same peak: “The peak behind it is still {volts(mains.peak(n.supply.volts_rms))}.”
+          reply: At which angle does the crest of a half-cycle lie: has it been cut away here?
+        wrong plain low: “A plain meter shows less here than a true-rms meter.”
+          reply: Compare the shares of mean and of rms at this angle. Which is smaller?
+        right weaker diode: “The rms is lower now, so a diode with a lower voltage rating will do.”
+          reply: Which of peak, rms and mean does a diode have to stand?
+          danger: the diode sees the peak, which has not fallen. A weak one breaks down, and the dropper
             carries twice its heat.
-        + light as heat: “The pot gives {percent(heat)} of its heat, so the LED gives
+        right light as heat: “The pot gives {percent(heat)} of its heat, so the LED gives
             {percent(heat)} of its light.”
-          > Does light follow the rms squared, or the mean?
-        + overload: “A heater of {write(heater_watts, "power")} gives only
+          reply: Does light follow the rms squared, or the mean?
+        right overload: “A heater of {write(heater_watts, "power")} gives only
             {write(heat * heater_watts, "power")} at this setting, so a dimmer for
             {write(DIMMER_WATTS, "power")} can carry it for hours.”
-          > Who keeps the knob from being turned up? And does the current fall as fast as the heat?
-          ! at full the dimmer would carry more than it stands for hours. It overheats and can burn.
-        - trailing edge: “A trailing edge that lets as much of each half-cycle through heats the pot
+          reply: Who keeps the knob from being turned up? And does the current fall as fast as the heat?
+          danger: at full the dimmer would carry more than it stands for hours. It overheats and can burn.
+        wrong trailing edge: “A trailing edge that lets as much of each half-cycle through heats the pot
             just as much.”
-          > It cuts the other end of each half-cycle. Is what is left the mirror image of this, and
+          reply: It cuts the other end of each half-cycle. Is what is left the mirror image of this, and
             can a plain heater tell?
-        + sound element: “The dimmer is off and the light is nearly at full, so the element must be
+        right sound element: “The dimmer is off and the light is nearly at full, so the element must be
             sound.”
-          > A sound element pulls the leaked voltage down to a few volts or less. What lets it rise
+          reply: A sound element pulls the leaked voltage down to a few volts or less. What lets it rise
             to the mains? And what if the dimmer itself has failed?
-          ! with an open path through the pot, the terminals stand at full mains or more while the
+          danger: with an open path through the pot, the terminals stand at full mains or more while the
             dimmer is off. Touching them can kill.
     """)
 
@@ -876,31 +876,31 @@ LAZY = {
     BRIGHT: "Take the light as faulty, since the dimmer is off, and begin.",
 }
 FIRST_STEPS = options("""
-    + plug: Pull the plug, and keep it where nobody can put it back.
-      > Which of the steps parts both wires from the mains?
-      ! without this everything may be live: a dimmer opens one wire at most, and that one leaks.
+    right plug: Pull the plug, and keep it where nobody can put it back.
+      reply: Which of the steps parts both wires from the mains?
+      danger: without this everything may be live: a dimmer opens one wire at most, and that one leaks.
         Touching it can kill.
-    + prove tester: Prove the tester on a known live source.
-      > How do you know that a tester which shows nothing still works?
-      ! a dead tester calls every live wire dead. Touching one can kill.
-    + prove dead: Prove the terminals dead with the tester, between the wires and from each to
+    right prove tester: Prove the tester on a known live source.
+      reply: How do you know that a tester which shows nothing still works?
+      danger: a dead tester calls every live wire dead. Touching one can kill.
+    right prove dead: Prove the terminals dead with the tester, between the wires and from each to
         earth.
-      > Which step shows that the right plug was pulled?
-      ! what has not been proved dead may be live. Touching it can kill.
-    + prove again: Prove the tester once more after the test.
-      > What if the tester died while it was used?
-      ! a tester that died in between calls live wires dead. Touching one can kill.
+      reply: Which step shows that the right plug was pulled?
+      danger: what has not been proved dead may be live. Touching it can kill.
+    right prove again: Prove the tester once more after the test.
+      reply: What if the tester died while it was used?
+      danger: a tester that died in between calls live wires dead. Touching one can kill.
 """)
 _IN_PLACE = options("""
-    - prove again: Skip the second proof: a tester that worked a minute ago works.
-      > In which minute did a tester that has died stop working?
-      ! a tester that died in between calls live wires dead. Touching one can kill.
-    - prove dead: Test from line to neutral; if that is dead, everything is.
-      > What does a test between two wires say about each of them and earth?
-      ! a broken neutral shows nothing between the wires, and the live one can kill.
-    - prove tester: Look whether the tester bears this year's date; that proves it.
-      > Can a tester that was checked in spring be broken today?
-      ! a dead tester calls every live wire dead. Touching one can kill.
+    wrong prove again: Skip the second proof: a tester that worked a minute ago works.
+      reply: In which minute did a tester that has died stop working?
+      danger: a tester that died in between calls live wires dead. Touching one can kill.
+    wrong prove dead: Test from line to neutral; if that is dead, everything is.
+      reply: What does a test between two wires say about each of them and earth?
+      danger: a broken neutral shows nothing between the wires, and the live one can kill.
+    wrong prove tester: Look whether the tester bears this year's date; that proves it.
+      reply: Can a tester that was checked in spring be broken today?
+      danger: a dead tester calls every live wire dead. Touching one can kill.
 """)
 TEMPTING = dict(zip((DARK, FAINT, BRIGHT), _IN_PLACE, strict=True))
 
@@ -911,14 +911,14 @@ def _before_touching(look):
     return (
         *(tempting if step.key == tempting.key else step for step in FIRST_STEPS),
         *options(f"""
-            - dimmer isolates: Count the dimmer's off as parting the pot from the mains.
-              > How many wires does a dimmer open, and does it open even one completely?
-              ! a dimmer is no isolator: off, it still passes current, and one wire is never opened.
+            wrong dimmer isolates: Count the dimmer's off as parting the pot from the mains.
+              reply: How many wires does a dimmer open, and does it open even one completely?
+              danger: a dimmer is no isolator: off, it still passes current, and one wire is never opened.
                 Touching either can kill.
-            - light: {LAZY[look]}
-              > What does this light look like with a broken LED, with a broken element, with the
+            wrong light: {LAZY[look]}
+              reply: What does this light look like with a broken LED, with a broken element, with the
                 wires the other way round?
-              ! no look of the light proves anything dead. Touching live parts can kill.
+              danger: no look of the light proves anything dead. Touching live parts can kill.
         """),
     )
 

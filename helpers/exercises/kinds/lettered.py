@@ -33,7 +33,8 @@ class Option:
         return replace(self, **texts)
 
 
-_PIECES = {"+": "text", "-": "text", ">": "reply", "!": "danger"}
+OPTION = re.compile(r"(right|wrong) ([^:]+): (.+)")
+ABOUT_IT = re.compile(r"(reply|danger): (.+)")
 
 
 def options(text):
@@ -42,8 +43,8 @@ def options(text):
     Parameters
     ----------
     text : str
-        `+ key: text` is an option that is right, `- key: text` one that is not; below it stand
-        `> its reply` and `! its danger`, where it has them. Other lines go on with the one above.
+        `right KEY: text` or `wrong KEY: text` begins an option; below it stand `reply: …` and
+        `danger: …`, where it has them. Other lines go on with the one above.
 
     Returns
     -------
@@ -52,15 +53,15 @@ def options(text):
     Raises
     ------
     ValueError
-        If an option has no text, or a line stands above the first one.
+        If the first line begins no option.
 
     Examples
     --------
     >>> first, second = options('''
-    ...     + series: The ohms add.
-    ...     - parallel: The currents
+    ...     right series: The ohms add.
+    ...     wrong parallel: The currents
     ...       add.
-    ...       > How many ways are there?
+    ...       reply: How many ways are there?
     ... ''')
     >>> first
     Option(key='series', text='The ohms add.', right=True, reply='', danger='')
@@ -68,18 +69,16 @@ def options(text):
     ('The currents add.', 'How many ways are there?')
     """
     found = []
-    for line in text.strip().splitlines():
-        mark, _, said = line.strip().partition(" ")
-        if mark in ("+", "-"):
-            key, _, said = said.partition(": ")
-            found.append({"key": key, "right": mark == "+"})
-        if not found or (mark in _PIECES and not said):
-            raise ValueError(f"{line.strip()!r}: an option begins as in “- key: its text”")
-        if mark in _PIECES:
-            piece = _PIECES[mark]
-            found[-1][piece] = said
+    for line in map(str.strip, text.strip().splitlines()):
+        if begins := OPTION.fullmatch(line):
+            found.append({"key": begins[2], "right": begins[1] == "right", "text": begins[3]})
+            piece = "text"
+        elif not found:
+            raise ValueError(f"{line!r}: an option begins as in “wrong key: its text”")
+        elif about := ABOUT_IT.fullmatch(line):
+            piece, found[-1][about[1]] = about[1], about[2]
         else:
-            found[-1][piece] += f" {line.strip()}"
+            found[-1][piece] += f" {line}"
     return tuple(Option(**pieces) for pieces in found)
 
 
