@@ -92,7 +92,7 @@ class TestLetters:
 
 
 class TestOptionsAsText:
-    def test_each_piece_is_what_its_mark_says_and_long_lines_go_on(self):
+    def test_each_piece_is_what_its_word_says_and_long_lines_go_on(self):
         assert kinds.options("""
             right one: The first: it is
                 right.
@@ -106,10 +106,12 @@ class TestOptionsAsText:
         )
 
     def test_a_kind_takes_the_text_itself(self):
-        text = "+ one: One\n- two: Two"
+        text = "right one: One\nwrong two: Two"
         assert Choice(text) == Choice(kinds.options(text))
 
-    @pytest.mark.parametrize("text", ["one: One", "> Why?\n- one: One", "- one", "- one:"])
+    @pytest.mark.parametrize(
+        "text", ["one: One", "reply: Why?\nwrong one: One", "wrong one", "wrong one:"]
+    )
     def test_what_is_no_option_is_refused(self, text):
         with pytest.raises(ValueError, match="an option begins as in"):
             kinds.options(text)

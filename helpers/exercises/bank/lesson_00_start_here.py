@@ -49,12 +49,12 @@ def _dark_options(case):
         wrong dark means dead: Go ahead: a dark light means that no voltage is left.
           reply: What else could make a light dark, apart from no voltage?
           danger: a dark light may be broken. What is behind it can be live, and can kill.
-        wrong dimmer as isolator: Turn the dimmer fully down once more, see that the light stays dark
-            and the pot cools, and go ahead then.
+        wrong dimmer as isolator: Turn the dimmer fully down once more, see that the light stays
+            dark and the pot cools, and go ahead then.
           reply: Does a dimmer open both wires, and does it open any wire completely?
           danger: a dimmer is no isolator. Parts stay live when it is off, and they can kill.
-        wrong wait: Wait until the pot has gone cold and the light has stayed dark for a quarter of an
-            hour, then go ahead with dry hands.
+        wrong wait: Wait until the pot has gone cold and the light has stayed dark for a quarter of
+            an hour, then go ahead with dry hands.
           reply: What does a cold pot say about the wires that lead to it?
           danger: cold does not mean dead. The wires can be live, and touching them can kill.
     """)

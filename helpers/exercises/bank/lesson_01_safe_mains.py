@@ -119,8 +119,8 @@ CURRENTS_IN_ORDER = options("""
       reply: Watts divided by volts: is that less or more than what stops a heart?
     wrong fuse: What the fuse before the pot's cord carries all day
       reply: The fuse has to carry the pot's current for good. So which is larger?
-      danger: a fuse that seems to open before it hurts will be trusted to protect people. It carries many
-        times what kills.
+      danger: a fuse that seems to open before it hurts will be trusted to protect people. It
+        carries many times what kills.
 """)
 
 SHOCK = (
@@ -151,11 +151,12 @@ SHOCK = (
               reply: So plan for the worst skin, the wet one, never for a lucky one.
             wrong limit of volts: Volts count only above a limit that sockets in homes do not reach.
               reply: What current did the example find on your own socket?
-              danger: on every supply of this course even dry hands can let through what stops a heart.
+              danger: on every supply of this course even dry hands can let through what stops a
+                heart.
             wrong dry skin: Dry skin keeps every current harmless, so volts need not be known.
               reply: What happens to skin that sweats, or grips hard, or has a cut?
-              danger: skin is no insulation. It breaks down as the voltage rises, and nobody can know
-                their own in advance.
+              danger: skin is no insulation. It breaks down as the voltage rises, and nobody can
+                know their own in advance.
             wrong appliance current: What counts is the current that the appliance draws.
               reply: Does the current through a hand pass through the appliance?
         """),
@@ -200,17 +201,17 @@ RCD = (
         "in while I look for the fault.” Which step breaks first?",
         kind=Choice("""
             right step 2: Step 2: the RCD decides how long, not how much.
-              reply: Volts and body decide how much. Repaired: “Until it opens, everything flows that the
-                volts can drive. So the plug comes out first.”
+              reply: Volts and body decide how much. Repaired: “Until it opens, everything flows
+                that the volts can drive. So the plug comes out first.”
             wrong step 1: Step 1: an RCD for sockets opens at several amperes.
               reply: That is a fuse or a breaker. What does the lesson say an RCD compares?
             wrong step 3: Step 3: such a current kills in an instant, always.
-              reply: Find 30 mA and 40 ms in the picture of zones. And which step claimed something that
-                no RCD does?
+              reply: Find 30 mA and 40 ms in the picture of zones. And which step claimed something
+                that no RCD does?
             wrong nothing: No step: somebody with an RCD may leave the plug in.
               reply: What flows in the time before it opens? And hand to hand?
-              danger: an RCD does not limit the current, does not see a touch from line to neutral, and
-                can fail. Working on a live pot can kill.
+              danger: an RCD does not limit the current, does not see a touch from line to neutral,
+                and can fail. Working on a live pot can kill.
         """),
         nudges=(
             "What does an RCD change: how much flows, or how long?",
@@ -242,8 +243,8 @@ RCD = (
             right left on: The pot, forgotten at full heat after closing time
               reply: To the RCD, is a forgotten pot different from a wanted one?
             wrong hand to earth: A wet hand on the live wire, bare feet on a damp stone floor
-              reply: This current comes back through the earth and not through the neutral wire. Does the
-                RCD miss it? (Opening does not mean unharmed.)
+              reply: This current comes back through the earth and not through the neutral wire.
+                Does the RCD miss it? (Opening does not mean unharmed.)
             wrong wire on case: A loose live wire that touches the earthed metal case
               reply: The current comes back through the earth wire. Does the RCD see that?
         """),
@@ -275,16 +276,18 @@ BARE_LEDS = {
         """
         wrong share the mains: They share the mains among them, so each gets little enough.
           reply: How many volts does a red LED take for itself, and who takes all the rest?
-          danger: LEDs take a few volts each and no more. The rest drives a current that nothing limits,
-            and they can burst.
+          danger: LEDs take a few volts each and no more. The rest drives a current that nothing
+            limits, and they can burst.
         """,
     ),
     "A red LED and an ordinary diode, one after the other, are": (
         "The diode blocks one direction only: in the other the LED can burst.",
         """
-        wrong diode holds back: The diode holds the current back, so the LED lights, only more dimly.
+        wrong diode holds back: The diode holds the current back, so the LED lights, only more
+          dimly.
           reply: What does a diode do to a current in the direction that it lets through?
-          danger: a diode turns one direction back and limits nothing in the other. The LED can burst.
+          danger: a diode turns one direction back and limits nothing in the other. The LED can
+            burst.
         """,
     ),
 }
@@ -362,8 +365,8 @@ def _isolation_steps(case):
         wrong lock off: {lock_off}
           reply: What has to be off before it can be kept off?
         wrong prove the tester: {prove_tester}
-          reply: A tester can fail at any time, and others can switch on at any time. So which step comes
-            before the tests?
+          reply: A tester can fail at any time, and others can switch on at any time. So which step
+            comes before the tests?
           danger: while you test, somebody else can switch on again.
         wrong prove dead: {prove_dead}
           reply: What does zero on a tester mean if the tester may be broken?
@@ -414,8 +417,8 @@ def _meter_options(case):
               danger: this reading would be the same on live terminals. Touching them can kill.
             wrong dead and dark: The terminals are dead, if the pilot light is dark as well.
               reply: Two things that can both be wrong: do they make one that is right?
-              danger: a dark light and a meter that cannot see prove nothing together, either. Touching
-                the terminals can kill.
+              danger: a dark light and a meter that cannot see prove nothing together, either.
+                Touching the terminals can kill.
         """),
     )
 
@@ -430,8 +433,8 @@ STILL_LIVE = {
           danger: both ends of a dropper can be at the full mains voltage. Touching them can kill.
         right heater terminals: The terminals of the heater, the neutral one too
           reply: Does a dimmer open both wires, and one of them completely?
-          danger: a dimmer leaks and leaves a wire unopened, and neutral counts as live. These terminals
-            can kill.
+          danger: a dimmer leaks and leaves a wire unopened, and neutral counts as live. These
+            terminals can kill.
         wrong closed cover: The outside of the closed, unbroken plastic cover
           reply: What is that cover made to be?
         wrong knob: The dimmer's plastic knob
@@ -467,7 +470,8 @@ STILL_LIVE = {
           danger: the legs can be at the full mains voltage, and dark. Touching them can kill.
         right switch contacts: The contacts inside the switch
           reply: Which wires come to a switch, and is one of them the live one?
-          danger: one contact is joined to the live wire, directly or through the heater. It can kill.
+          danger: one contact is joined to the live wire, directly or through the heater. It can
+            kill.
         right cut sleeve: The sleeve of the cord, whole but for a cut at the plug
           reply: What lies under the cut?
           danger: a cut sleeve is no insulation: the wire under it may be live and can kill.
@@ -521,8 +525,8 @@ def _rescue_steps(case):
           danger: whoever touches them before the supply is cut becomes the second casualty.
         wrong act: {act}
           reply: What has to be known first, so that the right help is given?
-          danger: nobody touches them before the supply is cut; and without a look at answer and breath,
-            time goes to the wrong help.
+          danger: nobody touches them before the supply is cut; and without a look at answer and
+            breath, time goes to the wrong help.
         wrong doctor: {doctor}
           reply: Is there something more urgent than a check of the heart later on?
           danger: what keeps them alive comes first: without breath every minute counts.
@@ -794,13 +798,14 @@ BARRIER = (
         ask="Why this step? In the worked example one of two sound parts was taken as shorted "
         "before the current was worked out. Why?",
         kind=Choice("""
-            right single fault: A barrier has to protect while one thing is broken and nobody knows it
-                yet.
+            right single fault: A barrier has to protect while one thing is broken and nobody knows
+                it yet.
               reply: That is why one part alone can never be a barrier.
             wrong usual failure: Good film resistors nearly always fail short.
-              reply: Most fail open. Which way is dangerous for a person, and does “most” protect them?
-            wrong rcd needs it: The fault sends so much current to earth that the RCD is sure to open at
-                once.
+              reply: Most fail open. Which way is dangerous for a person, and does “most” protect
+                them?
+            wrong rcd needs it: The fault sends so much current to earth that the RCD is sure to
+                open at once.
               reply: Compare the touch current of the example with 30 mA.
               danger: the RCD does not see a current this small: it cannot be the second barrier.
             wrong mains is high: It stands in for a mains that is higher than its name.
@@ -972,8 +977,8 @@ SCENES = {
     "It is closing time in the candle workshop.": options("""
         right light will remind: The pot stays on: its pilot light will remind whoever comes first.
           reply: Can a light switch anything off?
-          danger: a light reminds and protects nobody. Unwatched wax can boil, smoke and burn, and nobody
-            is there to pull the plug and put the lid on. Never water on burning wax.
+          danger: a light reminds and protects nobody. Unwatched wax can boil, smoke and burn, and
+            nobody is there to pull the plug and put the lid on. Never water on burning wax.
         right bigger fuse: The fuse blew twice, so a bigger one was put in.
           reply: What is that fuse chosen for?
           danger: a bigger fuse lets the cord overheat, and the fault is still there.

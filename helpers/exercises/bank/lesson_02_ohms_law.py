@@ -544,13 +544,13 @@ SEVERAL = (
         "{ohms}. So the dropper takes {ohms} × 20 mA = {label_volts}.” That is more than the "
         "supply gives. Which step is wrong?",
         kind=Choice("""
-            right current from the label: 20 mA is taken as the current that flows, but it is only the
-                LED's limit.
+            right current from the label: 20 mA is taken as the current that flows, but it is only
+                the LED's limit.
               reply: Supply, drop and resistor set the current; the label only limits it.
             wrong multiplying: Ohms and amperes must not be multiplied.
               reply: What do ohms times amperes give? Try it with 1 Ω and 1 A.
-            wrong no LED drop: The LED's own drop was left out; with it the dropper would take far less
-                than that.
+            wrong no LED drop: The LED's own drop was left out; with it the dropper would take far
+                less than that.
               reply: It was not needed for this step. Would it bring the result below 12 V?
             wrong supply: The supply must have been set higher.
               reply: The supply is what it says. Which number was never measured?

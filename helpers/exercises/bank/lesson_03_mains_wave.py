@@ -295,7 +295,8 @@ WAVE = (
         ask="Why this step? In the worked example the highest mains was multiplied by 1.414 before "
         "the diode was chosen. Why not choose it by the label?",
         kind=Choice("""
-            right worst instant: A diode has to block at every instant, and the crest is the worst one.
+            right worst instant: A diode has to block at every instant, and the crest is the worst
+              one.
               reply: It breaks down within microseconds; no average can help it.
             wrong heat: The crest makes more heat than the rms value, and heat is what wears a diode
                 out.
@@ -506,8 +507,8 @@ CURRENT = (
         ask="Why this step? One half-cycle of two gets through. Yet the quick sum was multiplied "
         "by 0.45, not by 0.5. Where does the rest go?",
         kind=Choice("""
-            right mean below rms: The label is an rms value, and the mean of a sine is only 0.9 of its
-                rms.
+            right mean below rms: The label is an rms value, and the mean of a sine is only 0.9 of
+                its rms.
               reply: Half of the time, and 0.9 of the rms while it lasts: 0.45.
             wrong drops: LED and diode keep a tenth of the voltage, so a tenth of the current is
                 missing.
@@ -816,11 +817,12 @@ REVERSE = (
         "diode either, so one made for {rated_volts} will do.”",
         kind=Choice(
             options(f"""
-                right third: The third: what the dropper does not take stands across the diode, all of
-                    it.
+                right third: The third: what the dropper does not take stands across the diode, all
+                    of it.
                   reply: Blocking means exactly that: no current, and all of the volts.
                 wrong second: The second: a dropper always takes most of the volts.
-                  reply: Volts across a resistor are current times ohms. What if the current is zero?
+                  reply: Volts across a resistor are current times ohms. What if the current is
+                    zero?
                 wrong first: The first: current flows in both half-cycles.
                   reply: Which way does the diode let current through, and which way not?
                 wrong none: No step is wrong: the argument holds.

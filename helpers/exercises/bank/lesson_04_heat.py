@@ -254,9 +254,10 @@ POWER = (
               reply: Which of the two is the plain average? What is averaged for the other?
             wrong light: The LED's light goes with the rms as well, so everything agrees.
               reply: What did lesson 03 say about light: mean or rms?
-            wrong safety: It is only a safety margin: the rms is the larger of the two, and larger is
-                safer.
-              reply: Is the heat itself larger than the sum with the mean says, or only our guess of it?
+            wrong safety: It is only a safety margin: the rms is the larger of the two, and larger
+                is safer.
+              reply: Is the heat itself larger than the sum with the mean says, or only our guess of
+                it?
         """),
         nudges=(
             "If the voltage is doubled for an instant, how much more heat is that?",
@@ -321,8 +322,8 @@ CIRCUIT_OPTIONS = options("""
       danger: a dropper rated for half the heat overheats when the LED breaks down in reverse.
     right diode across: Dropper and LED, with a diode across the LED the other way round.
       reply: Where does the current go in the half-cycle in which the LED is dark?
-      danger: a dropper rated for half the heat overheats here: the diode across the LED gives the other
-        half-cycle a way.
+      danger: a dropper rated for half the heat overheats here: the diode across the LED gives the
+        other half-cycle a way.
     right bridge: Dropper, and a bridge of four diodes that feeds the LED.
       reply: For how many half-cycles of each cycle does current flow into a bridge?
       danger: a dropper rated for half the heat overheats in front of a bridge.
@@ -767,9 +768,10 @@ WARM = (
         kind=Choice("""
             right not settled: The dropper is still warming up: only 63 % of the rise is there.
             wrong sensor: The probe is too slow: open the box and feel the dropper instead.
-              reply: Is the dropper live now? And what would a finger tell about the end of the warm-up?
-              danger: the dropper is live from end to end. A box is never open while it is live: whoever
-                opens this one and feels inside can be killed.
+              reply: Is the dropper live now? And what would a finger tell about the end of the
+                warm-up?
+              danger: the dropper is live from end to end. A box is never open while it is live:
+                whoever opens this one and feels inside can be killed.
             wrong subtract room: The room has to be taken off the reading before it is compared.
               reply: What does the plastic stand: a temperature, or a rise?
               danger: plastic that is too hot goes soft, and live parts can come loose.
@@ -801,8 +803,8 @@ SIZING_STEPS = options("""
       reply: The heat has to be known before it can be doubled. From which sum?
     wrong size: Take the next rating up that is sold.
       reply: Above which number is the next rating? It has to be worked out first.
-      danger: a size taken before the heat is doubled has nothing to spare, and the part can burn in a
-        warm box.
+      danger: a size taken before the heat is doubled has nothing to spare, and the part can burn in
+        a warm box.
     wrong derate: Check what the warm air leaves of that rating.
       reply: Which rating is checked? It has to be chosen first.
     wrong one short: Let each part fail short in turn, and check what that leaves the others.

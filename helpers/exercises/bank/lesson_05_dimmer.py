@@ -315,8 +315,8 @@ PERCENTAGES = (
               reply: Half of the volts is a quarter of the heat.
             wrong peak: Rms is the peak divided by the root of two.
               reply: That root is a number for a whole sine. Is a chopped wave a whole sine?
-            wrong meter: A plain meter reads low on a chopped wave, and the root makes up for what it
-                misses.
+            wrong meter: A plain meter reads low on a chopped wave, and the root makes up for what
+                it misses.
               reply: No meter stands in the sum. Which two quantities does the step join?
             wrong half: The dimmer works in both half-cycles.
               reply: Both are cut alike. Would the step be missing with one half-cycle?
@@ -767,8 +767,8 @@ def _tap_options(n):
         ),
         *options("""
             wrong across switch: From the dimmer's input to its output.
-              reply: When is there a voltage across a switch: when it is closed, or open? Think of what
-                the light would say then.
+              reply: When is there a voltage across a switch: when it is closed, or open? Think of
+                what the light would say then.
             wrong in series: In series with the pot, so that the pot's current flows through it.
               reply: How many times more current than a small LED stands does the pot take?
               danger: the LED would have to carry all of the pot's current. It bursts at once.
@@ -839,26 +839,28 @@ def _sentences(n):
           reply: Compare the shares of mean and of rms at this angle. Which is smaller?
         right weaker diode: “The rms is lower now, so a diode with a lower voltage rating will do.”
           reply: Which of peak, rms and mean does a diode have to stand?
-          danger: the diode sees the peak, which has not fallen. A weak one breaks down, and the dropper
-            carries twice its heat.
+          danger: the diode sees the peak, which has not fallen. A weak one breaks down, and the
+            dropper carries twice its heat.
         right light as heat: “The pot gives {percent(heat)} of its heat, so the LED gives
             {percent(heat)} of its light.”
           reply: Does light follow the rms squared, or the mean?
         right overload: “A heater of {write(heater_watts, "power")} gives only
             {write(heat * heater_watts, "power")} at this setting, so a dimmer for
             {write(DIMMER_WATTS, "power")} can carry it for hours.”
-          reply: Who keeps the knob from being turned up? And does the current fall as fast as the heat?
-          danger: at full the dimmer would carry more than it stands for hours. It overheats and can burn.
-        wrong trailing edge: “A trailing edge that lets as much of each half-cycle through heats the pot
-            just as much.”
-          reply: It cuts the other end of each half-cycle. Is what is left the mirror image of this, and
-            can a plain heater tell?
-        right sound element: “The dimmer is off and the light is nearly at full, so the element must be
-            sound.”
-          reply: A sound element pulls the leaked voltage down to a few volts or less. What lets it rise
-            to the mains? And what if the dimmer itself has failed?
-          danger: with an open path through the pot, the terminals stand at full mains or more while the
-            dimmer is off. Touching them can kill.
+          reply: Who keeps the knob from being turned up? And does the current fall as fast as the
+            heat?
+          danger: at full the dimmer would carry more than it stands for hours. It overheats and can
+            burn.
+        wrong trailing edge: “A trailing edge that lets as much of each half-cycle through heats the
+            pot just as much.”
+          reply: It cuts the other end of each half-cycle. Is what is left the mirror image of this,
+            and can a plain heater tell?
+        right sound element: “The dimmer is off and the light is nearly at full, so the element must
+            be sound.”
+          reply: A sound element pulls the leaked voltage down to a few volts or less. What lets it
+            rise to the mains? And what if the dimmer itself has failed?
+          danger: with an open path through the pot, the terminals stand at full mains or more while
+            the dimmer is off. Touching them can kill.
     """)
 
 
@@ -878,8 +880,8 @@ LAZY = {
 FIRST_STEPS = options("""
     right plug: Pull the plug, and keep it where nobody can put it back.
       reply: Which of the steps parts both wires from the mains?
-      danger: without this everything may be live: a dimmer opens one wire at most, and that one leaks.
-        Touching it can kill.
+      danger: without this everything may be live: a dimmer opens one wire at most, and that one
+        leaks. Touching it can kill.
     right prove tester: Prove the tester on a known live source.
       reply: How do you know that a tester which shows nothing still works?
       danger: a dead tester calls every live wire dead. Touching one can kill.
@@ -913,11 +915,11 @@ def _before_touching(look):
         *options(f"""
             wrong dimmer isolates: Count the dimmer's off as parting the pot from the mains.
               reply: How many wires does a dimmer open, and does it open even one completely?
-              danger: a dimmer is no isolator: off, it still passes current, and one wire is never opened.
-                Touching either can kill.
+              danger: a dimmer is no isolator: off, it still passes current, and one wire is never
+                opened. Touching either can kill.
             wrong light: {LAZY[look]}
-              reply: What does this light look like with a broken LED, with a broken element, with the
-                wires the other way round?
+              reply: What does this light look like with a broken LED, with a broken element, with
+                the wires the other way round?
               danger: no look of the light proves anything dead. Touching live parts can kill.
         """),
     )
