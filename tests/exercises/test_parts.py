@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 from every_numbers import every_numbers
 from questions import PARTS, of_each
-from second_ways import lesson_01, lesson_03, lesson_04, lesson_05
+from second_ways import highest_volts, lesson_01, lesson_03, lesson_04, lesson_05, lowest_volts
 
 from helpers.exercises.bank import bank
 from helpers.exercises.kinds import judged
@@ -35,7 +35,7 @@ def barrier(n, first, second, volts, watts):
 
     The one that is left stands the whole mains and its whole heat, in air below 70 °C.
     """
-    most, low = 1.1 * n.supply.volts_rms, 0.95 * min(first, second)
+    most, low = highest_volts(n.supply), 0.95 * min(first, second)
     amps, heat = most / (low + 2000.0), most**2 / low
     holds = amps <= 0.5e-3 and amps * sqrt(2) <= 0.7e-3
     right = holds and volts >= most and watts >= heat and first + second <= n.most_ohms
@@ -43,18 +43,18 @@ def barrier(n, first, second, volts, watts):
 
 
 def diode_and_dropper(n, rating, each):
-    """Means at both ends of IEC 60038's 10 %, crest current and reverse volts; two in series."""
+    """Means at both ends of the range, crest current and reverse volts; two in series."""
     ohms = 2 * each
-    label = n.supply.volts_rms
-    crest = 1.1 * label * sqrt(2)
-    low, high = (lesson_03.mean_above_drops(share * label) / ohms for share in (0.9, 1.1))
+    ends = lowest_volts(n.supply), highest_volts(n.supply)
+    crest = ends[1] * sqrt(2)
+    low, high = (lesson_03.mean_above_drops(volts) / ohms for volts in ends)
     right = rating >= 2 * crest and n.least_amps <= low and high <= n.most_amps
     return right, (crest - 2.7) / ohms > LED_LIMIT or rating < crest
 
 
 def most_heat(n, circuit, each, count):
-    """Heat in each resistor at 10 % high mains: while all is sound, and after the worst short."""
-    high = 1.1 * n.supply.volts_rms
+    """Heat in each resistor at the highest mains: while all is sound, and after the worst short."""
+    high = highest_volts(n.supply)
     sound = lesson_04.cycle(circuit, high, each * count)[2] / count
     shorted = [lesson_04.cycle(left, high, each * count)[2] / count for left in SHORTED[circuit]]
     if count > 1:
@@ -76,8 +76,8 @@ def string(n, each, count, rating, sizes, circuit):
     Types of 200 V rms; the whole mains stands along what one short leaves.
     """
     sound, shorted = most_heat(n, circuit, each, count)
-    bright = lesson_04.cycle(circuit, 0.9 * n.supply.volts_rms, each * count)[0] >= n.least_amps
-    stands = count >= 2 and 1.1 * n.supply.volts_rms / (count - 1) <= 200.0
+    bright = lesson_04.cycle(circuit, lowest_volts(n.supply), each * count)[0] >= n.least_amps
+    stands = count >= 2 and highest_volts(n.supply) / (count - 1) <= 200.0
     will_do = [w for w in sizes if w * lesson_04.left(n.air) >= max(2 * sound, shorted)]
     right = bright and stands and rating in will_do[:2]
     return right, not stands or rating * lesson_04.left(n.air) < max(sound, shorted)
@@ -94,17 +94,16 @@ def string_of_any_value(n, each, count, rating):
 
 
 def dimmed_pair(n, each, watts):
-    """Crest at full and 10 % high, mean at the lowest and 10 % low, heat of both; half the rating.
+    """Crest at full on highest mains, mean at lowest on lowest, heat of both; half of the rating.
 
     Shorted: one of the two, when the other has it all; or the diode, when both half-cycles pass.
     Types of 300 V stand the whole mains; air below 70 °C.
     """
-    full = lesson_05.led_amps(1.1 * n.supply.volts_rms, 0.0, 2 * each)
-    low = lesson_05.led_amps(0.9 * n.supply.volts_rms, n.angle, 2 * each).mean()
+    full = lesson_05.led_amps(highest_volts(n.supply), 0.0, 2 * each)
+    low = lesson_05.led_amps(lowest_volts(n.supply), n.angle, 2 * each).mean()
     heat, crest = each * (full**2).mean(), full.max()
     shorted = most_heat(n, "series_diode", each, 2)[1]
-    box_watts = {230: 0.5, 240: 0.5, 127: 0.16, 120: 0.16, 100: 0.11}[n.supply.volts_rms]
-    lit, cool = low >= n.least_amps, 2 * heat <= box_watts
+    lit, cool = low >= n.least_amps, 2 * heat <= n.box_watts
     rated = watts >= max(2 * heat, shorted)
     return crest <= LED_LIMIT and lit and cool and rated, crest > LED_LIMIT or watts < shorted
 
@@ -170,11 +169,11 @@ def least_ohms_of_led(n):
 
 def least_ohms_of_part(n):
     """0.5 mA, what may flow from a part that may be touched: IEC 61140."""
-    return 1.1 * n.supply.volts_rms / 0.0005 - 2000.0
+    return highest_volts(n.supply) / 0.0005 - 2000.0
 
 
 def least_ohms_on_mains(n):
-    return 1.1 * sqrt(2) * n.supply.volts_rms / LED_LIMIT
+    return sqrt(2) * highest_volts(n.supply) / LED_LIMIT
 
 
 def distance_towards_a_hand(n):
@@ -209,7 +208,7 @@ def test_property_a_dropper_that_would_burst_on_the_mains_is_not_called_merely_h
     question = bank()["wave-9"]
     for numbers in every_numbers(question):
         least = least_ohms_on_mains(numbers)
-        heat = (1.1 * numbers.supply.volts_rms) ** 2 / 2 / (least / 5)
+        heat = highest_volts(numbers.supply) ** 2 / 2 / (least / 5)
         assert heat > 3
         for share, bursts in ((1e-3, True), (0.19, True), (0.21, False), (0.9, False)):
             danger = question.kind.mark(share * least, numbers).danger
@@ -325,7 +324,7 @@ def test_property_the_drops_of_led_and_diode_never_decide(question_id):
         circuit = getattr(n, "circuit", "series_diode")
         values = [n.each] if question_id == "heat-15" else bank()[question_id].kind.fields[0].bin
         for each, count in product(values, (1, 2, 3, 4)):
-            low = 0.9 * n.supply.volts_rms
+            low = lowest_volts(n.supply)
             mean = sqrt(2) / pi * low / (each * count) * (1 + (circuit == "bridge"))
             lost = lost_volts[circuit] * pi / 2 / (sqrt(2) * low)
             assert not mean * (1 - lost) < n.least_amps <= mean, (n, each, count)

@@ -23,7 +23,7 @@ from helpers.exercises.kinds import (
 from helpers.exercises.question import Picture, Question
 from helpers.exercises.roads import Road
 from helpers.exercises.roads.steps.general import given, knowing, over
-from helpers.exercises.roads.steps.mains import per_cent_more
+from helpers.exercises.roads.steps.mains import per_cent_more, percent_up
 from helpers.exercises.roads.steps.safety import (
     NETWORK_LEFT_OUT,
     distance,
@@ -35,7 +35,7 @@ from helpers.exercises.roads.steps.safety import (
     understated_touch,
     with_network,
 )
-from helpers.physics import hazards, insulation, mains
+from helpers.physics import hazards, insulation, mains, resistors
 from helpers.quantities import write, write_as
 from helpers.quantities.written import midway, milliamps, ohms, volts
 from helpers.sizing import rules
@@ -54,11 +54,6 @@ def highest(n):
 
 def highest_volts(n):
     return highest(n).volts_rms
-
-
-def percent_up(n):
-    """What the highest mains has more than its name says [%]."""
-    return round(100 * (highest_volts(n) / n.supply.volts_rms - 1), 9)
 
 
 # --- look back, predict ------------------------------------------------------------------------
@@ -628,6 +623,17 @@ def _least_ohms(n):
     return 1e3 * ceil(_exact_ohms(n) / 1e3)
 
 
+def _limit_amps(draw, supply):
+    """Draw a limit whose part lies clearly below the next value that is made."""
+
+    def rounding_shows(amps):
+        exact = mains.highest(supply).volts_rms / amps
+        return resistors.next_up(exact, "E12") > 1.012 * exact
+
+    clear = [amps for amps in (0.46e-3, 0.45e-3, 0.42e-3, 0.44e-3) if rounding_shows(amps)]
+    return {"amps": draw.pick(clear[:3])}
+
+
 def _part_danger(value, n):
     """A part that lets more through, once its neighbour is shorted, than may be touched."""
     if value <= 0 or highest_volts(n) / (value + NETWORK_OHMS) > hazards.FELT_AMPS_RMS:
@@ -674,8 +680,19 @@ PARTS_VOLTS = (100.0, 150.0, 200.0, 250.0, 300.0, 500.0)
 PARTS_WATTS = (0.125, 0.25, 0.5, 1.0)
 PARTS_TOLERANCE = 0.05
 PARTS_CELSIUS = 70.0  # The air that the question states.
-# The most that both together may have, so that the LED can still be seen in a dim corner.
-MOST_OHMS = {"above 200 V": (1.15e6, 1.3e6, 1.4e6), "below": (0.68e6, 0.75e6, 0.9e6)}
+# So many times the least that will do may both together have: the LED is to be seen in the dark.
+ROOM_FOR_OHMS = (1.03, 1.16, 1.3)
+
+
+def _most_ohms(draw, supply):
+    least = next(
+        each
+        for each in PARTS_OHMS
+        if hazards.protective_impedance(
+            mains.highest(supply), [each * (1 - PARTS_TOLERANCE)] * 2
+        ).holds
+    )
+    return {"most_ohms": 1e4 * round(2 * least * draw.pick(ROOM_FOR_OHMS) / 1e4)}
 
 
 def _judge_parts(picked, n):
@@ -825,7 +842,7 @@ BARRIER = (
         level=3,
         marks=2,
         outcome="find the ohms that each part of a barrier needs",
-        numbers=lambda draw, supply: {"amps": draw.pick((0.46e-3, 0.45e-3, 0.42e-3))},
+        numbers=_limit_amps,
         facts={**BARRIER_FACTS, "exact_ohms": _exact_ohms},
         ask="A new situation. On {supply} at its highest ({up_percent} up), with one of two equal "
         "parts shorted, the network of {network_ohms} may take {amps:mA} at most. How many ohms "
@@ -853,15 +870,11 @@ BARRIER = (
     ),
     Question(
         id="safe-15",
-        edition=2,
+        edition=3,
         level=3,
         marks=3,
         outcome="choose two parts of which each holds alone",
-        numbers=lambda draw, supply: {
-            "most_ohms": draw.pick(
-                MOST_OHMS["above 200 V" if supply.volts_rms > 200.0 else "below"]
-            )
-        },
+        numbers=_most_ohms,
         facts={
             "limit_amps": lambda n: hazards.FELT_AMPS_RMS,
             "network_ohms": lambda n: NETWORK_OHMS,

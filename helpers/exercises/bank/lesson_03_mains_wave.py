@@ -19,7 +19,7 @@ from helpers.exercises.kinds import (
     options,
 )
 from helpers.exercises.question import Picture, Question
-from helpers.exercises.roads import Road, Turn
+from helpers.exercises.roads import Road, Turn, clear
 from helpers.exercises.roads.steps.general import UNASKED_HIGH, given, knowing, label, over
 from helpers.exercises.roads.steps.mains import (
     CREST_ALONE,
@@ -410,9 +410,11 @@ CYCLE = options("""
       reply: Where is the wave furthest below zero: before or after it crosses?
 """)
 
-# On the marks of the grid, which stand 0.4 ms apart. Left out: 2 ms at 50 Hz, where both pieces cut
-# out last half as long as the lit one, and 2.8 ms at 60 Hz, where the dark time is twice the lit.
-CUT_STARTS = {50.0: (0.0024, 0.0028, 0.0036, 0.006), 60.0: (0.002, 0.0036, 0.0044, 0.0052)}
+# On the marks of the grid, which stand 0.4 ms apart.
+CUT_STARTS = (0.0024, 0.0028, 0.0036, 0.0044, 0.0052, 0.006)
+LIT = Road(
+    given(lambda n: 0.5 / n.supply.hertz, "time", "the end of the piece"), less_cut("starts")
+)
 
 
 def _cut_wave(n):
@@ -586,11 +588,13 @@ CURRENT = (
     ),
     Question(
         id="wave-11",
-        edition=2,
+        edition=3,
         level=3,
         marks=2,
         outcome="read from a waveform how long an LED conducts",
-        numbers=lambda draw, supply: {"starts": draw.pick(CUT_STARTS[supply.hertz])},
+        numbers=lambda draw, supply: {
+            "starts": draw.pick(clear(LIT, supply, "starts", CUT_STARTS))
+        },
         picture=lambda n: Picture(
             "waveform", {"supply": n.supply, "dimmer": _cut_wave(n), "across": "ms"}
         ),
@@ -599,10 +603,7 @@ CURRENT = (
         kind=Amount(
             "time",
             "ms",
-            Road(
-                given(lambda n: 0.5 / n.supply.hertz, "time", "the end of the piece"),
-                less_cut("starts"),
-            ),
+            LIT,
             exact=_cut_seconds,
         ),
         nudges=(
@@ -620,9 +621,10 @@ CURRENT = (
 # --- what has to be held off -------------------------------------------------------------------
 
 
-# Of the other hertz, at volts that keep the wrong turns apart; twice the volts would hide a
-# forgotten half-cycle.
-ABROAD = {50.0: mains.SUPPLIES["127 V 60 Hz"], 60.0: mains.SUPPLIES["230 V 50 Hz"]}
+ABROAD = (mains.Supply(127.0, 60.0), mains.Supply(230.0, 50.0))
+ABROAD += (mains.Supply(100.0, 60.0), mains.Supply(100.0, 50.0))
+# Beside these ratios of two labels one wrong turn hides another, or the right answer; how near.
+HIDING_RATIOS = {0.5: 0.04, 1.0: 0.08, 2.0: 0.04}
 HERTZ_ASKS = "Behind a resistor, what do the hertz change: how much flows, or how often it comes?"
 OTHER_LABEL = given(
     lambda n: n.other.volts_rms, "voltage", called="the volts of the other mains", turns=(
@@ -637,6 +639,19 @@ OTHER_LABEL = given(
 def _scaled(power):
     """Return the mean at home, scaled by a power of the ratio of both labels."""
     return lambda n: half_wave(n).led_amps_mean * (n.other.volts_rms / n.supply.volts_rms) ** power
+
+
+def _abroad(supply):
+    """Return a mains of other hertz, at volts that keep the wrong turns apart."""
+    return next(
+        other
+        for other in ABROAD
+        if other.hertz != supply.hertz
+        and all(
+            abs(other.volts_rms / supply.volts_rms / ratio - 1) > near
+            for ratio, near in HIDING_RATIOS.items()
+        )
+    )
 
 
 RATIO_SLIPS = (
@@ -882,7 +897,7 @@ REVERSE = (
         outcome="work out what another mains does to a pilot light",
         numbers=lambda draw, supply: {
             "ohms": draw.pick((82_000.0, 100_000.0, 120_000.0, 330_000.0)),
-            "other": ABROAD[supply.hertz],
+            "other": _abroad(supply),
         },
         facts={"home_amps": lambda n: half_wave(n).led_amps_mean},
         ask="A pilot light for {supply} holds a dropper of {ohms}, an LED and a diode. Its LED "
@@ -918,18 +933,20 @@ REVERSE = (
             "most_amps": 2.2 * least,
         },
         facts={
+            "low_volts": lambda n: mains.lowest(n.supply).volts_rms,
+            "most_volts": lambda n: mains.highest(n.supply).volts_rms,
             "high_volts": highest_crest,
             "diode_volts": lambda n: _best_parts(n)[0],
             "each_ohms": lambda n: _best_parts(n)[1],
             "low_amps": lambda n: _mean(mains.lowest, n, _best_parts(n)[1]),
             "high_amps": lambda n: _mean(mains.highest, n, _best_parts(n)[1]),
         },
-        ask="Your mains, {supply}, may stand lower or higher than its label. The LED needs a mean "
-        "of at least {least_amps:mA} when it stands low, and at most {most_amps:mA} when it stands "
-        "high. The dropper is two equal resistors in series: one alone, shorted, would put the LED "
-        "straight on the mains. Pick a series diode and one value for both. The diode must be made "
-        "for at least twice the highest crest. (On paper only: what the resistors must be rated "
-        "for comes in lesson 04.)",
+        ask="Your mains, {supply}, may stand as low as {low_volts} or as high as {most_volts}. The "
+        "LED needs a mean of at least {least_amps:mA} when it stands low, and at most "
+        "{most_amps:mA} when it stands high. The dropper is two equal resistors in series: one "
+        "alone, shorted, would put the LED straight on the mains. Pick a series diode and one "
+        "value for both. The diode must be made for at least twice the highest crest. (On paper "
+        "only: what the resistors must be rated for comes in lesson 04.)",
         kind=Parts(
             (
                 Field("diode, reverse voltage", "voltage", BIN_VOLTS, "V"),

@@ -4,7 +4,10 @@ One dropper on the learner's own mains, no dimmer: that is the business of lesso
 circuits appear, because whether the dropper works on one half of the wave or on both decides.
 """
 
-from itertools import product
+from functools import cache
+from itertools import pairwise, product
+from math import sqrt
+from types import SimpleNamespace
 
 from helpers.exercises.kinds import (
     Amount,
@@ -40,7 +43,7 @@ from helpers.exercises.roads.steps.heat import (
     warmer_than,
     whole_year,
 )
-from helpers.exercises.roads.steps.mains import crest, half_wave_mean, per_cent_more
+from helpers.exercises.roads.steps.mains import crest, half_wave_mean, per_cent_more, percent_up
 from helpers.exercises.roads.steps.ohms import bands, less_drop
 from helpers.physics import energy, faults, heat, leds, mains, ohms_law, ratings, resistors
 from helpers.physics.operating_point import operating_point
@@ -56,18 +59,19 @@ KNEE_CELSIUS, ZERO_CELSIUS = ratings.KNEE_CELSIUS, ratings.ZERO_CELSIUS
 DROPPER_OHMS = (33e3, 39e3, 47e3, 56e3, 68e3, 82e3, 100e3, 120e3)
 UNTOLD_OHMS = (33e3, 39e3, 43e3, 56e3, 68e3, 82e3, 100e3, 120e3)  # the lesson prints that of 47 k
 HALF_WAVE = "series_diode"
+SUPPLY = "mains.Supply({supply.volts_rms:g}, {supply.hertz:g})"
+HIGHEST = 'mains.highest(mains.SUPPLIES["{supply.name}"])'
 
 
 def working_point(n, circuit=HALF_WAVE):
     return operating_point(circuit, n.supply, ohms=n.ohms)
 
 
-def point_code(field, circuit=HALF_WAVE, high="", times=""):
-    built = f"mains.Supply({high}{{supply.volts_rms:g}}, {{supply.hertz:g}})"
+def point_code(field, circuit=HALF_WAVE, built=SUPPLY, times=""):
     return f'operating_point("{circuit}", {built}, ohms={times}{{ohms:g}}).{field}'
 
 
-# Without the turn of `label`: these questions do ask for ten per cent more.
+# Without the turn of `label`: these questions do ask for some per cent more.
 MAINS_VOLTS = given(lambda n: n.supply.volts_rms, "voltage", "the volts of the mains")
 
 
@@ -88,7 +92,7 @@ def both_halves_watts(n):
 
 def told_apart(resistances, supply):
     """Leave out as many kilo-ohms as volts: there every slip has the same digits."""
-    return [value for value in resistances if value != 1e3 * supply.volts_rms]
+    return [value for value in resistances if abs(value / (1e3 * supply.volts_rms) - 1) > 0.01]
 
 
 def dropper_numbers(draw, supply):
@@ -512,7 +516,7 @@ def _worst_watts(n):
 
 ADDED_TO_WATTS = Turn(
     "added the per cent to the watts",
-    "If the volts rise by ten per cent, by how much does their square?",
+    "If the volts rise by so many per cent, by how much does their square?",
     lambda value, more, n: value * (1 + more / 100) ** 0.5,
 )
 
@@ -534,14 +538,15 @@ RATING = (
         marks=2,
         outcome="find the rating that a dropper needs",
         numbers=untold_numbers,
-        ask="A dropper of {ohms} sits behind a diode on {supply}. By the rule of this course, what "
-        "must it be rated for at least? Give the sum, before you look for a size that is sold.",
+        ask="A dropper of {ohms} sits behind a diode on {supply}, which at its highest stands "
+        "{up_percent} above its label. By the rule of this course, what must it be rated for at "
+        "least? Give the sum, before you look for a size that is sold.",
         kind=Amount(
             "power",
             "W",
             Road(
                 MAINS_VOLTS,
-                knowing(per_cent_more(10.0), ADDED_TO_WATTS),
+                knowing(per_cent_more(percent_up), ADDED_TO_WATTS),
                 squared_over("ohms"),
                 halved(),
                 doubled(),
@@ -550,15 +555,18 @@ RATING = (
             danger=burns(_worst_watts, share=1.0),
             below=0.005,
         ),
-        facts={"sold_watts": lambda n: rules.rating_for(_worst_watts(n))},
+        facts={
+            "up_percent": percent_up,
+            "sold_watts": lambda n: rules.rating_for(_worst_watts(n)),
+        },
         nudges=(
             "What is the highest voltage that the mains may have?",
-            "Add ten per cent to the volts, work out the heat, then take the rule's factor.",
+            "Add the per cent to the volts, work out the heat, then take the rule's factor.",
         ),
         working="{sum}. With the drops of LED and diode it is {right}. Round up, never down. The "
         "next size up of those sold is {sold_watts}. This is the sum for one part. One alone "
         "is no barrier: further down several share it.",
-        code="2 * " + point_code("resistor_watts", high="1.1 * "),
+        code="2 * " + point_code("resistor_watts", built=HIGHEST),
     ),
     Question(
         id="heat-9",
@@ -606,19 +614,20 @@ SERIES = (
         outcome="find the crest voltage on each resistor of a string",
         numbers=lambda draw, supply: {"count": draw.pick((3, 4, 5))},
         ask="A dropper is made of {count} equal resistors in series. The mains is {supply}, and at "
-        "times 10 % higher. What does each of them see at the crest?",
+        "times {up_percent} higher. What does each of them see at the crest?",
         kind=Amount(
             "voltage",
             "V",
-            Road(MAINS_VOLTS, per_cent_more(10.0), crest(), shared_volts("count")),
+            Road(MAINS_VOLTS, per_cent_more(percent_up), crest(), shared_volts("count")),
             within=0.01,
         ),
+        facts={"up_percent": percent_up},
         nudges=(
-            "What is the crest of the mains when it is ten per cent high?",
-            "Take 1.1 times the label, times 1.414, and share it equally.",
+            "What is the crest of the mains when it stands highest?",
+            "Add the per cent to the label, multiply by 1.414, and share it equally.",
         ),
         working="{sum} each.",
-        code="ratings.share_of_string(mains.peak(1.1 * {supply.volts_rms:g}), {count})",
+        code=f"ratings.share_of_string(mains.peak({HIGHEST}.volts_rms), {{count}})",
     ),
     Question(
         id="heat-11",
@@ -794,7 +803,7 @@ WARM = (
 # --- the whole choice ----------------------------------------------------------------------------
 
 SIZING_STEPS = options("""
-    wrong highest mains: Take the voltage on the label and add 10 %.
+    wrong highest mains: Find the highest voltage that the mains may have.
     wrong rms across: Find the rms of that across the dropper.
       reply: The rms of which voltage? It has to be known first.
     wrong heat: Square it and divide by the ohms: the heat.
@@ -816,22 +825,50 @@ PART_VOLTS = 200.0  # Limiting element voltage of small film resistors: common p
 COUNTS = (1, 2, 3, 4)
 EACH_OHMS = (15e3, 22e3, 33e3, 47e3, 68e3)
 AIR_CELSIUS = (70.0, 85.0, 100.0)
-# So much light that on every supply four of the largest are too many; no string lies within 3 %.
-LEAST_AMPS = {"above 200 V": 0.78e-3, "below": 0.42e-3}
-# Wishes, for an LED lit in one half, from which no string lies so near that the drops decide.
-CLEAR_AMPS = {
-    230.0: (0.56e-3, 0.81e-3, 1.15e-3),
-    120.0: (0.60e-3, 0.87e-3, 1.17e-3),
-    240.0: (0.56e-3, 0.85e-3, 1.17e-3),
-    127.0: (0.63e-3, 0.80e-3, 0.99e-3),
-    100.0: (0.52e-3, 0.76e-3, 1.08e-3),
-}
+DRAWER_OHMS = (22e3, 27e3, 33e3)
+
+
+def _wish_between(circuit, supply, enough_ohms, dim_ohms):
+    """Return a wish for light midway between two strings; None where the drops would decide."""
+    low = mains.lowest(supply)
+    enough, dim = (
+        operating_point(circuit, low, ohms=each).led_amps_mean for each in (enough_ohms, dim_ohms)
+    )
+    wish = round(sqrt(enough * dim), 5)
+    without_drops = mains.mean(low.volts_rms) / dim_ohms / (1 if circuit == "bridge" else 2)
+    return wish if 1.01 * without_drops < wish < enough / 1.01 else None
+
+
+@cache
+def _wishes(circuit, supply, air):
+    """Three wishes for light, from bright to dim, that the rules let somebody fulfil."""
+    strings = list(product(EACH_OHMS, COUNTS))
+    totals = sorted({each * count for each, count in strings})
+    found = []
+    for enough, dim in pairwise(totals):
+        if wish := _wish_between(circuit, supply, enough, dim):
+            n = SimpleNamespace(supply=supply, circuit=circuit, air=air, least_amps=wish)
+            parts = product([s for s in strings if s[0] * s[1] == enough], PART_WATTS)
+            if any(_all_passed(_judge_three((*string, size), n)) for string, size in parts):
+                found.append(wish)
+    return found[0], found[len(found) // 2], found[-1]
+
+
+def _any_string_numbers(draw, supply):
+    circuit, air = draw.pick(("diode_across", "bridge")), draw.pick(AIR_CELSIUS)
+    return {
+        "circuit": circuit,
+        "air": air,
+        "least_amps": draw.pick(_wishes(circuit, supply, air)),
+    }
+
+
 STRING_RULES = (
-    "The rules: bright enough at 10\u00a0% low mains, and at 10\u00a0% high mains, in "
-    "that air: while all is sound each takes at most half of what its rating allows; after any one "
-    "short (a resistor, the LED, a diode) none takes more than its rating allows, and those that "
-    "are left stand the whole mains. A single resistor never does. At most one size larger than "
-    "needed."
+    "The rules: bright enough at the lowest mains, {low_volts}, and at the highest, {high_volts}, "
+    "in that air: while all is sound each takes at most half of what its rating allows; after any "
+    "one short (a resistor, the LED, a diode) none takes more than its rating allows, and those "
+    "that are left stand the whole mains. A single resistor never does. At most one size larger "
+    "than needed."
 )
 
 
@@ -889,6 +926,8 @@ STRING_FACTS = {
     "each_ohms": lambda n: n.each,
     "air_celsius": lambda n: n.air,
     "part_volts": lambda n: PART_VOLTS,
+    "low_volts": lambda n: mains.lowest(n.supply).volts_rms,
+    "high_volts": lambda n: mains.highest(n.supply).volts_rms,
 }
 
 
@@ -955,14 +994,15 @@ WHOLE = (
     ),
     Question(
         id="heat-15",
-        edition=2,
+        edition=3,
         level=2,
         marks=2,
         outcome="choose how many resistors and which rating",
         numbers=lambda draw, supply: {
-            "each": draw.pick((22e3, 27e3, 33e3)),
+            "each": draw.pick(DRAWER_OHMS),
             "air": draw.pick(AIR_CELSIUS),
-            "least_amps": LEAST_AMPS["above 200 V" if supply.volts_rms > 200.0 else "below"],
+            # four of the largest are too many
+            "least_amps": _wish_between(HALF_WAVE, supply, *(4 * o for o in DRAWER_OHMS[1:])),
         },
         facts=STRING_FACTS,
         ask="The drawer holds {each_ohms} only, in several sizes, each type good for {part_volts} "
@@ -981,23 +1021,18 @@ WHOLE = (
             "What changes for the light, and what for the heat in each, with each resistor you "
             "add?",
             "Count those that are left after one short: do they stand the mains? Then work out the "
-            "heat in each of them at 10 % high mains, and divide by the share of the rating that "
+            "heat in each of them at the highest mains, and divide by the share of the rating that "
             "the warm air leaves.",
         ),
         working=lambda n: _string_working(_judge_two, _best_two(n), n),
     ),
     Question(
         id="heat-16",
-        edition=2,
+        edition=3,
         level=3,
         marks=3,
         outcome="choose value, number and rating of a dropper's resistors",
-        numbers=lambda draw, supply: {
-            "circuit": (circuit := draw.pick(("diode_across", "bridge"))),
-            "air": draw.pick(AIR_CELSIUS),
-            "least_amps": draw.pick(CLEAR_AMPS[supply.volts_rms])
-            * (2 if circuit == "bridge" else 1),
-        },
+        numbers=_any_string_numbers,
         facts=STRING_FACTS,
         ask="A new circuit: {built}. The mains is {supply}, the air in the box reaches "
         "{air_celsius}, and the LED needs {least_amps:mA} on average. Make the dropper of equal "
@@ -1015,7 +1050,7 @@ WHOLE = (
         nudges=(
             "How many half-cycles feed the dropper here, and how many the LED?",
             "Find the largest total that is bright enough, split it, and take one resistor away. "
-            "Work out the heat in each that is left at 10 % high mains, then derate.",
+            "Work out the heat in each that is left at the highest mains, then derate.",
         ),
         working=lambda n: _string_working(_judge_three, _best_three(n), n),
     ),

@@ -23,11 +23,11 @@ from helpers.exercises.kinds import (
     options,
 )
 from helpers.exercises.question import Picture, Question
-from helpers.exercises.roads import Road, Turn
+from helpers.exercises.roads import Road, Turn, clear
 from helpers.exercises.roads.steps import dimmer as steps
 from helpers.exercises.roads.steps.general import given, knowing, label, times
 from helpers.exercises.roads.steps.heat import halved, squared_over
-from helpers.exercises.roads.steps.mains import crest, per_cent_more
+from helpers.exercises.roads.steps.mains import crest, per_cent_more, percent_up
 from helpers.physics import (
     clamped,
     faults,
@@ -49,8 +49,6 @@ TITLE = "The dimmer"
 
 INDICATOR_OHMS = 100_000.0
 SNUBBER_FARADS, SNUBBER_OHMS = 100e-9, 100.0  # Common practice, no source.
-# What this workshop allows in its small closed box; no general rule.
-BOX_WATTS = {230.0: 0.5, 240.0: 0.5, 127.0: 0.16, 120.0: 0.16, 100.0: 0.11}
 
 # Lines of code, to be filled with the personal numbers.
 SUPPLY = "mains.Supply({supply.volts_rms}, {supply.hertz})"
@@ -208,7 +206,7 @@ RECALL = (
                 ),
                 Slip(
                     "worked out the rating",
-                    lambda n: 2 * 1.1**2 * FULL_HEAT.value(n),
+                    lambda n: 2 * (1 + percent_up(n) / 100) ** 2 * FULL_HEAT.value(n),
                     "Is a rating asked for, or the heat on an ordinary day?",
                 ),
             ),
@@ -414,8 +412,17 @@ def _settings_heat(n):
 
 PARTS_OHMS = (2_200.0, 10_000.0, 22_000.0, 33_000.0, 47_000.0, 68_000.0, 100_000.0)
 PARTS_BORDERS = ((47_000.0, 68_000.0), (68_000.0, 100_000.0))
+BOX_BORDER = (22_000.0, 33_000.0)  # two of the one are too warm for the box, of the other not
 PARTS_WATTS = (0.125, 0.25, 0.5, 1.0, 2.0)
 PARTS_VOLTS, PARTS_CELSIUS = 300.0, 70.0  # What the question states of their type and their air.
+
+
+def _box_watts(supply):
+    """What this workshop allows in its small closed box, midway between two values of the bin."""
+    each = sqrt(BOX_BORDER[0] * BOX_BORDER[1])
+    high = mains.highest(supply)
+    watts = operating_point("series_diode", high, ohms=2 * each).resistor_watts
+    return round(watts, 2)
 
 
 def _parts_numbers(draw, supply):
@@ -428,7 +435,7 @@ def _parts_numbers(draw, supply):
     return {
         "angle": angle,
         "least_amps": 5e-6 * round(sqrt(bright * dim) / 5e-6),
-        "box_watts": BOX_WATTS[supply.volts_rms],
+        "box_watts": _box_watts(supply),
     }
 
 
@@ -589,7 +596,7 @@ LIGHT = (
     ),
     Question(
         id="dim-10",
-        edition=3,
+        edition=4,
         level=3,
         marks=3,
         outcome="choose a dropper for the lowest setting and rate it for the highest",
@@ -598,14 +605,16 @@ LIGHT = (
             "limit_amps": lambda n: leds.LIMIT_AMPS,
             "air_celsius": lambda n: PARTS_CELSIUS,
             "part_volts": lambda n: PARTS_VOLTS,
+            "low_volts": lambda n: mains.lowest(n.supply).volts_rms,
+            "high_volts": lambda n: mains.highest(n.supply).volts_rms,
         },
         ask="A red LED and a diode stand behind a dropper of two equal resistors in series, so "
         "that they share the peak.\n\n"
         "At the lowest setting that is used, {angle:g}°, the LED needs a mean of {least_amps:mA}, "
-        "also with your mains of {supply.volts_rms} 10 % low. At the highest setting, with it 10 % "
-        "high, its peak may be {limit_amps:mA}. Both resistors together may give {box_watts} in "
-        "their small box. Its air stays below {air_celsius}, and their type stands {part_volts} "
-        "rms.\n\n"
+        "also with your mains of {supply.volts_rms} at its lowest, {low_volts}. At the highest "
+        "setting, with the mains at its highest, {high_volts}, its peak may be {limit_amps:mA}. "
+        "Both resistors together may give {box_watts} in their small box. Its air stays below "
+        "{air_celsius}, and their type stands {part_volts} rms.\n\n"
         "While all is sound, each takes at most half of its rating. After any one short (a "
         "resistor, the LED, the diode), none that is left takes more than its rating.\n\n"
         "Pick one value and one rating, the same for both.",
@@ -803,6 +812,9 @@ POT_VOLTS = Road(
 )
 
 
+OTHER_POTS_WATTS = (60.0, 75.0, 80.0, 110.0, 150.0)  # the lesson prints that of 90 W
+
+
 def _what_follows(n):
     """What the peak that is left means for a red LED, with and without a diode in series."""
     bare, with_diode = (leakage.reaches_led(c, _off(n)) for c in ("diode_across", "series_diode"))
@@ -955,7 +967,9 @@ OFF = (
         level=2,
         marks=2,
         outcome="find the voltage that an off dimmer leaves on a sound heater",
-        numbers=lambda draw, supply: {"watts": draw.pick((60.0, 75.0, 80.0, 110.0, 150.0))},
+        numbers=lambda draw, supply: {
+            "watts": draw.pick(clear(POT_VOLTS, supply, "watts", OTHER_POTS_WATTS))
+        },
         facts={
             "snubber_farads": lambda n: SNUBBER_FARADS,
             "leak_amps": _leak_amps,

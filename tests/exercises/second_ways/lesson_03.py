@@ -14,7 +14,6 @@ WITHIN = 1e-9
 DROPS = 2.7
 E12 = (10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82)  # IEC 60063
 MADE = [figure * 10.0**power for power in range(3, 6) for figure in E12]
-ABROAD = {50.0: 127.0, 60.0: 230.0}  # the other mains, by the hertz at home
 
 
 def peak(volts_rms):
@@ -41,7 +40,7 @@ def half_cycle(n):
 
 
 def abroad(n):
-    return ABROAD[n.supply.hertz]
+    return n.other.volts_rms
 
 
 def at_home(n):

@@ -3,7 +3,7 @@
 The means over a cycle are added up from 20 000 instants; nothing here asks `operating_point`.
 
 Sources: drops of LED 2 V, diode 0.7 V, breakdown 5 V: common practice, no source. Nothing left of a
-rating at 155 °C, all of it up to 70 °C: IEC 60115-1. Mains 10 % high: IEC 60038. 8 W/m² K
+rating at 155 °C, all of it up to 70 °C: IEC 60115-1. The highest mains: this package. 8 W/m² K
 for each face of a wall in still air, the low end: Incropera, about 10, quoted from memory.
 """
 
@@ -11,6 +11,8 @@ from functools import cache
 from math import pi, sqrt
 
 import numpy as np
+
+from second_ways import highest_volts
 
 WITHIN = 1e-5  # the sum over instants is that good
 ANGLES = (np.arange(20_000) + 0.5) * 2 * pi / 20_000
@@ -39,8 +41,8 @@ def cycle(circuit, volts_rms, ohms):
     return led.mean(), sqrt(square), square * ohms
 
 
-def heat(n, circuit="series_diode", high=1.0, ohms=None):
-    return cycle(circuit, high * n.supply.volts_rms, ohms or n.ohms)[2]
+def heat(n, circuit="series_diode", volts=None, ohms=None):
+    return cycle(circuit, volts or n.supply.volts_rms, ohms or n.ohms)[2]
 
 
 def full(n, ohms=None):
@@ -73,9 +75,9 @@ RIGHT = {
     "heat-5": lambda n: heat(n, n.circuit),
     "heat-6": lambda n: n.watts * n.after_amps / n.before_amps * 8760,
     "heat-7": lambda n: percent(heat(n), n),
-    "heat-8": lambda n: 2 * heat(n, high=1.1),
+    "heat-8": lambda n: 2 * heat(n, volts=highest_volts(n.supply)),
     "heat-9": lambda n: n.rated_watts * left(n.air_celsius),
-    "heat-10": lambda n: 1.1 * sqrt(2) * n.supply.volts_rms / n.count,
+    "heat-10": lambda n: sqrt(2) * highest_volts(n.supply) / n.count,
     "heat-11": lambda n: heat(n, ohms=3 * n.ohms) / 3,
     "heat-12": lambda n: n.room_celsius + box_rise(n) + own_rise(n),
 }
@@ -86,7 +88,7 @@ SIMPLE = {
     "heat-3": lambda n: full(n) / 2,
     "heat-5": full,
     "heat-7": lambda n: percent(full(n) / 2, n),
-    "heat-8": lambda n: 1.21 * full(n),
+    "heat-8": lambda n: highest_volts(n.supply) ** 2 / n.ohms,
     "heat-11": lambda n: full(n) / 18,
 }
 

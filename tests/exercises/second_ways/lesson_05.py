@@ -4,14 +4,16 @@ Heat: 1 − a/π + sin 2a / 2π of full, Rashid, Power Electronics, AC voltage c
 (1 + cos a) / 2 of full, the integral of a sine from a to π. What an LED gets above its drops is
 added up from 36 000 instants, which stand so that every edge falls between two of them.
 
-Sources: LED 2 V, diode 0.7 V, capacitor 100 nF with 100 Ω: common practice, no source. Mains 10 %
-high: IEC 60038. Form factor π / √8 of a sine: any book on alternating currents.
+Sources: LED 2 V, diode 0.7 V, capacitor 100 nF with 100 Ω: common practice, no source. The highest
+mains: this package. Form factor π / √8 of a sine: any book on alternating currents.
 """
 
 from functools import cache
 from math import acos, cos, degrees, hypot, pi, radians, sin, sqrt
 
 import numpy as np
+
+from second_ways import highest_volts
 
 WITHIN = 1e-5  # the sum over instants is that good
 DROPS = 2.7
@@ -102,7 +104,7 @@ SLIPS = {
     "dim-recall-3": {
         "forgot to square the volts": lambda n: n.supply.volts_rms / n.ohms,
         "took 0.45 on top": lambda n: 0.225 * n.supply.volts_rms**2 / n.ohms,
-        "worked out the rating": lambda n: (1.1 * n.supply.volts_rms) ** 2 / n.ohms,
+        "worked out the rating": lambda n: highest_volts(n.supply) ** 2 / n.ohms,
     },
     "dim-5": {"divided by the volts twice": lambda n: n.watts / n.supply.volts_rms**2},
     "dim-12": {

@@ -4,6 +4,7 @@ from math import inf, pi, sqrt
 
 from helpers.exercises.roads.road import Step, Turn
 from helpers.exercises.roads.steps.general import factor
+from helpers.physics import mains
 
 DIVISION_SECONDS = 0.002  # of the grid on which a wave is to be read over time
 
@@ -59,6 +60,15 @@ def rms_of_crest(called="the rms value"):
                 turns=RMS_OF_CREST)  # fmt: skip
 
 
+TOO_NEAR = 2.5  # to ten per cent, for the one to be told from the other [%]
+
+
+def percent_up(n):
+    """How far the highest mains stands above its label."""
+    highest = mains.highest(n.supply).volts_rms
+    return round(100 * (highest / n.supply.volts_rms - 1), 12)
+
+
 def per_cent_more(percent, called="the highest"):
     """A value with some per cent added."""
     return Step(
@@ -70,12 +80,12 @@ def per_cent_more(percent, called="the highest"):
                  lambda value, more, n: value, usual=True),
             Turn("took the per cent off", "Which end of the range is asked for: lowest or highest?",
                  lambda value, more, n: value * (1 - more / 100)),
-            Turn("added the per cent as volts", "Ten per cent of what?",
+            Turn("added the per cent as volts", "So many per cent of what?",
                  lambda value, more, n: value + more),
             Turn("took the per cent for tenths", "How many hundredths are one per cent?",
                  lambda value, more, n: value * (1 + more / 10)),
             Turn("took ten per cent for it", "How far does this mains stand above its label?",
-                 lambda value, more, n: inf if more == 10.0 else 1.1 * value),
+                 lambda value, more, n: inf if abs(more - 10) < TOO_NEAR else 1.1 * value),
             Turn("added the per cent twice", "How often does the range have to be counted?",
                  lambda value, more, n: value * (1 + more / 100) ** 2),
             Turn("took the rise alone", "What does the rise come on top of?",
