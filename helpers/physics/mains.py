@@ -71,6 +71,9 @@ _HOUSEHOLD = (
     (127, 60, 117.0, 133.0, "Brazil, PRODIST module 8, adequate supply (from memory)"),
     (100, 50, 95.0, 107.0, "Japan, 101 ± 6 V (from memory)"),
     (100, 60, 95.0, 107.0, "Japan, 101 ± 6 V (from memory)"),
+    (110, 60, 104.5, 115.5, "Taiwan, ± 5 % for lighting (from memory)"),
+    (220, 50, 198.0, 235.4, "China, GB/T 12325, +7/−10 % (from memory)"),
+    (220, 60, 207.0, 233.0, "Korea, 220 ± 13 V (from memory)"),
 )  # fmt: skip
 SUPPLIES = {}
 NATIONAL = {}

@@ -26,7 +26,7 @@ ROUNDED_TOO_EARLY = {("ohm-2", "6 mA")}  # within three per cent, and so right
 Found = namedtuple("Found", "row, verdict")
 
 # Wrong turns that end in the accepted band on some supply, each with its reason.
-ON_100_V = "ten per cent of 100 V are 10 V, and a per cent of it is a volt"
+ON_100_V = "ten per cent of 100 V are 10 V, and a per cent of it is a volt; of 110 V hardly more"
 WITHIN_BAND = "less than the band away, where the simple and the exact sum lie apart"
 DECLARED = {
     ("safe-12", "added the per cent as volts"): ON_100_V,

@@ -173,7 +173,9 @@ def test_second_way_the_right_road_leads_to_the_sum_by_hand(road, expected):
 
 DIMMER = [q for q in QUANTITIES if q.id.startswith("dim-")]
 # On 100 V a per cent is a volt: nobody could tell.
-NO_OTHER_NUMBER = {("dim-recall-2", "added the per cent as volts", 100.0)}
+NO_OTHER_NUMBER = {
+    ("dim-recall-2", "added the per cent as volts", volts) for volts in (100.0, 110.0)
+}
 # Its number is told by a name that says more.
 TOLD_AS_ANOTHER = {"dim-12": {"took the share of the light"}}
 
@@ -219,7 +221,7 @@ def _told(row):
 @of_each(DIMMER, "limit")
 def test_of_random_numbers_at_most_a_tenth_is_given_a_reason(question):
     chance, claimed, tried, drawn = random.Random(5), 0, 0, every_numbers(question)
-    while tried < 1500:
+    while tried < 6000:  # chance alone is then below half a per cent
         n = chance.choice(drawn)
         value = float(f"{question.kind.right(n) * 10 ** chance.uniform(-1, 1):.3g}")
         verdict = question.kind.mark(value, n, 3)
