@@ -114,17 +114,22 @@ class Amount(Kind):
 
     def band(self, numbers):
         """Return the lowest and the highest value that is accepted however it is typed."""
-        low, high = sorted((self.right(numbers), self.simple(numbers)))
+        return self._band(self.right(numbers), self.simple(numbers))
+
+    def _band(self, *ends):
+        low, high = sorted(ends)
         below = self.within if self.below is None else max(self.below, ROUNDING)
         return low - below * abs(low), high + self.within * abs(high)
 
-    def _accepted(self, value, digits, numbers):
-        low, high = self.band(numbers)
+    def _is_right(self, value, digits, numbers):
+        return self._accepted(value, digits, self.right(numbers), self.simple(numbers))
+
+    def _accepted(self, value, digits, *ends):
+        low, high = self._band(*ends)
         if low <= value <= high:
             return True
         if digits != FEW_DIGITS or (self.below is not None and value < low):
             return False
-        ends = (self.right(numbers), self.simple(numbers))
         return any(f"{value:.1e}" == f"{end:.1e}" for end in ends)
 
     def verdict_on(self, answer, numbers):
@@ -153,17 +158,18 @@ class Amount(Kind):
         if self.crest is None or {answer.misnamed, self.measure} != {"peak", "rms"}:
             return False
         factor = self.crest if self.measure == "peak" else 1 / self.crest
-        return self._accepted(answer.value * factor, answer.digits, numbers)
+        return self._is_right(answer.value * factor, answer.digits, numbers)
 
     def mark(self, value, numbers, digits=15):
-        if self._accepted(value, digits, numbers):
+        right = self.right(numbers)  # once: an exact result is a search for zeros of its own
+        if self._accepted(value, digits, right, self.simple(numbers)):
             return Verdict(1.0, "Right.")
         danger = (self.danger and self.danger(value, numbers)) or ""
         own = [(slip, slip.wrong(numbers)) for slip in self.slips]
-        exact = self.exact(numbers) if self.exact else None
+        exact = right if self.exact else None
         found = explain(value, digits, self.road, numbers, exact, own)
         if not found:
-            size = size_check(value, self.right(numbers))
+            size = size_check(value, right)
             return Verdict(0.0, f"{size} {self.road.way_back()}".strip(), "", danger)
         said = danger or fill(found.danger, numbers)
         return Verdict.partly(found.share, found.reply, found.name, said)
@@ -195,7 +201,7 @@ class Amount(Kind):
         """Return how an answer may look: never one that would be right with these numbers."""
         shown = [f"{figure} {self.unit}".strip() for figure in EXAMPLES]
         read = [quantities.read(text, self.of, self.unit) for text in shown]
-        right = [self._accepted(reading.value, reading.digits, numbers) for reading in read]
+        right = [self._is_right(reading.value, reading.digits, numbers) for reading in read]
         return shown[right.index(False)]
 
 

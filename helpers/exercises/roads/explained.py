@@ -65,30 +65,30 @@ def explain(value, digits, road, n, exact=None, own=()):
         names = tuple(dict.fromkeys(slip.name for slip in found))[:2]
         danger = next((slip.danger for slip in found if slip.danger), "")
         return Reason(names, _reply(names, fill(first.asks, n)), first.share, danger)
-    single = [w for w in road.wrong(n) if _ends_at(value, digits, w, scales)]
+    single = [w for w in road.wrong(n) if _ends_at(value, fits, w, scales)]
     if single:
         return _told(road, single)
-    if power := _decade(value, digits, [right * scale for scale in scales]):
+    if power := _decade(value, fits, [right * scale for scale in scales]):
         whole = power % 3 == 0
         return Reason((PREFIX if whole else PLACE,), ASK_PREFIX if whole else ASK_PLACE, 0.5)
     twice = [w for w in road.wrong_twice(n) if any(fits(w.value * scale) for scale in scales)]
     return _told(road, twice) if twice else None
 
 
-def _ends_at(value, digits, wrong, scales):
+def _ends_at(value, fits, wrong, scales):
     ends = [wrong.value * scale for scale in scales]
     if wrong.turns[0].any_decade:
         ends += [wrong.value / scale for scale in scales]  # upside down, the exact sum is too
-        return _decade(value, digits, ends) is not None
-    return any(map(_fit(value, digits), ends))
+        return _decade(value, fits, ends) is not None
+    return any(map(fits, ends))
 
 
-def _decade(value, digits, ends):
+def _decade(value, fits, ends):
     """Return by which power of ten a value lies beside one of some numbers, or None."""
     for end in ends:
         if value * end > 0:
             power = round(log10(value / end))
-            if _fit(value, digits)(end * 10.0**power):
+            if fits(end * 10.0**power):
                 return power
     return None
 

@@ -6,6 +6,7 @@ only; must never know how a question is shown or kept.
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from itertools import islice
 from math import isfinite
 
 from helpers import quantities
@@ -113,7 +114,11 @@ class Road:
 
     def walk(self, n):
         """Return the result of every step [the glossary's unit]."""
-        return _on(self.steps, n, None)
+        return _on(self._with_operands(n), n, None)
+
+    def _with_operands(self, n):
+        """Return each step with its operand, which no wrong turn before it changes."""
+        return [(step, _operand(step, n)) for step in self.steps]
 
     def sum(self, n):
         """Return the worked sum, a piece for each step."""
@@ -158,23 +163,26 @@ class Road:
 
     def wrong_twice(self, n):
         """Return the ends of roads with two usual wrong turns, a dozen at the most."""
-        ends = []
-        for index, first, value in _usual(self.steps, n, None):
+        return list(islice(self._with_two_turns(n), MOST_PAIRS))
+
+    def _with_two_turns(self, n):
+        steps = self._with_operands(n)
+        for index, first, value in _usual(steps, n, None):
             if value is None:
                 continue
-            rest = self.steps[index + 1 :]
+            rest = steps[index + 1 :]
             for later, second, value_2 in _usual(rest, n, value):
                 end = _end(rest[later + 1 :], n, value_2)
                 if end is not None:
-                    ends.append(Wrong((first, second), (index, index + 1 + later), end))
-        return ends[:MOST_PAIRS]
+                    yield Wrong((first, second), (index, index + 1 + later), end)
 
     def _with_turn(self, n):
-        walked = self.walk(n)
-        for index, step in enumerate(self.steps):
-            before, rest = walked[index - 1] if index else None, self.steps[index + 1 :]
+        steps = self._with_operands(n)
+        walked = _on(steps, n, None)
+        for index, (step, operand) in enumerate(steps):
+            before, rest = walked[index - 1] if index else None, steps[index + 1 :]
             for turn in step.turns:
-                end = _end(rest, n, _taken(turn.take, before, _operand(step, n), n))
+                end = _end(rest, n, _taken(turn.take, before, operand, n))
                 if end is not None:
                     yield Wrong((turn,), (index,), end)
             if isinstance(step.operand, Road):
@@ -207,25 +215,25 @@ class Road:
 def _on(steps, n, value):
     """Return the result of each step, going on from a value."""
     found = []
-    for step in steps:
-        value = step.take(value, _operand(step, n), n)
+    for step, operand in steps:
+        value = step.take(value, operand, n)
         found.append(value)
     return found
 
 
 def _usual(steps, n, value):
     """Yield place, turn and what it leads to for each usual turn, those of a road within too."""
-    for index, step in enumerate(steps):
+    for index, (step, operand) in enumerate(steps):
         for turn in step.turns:
             if turn.usual:
-                yield index, turn, _taken(turn.take, value, _operand(step, n), n)
+                yield index, turn, _taken(turn.take, value, operand, n)
         if isinstance(step.operand, Road):
-            inner = step.operand.steps
-            for place, turn, operand in _usual(inner, n, None):
-                end = _end(inner[place + 1 :], n, operand)
+            inner = step.operand._with_operands(n)
+            for place, turn, wrong in _usual(inner, n, None):
+                end = _end(inner[place + 1 :], n, wrong)
                 if end is not None:
                     yield index, turn, _taken(step.take, value, end, n)
-        value = _taken(step.take, value, _operand(step, n), n)
+        value = _taken(step.take, value, operand, n)
         if value is None:
             return
 
