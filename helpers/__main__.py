@@ -122,6 +122,18 @@ def build(arguments):
         print(path.relative_to(ROOT))
 
 
+def clash(arguments):
+    """List the wrong turns of a question that end on its right answer or on each other.
+
+    All numbers that it can draw are tried, on all supplies; those without a clash are proposed. An
+    example: clash safe-12
+    """
+    from helpers.authoring.clash import find, report
+    from helpers.exercises.bank import bank
+
+    print("\n".join(report(find(arguments.question, bank()))))
+
+
 def with_bar(learners):
     """Show a bar where the run is long and somebody watches."""
     if len(learners) < MANY or not sys.stderr.isatty():
@@ -182,6 +194,9 @@ def command_line():
 
     one = subcommand("build", build)
     one.add_argument("lessons", nargs="*", help="file names in lessons/; all if none")
+
+    one = subcommand("clash", clash)
+    one.add_argument("question", metavar="ID", help="the id of a question, such as safe-12")
     return parser, tuple(commands.choices)
 
 

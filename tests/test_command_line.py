@@ -4,7 +4,7 @@ import pytest
 
 from helpers.__main__ import main
 
-SUBCOMMANDS = ("open", "mark", "demo-room", "forget", "build")
+SUBCOMMANDS = ("open", "mark", "demo-room", "forget", "build", "clash")
 STAMP = (
     "Plan only. Not permission to build or connect: a competent person checks it first, under "
     "local rules"
@@ -34,6 +34,7 @@ MISSING = {
     "mark": "folder, --roster, --class-word, --out",
     "demo-room": "folder",
     "forget": "learner",
+    "clash": "ID",
 }
 
 

@@ -11,9 +11,9 @@ from math import ceil
 from types import SimpleNamespace
 
 import pytest
-from every_numbers import every_numbers
 from questions import ALL, MARKED, QUANTITIES, of_each
 
+from helpers.authoring.every_numbers import every_numbers
 from helpers.exercises import kinds
 from helpers.exercises.bank import bank, lesson_of, lessons
 from helpers.exercises.wording import working_lines

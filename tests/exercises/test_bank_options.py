@@ -2,9 +2,9 @@
 
 from itertools import combinations, permutations
 
-from every_numbers import every_numbers
 from questions import CHOICES, CHOOSE_ALL, LETTERED, ORDERS, of_each
 
+from helpers.authoring.every_numbers import every_numbers
 from helpers.exercises import kinds
 
 # --- options and steps

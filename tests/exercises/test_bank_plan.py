@@ -5,10 +5,10 @@ from collections import Counter
 from pathlib import Path
 
 import pytest
-from every_numbers import every_numbers
 from outcomes import OUTCOMES
 from questions import ALL, EXERCISES
 
+from helpers.authoring.every_numbers import every_numbers
 from helpers.exercises.bank import lesson_of, lessons
 
 LESSONS = Path(__file__).resolve().parents[2] / "lessons"

@@ -3,9 +3,9 @@
 import re
 
 import pytest
-from every_numbers import every_numbers
 from questions import ALL, CHOICES, CHOOSE_ALL, EXERCISES, MARKED, PARTS, QUANTITIES, of_each
 
+from helpers.authoring.every_numbers import every_numbers
 from helpers.exercises import kinds
 from helpers.exercises.bank import bank
 from helpers.exercises.standing import DrawStanding

@@ -8,10 +8,10 @@ from math import acos, asin, degrees, exp, pi, sqrt
 
 import numpy as np
 import pytest
-from every_numbers import every_numbers
 from questions import PARTS, of_each
 from second_ways import highest_volts, lesson_01, lesson_03, lesson_04, lesson_05, lowest_volts
 
+from helpers.authoring.every_numbers import every_numbers
 from helpers.exercises.bank import bank
 from helpers.exercises.kinds import judged
 from helpers.physics.mains import SUPPLIES

@@ -6,7 +6,6 @@ import re
 from statistics import median
 
 import pytest
-from every_numbers import every_numbers
 from notebook import (
     LESSONS,
     ROOT,
@@ -22,6 +21,7 @@ from notebook import (
     words,
 )
 
+from helpers.authoring.every_numbers import every_numbers
 from helpers.authoring.solutions import dumps, tidy
 from helpers.exercises.bank import bank, lessons
 

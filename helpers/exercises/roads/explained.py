@@ -58,21 +58,39 @@ def explain(value, digits, road, n, exact=None, own=()):
     proportion, on the exact one; two usual turns together; a wrong decade on the right road.
     """
     right = road.value(n)
-    scales = (1.0,) if exact is None or not right else (1.0, exact / right)
-    fits = _fit(value, digits)
+    scales, fits = _scales(right, exact), _fit(value, digits)
     if found := [slip for slip, wrong in own if fits(wrong)]:
         first = found[0]
         names = tuple(dict.fromkeys(slip.name for slip in found))[:2]
         danger = next((slip.danger for slip in found if slip.danger), "")
         return Reason(names, _reply(names, fill(first.asks, n)), first.share, danger)
-    single = [w for w in road.wrong(n) if _ends_at(value, fits, w, scales)]
-    if single:
+    if single := _single(value, fits, road, n, scales):
         return _told(road, single)
     if power := _decade(value, fits, [right * scale for scale in scales]):
         whole = power % 3 == 0
         return Reason((PREFIX if whole else PLACE,), ASK_PREFIX if whole else ASK_PLACE, 0.5)
     twice = [w for w in road.wrong_twice(n) if any(fits(w.value * scale) for scale in scales)]
     return _told(road, twice) if twice else None
+
+
+def meanings(value, digits, road, n, exact=None, own=()):
+    """Return the names of all single turns that a number may come from, the question's own first.
+
+    Parameters are those of `explain`, which tells two of them; more are one too many.
+    """
+    fits = _fit(value, digits)
+    found = [slip.name for slip, wrong in own if fits(wrong)]
+    scales = _scales(road.value(n), exact)
+    found = found or [" and ".join(one.names) for one in _single(value, fits, road, n, scales)]
+    return tuple(dict.fromkeys(found))
+
+
+def _scales(right, exact):
+    return (1.0,) if exact is None or not right else (1.0, exact / right)
+
+
+def _single(value, fits, road, n, scales):
+    return [one for one in road.wrong(n) if _ends_at(value, fits, one, scales)]
 
 
 def _ends_at(value, fits, wrong, scales):

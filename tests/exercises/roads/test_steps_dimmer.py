@@ -13,9 +13,9 @@ from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
-from every_numbers import every_numbers
 from questions import QUANTITIES, of_each
 
+from helpers.authoring.every_numbers import every_numbers
 from helpers.exercises.bank import bank
 from helpers.exercises.kinds import NotRead
 from helpers.exercises.roads import Road

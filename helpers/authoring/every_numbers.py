@@ -1,6 +1,6 @@
 """Walks through every set of personal numbers that a question can draw, not only the likely ones.
 
-For the tests of the bank; stands in for `helpers.exercises.draws.Draw`.
+For tests of the bank and for who writes questions; stands in for `helpers.exercises.draws.Draw`.
 """
 
 from functools import cache
