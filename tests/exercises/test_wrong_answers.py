@@ -13,6 +13,7 @@ from random import Random
 
 import pytest
 from questions import QUANTITIES, of_each
+from single_turns import DECLARED, MISSES, names, outcomes
 
 from helpers.exercises.bank import bank
 from helpers.exercises.kinds import NotRead
@@ -24,25 +25,6 @@ LEARNERS = ("BENCH-01", "BENCH-02", "BENCH-03")
 ROUNDED_TOO_EARLY = {("ohm-2", "6 mA")}  # within three per cent, and so right
 
 Found = namedtuple("Found", "row, verdict")
-
-# Wrong turns that end in the accepted band on some supply, each with its reason.
-ON_100_V = "ten per cent of 100 V are 10 V, and a per cent of it is a volt; of 110 V hardly more"
-WITHIN_BAND = "less than the band away, where the simple and the exact sum lie apart"
-DECLARED = {
-    ("safe-12", "added the per cent as volts"): ON_100_V,
-    ("safe-14", "added the per cent as volts"): ON_100_V,
-    ("wave-12", "added the per cent as volts"): ON_100_V,
-    ("dim-recall-2", "added the per cent as volts"): ON_100_V,
-    ("heat-8", "added the per cent as volts"): WITHIN_BAND,
-    ("heat-10", "added the per cent as volts"): ON_100_V,
-    ("dim-12", "took the share of the light"): "told under the question's own words",
-    ("heat-11", "read the second band one colour off"): "one digit of two is less than the band",
-    ("heat-7", ""): "told as watts or hours compared alone",
-}
-
-
-def names(verdict):
-    return verdict.slip.split(" or ")
 
 
 @cache
@@ -96,15 +78,8 @@ def drawn(question):
 @of_each(QUANTITIES)
 def test_every_single_turn_is_named_alone_or_with_its_twin_or_declared(question):
     for numbers in drawn(question):
-        for wrong in question.kind.road.wrong(numbers):
-            verdict = question.kind.mark(wrong.value, numbers)
-            if not declared(question, *wrong.names):
-                assert not verdict.right, (wrong.names, numbers)
-                assert set(wrong.names) & set(names(verdict)), (wrong, verdict.slip, numbers)
-
-
-def declared(question, name):
-    return {(question.id, name), (question.id, "")} & set(DECLARED)
+        missed = [(wrong, said) for wrong, said in outcomes(question, numbers) if said in MISSES]
+        assert not missed, numbers
 
 
 def test_limit_few_questions_have_a_declared_turn():
