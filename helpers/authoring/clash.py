@@ -10,7 +10,6 @@ from types import SimpleNamespace
 from helpers import quantities
 from helpers.authoring.every_numbers import every_numbers
 from helpers.classroom.files import Unusable, counted, plain
-from helpers.exercises.kinds import Amount
 from helpers.exercises.roads import meanings
 from helpers.exercises.templates import quantity_of
 from helpers.physics.mains import SUPPLIES
@@ -158,15 +157,14 @@ def find(question_id, questions):
     Unusable
         If there is none, or it is no sum.
     """
-    sums = [name for name, one in questions.items() if isinstance(one.kind, Amount)]
+    sums = [name for name, one in questions.items() if one.kind.road]
     there = f"Questions with a sum are: {', '.join(sums)}."
     if question_id not in questions:
         raise Unusable(f'"{plain(question_id)}" was read, and no question has that id. {there}')
     if question_id not in sums:
-        kind = questions[question_id].kind.name
         raise Unusable(
-            f'"{question_id}" was read. Its answer is of the kind {kind}, not a sum, so no wrong '
-            f"turn leads to a number. {there}"
+            f'"{question_id}" was read. Its answer is not a sum, so no wrong turn leads to a '
+            f"number. {there}"
         )
     return questions[question_id]
 

@@ -17,16 +17,23 @@ class Kind:
         How many tries come before the worked answer.
     other_answers : str
         What to say beside the model answer where others are as good.
+    road : Road, optional
+        How the right number comes about; only a sum has one.
     """
 
     name = ""
     between = ", "
     tries = 3
     other_answers = ""
+    road = None
 
     def worth(self, used):
         """Return what a try is worth after so many others [-]."""
         return 1.0
+
+    def listed(self, numbers):
+        """Return what can be chosen or put in order, as it is listed in the bank."""
+        return ()
 
     def arrange(self, numbers, stream):
         """Return the order in which the options of this draw are shown, as indices."""
