@@ -6,7 +6,6 @@ that are offered today.
 
 from functools import cache
 
-import every_numbers
 import pytest
 import test_bank
 import test_bank_options
@@ -14,6 +13,7 @@ import test_bank_texts
 import test_parts
 import test_wrong_answers
 
+from helpers.authoring.every_numbers import every_numbers
 from helpers.exercises import settings
 from helpers.physics import mains
 
@@ -53,17 +53,19 @@ CASES = [
 @pytest.fixture(scope="module", autouse=True)
 def somewhere_else():
     """Let every question be drawn on the invented supply, and on no other."""
+    kept = dict(mains.SUPPLIES)
     with pytest.MonkeyPatch.context() as patch:
-        for name in list(mains.SUPPLIES):
-            patch.delitem(mains.SUPPLIES, name)
-        patch.setitem(mains.SUPPLIES, INVENTED.name, INVENTED)
+        mains.SUPPLIES.clear()
+        mains.SUPPLIES[INVENTED.name] = INVENTED
         patch.setitem(mains.NATIONAL, INVENTED.name, RANGE)
-        there = cache(every_numbers.every_numbers.__wrapped__)
+        there = cache(every_numbers.__wrapped__)
         for module in MODULES:
             if hasattr(module, "every_numbers"):
                 patch.setattr(module, "every_numbers", there)
         patch.setattr(test_bank, "cases", cache(test_bank.cases.__wrapped__))
         yield
+    mains.SUPPLIES.clear()
+    mains.SUPPLIES.update(kept)  # in their own order, which a patch taken back would turn round
 
 
 @pytest.mark.parametrize(("check", "question"), CASES)
