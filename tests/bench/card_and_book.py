@@ -88,7 +88,8 @@ class Sequence:
         outcome = self.session.answer(name, typed, number)
         self.met[way if outcome.verdict else "refused"] += 1
         if outcome.verdict:
-            self.met[self.questions[name].kind_name] += 1
+            question = self.questions[name]
+            self.met["picture" if question.picture else question.kind.name] += 1
 
     def any(self, kind, numbers):
         """Return an answer of any worth that can be read."""

@@ -85,7 +85,7 @@ def test_the_answers_are_kept_with_the_outputs_as_data(path):
                     if ANSWER_MEDIA_TYPE in o["data"]]  # fmt: skip
             assert [data["question"] for data in kept] == [cell["id"]]
             assert set(kept[0]) == {
-                "question", "learner", "class_word", "supply", "draw", "answers"
+                "question", "edition", "learner", "class_word", "supply", "draw", "answers"
             }  # fmt: skip
             assert len(kept[0]["answers"]) == 1
 
