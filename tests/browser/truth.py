@@ -330,7 +330,7 @@ class Walk:
         card = self.pages[name].locator(f".cw-c-{question_id}")
         fill(card, question, typed)
         card.get_by_role("button", name="Check", exact=True).click()
-        self.note_answer(kernel, question_id, number, typed, shows_unread=True)
+        self.note_answer(session, kernel, question_id, number, typed, shows_unread=True)
         return f"{question_id} draw {number}: {typed!r}"
 
     def some_answer(self, session, question_id, number):
@@ -342,9 +342,10 @@ class Walk:
         right = right_answer(session, question_id, number)
         return self.random.choice([right, *wrong_answers(session, question_id, number)])
 
-    def note_answer(self, kernel, question_id, number, typed, shows_unread):
-        """Remember what the newest press of Check showed, once the log has it."""
+    def note_answer(self, before, kernel, question_id, number, typed, shows_unread=False):
+        """Remember what the newest answer showed, once the log has it; only a new one travels."""
         question = bank()[question_id]
+        earlier = before.draw(question_id, number).tried
         end = time.monotonic() + SETTLED_SECONDS
         while time.monotonic() < end:
             draw = self.session().draw(question_id, number)
@@ -356,7 +357,8 @@ class Walk:
                 return
             if answer.value in draw.tried:
                 for each in self.kernels.values():
-                    each.shown.pop((question_id, number), None)
+                    if answer.value not in earlier:
+                        each.shown.pop((question_id, number), None)
                 kernel.shown[question_id, number] = Outcome(*draw.tried[answer.value])
                 return
             time.sleep(0.05)
@@ -396,7 +398,7 @@ class Walk:
         number = self.number(session, kernel, question_id)
         typed = self.some_answer(session, question_id, number)
         self.run_cell(name, "code", f'answer("{question_id}", "{typed}", draw={number})')
-        self.note_answer(kernel, question_id, number, typed, shows_unread=False)
+        self.note_answer(session, kernel, question_id, number, typed)
         return f"{question_id} draw {number}: {typed!r}"
 
     def run_cell(self, name, cell_id, source):
@@ -429,7 +431,7 @@ class Walk:
         fill(card, question, mine)
         self.run_cell(other, "code", f'answer("{question_id}", "{theirs}", draw={number})')
         card.get_by_role("button", name="Check", exact=True).click()
-        self.note_answer(self.kernel(other), question_id, number, theirs, shows_unread=False)
+        self.note_answer(session, self.kernel(other), question_id, number, theirs)
         overtaken = Outcome(*self.session().draw(question_id, number).last)
         kernel.shown[question_id, number] = replace(overtaken, problem=ANSWERED_ELSEWHERE)
         time.sleep(1)
