@@ -92,7 +92,7 @@ def _answers(kind, n):
 
 
 def _options(kind, n):
-    return [option.text for option in kind.listed(n)] if hasattr(kind, "listed") else ()
+    return [option.text for option in kind.listed(n)]
 
 
 def _short(value):
