@@ -187,7 +187,7 @@ class Road:
                     yield Wrong((turn,), (index,), end)
             if isinstance(step.operand, Road):
                 for wrong in step.operand.wrong(n):
-                    end = _end(rest, n, step.take(before, wrong.value, n))
+                    end = _end(rest, n, _taken(step.take, before, wrong.value, n))
                     if end is not None:
                         yield Wrong(wrong.turns, (index,), end)
 
@@ -247,13 +247,11 @@ def _taken(take, before, operand, n):
 
 def _end(steps, n, value):
     """Return where the rest of a road leads from a value, or None if nowhere."""
-    if value is None:
-        return None
-    try:
-        end = (_on(steps, n, value) or [value])[-1]
-    except (ZeroDivisionError, ValueError, OverflowError):
-        return None
-    return end if isinstance(end, (int, float)) and isfinite(end) else None
+    for step, operand in steps:
+        if value is None:
+            return None
+        value = _taken(step.take, value, operand, n)
+    return value if isinstance(value, (int, float)) and isfinite(value) else None
 
 
 def _operand(step, n):

@@ -1,10 +1,11 @@
 """A road: right value, worked sum, code and wrong ends all follow from one chain of steps."""
 
+from dataclasses import replace
 from types import SimpleNamespace
 
 import pytest
 
-from helpers.exercises.roads import Road
+from helpers.exercises.roads import Road, Turn
 from helpers.exercises.roads.steps.general import given, over
 from helpers.exercises.roads.steps.ohms import less_drop, parallel, series, smallest
 from helpers.physics import ohms_law
@@ -72,3 +73,10 @@ def test_second_way_one_of_two_turns_may_lie_on_a_road_within():
 def test_a_turn_that_leads_nowhere_is_left_out():
     over_zero = Road(given("volts"), less_drop("volts"), over("ohms"))
     assert "divided the wrong way round" not in ends(over_zero)
+
+
+def test_a_turn_on_a_road_within_that_leads_nowhere_is_left_out():
+    by_nothing = Turn("took nothing", "How many ohms stand there?", lambda value, operand, n: 0.0)
+    within = Road(replace(given("ohms"), turns=(by_nothing,)))
+    assert "took nothing" in ends(within)
+    assert "took nothing" not in ends(Road(given("volts"), over(within)))
