@@ -140,7 +140,8 @@ class Session:
 
     def open_draw(self, question_id, number):
         """Say why a draw may not be opened yet; '' if it may."""
-        question, first = self.question(question_id), self.standing(question_id).first_draw
+        question, standing = self.question(question_id), self.standing(question_id)
+        s, first = self.settings, standing.first_draw
         if not isinstance(number, int) or isinstance(number, bool) or number < 0:
             return f"draw={number!r} was read; it is 0, or the number of a fresh draw: 1, 2 …"
         if number >= MOST_DRAWS:
@@ -150,7 +151,7 @@ class Session:
             return f"Draw {number} was answered in another edition of this question. Type: `{form}`"
         if number > first and not question.has_fresh_numbers:
             return "This question has the same numbers for everybody: there is no fresh draw."
-        if number == first or self.draw(question_id, number - 1).finished(question):
+        if standing.may_open(s.learner, s.class_word, self.supply, number):
             return ""
         return f"Fresh numbers come after draw {number - 1} of this question is finished."
 

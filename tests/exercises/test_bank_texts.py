@@ -15,7 +15,7 @@ from helpers.quantities import write, write_as
 
 
 def of_options(question, numbers):
-    return question.kind.listed(numbers) if hasattr(question.kind, "options") else ()
+    return question.kind.listed(numbers)
 
 
 def replies(question, numbers):
