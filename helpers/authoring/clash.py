@@ -10,11 +10,10 @@ from types import SimpleNamespace
 from helpers import quantities
 from helpers.authoring.every_numbers import every_numbers
 from helpers.classroom.files import Unusable, counted, plain
-from helpers.exercises.roads import meanings
 from helpers.exercises.templates import quantity_of
 from helpers.physics.mains import SUPPLIES
 
-TYPED_DIGITS = 3
+TYPED_DIGITS, ALL_DIGITS = 3, 15
 MOST_NAMES = 2  # so many are told on a card, with the question that parts them
 MOST_SHOWN = 24
 
@@ -70,26 +69,22 @@ def clashes_with(kind, n):
     -------
     found : list of Clash
     """
-    own = [(slip, slip.wrong(n)) for slip in kind.slips]
-    exact = kind.exact(n) if kind.exact else None
-    ends = [(slip.name, value) for slip, value in own]
-    ends += [(" and ".join(wrong.names), wrong.value) for wrong in kind.road.wrong(n)]
     found = {}
-    for name, value in ends:
+    for name, value in kind.wrong_ends(n):
         if right := _how_right(kind, n, value):
             found[name, right] = Clash((name,), value, right, n)
             continue
         typed = float(f"{value:.{TYPED_DIGITS - 1}e}")
-        names = meanings(typed, TYPED_DIGITS, kind.road, n, exact, own)
+        names = kind.meanings(typed, TYPED_DIGITS, n)
         if len(names) > MOST_NAMES:
             found.setdefault(frozenset(names), Clash(names, value, "", n))
     return list(found.values())
 
 
 def _how_right(kind, n, value):
-    if kind.mark(value, n).right:
+    if kind.is_right(value, ALL_DIGITS, n):
         return "as it is"
-    return "in two digits" if kind.mark(float(f"{value:.1e}"), n, 2).right else ""
+    return "in two digits" if kind.is_right(float(f"{value:.1e}"), 2, n) else ""
 
 
 def free_numbers(question, found):

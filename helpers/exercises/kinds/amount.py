@@ -7,7 +7,7 @@ from math import sqrt
 from helpers import quantities
 from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
 from helpers.exercises.kinds.kind import Kind
-from helpers.exercises.roads import Road, explain
+from helpers.exercises.roads import Road, explain, meanings
 from helpers.exercises.templates import fill
 
 EXAMPLES = (4.7, 33)  # no band holds both
@@ -121,7 +121,8 @@ class Amount(Kind):
         below = self.within if self.below is None else max(self.below, ROUNDING)
         return low - below * abs(low), high + self.within * abs(high)
 
-    def _is_right(self, value, digits, numbers):
+    def is_right(self, value, digits, numbers):
+        """Say whether a number is accepted, typed with so many significant digits."""
         return self._accepted(value, digits, self.right(numbers), self.simple(numbers))
 
     def _accepted(self, value, digits, *ends):
@@ -158,26 +159,37 @@ class Amount(Kind):
         if self.crest is None or {answer.misnamed, self.measure} != {"peak", "rms"}:
             return False
         factor = self.crest if self.measure == "peak" else 1 / self.crest
-        return self._is_right(answer.value * factor, answer.digits, numbers)
+        return self.is_right(answer.value * factor, answer.digits, numbers)
 
     def mark(self, value, numbers, digits=15):
         right = self.right(numbers)  # once: an exact result is a search for zeros of its own
         if self._accepted(value, digits, right, self.simple(numbers)):
             return Verdict(1.0, "Right.")
         danger = (self.danger and self.danger(value, numbers)) or ""
-        own = [(slip, slip.wrong(numbers)) for slip in self.slips]
         exact = right if self.exact else None
-        found = explain(value, digits, self.road, numbers, exact, own)
+        found = explain(value, digits, self.road, numbers, exact, self._own_ends(numbers))
         if not found:
             size = size_check(value, right)
             return Verdict(0.0, f"{size} {self.road.way_back()}".strip(), "", danger)
         said = danger or fill(found.danger, numbers)
         return Verdict.partly(found.share, found.reply, found.name, said)
 
+    def _own_ends(self, numbers):
+        return [(slip, slip.wrong(numbers)) for slip in self.slips]
+
+    def wrong_ends(self, numbers):
+        """Return (name, value) of each single wrong turn, the question's own slips first."""
+        ends = [(slip.name, value) for slip, value in self._own_ends(numbers)]
+        return ends + [(" and ".join(one.names), one.value) for one in self.road.wrong(numbers)]
+
+    def meanings(self, value, digits, numbers):
+        """Return the names of all single wrong turns that a number may come from."""
+        exact = self.exact(numbers) if self.exact else None
+        return meanings(value, digits, self.road, numbers, exact, self._own_ends(numbers))
+
     def guesses(self, numbers):
         right = self.right(numbers)
-        values = [slip.wrong(numbers) for slip in self.slips]
-        values += [wrong.value for wrong in self.road.wrong(numbers)]
+        values = [value for _, value in self.wrong_ends(numbers)]
         values += [right * 1000, right * 1.4, right / 3]
         return [quantities.write_as(value, self.unit, 3) for value in values]
 
@@ -201,7 +213,7 @@ class Amount(Kind):
         """Return how an answer may look: never one that would be right with these numbers."""
         shown = [f"{figure} {self.unit}".strip() for figure in EXAMPLES]
         read = [quantities.read(text, self.of, self.unit) for text in shown]
-        right = [self._is_right(reading.value, reading.digits, numbers) for reading in read]
+        right = [self.is_right(reading.value, reading.digits, numbers) for reading in read]
         return shown[right.index(False)]
 
 
