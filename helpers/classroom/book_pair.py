@@ -7,11 +7,10 @@ import os
 from contextlib import contextmanager, suppress
 from datetime import datetime
 
-from helpers.classroom.files import plain, refused
+from helpers.classroom.files import MAKE_ROOM, plain, refused
 
 ENDINGS = (".csv", ".html")
 BOOK, READY, PART = "mark-book", "mark-book.new", "mark-book.part"
-ADVICE = "Close it in other programs, make room on the disk, or give another folder."
 
 
 class BookPair:
@@ -44,7 +43,9 @@ class BookPair:
         Unusable
             If that is not possible.
         """
-        with refused(f"What an earlier run left in {self._where} could not be put right", ADVICE):
+        with refused(
+            f"What an earlier run left in {self._where} could not be put right", MAKE_ROOM
+        ):
             table_ready, page_ready = (path.exists() for path in self._ready)
             named = self.table.exists() and not self.page.exists()
             if page_ready and (table_ready or named):
@@ -81,7 +82,7 @@ class BookPair:
             If that is not possible.
         """
         before = [path.exists() for path in self.paths]
-        with refused(f"The mark book in {self._where} could not be written", ADVICE):
+        with refused(f"The mark book in {self._where} could not be written", MAKE_ROOM):
             try:
                 for pieces, part, ready in zip(
                     (table, page), self._parts, self._ready, strict=True

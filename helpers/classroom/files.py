@@ -11,6 +11,7 @@ from helpers.exercises import whole_files
 
 LOST, ASK, FINE = range(3)  # how urgent a problem is: answers lost, something to ask, nothing
 FORMULA_STARTS = ("=", "+", "-", "@", "＝", "＋", "－", "＠", "\t", "\r")
+MAKE_ROOM = "Close it in other programs, make room on the disk, or give another folder."
 
 
 class Unusable(ValueError):
@@ -144,8 +145,7 @@ def write_whole(path, pieces):
     Unusable
         If it cannot be written.
     """
-    advice = "Close it in other programs, make room on the disk, or give another folder."
-    with refused(f"{plain(str(path), 300)} could not be written", advice):
+    with refused(f"{plain(str(path), 300)} could not be written", MAKE_ROOM):
         whole_files.write_whole(path, (piece.encode("utf-8") for piece in pieces))
 
 
