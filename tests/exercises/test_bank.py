@@ -142,6 +142,19 @@ def test_the_example_that_shows_how_to_type_is_read_and_is_never_the_right_answe
         assert not question.kind.mark(typed.value, case.numbers).right, case.numbers
 
 
+@of_each([q for q in QUANTITIES if q.kind.measure])
+def test_the_measure_that_is_asked_is_right_by_its_name_and_no_rival_is(question):
+    asked = question.kind.measure
+    rivals = {"each", "total"} if asked in ("each", "total") else {"peak", "rms", "mean"}
+    for case in cases(question):
+        right = question.kind.model(case.numbers)
+        for said in rivals:
+            answer = question.kind.read(f"{right} {said}", case.numbers)
+            verdict = question.kind.verdict_on(answer, case.numbers)
+            assert verdict.share == (1.0 if said == asked else 0.5), (right, said)
+            assert verdict.right == (said == asked)
+
+
 # --- slips
 
 

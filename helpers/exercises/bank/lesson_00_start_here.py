@@ -26,35 +26,46 @@ BARE_NUMBER = Slip(
     share=0.5,
 )
 
-# What somebody wants to do beside a dark light, and what comes before it.
+# What somebody wants to do beside a dark light; what comes before it, and three ways to get hurt.
 DARK_CASES = {
     "The pilot light on the wax pot is dark. Somebody wants to open the pot's cover.": (
-        "Nothing yet: plug out, then prove it dead with a tester, proved just before and after."
+        "Nothing yet: plug out, then prove it dead with a tester, proved just before and after.",
+        "Go ahead: a dark light means that no voltage is left.",
+        "Turn the dimmer fully down once more, see that the light stays dark and the pot cools, "
+        "and go ahead then.",
+        "Wait until the pot has gone cold and the light has stayed dark for a quarter of an hour, "
+        "then go ahead with dry hands.",
     ),
     "The pilot light went out while the pot was in use. Somebody wants to feel for a loose wire.": (
-        "Keep out: the plug comes first, and a tester, proved before and after, says what is dead."
+        "Keep out: the plug comes first, and a tester, proved before and after, says what is dead.",
+        "Feel for it straight away, before the light comes on again: while it is out, nothing in "
+        "there is live.",
+        "Turn the knob down until it clicks, then feel for the wire.",
+        "Let everything cool down, put on dry gloves, and feel for the wire with one hand only.",
     ),
     "The dimmer is turned to off and the pilot light is dark. Somebody wants to undo a "
     "terminal of the pot.": (
-        "Leave it. Unplug the pot, see that the tester works, test, and see that it still works."
+        "Leave it. Unplug the pot, see that the tester works, test, and see that it still works.",
+        "Undo it: the knob and the light both say off, and two signs that agree are proof enough.",
+        "Tape the knob where it stands, so that nobody turns it up again, and undo the terminal.",
+        "Lay a hand on the pot. If it is cold, undo the terminal with an insulated screwdriver.",
     ),
 }
 
 
 @cache
 def _dark_options(case):
+    isolate, dark, dimmer, cold = DARK_CASES[case]
     return options(f"""
-        right isolate: {DARK_CASES[case]}
+        right isolate: {isolate}
           reply: The light reminds. A working tester proves.
-        wrong dark means dead: Go ahead: a dark light means that no voltage is left.
+        wrong dark means dead: {dark}
           reply: What else could make a light dark, apart from no voltage?
           danger: a dark light may be broken. What is behind it can be live, and can kill.
-        wrong dimmer as isolator: Turn the dimmer fully down once more, see that the light stays
-            dark and the pot cools, and go ahead then.
+        wrong dimmer as isolator: {dimmer}
           reply: Does a dimmer open both wires, and does it open any wire completely?
           danger: a dimmer is no isolator. Parts stay live when it is off, and they can kill.
-        wrong wait: Wait until the pot has gone cold and the light has stayed dark for a quarter of
-            an hour, then go ahead with dry hands.
+        wrong wait: {cold}
           reply: What does a cold pot say about the wires that lead to it?
           danger: cold does not mean dead. The wires can be live, and touching them can kill.
     """)
@@ -94,7 +105,7 @@ QUESTIONS = (
     ),
     Question(
         id="start-2",
-        edition=2,
+        edition=3,
         outcome="say what a dark pilot light proves",
         danger=True,
         numbers=lambda draw, supply: {"case": draw.pick(tuple(DARK_CASES))},

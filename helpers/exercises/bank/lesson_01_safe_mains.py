@@ -838,7 +838,7 @@ BARRIER = (
     ),
     Question(
         id="safe-14",
-        edition=2,
+        edition=3,
         level=3,
         marks=2,
         outcome="find the ohms that each part of a barrier needs",
@@ -856,6 +856,7 @@ BARRIER = (
             danger=_part_danger,
             within=0.005,
             below=0,
+            measure="each",
         ),
         nudges=(
             "Which parts are left in the way when one is shorted?",

@@ -263,12 +263,15 @@ READ_CREST = given("volts_peak", called="the crest", turns=(
 WAVE = (
     Question(
         id="wave-1",
-        edition=2,
+        edition=3,
         outcome="find the peak of a supply from its rms value",
         numbers=_first_volts,
         ask="Today your mains stands at {volts} rms. How high is the crest of the wave, from zero?",
         kind=Amount(
-            "voltage", "V", Road(given("volts", turns=(LABEL_FOR_TODAY, UNASKED_HIGH)), FIRST_CREST)
+            "voltage",
+            "V",
+            Road(given("volts", turns=(LABEL_FOR_TODAY, UNASKED_HIGH)), FIRST_CREST),
+            measure="peak",
         ),
         nudges=(
             "Is the crest higher or lower than the rms value?",
@@ -338,7 +341,7 @@ WAVE = (
     ),
     Question(
         id="wave-5",
-        edition=2,
+        edition=3,
         level=2,
         outcome="read a waveform and find its rms value",
         numbers=lambda draw, supply: {
@@ -347,7 +350,7 @@ WAVE = (
         picture=lambda n: Picture("waveform", {"supply": _read_supply(n), "dimmer": NO_DIMMER}),
         ask="Read the grid. The picture shows a clean sine, and not that of your own mains. What "
         "rms value does it have?",
-        kind=Amount("voltage", "V", Road(READ_CREST, rms_of_crest())),
+        kind=Amount("voltage", "V", Road(READ_CREST, rms_of_crest()), measure="rms"),
         nudges=(
             "How high does the wave rise above the zero line?",
             "Read the crest from zero, then divide by the square root of two.",
@@ -443,7 +446,7 @@ def _drop_alone(wrong):
 CURRENT = (
     Question(
         id="wave-6",
-        edition=2,
+        edition=3,
         outcome="find the peak current of an LED on the mains",
         numbers=_dropper,
         ask="An LED ({led_volts}), a diode ({diode_volts:V}) and {ohms} stand in series on your "
@@ -453,6 +456,8 @@ CURRENT = (
             "mA",
             Road(label(), FIRST_CREST, over("ohms", called=CREST_AMPS)),
             exact=lambda n: half_wave(n).led_amps_peak,
+            measure="peak",
+            crest=2,
             slips=(
                 Slip(
                     "took the label for the crest",
@@ -472,7 +477,7 @@ CURRENT = (
     ),
     Question(
         id="wave-7",
-        edition=2,
+        edition=3,
         level=2,
         marks=2,
         outcome="find the mean current of an LED on the mains",
@@ -485,6 +490,7 @@ CURRENT = (
             "mA",
             Road(label(), crest(), over("ohms", called=CREST_AMPS), half_wave_mean()),
             exact=lambda n: half_wave(n).led_amps_mean,
+            measure="mean",
             slips=(
                 _quick(lambda n: (n.supply.volts_rms - LED_VOLTS - DIODE_VOLTS) / n.ohms),
                 Slip(
@@ -770,7 +776,7 @@ def _best_parts(n):
 REVERSE = (
     Question(
         id="wave-12",
-        edition=3,
+        edition=4,
         level=2,
         outcome="find what a diode must hold off when the supply stands high",
         # Two numbers that are not right: the usual 10 %, and the per cent added twice.
@@ -789,6 +795,7 @@ REVERSE = (
                 ),
             ),
             danger=_breaks_down,
+            measure="peak",
             below=0.005,  # three digits, and 1.41 for the root of two
         ),
         nudges=(
@@ -891,7 +898,7 @@ REVERSE = (
     ),
     Question(
         id="wave-16",
-        edition=3,
+        edition=4,
         level=3,
         marks=2,
         outcome="work out what another mains does to a pilot light",
@@ -909,6 +916,7 @@ REVERSE = (
             "mA",
             Road(OTHER_LABEL, crest(), over("ohms", called=CREST_AMPS), half_wave_mean()),
             exact=lambda n: half_wave(n, n.other).led_amps_mean,
+            measure="mean",
             slips=RATIO_SLIPS,
         ),
         nudges=(

@@ -228,7 +228,7 @@ PREDICT = Question(
 POWER = (
     Question(
         id="heat-1",
-        edition=2,
+        edition=3,
         outcome="find the rms current of a half-wave",
         numbers=dropper_numbers,
         ask="Your dropper: {ohms} behind a diode on {supply}. The first step is yours: what rms "
@@ -238,6 +238,8 @@ POWER = (
             "mA",
             Road(label(), half_wave_rms(), over("ohms")),
             exact=lambda n: working_point(n).branch_amps_rms,
+            measure="rms",
+            crest=2,
         ),
         nudges=(
             "What is the rms of a wave that flows only half of the time?",
@@ -610,7 +612,7 @@ def _each_of_three(n):
 SERIES = (
     Question(
         id="heat-10",
-        edition=2,
+        edition=3,
         outcome="find the crest voltage on each resistor of a string",
         numbers=lambda draw, supply: {"count": draw.pick((3, 4, 5))},
         ask="A dropper is made of {count} equal resistors in series. The mains is {supply}, and at "
@@ -620,6 +622,7 @@ SERIES = (
             "V",
             Road(MAINS_VOLTS, per_cent_more(percent_up), crest(), shared_volts("count")),
             within=0.01,
+            measure="peak",
         ),
         facts={"up_percent": percent_up},
         nudges=(
@@ -631,7 +634,7 @@ SERIES = (
     ),
     Question(
         id="heat-11",
-        edition=2,
+        edition=3,
         level=2,
         marks=2,
         outcome="read a resistor's bands and find the heat in each of three",
@@ -652,6 +655,7 @@ SERIES = (
             ),
             exact=_each_of_three,
             danger=burns(_each_of_three),
+            measure="each",
         ),
         nudges=(
             "What does one resistor have, and what have all together?",

@@ -140,7 +140,7 @@ RECALL = (
     ),
     Question(
         id="dim-recall-2",
-        edition=2,
+        edition=3,
         role="recall",
         outcome="find the peak of a mains that lies high",
         numbers=lambda draw, supply: {"percent": draw.pick((4.0, 5.0, 6.0))},
@@ -150,6 +150,7 @@ RECALL = (
             "voltage",
             "V",
             HIGH_PEAK,
+            measure="peak",
             slips=(
                 Slip(
                     "added the per cent as volts",
@@ -288,14 +289,20 @@ PERCENTAGES = (
     ),
     Question(
         id="dim-3",
-        edition=2,
+        edition=3,
         level=2,
         marks=2,
         outcome="find the true rms volts from the firing angle",
         numbers=lambda draw, supply: {"degrees": draw.pick((105.0, 115.0, 130.0, 140.0))},
         ask="All steps now: a leading edge fires at {degrees} on your mains, {supply.volts_rms}. "
         "What does a true-rms meter show across the pot?",
-        kind=Amount("voltage", "V", Road(*steps.volts_left("degrees").steps, steps.of_mains())),
+        kind=Amount(
+            "voltage",
+            "V",
+            Road(*steps.volts_left("degrees").steps, steps.of_mains()),
+            measure="rms",
+            crest=None,
+        ),
         nudges=(
             "Which share of the heat is left, and how are heat and volts related?",
             "Find the share of the heat, take its square root, and multiply by the mains.",
@@ -328,7 +335,7 @@ PERCENTAGES = (
     ),
     Question(
         id="dim-5",
-        edition=2,
+        edition=3,
         level=2,
         marks=2,
         outcome="find the heater's current behind the dimmer",
@@ -342,6 +349,8 @@ PERCENTAGES = (
             "current",
             "mA",
             HEATER_AMPS,
+            measure="rms",
+            crest=None,
             slips=(
                 Slip(
                     "divided by the volts twice",
@@ -691,7 +700,7 @@ METERS = (
     ),
     Question(
         id="dim-12",
-        edition=2,
+        edition=3,
         level=3,
         marks=3,
         outcome="find the true rms behind a plain meter's reading",
@@ -706,6 +715,8 @@ METERS = (
             "voltage",
             "V",
             TRUE_VOLTS,
+            measure="rms",
+            crest=None,
             slips=(
                 _reading("believed the meter", 1.0, "On what kind of wave would that be the rms?"),
                 _reading(
@@ -963,7 +974,7 @@ OFF = (
     ),
     Question(
         id="dim-14",
-        edition=3,
+        edition=4,
         level=2,
         marks=2,
         outcome="find the voltage that an off dimmer leaves on a sound heater",
@@ -985,6 +996,7 @@ OFF = (
             "voltage",
             "V",
             POT_VOLTS,
+            measure="rms",
             danger=_called_too_low(
                 POT_VOLTS.value,
                 0.1,

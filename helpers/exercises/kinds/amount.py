@@ -73,7 +73,7 @@ class Amount(Kind):
     measure : str
         What the question asks for by name: peak, rms, mean, each, total; empty if by none.
     crest : float or None
-        Peak over rms value, by default that of a sine; None where it is not known [-].
+        Peak over rms value, by default that of a sine, 2 for its half-wave; None if not known [-].
     """
 
     of: str
