@@ -1,6 +1,6 @@
 """Every spelling of every unit, with its prefixes, and what it stands for."""
 
-from functools import cache
+from functools import cache, lru_cache
 from math import pi
 from typing import NamedTuple
 
@@ -83,6 +83,7 @@ def _unit_table():
 UNITS = _unit_table()
 
 
+@lru_cache(maxsize=4096)  # asked several times for each answer of a class
 def spelled(spelling, name):
     key = spelling.replace(" per ", "/").replace(" ", "").replace("-", "")
     for form in (key[:1] + key[1:].lower(), key.lower()):  # "Ma" is mega, "Volts" is "volts"
