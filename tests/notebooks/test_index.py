@@ -3,8 +3,10 @@
 Where no lesson answers yet, an entry says so and whom to ask, rather than lead astray.
 """
 
+import csv
 import json
 import re
+from pathlib import Path
 from urllib.parse import unquote
 
 import pytest
@@ -15,6 +17,8 @@ ENTRY = re.compile(r"^\| (?P<words>[^|]+) \| (?P<answer>[^|]+) \| ?(?P<try>[^|]*
 LINK = re.compile(r"\[[^\]]+\]\(([^)#]+)#([^)]+)\)")
 HEAD = "what you see, say or ask"
 MISSING = "not in these lessons yet"
+# What people bring, in the words that they look for, and what has to stand where these lead.
+ASKED = list(csv.DictReader((Path(__file__).parent / "asked.csv").open(encoding="utf-8")))
 LEAST_ENTRIES, LEAST_PLACES = 40, 25
 
 
@@ -30,15 +34,22 @@ def links(entry):
 
 
 @pytest.fixture(scope="module")
-def places(root):
-    """Every heading of every lesson, as JupyterLab names it in a link."""
-    found = set()
+def sections(root):
+    """Return what stands under every heading of every lesson, by the link that leads to it."""
+    found = {}
     for path in (root / "lessons").glob("*.ipynb"):
-        cells = json.loads(path.read_text(encoding="utf-8"))["cells"]
-        lines = (line for c in cells if c["cell_type"] == "markdown" for line in c["source"])
-        for line in lines:
-            if heading := re.match(r"#+ (.*\S)", line):
-                found.add((path.name, heading[1].replace(" ", "-")))
+        open_levels = []
+        for cell in json.loads(path.read_text(encoding="utf-8"))["cells"]:
+            for line in cell["source"]:
+                heading = cell["cell_type"] == "markdown" and re.match(r"(#+) (.*\S)", line)
+                if heading:
+                    place = (path.name, heading[2].replace(" ", "-"))
+                    level = len(heading[1])
+                    open_levels = [each for each in open_levels if each[0] < level]
+                    open_levels.append((level, place))
+                    found[place] = ""
+                for _, place in open_levels:
+                    found[place] += line
     return found
 
 
@@ -53,8 +64,8 @@ def test_property_every_row_of_the_index_is_an_entry(root, entries):
     assert len(rows) == len(entries) + 2 * text.count(f"| {HEAD} |")
 
 
-def test_property_every_link_leads_to_a_heading(entries, places):
-    assert [entry["words"] for entry in entries if not set(links(entry)) <= places] == []
+def test_property_every_link_leads_to_a_heading(entries, sections):
+    assert [entry["words"] for entry in entries if not set(links(entry)) <= set(sections)] == []
 
 
 def test_property_an_entry_leads_somewhere_or_says_that_nothing_does(entries):
@@ -83,3 +94,12 @@ def test_property_nothing_stands_twice(entries):
 def test_property_readme_and_lesson_00_lead_to_the_index(root):
     assert "(lessons/index.md)" in (root / "README.md").read_text(encoding="utf-8")
     assert "(index.md)" in (root / "lessons/00-start-here.ipynb").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("asked", ASKED, ids=lambda asked: asked["looked for"])
+def test_property_what_people_look_for_leads_to_what_answers_it(asked, entries, sections):
+    wanted = asked["looked for"].lower().split()
+    hits = [entry for entry in entries if all(word in entry["words"].lower() for word in wanted)]
+    assert hits, "no row holds these words"
+    read = [sections[link] for entry in hits for link in links(entry)]
+    assert any(asked["stands there"] in text for text in read)
