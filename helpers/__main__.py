@@ -106,11 +106,12 @@ def said_yes():
 
 
 def build(arguments):
-    """Tidy the lessons and build solutions/ from them.
+    """Tidy the lessons and build solutions/ from them, and the index's page from its text.
 
     Each lesson that is named is saved without outputs, and its solution is made anew: with the
     model answers of the workshop copy, run and recorded. An example: build 02-ohms-law.ipynb
     """
+    from helpers.authoring.index_page import write_index
     from helpers.authoring.solutions import build as build_solutions
     from helpers.authoring.solutions import tidy_lessons
 
@@ -118,7 +119,9 @@ def build(arguments):
         if not (ROOT / "lessons" / name).is_file():
             held = ", ".join(sorted(path.name for path in (ROOT / "lessons").glob("*.ipynb")))
             raise Unusable(f"There is no lesson {name} in lessons/. It holds {held}.")
-    for path in [*tidy_lessons(ROOT, arguments.lessons), *build_solutions(ROOT, arguments.lessons)]:
+    page = write_index(ROOT / "lessons")
+    tidied = tidy_lessons(ROOT, arguments.lessons)
+    for path in [page, *tidied, *build_solutions(ROOT, arguments.lessons)]:
         print(path.relative_to(ROOT))
 
 

@@ -11,6 +11,8 @@ from urllib.parse import unquote
 
 import pytest
 
+from helpers.authoring.index_page import index_page
+from helpers.authoring.solutions import dumps
 from helpers.exercises.bank import bank, lesson_of
 
 ENTRY = re.compile(r"^\| (?P<words>[^|]+) \| (?P<answer>[^|]+) \| ?(?P<try>[^|]*)\|$", flags=re.M)
@@ -92,8 +94,14 @@ def test_property_nothing_stands_twice(entries):
 
 
 def test_property_readme_and_lesson_00_lead_to_the_index(root):
-    assert "(lessons/index.md)" in (root / "README.md").read_text(encoding="utf-8")
-    assert "(index.md)" in (root / "lessons/00-start-here.ipynb").read_text(encoding="utf-8")
+    assert "(lessons/index.ipynb)" in (root / "README.md").read_text(encoding="utf-8")
+    assert "(index.ipynb)" in (root / "lessons/00-start-here.ipynb").read_text(encoding="utf-8")
+
+
+def test_property_the_page_is_the_text_and_nothing_else(root):
+    text = (root / "lessons/index.md").read_text(encoding="utf-8")
+    page = (root / "lessons/index.ipynb").read_text(encoding="utf-8")
+    assert page == dumps(index_page(text))
 
 
 @pytest.mark.parametrize("asked", ASKED, ids=lambda asked: asked["looked for"])
