@@ -16,7 +16,7 @@ _HOMES = {
     "predictions": "helpers.widgets.lesson",
     "hand_in": "helpers.widgets.lesson",
     "bring_in": "helpers.widgets.lesson",
-    "picture": "helpers.widgets.page",
+    "picture": "helpers.widgets.screen",
     "explore": "helpers.widgets.explorers",
 }
 __all__ = list(_HOMES)

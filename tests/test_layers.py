@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-HELPERS = Path(__file__).resolve().parents[1] / "helpers"
+TESTS = Path(__file__).resolve().parent
+HELPERS = TESTS.parent / "helpers"
 # From the top down. A module may import from its own layer and from those after it.
 LAYERS = (
     "__main__",
@@ -18,6 +19,7 @@ LAYERS = (
     "authoring",
     "classroom",
     "sheets",
+    "pages",
     "exercises",
     "sizing",
     "figures",
@@ -184,27 +186,39 @@ BLOCKED = {
     "helpers.quantities": (*SCREEN, "numpy", "nbformat"),
     "helpers.exercises": SCREEN,
     "helpers.sizing": SCREEN,
+    "helpers.pages": SCREEN,
     "helpers.classroom": (*SCREEN, "nbformat", "nbclient"),
 }
 
 
-@pytest.mark.parametrize(
-    "layer", [n for n in BLOCKED if (HELPERS / n.removeprefix("helpers.")).with_suffix("").exists()
-              or (HELPERS / f"{n.removeprefix('helpers.')}.py").exists()]
-)  # fmt: skip
+@pytest.mark.parametrize("layer", BLOCKED)
 def test_a_layer_imports_without_what_it_may_not_need(layer):
     inside = [m for m in map(module_name, FILES) if m == layer or m.startswith(layer + ".")]
-    blocked = BLOCKED[layer]
+    assert inside and imported(inside, BLOCKED[layer]) == ""
+
+
+@pytest.mark.parametrize("folder", ["pages", "classroom"])
+def test_tests_of_what_needs_no_widgets_import_without_them(folder):
+    inside = [path.stem for path in (TESTS / folder).glob("*.py")]
+    assert len(inside) > 1 and imported(inside, SCREEN, folders(folder)) == ""
+
+
+def imported(modules, blocked, folders=()):
+    """Import modules in a process of their own with some packages blocked; return what it says."""
     program = (
-        f"import sys\nfor name in {blocked!r}: sys.modules[name] = None\n"
-        f"import importlib\nfor name in {inside!r}: importlib.import_module(name)\n"
-        f"print(len({inside!r}))"
+        f"import sys; sys.path[:0] = {list(folders)!r}\n"
+        f"for name in {blocked!r}: sys.modules[name] = None\n"
+        f"import importlib\nfor name in {modules!r}: importlib.import_module(name)"
     )
     done = subprocess.run(
         [sys.executable, "-c", program], cwd=HELPERS.parent, capture_output=True, text=True
     )
-    assert done.returncode == 0, done.stderr
-    assert int(done.stdout) >= 1
+    return done.stderr
+
+
+def folders(own):
+    """Return where the tests of a folder find what they share, their own first."""
+    return [str(TESTS / own), str(TESTS), *map(str, filter(Path.is_dir, TESTS.iterdir()))]
 
 
 def test_blocking_a_package_works():

@@ -12,57 +12,12 @@ import ipywidgets as widgets
 
 from helpers.exercises.kinds import NotRead
 from helpers.exercises.session import Outcome
-from helpers.exercises.wording import (
-    ANSWERED_ELSEWHERE,
-    again_words,
-    feedback_lines,
-    question_lines,
-)
+from helpers.exercises.wording import ANSWERED_ELSEWHERE, again_words
+from helpers.pages.questions import feedback_page, last_outcome, question_page, whole_page
 from helpers.widgets.controls import controls_for
 from helpers.widgets.live import Live, catch_up, follow
-from helpers.widgets.page import SPOKEN, Page
-from helpers.widgets.pictures import draw_picture
+from helpers.widgets.screen import SPOKEN
 from helpers.widgets.timing import soon
-
-
-def question_page(session, question, number):
-    """Return the page that asks a question."""
-    numbers = session.draw(question.id, number).numbers
-    lines = question_lines(question, numbers, number)
-    picture = ""
-    if question.picture:
-        picture, words = draw_picture(question.picture(numbers))
-        lines.insert(2, words)
-    return Page(lines, picture, name=f"cw-q-{question.id}")
-
-
-def feedback_page(session, question, number, outcome):
-    """Return the page that says what became of an answer, with the answers kept as data."""
-    draw = session.draw(question.id, number)
-    nudges = session.nudges_seen(question.id, number)
-    data = {
-        "question": question.id,
-        "learner": session.settings.learner,
-        "class_word": session.settings.class_word,
-        "supply": session.settings.supply,
-        "edition": question.edition,
-        "draw": number,
-        "answers": draw.typed,
-    }
-    return Page(feedback_lines(question, draw, number, outcome, nudges), data=data)
-
-
-def whole_page(session, question, number, outcome):
-    """Return question and feedback as one page."""
-    asked = question_page(session, question, number)
-    told = feedback_page(session, question, number, outcome)
-    return Page([*asked.lines, *told.lines], asked.picture, name=asked.name, data=told.data)
-
-
-def last_outcome(session, question, number):
-    """Return what the newest answer of a draw led to, or None."""
-    last = session.draw(question.id, number).last
-    return Outcome(*last) if last else None
 
 
 class Card(Live):

@@ -9,17 +9,20 @@ from helpers.exercises.bank import lessons
 from helpers.exercises.hand_in import HandInError
 from helpers.exercises.session import UnknownQuestion, learner_session, workshop_session
 from helpers.exercises.settings import SettingsError, answers_folder
-from helpers.exercises.wording import (
-    CAUTION,
-    Line,
-    made_for_another_supply,
-    mistake_lines,
-    predict_first,
+from helpers.exercises.wording import CAUTION, Line, mistake_lines
+from helpers.pages.page import Page
+from helpers.pages.progress import progress_page, ready_page
+from helpers.pages.questions import (
+    feedback_page,
+    last_outcome,
+    predictions_page,
+    question_page,
+    whole_page,
 )
-from helpers.widgets.card import Card, feedback_page, last_outcome, question_page, whole_page
+from helpers.pages.style import STYLE
+from helpers.widgets.card import Card
 from helpers.widgets.live import catch_up, follow, open_on_page, show_page
-from helpers.widgets.page import STYLE, Page, show
-from helpers.widgets.progress import progress_lines, progress_page
+from helpers.widgets.screen import show
 
 _open = {}
 
@@ -39,7 +42,8 @@ def open_lesson(number, learner=None, class_word=None, supply=None, workshop_cop
     if _is_lesson(number):
         show(Page(begin(number, learner, class_word, supply, workshop_copy), extra_html=STYLE))
         session = current_session()
-        show_page(session, f"ready-{number}", _ready_page(number, session.settings.supply))
+        supply = session.settings.supply
+        show_page(session, f"ready-{number}", lambda s: ready_page(s, number, supply))
 
 
 def begin(number, learner=None, class_word=None, supply=None, workshop_copy=False):
@@ -65,24 +69,6 @@ def _taking_over_from(earlier, session):
         return session
     catch_up(earlier)
     return earlier
-
-
-def _ready_page(number, supply):
-    """Return what says, of a session, for whom a lesson made on this supply is open."""
-
-    def page_of(session):
-        s = session.settings
-        kept = session.log.path or "memory only: nothing is written"
-        lines = [
-            Line("heading", f"Ready. Lesson {number}: {lessons()[number].TITLE}"),
-            Line("text", f"Supply {s.supply} · learner {s.learner} · class word {s.class_word}"),
-            Line("text", f"Answers are kept in {kept}"),
-        ]
-        if s.supply != supply:
-            lines.append(Line("note", made_for_another_supply(supply)))
-        return Page([*lines, *progress_lines(session, number)], name="cw-progress")
-
-    return page_of
 
 
 def current_session():
@@ -182,7 +168,7 @@ def progress(number=None):
 
 def predictions(number=None):
     """Show what was predicted before a lesson, beside what the lesson found: not any earlier."""
-    _about_lesson("predictions", number, _predictions_page)
+    _about_lesson("predictions", number, predictions_page)
 
 
 def _about_lesson(name, number, page_of):
@@ -190,20 +176,6 @@ def _about_lesson(name, number, page_of):
     number = number or _open.get("lesson", "00")
     if _is_lesson(number):
         show_page(current_session(), f"{name}-{number}", lambda s: page_of(s, number))
-
-
-def _predictions_page(session, number):
-    lines = []
-    for question in lessons()[number].QUESTIONS:
-        draw = session.draw(question.id) if question.role == "predict" else None
-        if draw and draw.tried:
-            lines += [Line("text", text) for text in question.asked(draw.numbers).split("\n\n")]
-            said = question.kind.said(draw.first[0], draw.numbers)
-            lines.append(Line("note", f"You predicted: {said}"))
-            lines.append(Line("verdict", f"What we found: {question.worked(draw.numbers)}"))
-        elif draw:
-            lines.append(Line("note", predict_first(question, number)))
-    return Page(lines)
 
 
 def hand_in():

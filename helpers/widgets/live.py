@@ -11,7 +11,8 @@ import ipywidgets as widgets
 
 from helpers.exercises import settings
 from helpers.exercises.wording import SETTINGS_CHANGED_ELSEWHERE, Line
-from helpers.widgets.page import Page, frame, show, show_controls
+from helpers.pages.page import Page
+from helpers.widgets.screen import frame, show, show_controls
 from helpers.widgets.twin import Twin
 
 KEPT = 2  # of each: a notebook that was not saved since its cell ran again shows an earlier one

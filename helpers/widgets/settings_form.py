@@ -4,10 +4,11 @@ import ipywidgets as widgets
 
 from helpers.exercises.bank import lessons
 from helpers.exercises.wording import Line
+from helpers.pages.page import Page
 from helpers.physics.mains import SUPPLIES
 from helpers.widgets.lesson import begin, current_session
 from helpers.widgets.live import Live
-from helpers.widgets.page import SPOKEN, Page
+from helpers.widgets.screen import SPOKEN
 
 
 def settings_form():

@@ -10,7 +10,7 @@ from datetime import datetime
 from IPython.display import display
 
 from helpers.exercises.wording import Line, saved_copy
-from helpers.widgets.page import Page
+from helpers.pages.page import Page
 
 
 class Twin:
@@ -19,7 +19,7 @@ class Twin:
     Parameters
     ----------
     name : str
-        Its class on the page, by which `page.frame` hides it.
+        Its class on the page, by which `screen.frame` hides it.
     """
 
     def __init__(self, name):

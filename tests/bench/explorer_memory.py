@@ -21,7 +21,7 @@ from itertools import cycle
 from helpers.physics.mains import SUPPLIES
 from helpers.widgets.explorers import EXPLORERS
 from helpers.widgets.explorers.panel import Panel
-from helpers.widgets.page import frame
+from helpers.widgets.screen import frame
 from IPython.display import display
 
 supply = SUPPLIES["230 V 50 Hz"]

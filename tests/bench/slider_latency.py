@@ -27,7 +27,7 @@ MEDIAN_MS, HIGH_MS, SETTLED_MS = 35.0, 70.0, 150.0
 LEAST_PIXELS = (900, 360)
 FLOOR = """
 import ipywidgets as widgets
-from helpers.widgets.page import frame
+from helpers.widgets.screen import frame
 slider = widgets.FloatSlider(min=0, max=180, step=1, value=110, readout=False)
 text = widgets.HTML("at 110°")
 slider.observe(lambda change: setattr(text, "value", f"at {change['new']:g}°"), "value")

@@ -70,7 +70,7 @@ def test_our_elements_meet_wcag_in_light_and_dark(served, which):
         explorer_notebook.write_notebook(
             folder,
             [
-                "import ipywidgets\nfrom helpers.widgets.page import frame\n"
+                "import ipywidgets\nfrom helpers.widgets.screen import frame\n"
                 f"frame([ipywidgets.FloatSlider(), {faint}])"
             ],
         )

@@ -29,10 +29,10 @@ from helpers.exercises.wording import (
     feedback_lines,
     question_lines,
 )
+from helpers.pages.pictures import draw_picture
+from helpers.pages.progress import progress_lines
 from helpers.widgets.lesson import _predictions_page
 from helpers.widgets.live import KEPT
-from helpers.widgets.pictures import draw_picture
-from helpers.widgets.progress import progress_lines
 
 OF_EACH_KIND = {
     "quantity": "ohm-2",

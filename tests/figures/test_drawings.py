@@ -7,9 +7,9 @@ import pytest
 
 from helpers.exercises.bank import bank
 from helpers.figures import bands
+from helpers.pages.pictures import DRAWINGS, draw_picture
 from helpers.physics import resistors
 from helpers.physics.mains import SUPPLIES
-from helpers.widgets.pictures import DRAWINGS, draw_picture
 
 SVG = "{http://www.w3.org/2000/svg}"
 

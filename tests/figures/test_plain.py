@@ -7,9 +7,9 @@ from xml.etree import ElementTree
 import pytest
 
 from helpers.figures import plain
+from helpers.pages.pictures import DRAWINGS
 from helpers.physics.mains import SUPPLIES
 from helpers.physics.phase_cut import NO_DIMMER, Dimmer
-from helpers.widgets.pictures import DRAWINGS
 
 SVG = "{http://www.w3.org/2000/svg}"
 ANGLES = (0.0, 5.0, 70.0, 90.0, 135.0, 175.0, 180.0)

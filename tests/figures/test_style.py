@@ -1,4 +1,4 @@
-"""The look that all pictures share: contrast, a second signal, and how a notebook gets them."""
+"""The look that all pictures share: contrast, and a second signal."""
 
 import subprocess
 import sys
@@ -6,11 +6,7 @@ from itertools import combinations
 
 import pytest
 
-from helpers.figures import style, waves
-from helpers.physics.mains import SUPPLIES
-from helpers.widgets import page
-
-PNG_START = b"\x89PNG"
+from helpers.figures import style
 
 
 def contrast(colour, other="#ffffff"):
@@ -66,29 +62,8 @@ def test_a_long_title_is_wrapped_and_the_axes_give_way():
 
 def test_a_learners_own_lessons_load_without_matplotlib():
     code = (
-        "import sys, helpers, helpers.widgets.lesson, helpers.widgets.page, helpers.figures.waves; "
+        "import sys, helpers, helpers.widgets.lesson, helpers.figures.waves; "
         "print([name for name in ('matplotlib', 'schemdraw') if name in sys.modules])"
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"
-
-
-def test_a_figure_is_shown_as_an_image_with_its_words_beside_it(monkeypatch):
-    shown = []
-    monkeypatch.setattr(page, "display", lambda *things, **more: shown.append((things, more)))
-    figure, words = waves.sine(SUPPLIES["230 V 50 Hz"])
-    page.picture(figure, words)
-    (image,), options = shown[0]
-    assert image["image/png"][:4] == PNG_START and image["text/plain"] == words
-    assert options["metadata"] == {"image/png": {"width": 900}} and options["raw"]
-    caption = shown[1][0][0]._repr_mimebundle_()
-    assert words in caption["text/html"] and "<img" not in caption["text/html"]
-
-
-def test_an_svg_is_shown_within_the_text(monkeypatch):
-    shown = []
-    monkeypatch.setattr(page, "display", lambda *things, **more: shown.append(things))
-    page.picture("<svg></svg>", "A drawing of nothing.")
-    bundle = shown[0][0]._repr_mimebundle_()
-    assert "<svg></svg>" in bundle["text/html"]
-    assert bundle["text/plain"] == "A drawing of nothing."

@@ -10,7 +10,7 @@ from notebook import LESSONS, ROOT, SOLUTIONS, code, read, source
 from helpers.authoring.solutions import CHECK_TAG, comparable, dumps, run, solved
 from helpers.exercises.bank import bank
 from helpers.exercises.session import workshop_session
-from helpers.widgets.page import ANSWER_MEDIA_TYPE
+from helpers.pages.page import ANSWER_MEDIA_TYPE
 
 each_solution = pytest.mark.parametrize("path", SOLUTIONS, ids=lambda path: path.stem)
 TEXTS = ("text/plain", "text/html", "text/latex", "image/svg+xml")

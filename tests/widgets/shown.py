@@ -1,12 +1,11 @@
 """A screen to test with: runs what a lesson's cells call, and keeps what a reader would see."""
 
-import re
 from contextlib import contextmanager
-from html import unescape
 
 import ipywidgets as widgets
 from IPython.core.interactiveshell import InteractiveShell
 from IPython.utils.capture import capture_output
+from page_words import words
 
 from helpers.widgets import live
 
@@ -67,13 +66,6 @@ def live_words(shown):
     """Return what a reader of a live thing sees, controls left out."""
     texts = [child.value for child in shown.box.children if isinstance(child, widgets.HTML)]
     return words(" ".join(texts))
-
-
-def words(html):
-    """Return what a reader of the HTML sees, pictures left out, one blank between words."""
-    text = re.sub(r"<style\b.*?</style>|<svg.*?</svg>", " ", html, flags=re.S)
-    text = re.sub(r"</?(p|li|ul|div|pre|table|tr|td|br)\b[^>]*>", " ", text)
-    return " ".join(unescape(re.sub(r"<[^>]+>", "", text)).split())
 
 
 def fill(card, typed):

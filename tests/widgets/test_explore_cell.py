@@ -4,7 +4,8 @@ import re
 from xml.etree import ElementTree
 
 import pytest
-from shown import screen, words
+from page_words import words
+from shown import screen
 
 from helpers import explore
 from helpers.physics.mains import SUPPLIES

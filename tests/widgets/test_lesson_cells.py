@@ -2,7 +2,8 @@
 
 import pytest
 from learner import right_answer, wrong_answers
-from shown import fill, live_words, screen, thing, words
+from page_words import words
+from shown import fill, live_words, screen, thing
 
 import helpers
 from helpers import (

@@ -4,7 +4,8 @@ from datetime import datetime
 
 import pytest
 from learner import right_answer, wrong_answers
-from shown import fill, live_words, screen, thing, words
+from page_words import words
+from shown import fill, live_words, screen, thing
 
 from helpers import answer, card, nudge
 from helpers.exercises import answer_log
@@ -14,7 +15,7 @@ from helpers.exercises.wording import saved_copy
 from helpers.widgets import lesson
 from helpers.widgets.controls import CONTROLS, controls_for
 from helpers.widgets.live import KEPT
-from helpers.widgets.page import SPOKEN
+from helpers.widgets.screen import SPOKEN
 
 ALL = list(bank())
 each_question = pytest.mark.parametrize("question_id", ALL, ids=[f"property: {i}" for i in ALL])

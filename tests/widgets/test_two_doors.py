@@ -2,13 +2,14 @@
 
 import pytest
 from learner import right_answer, wrong_answers
-from shown import fill, live_words, screen, thing, words
+from page_words import words
+from shown import fill, live_words, screen, thing
 
 from helpers import answer, card
 from helpers.exercises.answer_log import read_log
 from helpers.exercises.bank import bank
+from helpers.pages.page import ANSWER_MEDIA_TYPE
 from helpers.widgets import lesson
-from helpers.widgets.page import ANSWER_MEDIA_TYPE
 
 ONE_OF_EACH_KIND = (
     "ohm-2",

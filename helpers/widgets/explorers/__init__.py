@@ -5,6 +5,7 @@ controls on it.
 """
 
 from helpers.exercises.wording import Line
+from helpers.pages.page import Page
 from helpers.widgets.explorers import (
     bands,
     brightness,
@@ -19,7 +20,7 @@ from helpers.widgets.explorers import (
 from helpers.widgets.explorers.panel import Panel, still_page
 from helpers.widgets.lesson import current_session
 from helpers.widgets.live import Live
-from helpers.widgets.page import Page, show
+from helpers.widgets.screen import show
 
 EXPLORERS = {
     "dropper": dropper.EXPLORER,

@@ -10,8 +10,8 @@ from html import escape
 import ipywidgets as widgets
 
 from helpers.exercises.wording import Line
+from helpers.pages.page import Page
 from helpers.widgets.explorers.knobs import Entry
-from helpers.widgets.page import Page
 from helpers.widgets.timing import soon
 
 REST_SECONDS = 0.3

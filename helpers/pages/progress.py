@@ -1,9 +1,9 @@
-"""How far a learner is in a lesson, as text."""
+"""How far a learner is in a lesson, and for whom it is open."""
 
 from helpers.exercises.bank import lessons
 from helpers.exercises.standing import passed
-from helpers.exercises.wording import Line
-from helpers.widgets.page import Page
+from helpers.exercises.wording import Line, made_for_another_supply
+from helpers.pages.page import Page
 
 
 def progress_lines(session, number):
@@ -57,3 +57,17 @@ def _settled(standing):
 
 def progress_page(session, number):
     return Page(progress_lines(session, number), name="cw-progress")
+
+
+def ready_page(session, number, supply):
+    """Return what says for whom a lesson is open, whose cells were run on this supply."""
+    s = session.settings
+    kept = session.log.path or "memory only: nothing is written"
+    lines = [
+        Line("heading", f"Ready. Lesson {number}: {lessons()[number].TITLE}"),
+        Line("text", f"Supply {s.supply} · learner {s.learner} · class word {s.class_word}"),
+        Line("text", f"Answers are kept in {kept}"),
+    ]
+    if s.supply != supply:
+        lines.append(Line("note", made_for_another_supply(supply)))
+    return Page([*lines, *progress_lines(session, number)], name="cw-progress")

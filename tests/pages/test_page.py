@@ -7,10 +7,10 @@ from xml.etree import ElementTree
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from shown import screen, words
+from page_words import words
 
 from helpers.exercises.wording import Line
-from helpers.widgets.page import ANSWER_MEDIA_TYPE, Page, show, show_controls
+from helpers.pages.page import ANSWER_MEDIA_TYPE, Page
 
 ROLES = (
     *("heading", "text", "option", "hint", "danger"),
@@ -76,22 +76,6 @@ def test_answers_are_kept_with_the_output_and_hold_nothing_random_or_dated():
     assert bundles[0][ANSWER_MEDIA_TYPE] == {"question": "ohm-2", "answers": ["7 mA"]}
     assert not re.search(r"\d{4}-\d\d-\d\d", json.dumps(bundles[0]))
     assert ANSWER_MEDIA_TYPE not in Page([])._repr_mimebundle_()
-
-
-def test_an_updated_page_takes_the_place_of_the_first():
-    with screen() as shown:
-        handle = show(Page([Line("note", "before")]))
-        handle.update(Page([Line("note", "after")]))
-    assert shown.plain == "after"
-
-
-def test_controls_leave_a_plain_sentence_where_they_cannot_live():
-    import ipywidgets
-
-    with screen() as shown:
-        show_controls(ipywidgets.VBox([ipywidgets.Text()]))
-    assert shown.has_controls
-    assert shown.plain == "The controls appear when this cell is run."
 
 
 @pytest.mark.parametrize("role", ROLES)

@@ -1,0 +1,97 @@
+"""Puts pages and boxes of controls on the screen of a notebook. Knows no question."""
+
+import ipywidgets as widgets
+from IPython.display import display
+
+from helpers.exercises.wording import Line
+from helpers.pages.page import Page
+
+# The box remembers what had the focus in it, for `SPOKEN`.
+_FOCUS = (
+    "const box = this.closest('.cw-controls');"
+    " box.addEventListener('focusin', event => { box.cwFocus = event.target;"
+    " event.target.setAttribute('data-lm-suppress-shortcuts', 'true'); });"
+    " box.addEventListener('focusout', event => {"
+    " if (event.relatedTarget && !box.contains(event.relatedTarget)) box.cwFocus = null; })"
+)
+# ipywidgets can set no attributes of a node, and replaces what is inside; so what is inside, on
+# arriving, makes the node around it a live region, which is read out when it changes. If what had
+# the focus has gone meanwhile, the first control of the box gets it.
+SPOKEN = (
+    "<style onload=\"this.parentNode.setAttribute('aria-live', 'assertive');"
+    " this.parentNode.setAttribute('aria-atomic', 'true');"
+    " const box = this.closest('.cw-controls'); setTimeout(() => { const was = box.cwFocus;"
+    " if (was && (!was.isConnected || was.disabled || !was.offsetParent)"
+    " && !box.contains(document.activeElement))"
+    " box.querySelector('input, select, button:enabled').focus(); }, 150)\"></style>"
+)
+
+
+def show(page):
+    """Display a page and return the handle that can update it in place, also from a button."""
+    return display(page, display_id=True)
+
+
+def frame(children, *names, twin=""):
+    """Return controls in a box of ours.
+
+    Parameters
+    ----------
+    children : sequence of Widget
+        The controls, in the order of the Tab key.
+    *names : str
+        Classes of the box.
+    twin : str
+        Class of the saved copy beside it, hidden while the box lives. A box that has lost its
+        kernel, or a part on the way to the page, is hidden in its turn.
+
+    Notes
+    -----
+    Inside the box the notebook's own one-letter shortcuts rest, so that an arrow key or a letter
+    pressed in a list does not move, add or delete a cell.
+    """
+    box = widgets.VBox(children)
+    for name in ("cw-controls", *names):
+        box.add_class(name)
+    dead, broken = ":is(.jupyter-widgets-disconnected, .cw-lost)", ".jupyter-widgets-error-widget"
+    rules = f".cw-controls{dead}, .cw-controls:has({broken}) {{display: none}}"
+    if twin:
+        own = f".{names[0]}"
+        alive = f":has({own}:not({dead}) > :nth-child(3)):not(:has({own} {broken}))"
+        rules += f" .jp-OutputArea{alive} .{twin} {{display: none}}"
+    box.children = [*children, widgets.HTML(f'<style onload="{_FOCUS}">{rules}</style>')]
+    return box
+
+
+def show_controls(box, note="The controls appear when this cell is run."):
+    """Display a frame; where it cannot live, a plain sentence stands in its place."""
+    bundle = box._repr_mimebundle_()
+    bundle = bundle[0] if isinstance(bundle, tuple) else bundle
+    bundle["text/plain"] = note
+    display(bundle, raw=True)
+
+
+def picture(drawing, alternative):
+    """Show a picture, with the words that say what it shows under it.
+
+    Parameters
+    ----------
+    drawing : str or matplotlib.figure.Figure
+        Inline SVG, or a figure; from `helpers.figures`, like the words.
+    alternative : str
+        What it shows, with its numbers; also for who cannot see it.
+
+    Notes
+    -----
+    A figure becomes an image of its own beside the words: kept within HTML it would be compared
+    byte for byte wherever stored outputs are.
+    """
+    if isinstance(drawing, str):
+        show(Page([Line("hint", alternative)], drawing))
+        return
+    from helpers.figures import style
+
+    pixels = {"width": round(style.WIDTH * style.DOTS_PER_INCH)}
+    bundle = {"image/png": style.png(drawing), "text/plain": alternative}
+    display(bundle, metadata={"image/png": pixels}, raw=True)
+    show(Page([Line("hint", alternative)]))

@@ -1,0 +1,48 @@
+"""What puts pages, pictures and boxes on the screen, and updates them."""
+
+import ipywidgets
+from shown import screen as reader
+
+from helpers.exercises.wording import Line
+from helpers.figures import waves
+from helpers.pages.page import Page
+from helpers.physics.mains import SUPPLIES
+from helpers.widgets import screen
+from helpers.widgets.screen import show, show_controls
+
+PNG_START = b"\x89PNG"
+
+
+def test_an_updated_page_takes_the_place_of_the_first():
+    with reader() as shown:
+        handle = show(Page([Line("note", "before")]))
+        handle.update(Page([Line("note", "after")]))
+    assert shown.plain == "after"
+
+
+def test_controls_leave_a_plain_sentence_where_they_cannot_live():
+    with reader() as shown:
+        show_controls(ipywidgets.VBox([ipywidgets.Text()]))
+    assert shown.has_controls
+    assert shown.plain == "The controls appear when this cell is run."
+
+
+def test_a_figure_is_shown_as_an_image_with_its_words_beside_it(monkeypatch):
+    shown = []
+    monkeypatch.setattr(screen, "display", lambda *things, **more: shown.append((things, more)))
+    figure, words = waves.sine(SUPPLIES["230 V 50 Hz"])
+    screen.picture(figure, words)
+    (image,), options = shown[0]
+    assert image["image/png"][:4] == PNG_START and image["text/plain"] == words
+    assert options["metadata"] == {"image/png": {"width": 900}} and options["raw"]
+    caption = shown[1][0][0]._repr_mimebundle_()
+    assert words in caption["text/html"] and "<img" not in caption["text/html"]
+
+
+def test_an_svg_is_shown_within_the_text(monkeypatch):
+    shown = []
+    monkeypatch.setattr(screen, "display", lambda *things, **more: shown.append(things))
+    screen.picture("<svg></svg>", "A drawing of nothing.")
+    bundle = shown[0][0]._repr_mimebundle_()
+    assert "<svg></svg>" in bundle["text/html"]
+    assert bundle["text/plain"] == "A drawing of nothing."
