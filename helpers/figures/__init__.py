@@ -1,1 +1,1 @@
-"""Pictures and their alternative texts; computes no physics and knows no question."""
+"""Pictures and what they say; computes no physics and knows no question."""

@@ -3,6 +3,7 @@
 import numpy as np
 
 from helpers.figures.chart import SMALL, bar, picture, words
+from helpers.figures.drawn import Drawn
 from helpers.figures.words import share_of_one
 from helpers.physics import clamped, heater, leakage, mains
 from helpers.physics.operating_point import operating_point
@@ -25,9 +26,8 @@ def at_off(supply, heater_watts=90.0):
 
     Returns
     -------
-    svg : str
-    alternative : str
-        The finding with its numbers.
+    drawn : Drawn
+        With inline SVG.
 
     Notes
     -----
@@ -40,7 +40,7 @@ def at_off(supply, heater_watts=90.0):
 
     Examples
     --------
-    >>> at_off(mains.Supply(120.0, 60.0))[1].replace("\\xa0", " ").partition(":")[2][:56]
+    >>> at_off(mains.Supply(120.0, 60.0)).finding.replace("\\xa0", " ").partition(":")[2][:56]
     " dimmer off and element broken, the pot's terminals swin"
     """
     rows = _rows(supply, heater_watts)
@@ -64,7 +64,8 @@ def at_off(supply, heater_watts=90.0):
         parts.append(words(602, y + 16, write(peak, "voltage"), bold=True))
         parts.append(words(700, y + 16, light))
     name = "Five states of a pot whose dimmer is off, with the peak voltage and the light of each"
-    return picture(100 + 38 * len(rows), name, finding, *parts), f"{finding}. Rms: {rms}. {told}."
+    svg = picture(100 + 38 * len(rows), name, finding, *parts)
+    return Drawn(svg, f"{finding}.", f"Rms: {rms}. {told}.")
 
 
 def _broken(supply, bleeder_ohms=np.inf):

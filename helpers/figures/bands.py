@@ -6,6 +6,8 @@ them apart and for black-and-white paper.
 
 from html import escape
 
+from helpers.figures.drawn import Drawn
+
 PAINT = {
     "black": "#1a1a1a", "brown": "#7b3f00", "red": "#d00000", "orange": "#f77f00",
     "yellow": "#ffd60a", "green": "#2a9134", "blue": "#1d4ed8", "violet": "#7b2cbf",
@@ -24,10 +26,8 @@ def resistor(bands):
 
     Returns
     -------
-    svg : str
-        Inline SVG with a title for screen readers; the same text for the same bands.
-    alternative : str
-        What the picture shows, in words.
+    drawn : Drawn
+        With a title for screen readers; the same text for the same bands.
 
     Raises
     ------
@@ -40,8 +40,7 @@ def resistor(bands):
 
     Examples
     --------
-    >>> svg, words = resistor(("yellow", "violet", "red", "gold"))
-    >>> words
+    >>> resistor(("yellow", "violet", "red", "gold")).finding
     'A resistor with bands yellow, violet, red and, set apart, gold.'
     """
     unknown = [name for name in bands if name not in PAINT]
@@ -51,13 +50,14 @@ def resistor(bands):
     alternative = f"A resistor with bands {', '.join(value)} and, set apart, {tolerance}."
     places = [100 + 44 * index for index in range(len(value))] + [324]
     stripes = "".join(_stripe(x, name) for x, name in zip(places, bands, strict=True))
-    return (
+    svg = (
         '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 440 120" width="440" height="120" '
         f'style="max-width:100%;background:#fff" role="img"><title>{escape(alternative)}</title>'
         '<path d="M10 50H430" stroke="#333" stroke-width="4"/>'
         '<rect x="70" y="20" width="300" height="60" rx="18" fill="#ead7b7" stroke="#333"/>'
         f"{stripes}</svg>"
-    ), alternative
+    )
+    return Drawn(svg, alternative)
 
 
 def _stripe(x, name):

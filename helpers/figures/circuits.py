@@ -7,6 +7,7 @@ works out no current.
 from html import escape
 from itertools import pairwise
 
+from helpers.figures.drawn import Drawn
 from helpers.figures.words import NAMES, capital
 from helpers.physics import limits
 from helpers.quantities import write
@@ -53,10 +54,8 @@ def bench_dropper(volts, ohms, led_volts):
 
     Returns
     -------
-    svg : str
-        Drawing with title and description for screen readers.
-    alternative : str
-        What the drawing shows, in words.
+    drawn : Drawn
+        With title and description for screen readers.
 
     References
     ----------
@@ -64,7 +63,7 @@ def bench_dropper(volts, ohms, led_volts):
 
     Examples
     --------
-    >>> bench_dropper(12.0, 1000.0, 2.0)[1].replace("\\xa0", " ")
+    >>> bench_dropper(12.0, 1000.0, 2.0).finding.replace("\\xa0", " ")
     'Circuit: a 12 V DC bench supply, a dropper of 1 kΩ and an LED (2 V) in one loop.'
     """
     supply, dropper, led = (
@@ -100,10 +99,8 @@ def indicator(circuit, ohms=None, led_volts=None):
 
     Returns
     -------
-    svg : str
-        Drawing with title and description for screen readers.
-    alternative : str
-        What the drawing shows, in words.
+    drawn : Drawn
+        With title and description for screen readers.
 
     Raises
     ------
@@ -116,7 +113,7 @@ def indicator(circuit, ohms=None, led_volts=None):
 
     Examples
     --------
-    >>> indicator("bridge", 120e3)[1].replace("\\xa0", " ").partition(".")[0]
+    >>> indicator("bridge", 120e3).finding.replace("\\xa0", " ").partition(".")[0]
     'Circuit, bridge: between live and neutral lie dropper R, 120 kΩ, and LED'
     """
     limits.one_of(circuit, "circuit", NAMES)
@@ -142,10 +139,8 @@ def dimmed_heater(tap="after"):
 
     Returns
     -------
-    svg : str
-        Drawing with title and description for screen readers.
-    alternative : str
-        What the drawing shows, in words.
+    drawn : Drawn
+        With title and description for screen readers.
 
     Raises
     ------
@@ -158,7 +153,7 @@ def dimmed_heater(tap="after"):
 
     Examples
     --------
-    >>> dimmed_heater("before")[1].partition(".")[0]
+    >>> dimmed_heater("before").finding.partition(".")[0]
     'Circuit: from live through switch, dimmer and heater to neutral'
     """
     limits.one_of(tap, "tap", _TAPS)
@@ -288,7 +283,8 @@ class _Pen:
         svg = self.drawing.get_imagedata("svg").decode("utf-8")
         start = svg.index(">")
         opening = svg[:start].replace('style="', 'style="max-width:100%;height:auto;')
-        return (
+        return Drawn(
             f'{opening} role="img"><title>{escape(title)}</title><desc>{escape(alternative)}'
-            f"</desc>{svg[start + 1 :]}"
-        ), alternative
+            f"</desc>{svg[start + 1 :]}",
+            alternative,
+        )

@@ -1,7 +1,8 @@
 """Picture that sets the five indicator circuits side by side."""
 
 from helpers.figures.chart import NORMAL, SMALL, bar, picture, words
-from helpers.figures.words import MORE, NAMES, capital, setting, watts
+from helpers.figures.drawn import Drawn
+from helpers.figures.words import NAMES, capital, setting, watts
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write
 
@@ -24,9 +25,8 @@ def five_circuits(supply, dimmer, ohms, led_volts=2.0):
 
     Returns
     -------
-    svg : str
-    alternative : str
-        The finding with its numbers.
+    drawn : Drawn
+        With inline SVG.
 
     Raises
     ------
@@ -45,7 +45,7 @@ def five_circuits(supply, dimmer, ohms, led_volts=2.0):
     Examples
     --------
     >>> from helpers.physics import mains, phase_cut
-    >>> words = five_circuits(mains.Supply(230.0, 50.0), phase_cut.NO_DIMMER, 120e3)[1]
+    >>> words = five_circuits(mains.Supply(230.0, 50.0), phase_cut.NO_DIMMER, 120e3).finding
     >>> words.replace("\\xa0", " ").partition(";")[0]
     'No dimmer, 120 kΩ each: the bridge gets 1.7 mA of LED current for 0.429 W of heat'
     """
@@ -58,7 +58,7 @@ def five_circuits(supply, dimmer, ohms, led_volts=2.0):
     rows = {circuit: _measures(point, full, volts, supply) for circuit, point in points.items()}
     texts = {circuit: [text for *_, text in row] for circuit, row in rows.items()}
     finding, more = _in_words(f"{setting(dimmer)}, {write(ohms, 'resistance')} each", texts)
-    alternative = f"{finding}.{more}{MORE}" + " ".join(
+    details = "In full: " + " ".join(
         f"{capital(NAMES[circuit])}: {amps} of LED current, {heat} in the resistor, up to {back} "
         f"and at most {volts} in reverse in an LED, flicker: {rate}."
         for circuit, (amps, heat, back, volts, rate) in texts.items()
@@ -73,7 +73,8 @@ def five_circuits(supply, dimmer, ohms, led_volts=2.0):
             if not line:
                 parts.append(words(x, _TOP - 12, heading, SMALL))
     name = "Bars: a row for each circuit, a column for each measure"
-    return picture(_TOP + _HIGH * len(rows) + 12, name, finding, *parts), alternative
+    svg = picture(_TOP + _HIGH * len(rows) + 12, name, finding, *parts)
+    return Drawn(svg, f"{finding}.{more}", details)
 
 
 def _measures(point, full, most_volts, supply):

@@ -1,6 +1,7 @@
 """Picture of all that a dimmer's setting does at once: wave, LED, heater, light, two meters."""
 
 from helpers.figures.chart import bar, number_box, picture, words
+from helpers.figures.drawn import Drawn
 from helpers.figures.waves import cycle_charts
 from helpers.figures.words import NEXT_TO_NOTHING, setting, share_of_one
 from helpers.physics import light, meters, phase_cut_inverse, signals
@@ -28,9 +29,8 @@ def at_once(circuit, supply, dimmer, ohms, heater_watts, led_volts=2.0):
 
     Returns
     -------
-    svg : str
-    alternative : str
-        The finding with its numbers.
+    drawn : Drawn
+        With inline SVG.
 
     Notes
     -----
@@ -44,7 +44,7 @@ def at_once(circuit, supply, dimmer, ohms, heater_watts, led_volts=2.0):
     --------
     >>> from helpers.physics import mains, phase_cut
     >>> half = phase_cut.Dimmer("leading", 90.0)
-    >>> words = at_once("bridge", mains.Supply(230.0, 50.0), half, 68e3, 90.0)[1]
+    >>> words = at_once("bridge", mains.Supply(230.0, 50.0), half, 68e3, 90.0).finding
     >>> words.replace("\\xa0", " ").partition(",")[0]
     'Leading edge at 90°: the heater makes 45 W of its 90 W'
     """
@@ -67,15 +67,15 @@ def at_once(circuit, supply, dimmer, ohms, heater_watts, led_volts=2.0):
         f"{setting(dimmer)}: the heater makes {made} of its "
         f"{write(heater_watts, 'power')}, and the LED gets {got} on average"
     )
-    alternative = (
+    said = (
         f"{finding}. That is {share_of_one(lit)} of full light, and looks {share_of_one(look)} as "
         f"bright. A true-rms meter shows {true}, a plain one {plain}; the peak is "
         f"{write(signal.peak, 'voltage')}."
     )
     if signal.rms and not meters.within_crest_limit(signal):
-        alternative += " With peaks so far above the rms, a true-rms meter may be wrong as well."
+        said += " With peaks so far above the rms, a true-rms meter may be wrong as well."
     if not lit:
-        alternative += " The light is out, yet the wires are live."
+        said += " The light is out, yet the wires are live."
     parts = [part.svg() for part in cycle_charts(circuit, supply, dimmer, ohms, led_volts, 506)]
     for place, (label, share, meaning) in enumerate((
         ("Heat of the heater", heat, "heat"),
@@ -91,4 +91,4 @@ def at_once(circuit, supply, dimmer, ohms, heater_watts, led_volts=2.0):
         "Two curves over one cycle, the voltage and the current of the LED; beside them heat, "
         "light and look in per cent of full, and what two meters show"
     )
-    return picture(402, name, finding, *parts), alternative
+    return Drawn(picture(402, name, finding, *parts), said)

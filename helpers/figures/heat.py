@@ -6,7 +6,8 @@ import numpy as np
 
 from helpers.figures import style
 from helpers.figures.chart import Axis, Chart, legend, picture
-from helpers.figures.words import MORE, TIME_UNITS, duration, time_unit
+from helpers.figures.drawn import Drawn
+from helpers.figures.words import TIME_UNITS, duration, time_unit
 from helpers.figures.words import watts as in_watts
 from helpers.physics import heat, limits, ratings
 from helpers.quantities import write
@@ -30,9 +31,8 @@ def rating(watts, rated_watts, ambient_celsius, verdict=""):
 
     Returns
     -------
-    svg : str
-    alternative : str
-        The finding with its numbers.
+    drawn : Drawn
+        With inline SVG.
 
     Raises
     ------
@@ -51,7 +51,7 @@ def rating(watts, rated_watts, ambient_celsius, verdict=""):
 
     Examples
     --------
-    >>> words = rating(0.2, 0.5, 40.0, "pass")[1].replace("\\xa0", " ")
+    >>> words = rating(0.2, 0.5, 40.0, "pass").finding.replace("\\xa0", " ")
     >>> words.partition(";")[0]
     'Pass: at 40 °C a 0.5 W resistor may turn 0.5 W into heat, half of that while all is sound'
     """
@@ -69,8 +69,8 @@ def rating(watts, rated_watts, ambient_celsius, verdict=""):
     seen = np.clip(ambient_celsius, 0.0, 160.0), min(watts, top)
     beyond = seen != (ambient_celsius, watts)
     edge = " Its place lies beyond this picture and is marked at the edge." if beyond else ""
-    alternative = (
-        f"{finding}.{edge}{MORE}what is allowed is level at {rated} up to "
+    details = (
+        f"In full: what is allowed is level at {rated} up to "
         f"{write(ratings.KNEE_CELSIUS, 'temperature')} of air and falls straight to nothing at "
         f"{write(ratings.ZERO_CELSIUS, 'temperature')}, as for many film types; the part's own "
         "sheet decides."
@@ -94,7 +94,8 @@ def rating(watts, rated_watts, ambient_celsius, verdict=""):
     chart.note(*seen, here, "start" if right else "end", shift, bold=True)
     names = legend(330, 74, ("limit", "the most that the part may take"), ("eye", "half of it"))
     name = "A power under the derating line of a resistor"
-    return picture(380, name, finding, chart.svg(), names), alternative
+    svg = picture(380, name, finding, chart.svg(), names)
+    return Drawn(svg, f"{finding}.{edge}", details)
 
 
 def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
@@ -113,9 +114,8 @@ def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
 
     Returns
     -------
-    figure : matplotlib.figure.Figure
-    alternative : str
-        The finding with its numbers.
+    drawn : Drawn
+        With a plotted figure.
 
     Raises
     ------
@@ -133,7 +133,7 @@ def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
 
     Examples
     --------
-    >>> words = warm_up(0.2, 200.0, 90.0, 25.0)[1].replace("\\xa0", " ")
+    >>> words = warm_up(0.2, 200.0, 90.0, 25.0).finding.replace("\\xa0", " ")
     >>> words.partition(".")[0]
     'The part settles at 65 °C, 40 K above its air; 95 % of the rise is there after 270 s'
     """
@@ -156,12 +156,9 @@ def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
         finding = f"Without power the part stays as warm as its air, {air}."
     first = heat.celsius_after(time_constant_seconds, *part)
     constant = duration(time_constant_seconds)
-    alternative = (
-        f"{finding} The curve starts at {air}, is steep at first, passes "
-        f"{write(first, 'temperature')} after one time constant of {constant} "
-        "and flattens out."
-        if rise > 0.0
-        else finding
+    details = (
+        f"The curve starts at {air}, is steep at first, passes {write(first, 'temperature')} "
+        f"after one time constant of {constant} and flattens out."
     )
     figure, axes = style.blank(finding)
     unit = time_unit(5.0 * time_constant_seconds)
@@ -180,4 +177,4 @@ def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
     axes.set(xlim=ends, ylim=(ambient_celsius - room, final + room))
     style.name_axes(axes, ("time since switching on", unit), ("temperature", "°C"))
     style.legend(axes)
-    return figure, alternative
+    return Drawn(figure, finding, details if rise > 0.0 else "")

@@ -8,6 +8,7 @@ from html import escape
 
 import numpy as np
 
+from helpers.figures.drawn import Drawn
 from helpers.physics import limits, phase_cut
 from helpers.quantities import write_as
 
@@ -32,10 +33,8 @@ def waveform(supply, dimmer=phase_cut.NO_DIMMER, across="degrees"):
 
     Returns
     -------
-    svg : str
-        Inline SVG with a title for screen readers.
-    alternative : str
-        What can be read off, in divisions.
+    drawn : Drawn
+        With a title for screen readers; its finding is what can be read off, in divisions.
 
     Raises
     ------
@@ -55,7 +54,7 @@ def waveform(supply, dimmer=phase_cut.NO_DIMMER, across="degrees"):
     --------
     >>> from helpers.physics import mains
     >>> half = phase_cut.Dimmer("leading", 90.0)
-    >>> words = waveform(mains.Supply(230.0, 50.0), half)[1].replace("\\xa0", " ")
+    >>> words = waveform(mains.Supply(230.0, 50.0), half).finding.replace("\\xa0", " ")
     >>> words.partition(". ")[0]
     'A trace on a grid, 100 V and 30° a division, starting at a rising zero crossing'
     """
@@ -75,7 +74,7 @@ def waveform(supply, dimmer=phase_cut.NO_DIMMER, across="degrees"):
         f"A trace on a grid, {scale}, starting at a rising zero crossing. "
         f"{_seen(places, heights, dimmer)}"
     )
-    return _grid(columns, places, heights, scale, alternative), alternative
+    return Drawn(_grid(columns, places, heights, scale, alternative), alternative)
 
 
 def meter(text, unit, words):
@@ -92,10 +91,8 @@ def meter(text, unit, words):
 
     Returns
     -------
-    svg : str
-        Inline SVG with a title for screen readers.
-    alternative : str
-        What it shows, in words.
+    drawn : Drawn
+        With a title for screen readers.
 
     Raises
     ------
@@ -104,14 +101,14 @@ def meter(text, unit, words):
 
     Examples
     --------
-    >>> meter("115.2", "V", "AC volts, average-responding")[1].replace("\\xa0", " ")
+    >>> meter("115.2", "V", "AC volts, average-responding").finding.replace("\\xa0", " ")
     'A meter (AC volts, average-responding) shows 115.2 V.'
     """
     if not 0 < len(text) <= 8:
         raise ValueError(f"text was read as {text!r}; a display shows 1 to 8 characters.")
     alternative = f"A meter ({words}) shows {text}\u00a0{unit}."
     width = max(320, 9 * len(words) + 40)
-    return (
+    return Drawn(
         f"{_opening(width, 130, alternative)}"
         f'<rect x="1.5" y="1.5" width="{width - 3}" height="127" rx="8" fill="#fff" '
         'stroke="#1a1a1a" stroke-width="3"/>'
@@ -119,8 +116,9 @@ def meter(text, unit, words):
         f'font-size="52" fill="#1a1a1a">{escape(text)} <tspan font-size="30">{escape(unit)}'
         "</tspan></text>"
         f'<text x="{width / 2:g}" y="110" text-anchor="middle" font-family="sans-serif" '
-        f'font-size="16" fill="#1a1a1a">{escape(words)}</text></svg>'
-    ), alternative
+        f'font-size="16" fill="#1a1a1a">{escape(words)}</text></svg>',
+        alternative,
+    )
 
 
 def _volts_per_division(supply):

@@ -5,6 +5,7 @@ from functools import cache
 import numpy as np
 
 from helpers.figures.chart import Axis, Chart, number_box, picture
+from helpers.figures.drawn import Drawn
 from helpers.figures.waves import SAMPLES, cycle_axis, led_curve
 from helpers.physics import clamped, heater, leakage, mains, phase_cut, signals
 from helpers.physics import meters as physics_meters
@@ -38,9 +39,8 @@ def meters(supply, dimmer, place="on"):
 
     Returns
     -------
-    svg : str
-    alternative : str
-        The finding with its numbers.
+    drawn : Drawn
+        With inline SVG.
 
     Notes
     -----
@@ -52,8 +52,8 @@ def meters(supply, dimmer, place="on"):
 
     Examples
     --------
-    >>> figure, words = meters(mains.Supply(120.0, 60.0), phase_cut.Dimmer("leading", 120.0))
-    >>> words.replace("\\xa0", " ").partition(":")[0]
+    >>> drawn = meters(mains.Supply(120.0, 60.0), phase_cut.Dimmer("leading", 120.0))
+    >>> drawn.finding.replace("\\xa0", " ").partition(":")[0]
     'The plain meter shows 30 V where the true value is 53.1 V'
     """
     signal, degrees, values, crest = _measured(supply, dimmer, place)
@@ -63,7 +63,7 @@ def meters(supply, dimmer, place="on"):
         for how in (("average",), ("true_rms",), ("mean", "dc"))
     )
     finding, meaning = _in_words(signal, place, plain, true, quantity)
-    alternative = (
+    said = (
         f"{finding}. {meaning}The plain meter says {plain}, the true-rms meter "
         f"{true}, the DC range {mean}."
     )
@@ -79,7 +79,7 @@ def meters(supply, dimmer, place="on"):
     )
     drawn = [number_box(640, 82 + 106 * line, 200, *box) for line, box in enumerate(boxes)]
     name = "A wave, and the readings of three meters"
-    return picture(380, name, finding, chart.svg(), *drawn), alternative
+    return Drawn(picture(380, name, finding, chart.svg(), *drawn), said)
 
 
 def _measured(supply, dimmer, place):

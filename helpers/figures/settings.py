@@ -4,7 +4,8 @@ import numpy as np
 
 from helpers.figures import style
 from helpers.figures.chart import SMALL, picture, words
-from helpers.figures.words import MORE, NAMES, capital, share_of_one
+from helpers.figures.drawn import Drawn
+from helpers.figures.words import NAMES, capital, share_of_one
 from helpers.physics import light, phase_cut, phase_cut_inverse
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write
@@ -25,9 +26,8 @@ def percentages(edge="leading"):
 
     Returns
     -------
-    figure : matplotlib.figure.Figure
-    alternative : str
-        The finding with its numbers.
+    drawn : Drawn
+        With a plotted figure.
 
     Raises
     ------
@@ -45,7 +45,7 @@ def percentages(edge="leading"):
 
     Examples
     --------
-    >>> percentages("trailing")[1].replace("\\xa0", " ").partition(":")[0]
+    >>> percentages("trailing").finding.replace("\\xa0", " ").partition(":")[0]
     'A third of the time is a fifth of the heat'
     """
     angle = {"leading": 120.0, "trailing": 60.0}.get(edge)
@@ -58,14 +58,14 @@ def percentages(edge="leading"):
         f"A third of the time is a fifth of the heat: at {write(angle, 'angle')} ({edge} edge) "
         f"{time} of the time, {volts} of the volts, {heat} of the heat"
     )
-    alternative = f"{title}. {_three_in_words(edge)}"
     curves = (
         (found.conduction_percent, "mains", "time let through"),
         (found.volts_percent, "volts", "rms volts"),
         (found.power_percent, "heat", "heat of the heater"),
     )
     name = "firing angle" if edge == "leading" else "cut-off angle"
-    return _over_the_angle(title, curves, angle, name, "share of full mains"), alternative
+    figure = _over_the_angle(title, curves, angle, name, "share of full mains")
+    return Drawn(figure, f"{title}.", _three_in_words(edge))
 
 
 def heat_and_light(circuit, supply, ohms, led_volts=2.0):
@@ -84,9 +84,8 @@ def heat_and_light(circuit, supply, ohms, led_volts=2.0):
 
     Returns
     -------
-    figure : matplotlib.figure.Figure
-    alternative : str
-        The finding with its numbers.
+    drawn : Drawn
+        With a plotted figure.
 
     Raises
     ------
@@ -104,7 +103,7 @@ def heat_and_light(circuit, supply, ohms, led_volts=2.0):
     Examples
     --------
     >>> from helpers.physics import mains
-    >>> words = heat_and_light("series_diode", mains.Supply(230.0, 50.0), 120e3)[1]
+    >>> words = heat_and_light("series_diode", mains.Supply(230.0, 50.0), 120e3).finding
     >>> words.replace("\\xa0", " ").partition(",")[0]
     'Series diode on 230 V 50 Hz: at 150° the heater has 2.88 % of its heat'
     """
@@ -121,12 +120,12 @@ def heat_and_light(circuit, supply, ohms, led_volts=2.0):
     )
     if not shine[0]:
         finding = f"{capital(NAMES[circuit])} on {supply.name}: the LED stays dark at any setting."
-    alternative = (
-        f"{finding} At 90° it is {write(heat[90], 'percent')} heat, {write(shine[90], 'percent')} "
+    details = (
+        f"At 90° it is {write(heat[90], 'percent')} heat, {write(shine[90], 'percent')} "
         f"light and {write(seen[90], 'ratio', 2)} of 100."
     )
     if shine[0]:
-        alternative += (
+        details += (
             " Down to about half, light falls a little faster than heat; below that, heat falls "
             "faster. The look falls last."
         )
@@ -136,7 +135,8 @@ def heat_and_light(circuit, supply, ohms, led_volts=2.0):
         (seen, "eye", "what the eye says (of 100)"),
     )
     across = "firing angle, leading edge"
-    return _over_the_angle(finding, curves, low, across, "against full mains"), alternative
+    figure = _over_the_angle(finding, curves, low, across, "against full mains")
+    return Drawn(figure, finding, details)
 
 
 def brightness(circuit, supply, ohms_choices, firing_degrees_choices, led_volts=2.0,
@@ -160,9 +160,8 @@ def brightness(circuit, supply, ohms_choices, firing_degrees_choices, led_volts=
 
     Returns
     -------
-    svg : str
-    alternative : str
-        The finding with its numbers.
+    drawn : Drawn
+        With inline SVG.
 
     Raises
     ------
@@ -182,7 +181,7 @@ def brightness(circuit, supply, ohms_choices, firing_degrees_choices, led_volts=
     Examples
     --------
     >>> from helpers.physics import mains
-    >>> words = brightness("bridge", mains.Supply(230.0, 50.0), (100e3, 200e3), (0, 120))[1]
+    >>> words = brightness("bridge", mains.Supply(230.0, 50.0), (100e3, 200e3), (0, 120)).finding
     >>> words.replace("\\xa0", " ").partition(". ")[0]
     '200 kΩ at 120°: 12 % of the light of the brightest dot looks 42 % as bright'
     """
@@ -205,12 +204,12 @@ def brightness(circuit, supply, ohms_choices, firing_degrees_choices, led_volts=
     )
     if not amps.max():
         finding = "No dropper lights the LED at any of these settings"
-    alternative = (
+    said = (
         f"{finding}. Its LED gets {write(amps[row, column], 'current')} on average, the brightest "
-        f"{write(amps.max(), 'current')}.{MORE}{_dots_in_words(seen, droppers, angles)}."
+        f"{write(amps.max(), 'current')}."
     )
     svg = _dots(droppers, angles, share, seen, (row, column), finding)
-    return svg, alternative
+    return Drawn(svg, said, f"In full: {_dots_in_words(seen, droppers, angles)}.")
 
 
 def _dots(rows, columns, shares, seen, chosen, title):

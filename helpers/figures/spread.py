@@ -3,6 +3,7 @@
 import numpy as np
 
 from helpers.figures import style
+from helpers.figures.drawn import Drawn
 from helpers.physics import tolerance
 from helpers.quantities import write, write_as
 
@@ -25,9 +26,8 @@ def histogram(values, limit, name, unit):
 
     Returns
     -------
-    figure : matplotlib.figure.Figure
-    alternative : str
-        The finding with its numbers.
+    drawn : Drawn
+        With a plotted figure.
 
     Raises
     ------
@@ -45,7 +45,7 @@ def histogram(values, limit, name, unit):
 
     Examples
     --------
-    >>> words = histogram([0.20, 0.22, 0.23, 0.26], 0.25, "power in the resistor", "W")[1]
+    >>> words = histogram([0.20, 0.22, 0.23, 0.26], 0.25, "power in the resistor", "W").finding
     >>> words.replace("\\xa0", " ").partition(":")[0]
     'Of 4 boards 25 % exceed 0.25 W'
     """
@@ -61,8 +61,8 @@ def histogram(values, limit, name, unit):
         f"Of {count} {boards} {share} exceed {border}: half lie above {middle}, nine in ten "
         f"between {low} and {high}."
     )
-    alternative = (
-        f"{finding} A histogram of {name}; mean {write_as(found.mean, unit)}, from "
+    details = (
+        f"A histogram of {name}; mean {write_as(found.mean, unit)}, from "
         f"{write_as(values.min(), unit)} to {write_as(values.max(), unit)}."
     )
     figure, axes = style.blank(finding)
@@ -97,7 +97,7 @@ def histogram(values, limit, name, unit):
     style.count_in(axes.xaxis, unit)
     style.name_axes(axes, (name, unit), ("boards", ""))
     style.legend(axes)
-    return figure, alternative
+    return Drawn(figure, finding, details)
 
 
 def _edges(least, most, limit, width):

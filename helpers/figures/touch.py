@@ -5,7 +5,8 @@ from functools import cache
 import numpy as np
 
 from helpers.figures.chart import Axis, Chart, picture
-from helpers.figures.words import MORE, duration
+from helpers.figures.drawn import Drawn
+from helpers.figures.words import duration
 from helpers.physics import hazards
 from helpers.quantities import write
 
@@ -29,9 +30,8 @@ def zones(amps_rms, seconds):
 
     Returns
     -------
-    svg : str
-    alternative : str
-        The finding with its numbers.
+    drawn : Drawn
+        With inline SVG.
 
     Raises
     ------
@@ -48,7 +48,7 @@ def zones(amps_rms, seconds):
 
     Examples
     --------
-    >>> zones(0.030, 0.1)[1].replace("\\xa0", " ").partition(".")[0]
+    >>> zones(0.030, 0.1).finding.replace("\\xa0", " ").partition(".")[0]
     '30 mA for 100 ms is zone AC-2: felt, muscles may jerk, usually no harm'
     """
     name = hazards.zone(amps_rms, seconds)
@@ -57,9 +57,9 @@ def zones(amps_rms, seconds):
         f"{hazards.ZONES[name]}"
     )
     survival = "Nobody is promised to survive zone AC-3." if name == "AC-3" else ""
-    alternative = (
-        f"{finding}. {_when_worse(amps_rms, seconds, name)}{survival}".strip()
-        + f"{MORE}the zones, from less to more current: "
+    said = f"{finding}. {_when_worse(amps_rms, seconds, name)}{survival}".strip()
+    details = (
+        "In full: the zones, from less to more current: "
         + "; ".join(f"{zone}, {effect}" for zone, effect in hazards.ZONES.items())
         + "."
     )
@@ -78,7 +78,7 @@ def zones(amps_rms, seconds):
     shift = (14 if amps < 0.05 else -14, -12 if time < 0.02 else 22)
     chart.note(amps, time, here, "start" if amps < 0.05 else "end", shift, bold=True)
     name = "Zones of current and time, with a point"
-    return picture(396, name, finding, chart.svg()), alternative
+    return Drawn(picture(396, name, finding, chart.svg()), said, details)
 
 
 @cache

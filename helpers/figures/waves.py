@@ -4,6 +4,7 @@ import numpy as np
 
 from helpers.figures import style
 from helpers.figures.chart import Axis, Chart, legend, picture, words
+from helpers.figures.drawn import Drawn
 from helpers.figures.words import NAMES, capital, setting
 from helpers.physics import circuits, mains, ohms_law, phase_cut, phase_cut_inverse
 from helpers.physics.operating_point import operating_point
@@ -24,9 +25,8 @@ def sine(supply):
 
     Returns
     -------
-    figure : matplotlib.figure.Figure
-    alternative : str
-        The finding with its numbers.
+    drawn : Drawn
+        With a plotted figure.
 
     Notes
     -----
@@ -38,16 +38,15 @@ def sine(supply):
 
     Examples
     --------
-    >>> figure, words = sine(mains.Supply(120.0, 60.0))
-    >>> words.replace("\\xa0", " ").partition(":")[0]
+    >>> sine(mains.Supply(120.0, 60.0)).finding.replace("\\xa0", " ").partition(":")[0]
     'The mains of 120 V swings up to 170 V'
     """
     rms, peak = write(supply.volts_rms, "voltage"), mains.peak(supply.volts_rms)
     mean = mains.mean(supply.volts_rms)
     crest, middle = write(peak, "voltage"), write(mean, "voltage")
     title = f"The mains of {rms} swings up to {crest}: {rms} is its rms value, the mean is {middle}"
-    alternative = (
-        f"{title}. One cycle of a sine, {_period(supply)} long, from 0 up to {crest}, down to "
+    details = (
+        f"One cycle of a sine, {_period(supply)} long, from 0 up to {crest}, down to "
         f"−{crest} and back. Lines mark the peak, the rms value (what heats) and the mean of the "
         "size, both half-cycles counted."
     )
@@ -66,7 +65,7 @@ def sine(supply):
     axes.set(xlim=(0, 360), xticks=list(across.ticks), xticklabels=words_below)
     style.name_axes(axes, (across.name, ""), ("voltage", "V"))
     style.legend(axes)
-    return figure, alternative
+    return Drawn(figure, f"{title}.", details)
 
 
 def chopped(supply, dimmer):
@@ -81,9 +80,8 @@ def chopped(supply, dimmer):
 
     Returns
     -------
-    svg : str
-    alternative : str
-        The finding with its numbers.
+    drawn : Drawn
+        With inline SVG.
 
     Notes
     -----
@@ -96,13 +94,11 @@ def chopped(supply, dimmer):
     Examples
     --------
     >>> half = phase_cut.Dimmer("leading", 90.0)
-    >>> chopped(mains.Supply(230.0, 50.0), half)[1].replace("\\xa0", " ").partition(", but")[0]
+    >>> chopped(mains.Supply(230.0, 50.0), half).finding.replace("\\xa0", " ").partition(", but")[0]
     'Leading edge at 90°: 163 V rms is left, and 50 % of the heat'
     """
     finding = _what_is_left(supply, dimmer)
-    alternative = (
-        f"{finding} One mains cycle of {_period(supply)}; in each half-cycle {_where_on(dimmer)}"
-    )
+    details = f"One mains cycle of {_period(supply)}; in each half-cycle {_where_on(dimmer)}"
     chart = _voltage(supply, dimmer, (84, 76, 780, 230), cycle_axis(supply))
     rms = phase_cut.wave(supply, dimmer).volts_rms
     chart.line((0, 360), (rms, rms), "volts")
@@ -111,7 +107,7 @@ def chopped(supply, dimmer):
     if dimmer.conduction_degrees < 180.0:
         parts.append(words(520, 366, "grey: taken away"))
     name = "One cycle of a voltage, and what a dimmer takes away of it"
-    return picture(380, name, finding, *parts), alternative
+    return Drawn(picture(380, name, finding, *parts), finding, details)
 
 
 def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_volts=2.0):
@@ -132,9 +128,8 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_vol
 
     Returns
     -------
-    svg : str
-    alternative : str
-        The finding with its numbers.
+    drawn : Drawn
+        With inline SVG.
 
     Raises
     ------
@@ -151,7 +146,7 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_vol
 
     Examples
     --------
-    >>> words = led_current("bridge", mains.Supply(120.0, 60.0), ohms=56e3)[1]
+    >>> words = led_current("bridge", mains.Supply(120.0, 60.0), ohms=56e3).finding
     >>> words.replace("\\xa0", " ").partition(";")[0]
     'Bridge: the LED gets 1.87 mA on average, in pulses of up to 2.97 mA'
     """
@@ -168,21 +163,19 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_vol
     )
     if not point.led_amps_peak:
         finding = f"{name}: no current flows and the LED stays dark."
-    alternative = finding
+    said = finding
     if point.led_amps_peak:
-        alternative += (
+        said += (
             f" It conducts for {write(360.0 * point.led_conduction_fraction, 'angle')} of 360°; "
             f"its mean makes the light. {_other_half(circuit, point)}"
         )
-    alternative += (
-        f" The voltage, {write(rms, 'voltage')} rms, has a peak of {write(crest, 'voltage')}."
-    )
+    said += f" The voltage, {write(rms, 'voltage')} rms, has a peak of {write(crest, 'voltage')}."
     upper, lower = cycle_charts(circuit, supply, dimmer, ohms, led_volts, 780)
     lower.line((0, 360), (point.led_amps_mean,) * 2, "mean")
     lower.line((0, 360), (quick, quick), "limit")
     names = legend(84, 380, ("mean", f"LED mean {mean}"), ("limit", f"V/R {quick_sum}"))
     what = "Two curves over one cycle: the voltage, and the current of the LED"
-    return picture(392, what, finding, upper.svg(), lower.svg(), names), alternative
+    return Drawn(picture(392, what, finding, upper.svg(), lower.svg(), names), said)
 
 
 def cycle_axis(supply):

@@ -17,9 +17,6 @@ NAMES = {
     "bridge": "bridge",
 }
 
-MORE = " In full: "
-"""Stands in an alternative text before numbers that a person who moves a slider can do without."""
-
 
 def capital(text):
     """Return a text with its first letter raised and all others as they are.

@@ -25,5 +25,5 @@ def draw_picture(picture):
         The alternative text, folded, since it does half of the reading: for who cannot see the
         picture or tell its colours apart.
     """
-    svg, alternative = DRAWINGS[picture.drawing](**picture.values)
-    return svg, Line("folded", f"The picture in words: {alternative}")
+    drawn = DRAWINGS[picture.drawing](**picture.values)
+    return drawn.picture, Line("folded", f"The picture in words: {drawn.words}")

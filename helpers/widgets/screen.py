@@ -4,6 +4,7 @@ import ipywidgets as widgets
 from IPython.display import display
 
 from helpers.exercises.wording import Line
+from helpers.figures.drawn import Drawn
 from helpers.pages.page import Page
 
 # The box remembers what had the focus in it, for `SPOKEN`.
@@ -71,27 +72,26 @@ def show_controls(box, note="The controls appear when this cell is run."):
     display(bundle, raw=True)
 
 
-def picture(drawing, alternative):
+def picture(drawing, finding, details=""):
     """Show a picture, with the words that say what it shows under it.
 
     Parameters
     ----------
-    drawing : str or matplotlib.figure.Figure
-        Inline SVG, or a figure; from `helpers.figures`, like the words.
-    alternative : str
-        What it shows, with its numbers; also for who cannot see it.
+    drawing, finding, details
+        The parts of a `helpers.figures.drawn.Drawn`.
 
     Notes
     -----
     A figure becomes an image of its own beside the words: kept within HTML it would be compared
     byte for byte wherever stored outputs are.
     """
+    said = Drawn(drawing, finding, details).words
     if isinstance(drawing, str):
-        show(Page([Line("hint", alternative)], drawing))
+        show(Page([Line("hint", said)], drawing))
         return
     from helpers.figures import style
 
     pixels = {"width": round(style.WIDTH * style.DOTS_PER_INCH)}
-    bundle = {"image/png": style.png(drawing), "text/plain": alternative}
+    bundle = {"image/png": style.png(drawing), "text/plain": said}
     display(bundle, metadata={"image/png": pixels}, raw=True)
-    show(Page([Line("hint", alternative)]))
+    show(Page([Line("hint", said)]))

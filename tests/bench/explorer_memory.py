@@ -19,8 +19,8 @@ SHOW = """
 import resource
 from itertools import cycle
 from helpers.physics.mains import SUPPLIES
-from helpers.widgets.explorers import EXPLORERS
-from helpers.widgets.explorers.panel import Panel
+from helpers.pages.explorers import EXPLORERS
+from helpers.widgets.explorers import Panel
 from helpers.widgets.screen import frame
 from IPython.display import display
 

@@ -11,7 +11,7 @@ import explorer_notebook
 import lab
 import pytest
 
-from helpers.widgets.explorers import EXPLORERS
+from helpers.pages.explorers import EXPLORERS
 
 TALL = 2400  # axe-core leaves out what is scrolled away, so every cell has to fit [px]
 THEMES = {"JupyterLab Light": "true", "JupyterLab Dark": "false"}

@@ -7,8 +7,8 @@ import lab
 import pytest
 from explorer_states import states
 
+from helpers.pages.explorers import EXPLORERS
 from helpers.physics.mains import SUPPLIES
-from helpers.widgets.explorers import EXPLORERS
 
 # Letters overlap if their boxes do, less the room that a line leaves above and below them.
 LAID_OUT = """() => [...document.querySelectorAll('svg')].flatMap((svg, number) => {

@@ -43,7 +43,7 @@ def test_every_circuit_of_the_physics_has_a_name_and_a_drawing():
 
 @every_drawing
 def test_title_and_description_are_there_for_screen_readers(function, given):
-    svg, words = function(*given)
+    svg, words, _ = function(*given)
     root = ElementTree.fromstring(svg)
     assert root.get("role") == "img"
     title, description = list(root)[:2]
@@ -75,7 +75,7 @@ def test_drawn_again_it_is_the_same(function, given):
     ("function", "given"), [case for case in ALL if case[0] is not circuits.bench_dropper]
 )
 def test_live_and_neutral_are_named_in_words(function, given):
-    svg, words = function(*given)
+    svg, words, _ = function(*given)
     drawn = ["".join(text.itertext()) for text in ElementTree.fromstring(svg).iter(f"{SVG}text")]
     assert {"live", "neutral"} <= set(drawn)
     assert "live" in words and "neutral" in words
@@ -83,10 +83,10 @@ def test_live_and_neutral_are_named_in_words(function, given):
 
 @pytest.mark.parametrize("circuit", NAMES)
 def test_values_are_written_when_given_and_only_then(circuit):
-    with_values, words = circuits.indicator(circuit, 120e3, 2.0)
+    with_values, words, _ = circuits.indicator(circuit, 120e3, 2.0)
     assert "120\u00a0kΩ" in with_values and "2\u00a0V" in with_values
     assert "120\u00a0kΩ" in words and "2\u00a0V" in words
-    without, words = circuits.indicator(circuit)
+    without, words, _ = circuits.indicator(circuit)
     assert "Ω" not in without + words and "\u00a0V" not in without + words
 
 

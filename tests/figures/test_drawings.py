@@ -38,7 +38,7 @@ class TestBands:
     @pytest.mark.parametrize("ohms", E24_OVER_THE_DECADES, ids=lambda o: f"property: {o:g} ohm")
     def test_every_e24_value_is_drawn_with_its_bands_from_left_to_right(self, ohms):
         names = resistors.bands(ohms, 5.0)
-        svg, said = bands.resistor(names)
+        svg, said, _ = bands.resistor(names)
         tree = checked(svg, said)
         stripes = [r for r in tree.iter(f"{SVG}rect") if r.get("width") == "18"]
         labels = [text.text for text in tree.iter(f"{SVG}text")]
@@ -51,14 +51,14 @@ class TestBands:
     @pytest.mark.parametrize("ohms", [270.0, 4700.0, 82_000.0], ids=lambda o: f"second way: {o:g}")
     def test_the_bands_drawn_are_read_back_by_hand(self, ohms):
         """Digit, digit, number of zeros: IEC 60062, by the colour chart and nothing else."""
-        svg, _ = bands.resistor(resistors.bands(ohms, 5.0))
+        svg, *_ = bands.resistor(resistors.bands(ohms, 5.0))
         labels = re.findall(r">(\w+)</text>", svg)
         first, second, zeros = (DIGITS.index(name) for name in labels[:3])
         assert (10 * first + second) * 10**zeros == ohms and labels[3] == "gold"
 
     def test_the_tolerance_band_stands_apart(self):
         for count in (3, 4, 5):
-            svg, said = bands.resistor(("red",) * (count - 1) + ("gold",))
+            svg, said, _ = bands.resistor(("red",) * (count - 1) + ("gold",))
             xs = [float(x) for x in re.findall(r'<rect x="(\d+)" y="20" width="18"', svg)]
             gaps = [b - a for a, b in zip(xs, xs[1:], strict=False)]
             assert gaps[-1] == max(gaps) and gaps[-1] > 1.2 * min(gaps)

@@ -123,9 +123,9 @@ def drawn_texts(svg):
 
 @every_case
 def test_words_state_the_finding_and_no_text_hides_another(function, given):
-    figure, words = function(*given)
-    assert_words_begin_with_the_finding(figure, words)
-    assert_texts_are_apart(figure)
+    drawn = function(*given)
+    assert_words_begin_with_the_finding(drawn)
+    assert_texts_are_apart(drawn.picture)
 
 
 def assert_texts_are_apart(picture):
@@ -163,30 +163,30 @@ def bytes_of(picture):
     return picture.encode() if isinstance(picture, str) else style.png(picture)
 
 
-def assert_words_begin_with_the_finding(figure, words):
-    title = title_of(figure)
+def assert_words_begin_with_the_finding(drawn):
+    title, words = title_of(drawn.picture), drawn.words
     assert len(title.split()) > 3
-    assert words.startswith(title.partition(". ")[0])
+    assert drawn.finding.startswith(title.partition(". ")[0]) and drawn.finding.endswith(".")
     assert len(words.split()) > 3 and words.endswith(".")
     assert "nan" not in words.lower() and "inf" not in words.split()
 
 
 @one_of_each
 def test_the_same_arguments_give_the_same_picture_and_words(function, given):
-    (first, first_words), (second, second_words) = function(*given), function(*given)
-    assert bytes_of(first) == bytes_of(second)
-    assert first_words == second_words
+    first, second = function(*given), function(*given)
+    assert bytes_of(first.picture) == bytes_of(second.picture)
+    assert first[1:] == second[1:]
 
 
 def test_no_figure_stays_behind():
     for function, given in ONE_OF_EACH:
-        bytes_of(function(*given)[0])
+        bytes_of(function(*given).picture)
     assert not Gcf.figs
 
 
 @one_of_each
 def test_pictures_are_white_and_at_least_900_pixels_wide(function, given):
-    picture, _ = function(*given)
+    picture = function(*given).picture
     if isinstance(picture, str):
         face = ElementTree.fromstring(picture)[0]
         assert face.get("fill") == "#ffffff" and face.get("width") == "920"

@@ -32,7 +32,7 @@ def read_off(svg):
 @pytest.mark.parametrize("degrees", (40.0, 70.0, 110.0, 135.0))
 @pytest.mark.parametrize("across_in", ["degrees", "ms"])
 def test_firing_angle_and_jump_can_be_read_off(supply, degrees, across_in):
-    svg, words = plain.waveform(supply, Dimmer("leading", degrees), across_in)
+    svg, words, _ = plain.waveform(supply, Dimmer("leading", degrees), across_in)
     across, up, volts, step = read_off(svg)
     jump = next(i for i in range(len(up) - 1) if up[i + 1] - up[i] > 0.3)
     size = across[jump] * step
@@ -56,7 +56,7 @@ def test_the_peak_can_be_read_off_and_fills_the_grid(supply):
 @pytest.mark.parametrize("across_in", ["degrees", "ms"])
 def test_at_both_ends_it_is_drawn_inside_and_told_without_the_answer(degrees, edge, across_in):
     supply = SUPPLIES["127 V 60 Hz"]
-    svg, words = plain.waveform(supply, Dimmer(edge, degrees), across_in)
+    svg, words, _ = plain.waveform(supply, Dimmer(edge, degrees), across_in)
     root = ElementTree.fromstring(svg)
     assert root.get("role") == "img" and root[0].tag == f"{SVG}title" and root[0].text == words
     assert " id=" not in svg and "max-width:100%" in svg
@@ -65,7 +65,7 @@ def test_at_both_ends_it_is_drawn_inside_and_told_without_the_answer(degrees, ed
     assert across[0] == 0.0 and across[-1] <= width and max(map(abs, up)) <= 4.0
     told = words.replace("\u00a0", " ").partition(". ")[2]
     assert "V" not in told and "°" not in told and "ms" not in told
-    assert plain.waveform(supply, Dimmer(edge, degrees), across_in) == (svg, words)
+    assert plain.waveform(supply, Dimmer(edge, degrees), across_in) == (svg, words, "")
 
 
 def test_a_dark_setting_lies_on_the_middle_line():
@@ -79,7 +79,7 @@ def test_an_unknown_scale_is_refused():
 
 
 def test_a_meter_shows_its_digits_and_nothing_unescaped():
-    svg, words = plain.meter("<1.5", "V & A", "AC <b>")
+    svg, words, _ = plain.meter("<1.5", "V & A", "AC <b>")
     assert "".join(ElementTree.fromstring(svg).find(f"{SVG}text").itertext()) == "<1.5 V & A"
     assert words == "A meter (AC <b>) shows <1.5\u00a0V & A."
 

@@ -14,7 +14,7 @@ SUPPLY, OTHER = SUPPLIES["240 V 50 Hz"], SUPPLIES["120 V 60 Hz"]
 
 
 def words_of(made):
-    return made[1].replace("\u00a0", " ")
+    return made.words.replace("\u00a0", " ")
 
 
 def three(value):
@@ -205,7 +205,7 @@ def test_histogram_names_the_share_above_the_limit(limit, said):
 
 
 def test_no_bar_below_or_at_the_limit_is_drawn_as_above_it():
-    figure, _ = spread.histogram([0.1, 0.2, 0.3, 0.3, 0.4], 0.3, "power", "W")
+    figure = spread.histogram([0.1, 0.2, 0.3, 0.3, 0.4], 0.3, "power", "W").picture
     above = [bar for bar in figure.axes[0].patches if bar.get_hatch() == "xx"]
     assert sum(bar.get_height() for bar in above) == 1
     assert min(bar.get_x() for bar in above) == 0.3

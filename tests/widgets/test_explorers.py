@@ -1,241 +1,78 @@
-"""Explorers as plain functions: every end of every control, and numbers from outside."""
+"""The panel of an explorer: linked controls, a picture at once, a sentence when the hand rests."""
 
-import re
-from math import cos, isclose, pi, radians, sin, sqrt
-from xml.etree import ElementTree
+import asyncio
+import html
 
+import ipywidgets as widgets
 import pytest
-from explorer_states import positions, states
 
-from helpers.physics import ratings
+from helpers.pages.explorers import EXPLORERS
 from helpers.physics.mains import SUPPLIES
-from helpers.quantities import read
-from helpers.widgets.explorers import EXPLORERS, bands, heat, meter
-from helpers.widgets.explorers.dimmer import dimmer
-from helpers.widgets.explorers.panel import first_state, still_page
-from helpers.widgets.explorers.touch_current import touch_current
-from helpers.widgets.explorers.waveform import waveform
+from helpers.widgets.explorers import REST_SECONDS, Panel
 
-EUROPE, AMERICA = SUPPLIES["230 V 50 Hz"], SUPPLIES["120 V 60 Hz"]
-ON_THE_BENCH = {"dropper", "bands"}
+SUPPLY = SUPPLIES["120 V 60 Hz"]
 
 
-def plain(text):
-    return text.replace("\u00a0", " ")
+@pytest.fixture
+def panel():
+    return Panel(EXPLORERS["dimmer"], SUPPLY)
 
 
-def found(pattern, sentence, quantity):
-    """The value that a sentence states, in the glossary's unit."""
-    return read(re.search(pattern, plain(sentence))[1], quantity).value
+def slider_of(panel, key):
+    box = panel.inputs[key]
+    row = next(row for row in panel.laid_out if box in getattr(row, "children", ()))
+    return next(child for child in row.children if isinstance(child, widgets.FloatSlider))
 
 
-def close(shown, expected):
-    """To half of the last of three figures."""
-    return isclose(shown, expected, rel_tol=0.0051)
+def test_slider_and_box_move_together_and_the_picture_follows(panel):
+    slider_of(panel, "angle_degrees").value = 30.0
+    assert panel.inputs["angle_degrees"].value == 30.0
+    assert "edge at 30°" in panel.picture.value
+    panel.inputs["angle_degrees"].value = 45.0
+    assert slider_of(panel, "angle_degrees").value == 45.0
+    assert "edge at 45°" in panel.picture.value and "edge at 45°" in panel.said.value
 
 
-@pytest.mark.parametrize("supply", SUPPLIES.values(), ids=SUPPLIES)
-@pytest.mark.parametrize("name", EXPLORERS)
-def test_property_every_state_has_a_sound_picture_and_sentence(name, supply):
-    draw, knobs = EXPLORERS[name].open_on(supply)
-    for state in states(knobs):
-        svg, sentence = draw(**state)
-        root = ElementTree.fromstring(svg)
-        label = root.get("aria-label") or root.findtext("{*}title")
-        assert root.get("role") == "img" and len(label.split()) >= 3, state
-        assert not re.search(r"\b(nan|inf|None)\b", svg + sentence), state
-        assert re.search(r"\d", sentence) and sentence.endswith("."), state
-        assert (svg, sentence) == draw(**state)
+def test_a_number_beyond_the_ends_stops_at_the_end(panel):
+    panel.inputs["angle_degrees"].value = 900.0
+    assert panel.inputs["angle_degrees"].value == 180.0
 
 
-def luminance(colour):
-    """WCAG 2.2, definition of relative luminance."""
-    channels = [int(colour[at : at + 2], 16) / 255 for at in (1, 3, 5)]
-    linear = [c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in channels]
-    return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
+def test_during_a_drag_the_picture_follows_and_the_sentence_is_said_once_at_rest(panel):
+    said = []
+    panel.said.observe(lambda change: said.append(change["new"]), "value")
+
+    async def drag():
+        for degrees in range(20, 50):
+            panel.inputs["angle_degrees"].value = degrees
+            assert f"edge at {degrees}°" in panel.picture.value
+            await asyncio.sleep(0.005)
+        assert said == []
+        await asyncio.sleep(REST_SECONDS + 0.2)
+
+    asyncio.run(drag())
+    assert len(said) == 1 and "edge at 49°" in said[0]
 
 
-@pytest.mark.parametrize("name", EXPLORERS.keys() - {"dropper", "bands"})
-def test_published_contrast_of_words_in_pictures_by_wcag_is_4_5_to_1(name):
-    """axe-core cannot tell what lies behind words in SVG; those on black are the light ones."""
-    draw, knobs = EXPLORERS[name].open_on(EUROPE)
-    for state in states(knobs):
-        fills = set(re.findall(r'<text [^>]*fill="(#\w{6})"', draw(**state)[0]))
-        assert fills
-        for fill in fills:
-            behind = ("#141414",) if fill == "#e8e8e8" else ("#ffffff", "#f4f4f4")
-            for face in behind:
-                light, dark = sorted((luminance(fill), luminance(face)), reverse=True)
-                assert (light + 0.05) / (dark + 0.05) >= 4.5
-
-
-@pytest.mark.parametrize("name", EXPLORERS)
-def test_property_each_control_has_a_label_and_its_first_value_among_its_positions(name):
-    _, knobs = EXPLORERS[name].open_on(AMERICA)
-    for knob in knobs:
-        assert knob.label
-        if hasattr(knob, "key"):
-            assert knob.start in positions(knob)
+def test_a_typed_value_sets_all_bands_at_once_and_a_bad_one_says_why():
+    panel = Panel(EXPLORERS["bands"], SUPPLY)
+    entry = panel.laid_out[-1]
+    drawn = []
+    panel.picture.observe(lambda change: drawn.append(change["new"]), "value")
+    entry.value = "68k"
+    assert [control.value for control in panel.inputs.values()] == [
+        "blue", "grey", "orange", "gold",
+    ]  # fmt: skip
+    assert len(drawn) == 1
+    entry.value = "a lot"
+    assert "has no number" in html.unescape(panel.said.value)
+    assert len(drawn) == 1
 
 
 @pytest.mark.parametrize("name", EXPLORERS)
-def test_property_a_hazard_carries_its_caution_on_the_page_that_lasts(name):
-    page = still_page(EXPLORERS[name], EUROPE, "still")
-    assert ("Danger:" in page.plain()) == (name not in ON_THE_BENCH)
-    assert "A calculation, not a measurement." in page.plain()
-    for text in EXPLORERS[name].tries:
-        assert text in page.plain()
-    html = page.html()
-    assert html.index("<svg") < html.index(page.plain().split("measurement.\n")[1][:12])
-
-
-@pytest.mark.parametrize("degrees", [1.0, 45.0, 90.0, 120.0, 175.0])
-def test_second_way_the_dimmer_says_what_the_closed_forms_say(degrees):
-    """Rashid, Power Electronics, AC voltage controllers: rms; meter: definition of its scale."""
-    power = 1 - degrees / 180 + sin(2 * radians(degrees)) / (2 * pi)
-    _, sentence = dimmer(EUROPE, "leading", degrees, "series_diode", 68e3)
-    assert close(found(r"makes (.*?) of its", sentence, "power"), 90 * power)
-    assert close(found(r"true-rms meter shows (.*?),", sentence, "voltage"), 230 * sqrt(power))
-    plain_volts = 230 * (1 + cos(radians(degrees))) / 2
-    assert close(found(r"a plain one (.*?);", sentence, "voltage"), plain_volts)
-
-
-def test_second_way_a_trailing_edge_is_a_leading_one_run_backwards():
-    leading = dimmer(AMERICA, "leading", 70.0, "bridge", 56e3)[1]
-    trailing = dimmer(AMERICA, "trailing", 110.0, "bridge", 56e3)[1]
-    assert leading.split("the heater")[1] == trailing.split("the heater")[1]
-
-
-def test_limit_nothing_let_through_is_dark_but_called_live():
-    for edge, degrees in (("leading", 180.0), ("trailing", 0.0)):
-        _, sentence = dimmer(EUROPE, edge, degrees, "bridge", 68e3)
-        assert "The light is out, yet the wires are live." in sentence
-
-
-def test_property_what_nobody_could_see_is_said_in_words_not_in_digits():
-    for supply in SUPPLIES.values():
-        for degrees in (177.0, 178.0, 179.0):
-            sentence = plain(dimmer(supply, "leading", degrees, "series_diode", 68e3)[1])
-            assert not re.search(r"\b0\.00\d+ %", sentence), sentence
-    assert "makes almost nothing of its 90 W" in plain(
-        dimmer(EUROPE, "leading", 179.0, "series_diode", 68e3)[1]
-    )
-
-
-def test_second_way_half_wave_mean_is_peak_over_pi_less_half_the_drop():
-    """Half-wave rectifier, any textbook: mean = peak / pi - drop / 2, to first order in drop."""
-    _, sentence = waveform(EUROPE, 230.0, "series_diode", 68e3)
-    expected = (230 * sqrt(2) / pi - 2.7 / 2) / 68e3
-    assert close(found(r"the LED gets (.*?) on average", sentence, "current"), expected)
-    assert found(r"V/R says (.*?)\. ", sentence, "current") == 3.38e-3
-
-
-def test_limit_no_volts_above_the_drop_makes_no_current():
-    assert "LED gets 0 A" in plain(dimmer(EUROPE, "leading", 180.0, "series_diode", 68e3)[1])
-
-
-@pytest.mark.parametrize(
-    ("watts", "rated", "ambient", "verdict", "allowed"),
-    [(0.25, 0.5, 70.0, "Pass", 0.5), (0.26, 0.5, 70.0, "Fail", 0.5),
-     (0.26, 0.5, 112.5, "Fail", 0.25), (0.05, 0.125, 150.0, "Fail", 0.125 * 5 / 85)],
-)  # fmt: skip
-def test_published_derating_by_iec_60115_1_full_at_70_and_nothing_at_155(
-    watts, rated, ambient, verdict, allowed
-):
-    _, sentence = heat.heat(watts, rated, ambient)
-    assert sentence.startswith(verdict)
-    assert close(found(r"may turn (.*?) into heat", sentence, "power"), allowed)
-    assert ("fire" in sentence) == (watts > allowed)
-    assert ("over half" in sentence) == (verdict == "Fail" and watts <= allowed)
-
-
-@pytest.mark.parametrize("supply", SUPPLIES.values(), ids=SUPPLIES)
-def test_second_way_heat_opens_on_the_worked_example_of_the_learners_own_supply(supply):
-    """Half of the square of 10 % high mains over 47 kΩ, less drops; twice that fits the rating."""
-    draw, knobs = EXPLORERS["heat"].open_on(supply)
-    state = first_state(knobs)
-    quick = (1.1 * supply.volts_rms) ** 2 / 2 / 47e3
-    assert 0.95 * quick < state["watts"] < quick
-    assert state["rated_watts"] >= 2 * state["watts"]
-    smaller = [w for w in ratings.COMMON_WATTS if w < state["rated_watts"]]
-    assert max(smaller) < 2 * quick
-    sentence = draw(**state)[1]
-    assert sentence.startswith("Pass") and "an end of this explorer" not in sentence
-
-
-@pytest.mark.parametrize(
-    ("watts", "ambient", "words"),
-    [(5.0, 40.0, "The power stands at 5 W"), (0.01, 40.0, "The power stands at 10 mW"),
-     (0.2, 150.0, "The air stands at 150 °C"), (0.2, 0.0, "The air stands at 0 °C")],
-)  # fmt: skip
-def test_limit_heat_says_when_a_control_stands_at_its_end(watts, ambient, words):
-    sentence = plain(heat.heat(watts, 0.5, ambient)[1])
-    assert words in sentence and "cut to it" in sentence
-    assert ("beyond this picture" in sentence) == (watts == 5.0)
-
-
-@pytest.mark.parametrize(
-    ("volts", "ohms", "seconds", "zone"),
-    [(230.0, 0.0, 1.0, "AC-4"), (230.0, 1e6, 10.0, "AC-1"), (230.0, 47e3, 10.0, "AC-2"),
-     (230.0, 10e3, 10.0, "AC-3")],
-)  # fmt: skip
-def test_published_zones_of_iec_60479_1(volts, ohms, seconds, zone):
-    """297 mA, 0.23 mA, 4.8 mA and 21 mA against 0.5, 5 and 40 mA, the ends of the borders.
-
-    Dry hands of 775 ohm: IEC 60479-1, from memory.
-    """
-    _, sentence = touch_current(EUROPE, volts, ohms, seconds)
-    assert f"zone {zone}" in sentence
-    assert close(found(r"drives (.*?) through dry", sentence, "current"), volts / (ohms + 775.0))
-
-
-@pytest.mark.parametrize(("volts", "kinder"), [(5.0, False), (50.0, False), (51.0, True)])
-def test_limit_few_volts_are_not_called_the_kinder_case(volts, kinder):
-    """Below 50 V dry skin has more ohms than at 225 V: IEC 60479-1, from memory."""
-    _, sentence = touch_current(EUROPE, volts, 0.0, 1.0)
-    assert ("this is the kinder case" in sentence) == kinder
-    assert ("dry skin holds back more" in sentence) != kinder
-    assert "wet skin lets more through" in sentence.lower()
-
-
-def test_second_way_the_unloaded_meter_is_fooled_and_the_loaded_one_is_not():
-    """Impedance of 100 nF at 60 Hz is 26.5 kilohm, small against the 10 megohm of a meter."""
-    _, open_ends = meter.meter(AMERICA, "unloaded", 0.0)
-    assert close(found(r"plain meter shows (.*?),", open_ends, "voltage"), 120.0)
-    _, loaded = meter.meter(AMERICA, "off", 0.0)
-    amps = 120.0 / sqrt((1 / (2 * pi * 60 * 100e-9)) ** 2 + (100 + 160) ** 2)
-    assert close(found(r"plain meter shows (.*?),", loaded, "voltage"), amps * 160.0)
-
-
-@pytest.mark.parametrize("supply", SUPPLIES.values(), ids=SUPPLIES)
-def test_limit_a_broken_element_behind_a_series_diode_begins_with_the_danger(supply):
-    """Without a meter: crest and crest less 2.7 V of drops; 10 megohm take a few per cent off."""
-    _, sentence = meter.meter(supply, "broken", 0.0)
-    assert plain(sentence).startswith("Danger: dimmer off")
-    most = 2.0 * sqrt(2.0) * supply.volts_rms - 2.7
-    assert 0.93 * most < found(r"swing to (.*?)\. ", sentence, "voltage") < most
-    shown = found(r"plain meter says (.*?),", sentence, "voltage")
-    assert shown == pytest.approx(supply.volts_rms, rel=5e-3)
-    true = found(r"true rms is (.*?);", sentence, "voltage")
-    assert 1.55 * supply.volts_rms < true < sqrt(3.0) * supply.volts_rms
-
-
-@pytest.mark.parametrize(
-    ("typed", "colours"),
-    [("4k7", "yellow violet red gold"), ("330", "orange orange brown gold"),
-     ("1 M", "brown black green gold"), ("0R22", "red red silver gold")],
-)  # fmt: skip
-def test_published_colour_code_of_iec_60062(typed, colours):
-    state = bands.of_value(typed)
-    assert list(state.values()) == colours.split()
-    ohms = read(typed, "resistance").value
-    assert found(r"%: (.*?), so from", bands.bands(**state)[1], "resistance") == ohms
-
-
-@pytest.mark.parametrize(
-    ("typed", "words"),
-    [("4k75", r"two figures.*nearest value of the E24 series is 4\.7"), ("many", "no number")],
-)
-def test_a_value_that_four_bands_cannot_say_is_refused(typed, words):
-    with pytest.raises(ValueError, match=words):
-        bands.of_value(typed)
+def test_every_slider_has_a_labelled_box_and_every_control_a_label(name):
+    panel = Panel(EXPLORERS[name], SUPPLY)
+    for control in panel.inputs.values():
+        assert control.description.endswith(":")
+    for caution in filter(None, [EXPLORERS[name].caution]):
+        assert caution in html.unescape(panel.children()[0].value)

@@ -337,13 +337,14 @@ def test_a_cell_run_before_the_set_up_cell_opens_the_kept_settings(session, monk
 
 
 @pytest.mark.parametrize(
-    ("svg", "said"),
+    "drawn",
     [circuits.bench_dropper(12.0, 1000.0, 2.0), bands.resistor(("red", "red", "red", "gold"))],
     ids=["circuit", "bands"],
 )
-def test_a_drawing_comes_with_its_words(session, svg, said):
+def test_a_drawing_comes_with_its_words(session, drawn):
     with screen() as shown:
-        picture(svg, said)
+        picture(*drawn)
+    svg, said = drawn.picture, drawn.words
     assert said in shown.plain and svg in shown.html and words(said) in words(shown.html)
 
 

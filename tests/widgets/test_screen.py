@@ -30,13 +30,13 @@ def test_controls_leave_a_plain_sentence_where_they_cannot_live():
 def test_a_figure_is_shown_as_an_image_with_its_words_beside_it(monkeypatch):
     shown = []
     monkeypatch.setattr(screen, "display", lambda *things, **more: shown.append((things, more)))
-    figure, words = waves.sine(SUPPLIES["230 V 50 Hz"])
-    screen.picture(figure, words)
+    drawn = waves.sine(SUPPLIES["230 V 50 Hz"])
+    screen.picture(*drawn)
     (image,), options = shown[0]
-    assert image["image/png"][:4] == PNG_START and image["text/plain"] == words
+    assert image["image/png"][:4] == PNG_START and image["text/plain"] == drawn.words
     assert options["metadata"] == {"image/png": {"width": 900}} and options["raw"]
     caption = shown[1][0][0]._repr_mimebundle_()
-    assert words in caption["text/html"] and "<img" not in caption["text/html"]
+    assert drawn.words in caption["text/html"] and "<img" not in caption["text/html"]
 
 
 def test_an_svg_is_shown_within_the_text(monkeypatch):

@@ -1,0 +1,115 @@
+"""What an explorer is: a picture to move by hand, its controls as plain data, and its first page.
+
+Knows no single explorer and no widget.
+"""
+
+from dataclasses import dataclass
+from functools import partial
+
+from helpers.exercises.wording import Line
+from helpers.pages.page import Page
+
+CALCULATED = "A calculation, not a measurement."
+
+
+@dataclass(frozen=True)
+class Slider:
+    """A number between two ends.
+
+    Parameters
+    ----------
+    key : str
+        The parameter of the explorer's function.
+    label : str
+        What stands before the box, unit included.
+    low, high, step, start : float
+        Ends, step and first value, in the unit of the label.
+    """
+
+    key: str
+    label: str
+    low: float
+    high: float
+    step: float
+    start: float
+
+
+@dataclass(frozen=True)
+class Choice:
+    """One of a few values.
+
+    Parameters
+    ----------
+    key : str
+        The parameter of the explorer's function.
+    label : str
+        What stands before the list.
+    options : dict
+        Text to value, in the order of the list.
+    start : object
+        The first value.
+    """
+
+    key: str
+    label: str
+    options: dict
+    start: object
+
+
+@dataclass(frozen=True)
+class Entry:
+    """A text that sets the other controls.
+
+    Parameters
+    ----------
+    label : str
+        What stands before the box.
+    meaning : callable
+        From the typed text to values for the other controls; raises ValueError with a message
+        for the person who typed.
+    """
+
+    label: str
+    meaning: object
+
+
+@dataclass(frozen=True)
+class Explorer:
+    """An explorer, described.
+
+    Parameters
+    ----------
+    draw : callable
+        From a supply and the value of each control, by its key, to what is drawn.
+    controls : callable
+        From a supply to the controls, in the order in which they are laid out.
+    tries : tuple of str
+        Things to try; true for every supply.
+    caution : str
+        What is dangerous about the subject; empty where nothing is.
+    """
+
+    draw: object
+    controls: object
+    tries: tuple
+    caution: str = ""
+
+    def open_on(self, supply):
+        """Return the function that draws a state on a supply, and the controls."""
+        return partial(self.draw, supply), self.controls(supply)
+
+
+def first_state(controls):
+    """Return the values that the controls start with, by parameter."""
+    return {control.key: control.start for control in controls if not isinstance(control, Entry)}
+
+
+def still_page(explorer, supply, name):
+    """Return the first picture and what it says as a page that lasts."""
+    draw, controls = explorer.open_on(supply)
+    drawn = draw(**first_state(controls))
+    lines = [Line("danger", explorer.caution)] if explorer.caution else []
+    lines += [Line("hint", CALCULATED), Line("text", drawn.finding)]
+    lines += [Line("text", "Things to try:")]
+    lines += [Line("option", f"– {text}") for text in explorer.tries]
+    return Page(lines, drawn.picture, name=name)

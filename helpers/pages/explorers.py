@@ -1,0 +1,227 @@
+"""All explorers, a row each: what is drawn, what can be moved and from where, what to try.
+
+Most hand the state of their controls to a figure; those that say more have a function in
+`explained`.
+"""
+
+from helpers.figures import readings, settings, waves
+from helpers.figures.comparison import five_circuits
+from helpers.figures.dimmed import at_once
+from helpers.figures.words import NAMES
+from helpers.pages import explained
+from helpers.pages.explained import CELSIUS, FIGURES, MULTIPLIERS, WATTS
+from helpers.pages.explorer import Choice, Entry, Explorer, Slider
+from helpers.physics import mains, ratings, resistors
+from helpers.physics.operating_point import operating_point
+from helpers.physics.phase_cut import Dimmer
+from helpers.quantities import write
+from helpers.sizing import rules
+
+POT_WATTS = 90.0
+HEAT_OHMS = 47e3
+"""The dropper of the worked example in lesson 04, behind a diode [ohm]."""
+ROW_OHMS = (33e3, 56e3, 82e3, 120e3)
+COLUMN_DEGREES = (0.0, 60.0, 90.0, 120.0, 150.0)
+DROPPER_OHMS = (27e3, 33e3, 39e3, 47e3, 56e3, 68e3, 82e3, 100e3, 120e3)
+BENCH_OHMS = [ohms for ohms in (10.0 * r for r in resistors.SERIES["E12"]) if ohms >= 220]
+BENCH_OHMS += [100.0 * r for r in resistors.SERIES["E12"]]
+TOUCH_OHMS = (1e3, 4.7e3, 10e3, 22e3, 47e3, 100e3, 330e3, 560e3, 1e6)
+TOUCH_SECONDS = (0.01, 0.02, 0.04, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0)
+EDGES = {"leading: dark first, then on": "leading", "trailing: on first, then dark": "trailing"}
+
+
+def _written(values, quantity):
+    return {write(value, quantity): value for value in values}
+
+
+def _angle(label, start):
+    return Slider("angle_degrees", label, 0.0, 180.0, 1.0, start)
+
+
+def _colours(key, label, names, start):
+    return Choice(key, label, {name: name for name in names}, start)
+
+
+CIRCUIT = Choice("circuit", "Circuit", {NAMES[key]: key for key in NAMES}, "series_diode")
+DROPPER = Choice("ohms", "Dropper", _written(DROPPER_OHMS, "resistance"), 27e3)
+
+
+def _brightness(supply, circuit, ohms, angle_degrees):
+    """Four droppers at six settings; the one that is spoken of stands in the last column."""
+    angles = (*COLUMN_DEGREES, angle_degrees)
+    chosen = ROW_OHMS.index(ohms), len(COLUMN_DEGREES)
+    return settings.brightness(circuit, supply, ROW_OHMS, angles, chosen=chosen)
+
+
+def _heat_controls(supply):
+    """Open on the worked example of the lesson: its heat at the highest mains, its rating."""
+    loss = operating_point("series_diode", mains.highest(supply), ohms=HEAT_OHMS).resistor_watts
+    sizes = _written(ratings.COMMON_WATTS, "power")
+    return (
+        Slider("watts", "Power in W", *WATTS, 0.01, round(loss, 3)),
+        Slider("ambient_celsius", "Air around the part in °C", *CELSIUS, 5.0, 40.0),
+        Choice("rated_watts", "Rating of the part", sizes, rules.rating_for(loss)),
+    )
+
+
+def _wave_controls(supply):
+    sources = {f"the mains, {write(supply.volts_rms, 'voltage')}": supply.volts_rms}
+    sources |= {f"bench transformer, {volts:g} V": volts for volts in (24.0, 12.0, 6.0)}
+    return Choice("volts_rms", "Supply", sources, supply.volts_rms), CIRCUIT, DROPPER
+
+
+EXPLORERS = {
+    "dropper": Explorer(
+        explained.dropper,
+        lambda _: (
+            Slider("volts", "Supply in V", 5.0, 24.0, 0.5, 12.0),
+            Choice("ohms", "Dropper", _written(BENCH_OHMS, "resistance"), 1000.0),
+        ),
+        (
+            "Set 12 V and find the smallest dropper that keeps the LED below 20 mA.",
+            "Go from 12 V to 24 V. Does the current double exactly? What stays the same?",
+            "Compare the two currents in the sentence at 5 V and at 24 V. Where does leaving out "
+            "the LED's own volts hurt more?",
+        ),
+    ),
+    "waveform": Explorer(
+        lambda supply, volts_rms, circuit, ohms: waves.led_current(
+            circuit, mains.Supply(volts_rms, supply.hertz), ohms=ohms
+        ),
+        _wave_controls,
+        (
+            "Compare the mean current with the quick sum for the series diode. How many times too "
+            "big is the quick sum? Then try the bridge.",
+            "Take the 6 V transformer. The LED now waits for its volts: where in the cycle does it "
+            "start, and why is that hard to see on the mains?",
+            "Choose the resistor only. What happens in the half-cycle that should be dark?",
+        ),
+        "Danger: this wave kills. Look at it here, never at a socket: only electrically skilled or "
+        "instructed people measure inside mains equipment, under local rules.",
+    ),
+    "heat": Explorer(
+        explained.heat,
+        _heat_controls,
+        (
+            "Warm the air until the verdict changes. How far is that from the air beside a hot "
+            "pot?",
+            "Find the smallest rating that passes with your power at 100 °C.",
+            "Set the power to the rating at 70 °C. What does the film reach, and would you want "
+            "plastic or wax near it?",
+        ),
+        "Danger: a part that is within its rating can still burn skin and soften plastic, and on "
+        "the mains it is live: never feel for warmth. Watch the film temperature, not only the "
+        "verdict. And the verdict is for sound parts: when one of two in series shorts, the other "
+        "takes four times its heat.",
+    ),
+    "dimmer": Explorer(
+        lambda supply, edge, angle_degrees, circuit, ohms: at_once(
+            circuit, supply, Dimmer(edge, angle_degrees), ohms, POT_WATTS
+        ),
+        lambda _: (
+            _angle("Angle of the edge in degrees", 110.0),
+            Choice("edge", "Edge", EDGES, "leading"),
+            CIRCUIT,
+            DROPPER,
+        ),
+        (
+            "Move a leading edge from 0 to 90 degrees. The heat halves. What does the peak do, and "
+            "what does that mean for a diode?",
+            "Find the setting at which the pot makes a tenth of its heat. Would you still see the "
+            "light?",
+            "Find where the plain meter is off by a third. Does a trailing edge change that?",
+        ),
+        "Danger: behind a dimmer everything counts as live at every setting, also turned down and "
+        "switched off. With a broken element, the terminals of an off pot can swing to nearly "
+        "twice the crest of the mains. Dark never means dead. Nothing here is a reason to open a "
+        "dimmer.",
+    ),
+    "brightness": Explorer(
+        _brightness,
+        lambda _: (
+            _angle("Your angle in degrees", 135.0),
+            Choice("ohms", "Dropper", _written(ROW_OHMS, "resistance"), 56e3),
+            CIRCUIT,
+        ),
+        (
+            "Go down one column. The ohms grow nearly fourfold; by how much does the look fall?",
+            "Find the angle at which your light looks half as bright. How much light is left "
+            "there?",
+            "Turn to 180 degrees. The light is out. Is the heater's wire dead?",
+        ),
+        "Danger: a dim or dark light says nothing about the volts on the wires. They kill at every "
+        "setting.",
+    ),
+    "circuits": Explorer(
+        lambda supply, angle_degrees, ohms: five_circuits(
+            supply, Dimmer("leading", angle_degrees), ohms
+        ),
+        lambda _: (_angle("Firing angle in degrees", 0.0), DROPPER),
+        (
+            "Which circuit makes the most light for each watt in the dropper?",
+            "Which circuits protect the LED in the other half-cycle, and which one does not?",
+            "Turn the angle to 120 degrees. Which column does not change, and why?",
+        ),
+        "Danger: every part of all five circuits is at mains voltage, the LED's legs too. "
+        "Comparing them is not permission to build one; a ready-made indicator, certified or "
+        "conforming for this use, is always a choice.",
+    ),
+    "meter": Explorer(
+        lambda supply, place, angle_degrees: readings.meters(
+            supply, Dimmer("leading", angle_degrees), place
+        ),
+        lambda _: (
+            Choice("place", "Measured", readings.PLACES, "on"),
+            _angle("Firing angle while on, in degrees", 120.0),
+        ),
+        (
+            "At which angle does the plain meter show half of the true value?",
+            "Switch the dimmer off, then unplug the heater as well. Which reading would fool you?",
+            "Now let the element be broken. What do both AC ranges leave out, and what must a "
+            "tester stand there?",
+            "Measure the LED's current. Which of the three follows its light?",
+        ),
+        "Danger: a reading of 0 V proves nothing. Isolate, prove the tester, prove dead, prove the "
+        "tester again. Measuring on the mains is work for an electrically skilled or instructed "
+        "person, with a meter and leads rated for all that can stand there.",
+    ),
+    "touch current": Explorer(
+        explained.touch_current,
+        lambda supply: (
+            Slider("volts", "Touched voltage in V", 5.0, 265.0, 1.0, supply.volts_rms),
+            Choice(
+                "ohms",
+                "Ohms in the way",
+                {"none: bare contact": 0.0} | _written(TOUCH_OHMS, "resistance"),
+                100e3,
+            ),
+            Choice("seconds", "Touched for", _written(TOUCH_SECONDS, "time"), 1.0),
+        ),
+        (
+            "Go to bare contact. How soon can it kill?",
+            "Find the ohms that keep the current in AC-1 at your supply. Would one part alone do, "
+            "if it can fail short?",
+            "At bare contact, go from your supply down to 24 V. By how much does the current fall, "
+            "and is it harmless then? The ohms stay as they are here: at low volts dry skin holds "
+            "back more, wet skin does not.",
+        ),
+        "Danger: this shows why rules exist; it makes no touch safe. One dry body in twenty has "
+        "fewer ohms than the sum assumes, and a wet one far fewer. Never test it.",
+    ),
+    "bands": Explorer(
+        explained.bands,
+        lambda _: (
+            _colours("first", "First figure", FIGURES[1:], "yellow"),
+            _colours("second", "Second figure", FIGURES, "violet"),
+            _colours("multiplier", "Multiplier", MULTIPLIERS, "red"),
+            _colours("tolerance", "Tolerance", ("silver", "gold", "red", "brown"), "gold"),
+            Entry("Or type a value in Ω, such as 4k7", explained.bands_of),
+        ),
+        (
+            "Cover the sentence, choose four bands, say the value, then look.",
+            "Change the multiplier only. What does each step do to the value?",
+            "Write the bands of 68 kΩ and of 330 Ω on paper, then type each value and compare.",
+        ),
+    ),
+}
+"""By the name that a lesson's cell gives to `explore`."""

@@ -1,0 +1,281 @@
+"""Explorers as plain functions: every end of every control, and numbers from outside."""
+
+import re
+from math import cos, isclose, pi, radians, sin, sqrt
+from xml.etree import ElementTree
+
+import pytest
+from explorer_states import positions, states
+
+from helpers.pages import explained
+from helpers.pages.explorer import first_state, still_page
+from helpers.pages.explorers import EXPLORERS
+from helpers.physics import ratings
+from helpers.physics.mains import SUPPLIES
+from helpers.quantities import read
+
+EUROPE, AMERICA = SUPPLIES["230 V 50 Hz"], SUPPLIES["120 V 60 Hz"]
+ON_THE_BENCH = {"dropper", "bands"}
+
+
+def plain(text):
+    return text.replace("\u00a0", " ")
+
+
+def said(name, supply, **state):
+    """What an explorer says in a state."""
+    return EXPLORERS[name].draw(supply, **state).finding
+
+
+def dimmer(supply, edge, angle_degrees, circuit, ohms):
+    state = {"edge": edge, "angle_degrees": angle_degrees, "circuit": circuit, "ohms": ohms}
+    return said("dimmer", supply, **state)
+
+
+def found(pattern, sentence, quantity):
+    """The value that a sentence states, in the glossary's unit."""
+    return read(re.search(pattern, plain(sentence))[1], quantity).value
+
+
+def close(shown, expected):
+    """To half of the last of three figures."""
+    return isclose(shown, expected, rel_tol=0.0051)
+
+
+@pytest.mark.parametrize("supply", SUPPLIES.values(), ids=SUPPLIES)
+@pytest.mark.parametrize("name", EXPLORERS)
+def test_property_every_state_has_a_sound_picture_and_sentence(name, supply):
+    draw, controls = EXPLORERS[name].open_on(supply)
+    for state in states(controls):
+        svg, sentence, _ = drawn = draw(**state)
+        root = ElementTree.fromstring(svg)
+        label = root.get("aria-label") or root.findtext("{*}title")
+        assert root.get("role") == "img" and len(label.split()) >= 3, state
+        assert not re.search(r"\b(nan|inf|None)\b", svg + sentence), state
+        assert re.search(r"\d", sentence) and sentence.endswith("."), state
+        assert drawn == draw(**state)
+
+
+def luminance(colour):
+    """WCAG 2.2, definition of relative luminance."""
+    channels = [int(colour[at : at + 2], 16) / 255 for at in (1, 3, 5)]
+    linear = [c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in channels]
+    return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
+
+
+@pytest.mark.parametrize("name", EXPLORERS.keys() - {"dropper", "bands"})
+def test_published_contrast_of_words_in_pictures_by_wcag_is_4_5_to_1(name):
+    """axe-core cannot tell what lies behind words in SVG; those on black are the light ones."""
+    draw, controls = EXPLORERS[name].open_on(EUROPE)
+    for state in states(controls):
+        fills = set(re.findall(r'<text [^>]*fill="(#\w{6})"', draw(**state).picture))
+        assert fills
+        for fill in fills:
+            behind = ("#141414",) if fill == "#e8e8e8" else ("#ffffff", "#f4f4f4")
+            for face in behind:
+                light, dark = sorted((luminance(fill), luminance(face)), reverse=True)
+                assert (light + 0.05) / (dark + 0.05) >= 4.5
+
+
+@pytest.mark.parametrize("name", EXPLORERS)
+def test_property_each_control_has_a_label_and_its_first_value_among_its_positions(name):
+    _, controls = EXPLORERS[name].open_on(AMERICA)
+    for control in controls:
+        assert control.label
+        if hasattr(control, "key"):
+            assert control.start in positions(control)
+
+
+@pytest.mark.parametrize("name", EXPLORERS)
+def test_property_a_hazard_carries_its_caution_on_the_page_that_lasts(name):
+    page = still_page(EXPLORERS[name], EUROPE, "still")
+    assert ("Danger:" in page.plain()) == (name not in ON_THE_BENCH)
+    assert "A calculation, not a measurement." in page.plain()
+    for text in EXPLORERS[name].tries:
+        assert text in page.plain()
+    html = page.html()
+    assert html.index("<svg") < html.index(page.plain().split("measurement.\n")[1][:12])
+
+
+@pytest.mark.parametrize("degrees", [1.0, 45.0, 90.0, 120.0, 175.0])
+def test_second_way_the_dimmer_says_what_the_closed_forms_say(degrees):
+    """Rashid, Power Electronics, AC voltage controllers: rms; meter: definition of its scale."""
+    power = 1 - degrees / 180 + sin(2 * radians(degrees)) / (2 * pi)
+    sentence = dimmer(EUROPE, "leading", degrees, "series_diode", 68e3)
+    assert close(found(r"makes (.*?) of its", sentence, "power"), 90 * power)
+    assert close(found(r"true-rms meter shows (.*?),", sentence, "voltage"), 230 * sqrt(power))
+    plain_volts = 230 * (1 + cos(radians(degrees))) / 2
+    assert close(found(r"a plain one (.*?);", sentence, "voltage"), plain_volts)
+
+
+def test_second_way_a_trailing_edge_is_a_leading_one_run_backwards():
+    leading = dimmer(AMERICA, "leading", 70.0, "bridge", 56e3)
+    trailing = dimmer(AMERICA, "trailing", 110.0, "bridge", 56e3)
+    assert leading.split("the heater")[1] == trailing.split("the heater")[1]
+
+
+def test_limit_nothing_let_through_is_dark_but_called_live():
+    for edge, degrees in (("leading", 180.0), ("trailing", 0.0)):
+        sentence = dimmer(EUROPE, edge, degrees, "bridge", 68e3)
+        assert "The light is out, yet the wires are live." in sentence
+
+
+def test_property_what_nobody_could_see_is_said_in_words_not_in_digits():
+    for supply in SUPPLIES.values():
+        for degrees in (177.0, 178.0, 179.0):
+            sentence = plain(dimmer(supply, "leading", degrees, "series_diode", 68e3))
+            assert not re.search(r"\b0\.00\d+ %", sentence), sentence
+    assert "makes almost nothing of its 90 W" in plain(
+        dimmer(EUROPE, "leading", 179.0, "series_diode", 68e3)
+    )
+
+
+def test_second_way_half_wave_mean_is_peak_over_pi_less_half_the_drop():
+    """Half-wave rectifier, any textbook: mean = peak / pi - drop / 2, to first order in drop."""
+    sentence = said("waveform", EUROPE, volts_rms=230.0, circuit="series_diode", ohms=68e3)
+    expected = (230 * sqrt(2) / pi - 2.7 / 2) / 68e3
+    assert close(found(r"the LED gets (.*?) on average", sentence, "current"), expected)
+    assert found(r"V/R says (.*?)\. ", sentence, "current") == 3.38e-3
+
+
+def test_limit_no_volts_above_the_drop_makes_no_current():
+    assert "LED gets 0 A" in plain(dimmer(EUROPE, "leading", 180.0, "series_diode", 68e3))
+
+
+@pytest.mark.parametrize(
+    ("watts", "rated", "ambient", "verdict", "allowed"),
+    [(0.25, 0.5, 70.0, "Pass", 0.5), (0.26, 0.5, 70.0, "Fail", 0.5),
+     (0.26, 0.5, 112.5, "Fail", 0.25), (0.05, 0.125, 150.0, "Fail", 0.125 * 5 / 85)],
+)  # fmt: skip
+def test_published_derating_by_iec_60115_1_full_at_70_and_nothing_at_155(
+    watts, rated, ambient, verdict, allowed
+):
+    sentence = explained.heat(EUROPE, watts, rated, ambient).finding
+    assert sentence.startswith(verdict)
+    assert close(found(r"may turn (.*?) into heat", sentence, "power"), allowed)
+    assert ("fire" in sentence) == (watts > allowed)
+    assert ("over half" in sentence) == (verdict == "Fail" and watts <= allowed)
+
+
+@pytest.mark.parametrize("supply", SUPPLIES.values(), ids=SUPPLIES)
+def test_second_way_heat_opens_on_the_worked_example_of_the_learners_own_supply(supply):
+    """Half of the square of 10 % high mains over 47 kΩ, less drops; twice that fits the rating."""
+    draw, controls = EXPLORERS["heat"].open_on(supply)
+    state = first_state(controls)
+    quick = (1.1 * supply.volts_rms) ** 2 / 2 / 47e3
+    assert 0.95 * quick < state["watts"] < quick
+    assert state["rated_watts"] >= 2 * state["watts"]
+    smaller = [w for w in ratings.COMMON_WATTS if w < state["rated_watts"]]
+    assert max(smaller) < 2 * quick
+    sentence = draw(**state).finding
+    assert sentence.startswith("Pass") and "an end of this explorer" not in sentence
+
+
+@pytest.mark.parametrize(
+    ("watts", "ambient", "words"),
+    [(5.0, 40.0, "The power stands at 5 W"), (0.01, 40.0, "The power stands at 10 mW"),
+     (0.2, 150.0, "The air stands at 150 °C"), (0.2, 0.0, "The air stands at 0 °C")],
+)  # fmt: skip
+def test_limit_heat_says_when_a_control_stands_at_its_end(watts, ambient, words):
+    sentence = plain(explained.heat(EUROPE, watts, 0.5, ambient).finding)
+    assert words in sentence and "cut to it" in sentence
+    assert ("beyond this picture" in sentence) == (watts == 5.0)
+
+
+@pytest.mark.parametrize(
+    ("volts", "ohms", "seconds", "zone"),
+    [(230.0, 0.0, 1.0, "AC-4"), (230.0, 1e6, 10.0, "AC-1"), (230.0, 47e3, 10.0, "AC-2"),
+     (230.0, 10e3, 10.0, "AC-3")],
+)  # fmt: skip
+def test_published_zones_of_iec_60479_1(volts, ohms, seconds, zone):
+    """297 mA, 0.23 mA, 4.8 mA and 21 mA against 0.5, 5 and 40 mA, the ends of the borders.
+
+    Dry hands of 775 ohm: IEC 60479-1, from memory.
+    """
+    sentence = explained.touch_current(EUROPE, volts, ohms, seconds).finding
+    assert f"zone {zone}" in sentence
+    assert close(found(r"drives (.*?) through dry", sentence, "current"), volts / (ohms + 775.0))
+
+
+@pytest.mark.parametrize(("volts", "kinder"), [(5.0, False), (50.0, False), (51.0, True)])
+def test_limit_few_volts_are_not_called_the_kinder_case(volts, kinder):
+    """Below 50 V dry skin has more ohms than at 225 V: IEC 60479-1, from memory."""
+    sentence = explained.touch_current(EUROPE, volts, 0.0, 1.0).finding
+    assert ("this is the kinder case" in sentence) == kinder
+    assert ("dry skin holds back more" in sentence) != kinder
+    assert "wet skin lets more through" in sentence.lower()
+
+
+def test_second_way_the_unloaded_meter_is_fooled_and_the_loaded_one_is_not():
+    """Impedance of 100 nF at 60 Hz is 26.5 kilohm, small against the 10 megohm of a meter."""
+    open_ends = said("meter", AMERICA, place="unloaded", angle_degrees=0.0)
+    assert close(found(r"plain meter shows (.*?),", open_ends, "voltage"), 120.0)
+    loaded = said("meter", AMERICA, place="off", angle_degrees=0.0)
+    amps = 120.0 / sqrt((1 / (2 * pi * 60 * 100e-9)) ** 2 + (100 + 160) ** 2)
+    assert close(found(r"plain meter shows (.*?),", loaded, "voltage"), amps * 160.0)
+
+
+@pytest.mark.parametrize("supply", SUPPLIES.values(), ids=SUPPLIES)
+def test_limit_a_broken_element_behind_a_series_diode_begins_with_the_danger(supply):
+    """Without a meter: crest and crest less 2.7 V of drops; 10 megohm take a few per cent off."""
+    sentence = said("meter", supply, place="broken", angle_degrees=0.0)
+    assert plain(sentence).startswith("Danger: dimmer off")
+    most = 2.0 * sqrt(2.0) * supply.volts_rms - 2.7
+    assert 0.93 * most < found(r"swing to (.*?)\. ", sentence, "voltage") < most
+    shown = found(r"plain meter says (.*?),", sentence, "voltage")
+    assert shown == pytest.approx(supply.volts_rms, rel=5e-3)
+    true = found(r"true rms is (.*?);", sentence, "voltage")
+    assert 1.55 * supply.volts_rms < true < sqrt(3.0) * supply.volts_rms
+
+
+@pytest.mark.parametrize(
+    ("typed", "colours"),
+    [("4k7", "yellow violet red gold"), ("330", "orange orange brown gold"),
+     ("1 M", "brown black green gold"), ("0R22", "red red silver gold")],
+)  # fmt: skip
+def test_published_colour_code_of_iec_60062(typed, colours):
+    state = explained.bands_of(typed)
+    assert list(state.values()) == colours.split()
+    ohms = read(typed, "resistance").value
+    assert (
+        found(r"%: (.*?), so from", explained.bands(EUROPE, **state).finding, "resistance") == ohms
+    )
+
+
+@pytest.mark.parametrize(
+    ("typed", "words"),
+    [("4k75", r"two figures.*nearest value of the E24 series is 4\.7"), ("many", "no number")],
+)
+def test_a_value_that_four_bands_cannot_say_is_refused(typed, words):
+    with pytest.raises(ValueError, match=words):
+        explained.bands_of(typed)
+
+
+def amounts(text, unit):
+    """Read amounts such as "12.5 mA" out of a sentence [unit]."""
+    found = re.findall(rf"([0-9.]+)\xa0(µ|m|k|)({unit})\b", text)
+    return [float(number) * {"µ": 1e-6, "m": 1e-3, "k": 1e3, "": 1}[p] for number, p, _ in found]
+
+
+@pytest.mark.parametrize("ohms", [220.0, 1500.0, 8200.0], ids=lambda r: f"second way: {r:g} ohm")
+@pytest.mark.parametrize("volts", [5.0, 14.5, 24.0], ids=lambda v: f"{v:g} V")
+def test_the_dropper_says_what_flows(volts, ohms):
+    """(V - 2 V) / R, V / R and the square of the first times R, worked out here by hand.
+
+    A rating of twice the heat: common practice, no source.
+    """
+    svg, words, _ = explained.dropper(EUROPE, volts, ohms)
+    amps = (volts - 2.0) / ohms
+    assert amounts(words, "A")[:2] == pytest.approx([amps, volts / ohms], rel=5.1e-3)
+    heat = amps**2 * ohms
+    assert amounts(words, "W") == pytest.approx([heat, 2 * heat], rel=5.1e-3)
+    assert ("Too much" in words) == (amps > 0.020)
+    ElementTree.fromstring(svg)
+
+
+@pytest.mark.parametrize(
+    ("volts", "too_much"), [(11.4, False), (11.5, True)], ids=["limit: 20 mA", "limit: 20.2 mA"]
+)
+def test_the_dropper_warns_from_the_limit_of_a_small_led_on(volts, too_much):
+    """20 mA for a small LED: common practice, no source. (11.4 V - 2 V) / 470 ohm = 20 mA."""
+    assert ("Too much" in explained.dropper(EUROPE, volts, 470.0).finding) == too_much
