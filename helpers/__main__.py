@@ -64,14 +64,15 @@ def forget(arguments):
     example: forget BENCH-07
     """
     from helpers.authoring.solutions import tidy_lessons
-    from helpers.exercises.settings import SettingsError, answers_folder
+    from helpers.exercises.settings import SettingsError
+    from helpers.exercises.store import here
     from helpers.exercises.traces import erase, find_traces, with_outputs
 
-    answers, lessons = answers_folder(), ROOT / "lessons"
-    if answers is None:
+    store, lessons = here(), ROOT / "lessons"
+    if store.folder is None:
         raise Unusable("Answers are kept in memory only here: there is nothing to erase.")
     try:
-        traces = find_traces(answers, lessons, arguments.learner)
+        traces = find_traces(store, lessons, arguments.learner)
     except SettingsError as error:
         raise Unusable(str(error)) from None
     kept = with_outputs(lessons)

@@ -9,7 +9,7 @@ from hashlib import sha256
 from pathlib import Path
 
 from helpers.exercises.answer_log import FOLDER_MODE, ROWS, LogError, parse_log
-from helpers.exercises.settings import WORKSHOP_LEARNER, Settings, SettingsError, log_path
+from helpers.exercises.settings import WORKSHOP_LEARNER, Settings, SettingsError
 from helpers.exercises.whole_files import as_utf_8, write_new, write_whole
 
 LARGEST_FILE = 20_000_000
@@ -96,13 +96,13 @@ def name_of(class_word, learner, day, content):
     return f"{class_word}_{learner}_{day.isoformat()}_{own}.jsonl"
 
 
-def write(log, settings):
+def write(store, settings):
     """Write a learner's log into one file for the instructor.
 
     Parameters
     ----------
-    log : Path
-        The log.
+    store : DiskStore or MemoryStore
+        Where the log is kept.
     settings : Settings
         Whose it is.
 
@@ -113,18 +113,20 @@ def write(log, settings):
     Raises
     ------
     HandInError
-        If nothing has been answered yet.
+        If nothing has been answered yet, or answers are kept in memory only.
     LogError
         If the file could not be written.
     """
+    if store.folder is None:
+        raise HandInError("Answers are kept in memory only here, so there is no file to hand in.")
     try:
-        content = log.read_bytes()
+        content = store.log_path(settings.learner).read_bytes()
     except FileNotFoundError:
         raise HandInError(
             f"{settings.learner} has answered nothing yet: nothing to hand in."
         ) from None
     name = name_of(settings.class_word, settings.learner, datetime.now(UTC).date(), content)
-    path = log.parent.parent / "hand-in" / name
+    path = store.hand_ins / name
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         write_whole(path, [content])
@@ -134,14 +136,14 @@ def write(log, settings):
     return Receipt(path, len(parsed.lines), digest(content), refusal(content, parsed))
 
 
-def bring_in(path, folder):
+def bring_in(path, store):
     """Take over a hand-in as the log of its learner, to go on with it on this machine.
 
     Parameters
     ----------
     path : str or Path
         The file that `hand_in()` wrote on another machine.
-    folder : Path
+    store : DiskStore or MemoryStore
         Where answers are kept here.
 
     Returns
@@ -154,7 +156,8 @@ def bring_in(path, folder):
     Raises
     ------
     HandInError
-        If it is no hand-in of one learner, or it and the log that is here already have parted.
+        If it is no hand-in of one learner, it and the log that is here already have parted, or
+        answers are kept in memory only.
     LogError
         If a file could not be read or written.
 
@@ -162,6 +165,8 @@ def bring_in(path, folder):
     -----
     Nothing that is here is lost: a log takes the place of one that it begins with, no other.
     """
+    if store.folder is None:
+        raise HandInError("Answers are kept in memory only here: nothing to bring in.")
     path = Path(path)
     try:
         content = path.read_bytes()
@@ -171,9 +176,9 @@ def bring_in(path, folder):
     if reason := refusal(content, log):
         raise HandInError(f"{path} was not brought in: {reason}.")
     settings = _whose(path, log.lines)
-    here = log_path(folder, settings.learner)
+    here = store.log_path(settings.learner)
     try:
-        folder.mkdir(mode=FOLDER_MODE, parents=True, exist_ok=True)
+        store.folder.mkdir(mode=FOLDER_MODE, parents=True, exist_ok=True)
         known = here.read_bytes() if here.exists() else b""
         before, after = _rows(known), _rows(content)
         if before[: len(after)] == after:

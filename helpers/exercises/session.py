@@ -7,17 +7,12 @@ from dataclasses import dataclass
 from math import isfinite
 
 from helpers.exercises import hand_in
-from helpers.exercises import settings as kept
-from helpers.exercises.answer_log import (
-    MOST_DRAWS,
-    AnswerLog,
-    LogError,
-    MemoryLog,
-    new_line,
-)
+from helpers.exercises.answer_log import MOST_DRAWS, LogError, new_line
 from helpers.exercises.bank import bank
 from helpers.exercises.kinds import NotRead
+from helpers.exercises.settings import WORKSHOP_LEARNER, Settings, changed
 from helpers.exercises.standing import replay
+from helpers.exercises.store import MemoryStore
 from helpers.exercises.wording import code_form
 from helpers.physics.mains import SUPPLIES
 
@@ -51,21 +46,21 @@ class Outcome:
 
 
 class Session:
-    """A learner, their settings and their log.
+    """A learner, their settings and where their answers are kept.
 
     Parameters
     ----------
     settings : Settings
         Whose answers.
-    log : AnswerLog or MemoryLog
+    store : DiskStore or MemoryStore
         Where they go.
     workshop_copy : bool
         True for the fixed copy whose answers are published.
     """
 
-    def __init__(self, settings, log, workshop_copy=False):
-        self.settings = settings
-        self.log = log
+    def __init__(self, settings, store, workshop_copy=False):
+        self.settings, self.store = settings, store
+        self.log = store.log(settings.learner)
         self.workshop_copy = workshop_copy
         self.closed = False
         self.watchers = {}
@@ -263,13 +258,9 @@ class Session:
         LogError
             If the file could not be written, or an answer that a full disk refused still cannot.
         """
-        if self.log.path is None:
-            raise hand_in.HandInError(
-                "Answers are kept in memory only here, so there is no file to hand in."
-            )
         if problem := self._write():
             raise LogError(problem)
-        return hand_in.write(self.log.path, self.settings)
+        return hand_in.write(self.store, self.settings)
 
 
 def _ids(lines_by_question, question_id):
@@ -294,15 +285,17 @@ def _unknown(question_id):
 
 def workshop_session():
     """Return the session of the workshop copy: fixed learner and supply, nothing on disk."""
-    settings = kept.Settings(kept.WORKSHOP_LEARNER, "workshop", "230 V 50 Hz")
-    return Session(settings, MemoryLog(), workshop_copy=True)
+    settings = Settings(WORKSHOP_LEARNER, "workshop", "230 V 50 Hz")
+    return Session(settings, MemoryStore(), workshop_copy=True)
 
 
-def learner_session(learner=None, class_word=None, supply=None):
-    """Return the session of the learner at this machine.
+def learner_session(store, learner=None, class_word=None, supply=None):
+    """Return the session of the learner whose settings a store holds.
 
     Parameters
     ----------
+    store : DiskStore or MemoryStore
+        Where settings and answers are kept.
     learner, class_word, supply : str or None
         Changes to the settings; None leaves them as they were kept.
 
@@ -317,10 +310,8 @@ def learner_session(learner=None, class_word=None, supply=None):
     SettingsError
         If one of the changes cannot be used; nothing is changed then.
     """
-    folder = kept.answers_folder()
-    settings, note = kept.load(folder)
-    wanted = kept.changed(settings, learner, class_word, supply)
+    settings, note = store.load()
+    wanted = changed(settings, learner, class_word, supply)
     if wanted != settings:
-        note = kept.save(folder, wanted) or note
-    log = MemoryLog() if folder is None else AnswerLog(kept.log_path(folder, wanted.learner))
-    return Session(wanted, log), note
+        note = store.save(wanted) or note
+    return Session(wanted, store), note

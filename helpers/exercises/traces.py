@@ -7,18 +7,20 @@ import json
 import shutil
 from pathlib import Path
 
-from helpers.exercises.settings import Settings, SettingsError, log_path
+from helpers.exercises.settings import Settings, SettingsError
 
 CHECKPOINTS = ".ipynb_checkpoints"
 
 
-def find_traces(answers, lessons, learner):
+def find_traces(store, lessons, learner):
     """List what one learner leaves behind.
 
     Parameters
     ----------
-    answers, lessons : Path
-        The folder with the answer logs, and the one with the notebooks.
+    store : DiskStore
+        Where answers are kept.
+    lessons : Path
+        The folder with the notebooks.
     learner : str
         The learner id, spelling forgiven.
 
@@ -34,12 +36,12 @@ def find_traces(answers, lessons, learner):
         If it is no learner id, or nothing here is this learner's; the text says who is here.
     """
     learner = Settings(learner.strip().upper()).learner
-    log = log_path(answers, learner)
+    answers, log, settings = store.folder, store.log_path(learner), store.settings_path
     own = list(answers.glob(f"{log.name}*"))
-    own += [path for path in (answers.parent / "hand-in").glob("*") if _of_hand_in(path) == learner]
-    own += [path for path in answers.glob("settings.json*") if _learner_in(path) == learner]
+    own += [path for path in store.hand_ins.glob("*") if _of_hand_in(path) == learner]
+    own += [path for path in answers.glob(f"{settings.name}*") if _learner_in(path) == learner]
     if not own:
-        prefix = log_path(answers, "").stem
+        prefix = store.log_path("").stem
         here = sorted(path.stem.removeprefix(prefix) for path in answers.glob(f"{prefix}*.jsonl"))
         raise SettingsError(
             f'The learner id "{learner}" was read. Nothing of that id is kept in {answers}. '

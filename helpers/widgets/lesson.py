@@ -8,7 +8,8 @@ from helpers.exercises.answer_log import LogError
 from helpers.exercises.bank import lessons
 from helpers.exercises.hand_in import HandInError
 from helpers.exercises.session import UnknownQuestion, learner_session, workshop_session
-from helpers.exercises.settings import SettingsError, answers_folder
+from helpers.exercises.settings import SettingsError
+from helpers.exercises.store import here
 from helpers.exercises.wording import CAUTION, Line, mistake_lines
 from helpers.pages.page import Page
 from helpers.pages.progress import progress_page, ready_page
@@ -53,14 +54,21 @@ def begin(number, learner=None, class_word=None, supply=None, workshop_copy=Fals
         if workshop_copy:
             session, note = workshop_session(), ""
         else:
-            session, note = learner_session(learner, class_word, supply)
+            session, note = learner_session(_store(), learner, class_word, supply)
     except SettingsError as error:
-        session, note = learner_session()
+        session, note = learner_session(_store())
         notes = [Line("danger", f"Nothing was changed. {error} As before:")]
     session = _taking_over_from(_open.get("session"), session)
     _open.update(session=session, lesson=number)
     open_on_page(session)
     return notes + [Line("danger", text) for text in [note, *session.problems] if text]
+
+
+def _store():
+    """Return where this kernel keeps answers: one place as long as it lives, also in memory."""
+    if "store" not in _open:
+        _open["store"] = here()
+    return _open["store"]
 
 
 def _taking_over_from(earlier, session):
@@ -74,7 +82,7 @@ def _taking_over_from(earlier, session):
 def current_session():
     """Return the session of this kernel, opening the kept settings where no lesson is open."""
     if "session" not in _open:
-        _open["session"] = learner_session()[0]
+        _open["session"] = learner_session(_store())[0]
         open_on_page(_open["session"])
     return _open["session"]
 
@@ -206,12 +214,8 @@ def bring_in(path):
     path : str
         The file that `hand_in()` wrote there.
     """
-    folder = answers_folder()
-    if folder is None:
-        show(Page([Line("note", "Answers are kept in memory only here: nothing to bring in.")]))
-        return
     try:
-        settings, brought = hand_in_files.bring_in(path, folder)
+        settings, brought = hand_in_files.bring_in(path, _store())
     except (HandInError, LogError) as error:
         show(Page([Line("note", str(error))]))
         return

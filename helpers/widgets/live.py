@@ -9,7 +9,6 @@ from contextlib import suppress
 
 import ipywidgets as widgets
 
-from helpers.exercises import settings
 from helpers.exercises.wording import SETTINGS_CHANGED_ELSEWHERE, Line
 from helpers.pages.page import Page
 from helpers.widgets.screen import frame, show, show_controls
@@ -127,10 +126,9 @@ def show_page(session, name, page_of):
 
 def open_on_page(session):
     """Let the page follow a session from now on, also what other kernels write."""
-    folder = None if session.workshop_copy else settings.answers_folder()
     session.watchers["page"] = lambda *news: follow(session, *news)
     session.closed = False
-    _open.update(session=session, folder=folder, kept=_kept(folder))
+    _open.update(session=session, kept=session.store.kept())
     follow(session)
     with suppress(RuntimeError):  # outside a kernel nothing goes on between two cells
         if "timer" not in _open:
@@ -151,7 +149,7 @@ def catch_up(session):
     """Read and show what other kernels wrote; return the ids of the questions it is about."""
     changed, closed = session.read_again(), session.closed
     if session is _open.get("session"):
-        session.closed = _kept(_open["folder"]) not in (None, _open["kept"])
+        session.closed = session.store.kept() not in (None, _open["kept"])
     if session.closed != closed:
         follow(session)
     for question_id in changed:
@@ -159,28 +157,21 @@ def catch_up(session):
     return changed
 
 
-def _kept(folder):
-    """Return the settings on the disk, or None where there are none that can be read."""
-    with suppress(OSError, ValueError, KeyError, TypeError, RecursionError):
-        return folder and settings.read(folder)
-
-
 def _look():
     """Catch up when log or settings have changed on the disk, and look again a moment later."""
     _open["timer"] = asyncio.get_running_loop().call_later(LOOK_SECONDS, _look)
-    folder = _open["folder"]
-    paths = _open["session"].log.path, folder and settings.settings_path(folder)
-    stamps = [_stamp(path) for path in paths]
+    session = _open["session"]
+    stamps = [_stamp(path) for path in session.store.paths(session.settings.learner)]
     if stamps != _open.get("stamps"):
         _open["stamps"] = stamps
-        catch_up(_open["session"])
+        catch_up(session)
     for thing in _all():
         thing.beat()
 
 
 def _stamp(path):
     with suppress(OSError):
-        return path and (path.stat().st_mtime_ns, path.stat().st_size)
+        return path.stat().st_mtime_ns, path.stat().st_size
 
 
 def _close(widget):

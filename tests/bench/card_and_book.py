@@ -31,10 +31,10 @@ from helpers.classroom.mark_book import MarkBook, lessons_of  # noqa: E402
 from helpers.classroom.marker import Marker  # noqa: E402
 from helpers.classroom.marking import mark_folder  # noqa: E402
 from helpers.exercises import session as sessions  # noqa: E402
-from helpers.exercises.answer_log import AnswerLog, MemoryLog  # noqa: E402
 from helpers.exercises.bank import bank  # noqa: E402
 from helpers.exercises.session import Session  # noqa: E402
-from helpers.exercises.settings import Settings, log_path  # noqa: E402
+from helpers.exercises.settings import Settings  # noqa: E402
+from helpers.exercises.store import DiskStore, MemoryStore  # noqa: E402
 from helpers.physics.mains import SUPPLIES  # noqa: E402
 from helpers.quantities import GLOSSARY  # noqa: E402
 
@@ -47,9 +47,9 @@ NOT_RIGHT = (states.PART, states.NONE, states.DANGER)
 class Sequence:
     """One learner's log as it comes about, and the bank as it stands at each moment."""
 
-    def __init__(self, seed, log=None):
+    def __init__(self, seed, store=None):
         self.chance = random.Random(seed)
-        self.log = log or MemoryLog()
+        self.store = store or MemoryStore()
         names = list(bank())
         self.names = self.chance.sample(names, self.chance.randint(1, 3))
         self.questions = {name: bank()[name] for name in self.names}
@@ -59,7 +59,7 @@ class Sequence:
         self.session = self.open()
 
     def open(self):
-        return Session(self.settings, self.log)
+        return Session(self.settings, self.store)
 
     def step(self):
         """Do one thing that a learner may do."""
@@ -170,7 +170,7 @@ def marked_in_memory(sequence, word):
     """Return the row of a log under a class word, marked without a disk."""
     questions = tuple(sequence.questions.values())
     module = SimpleNamespace(TITLE="Random", QUESTIONS=questions)
-    content = "".join(json.dumps(line) + "\n" for line in sequence.log.lines()[0]).encode()
+    content = "".join(json.dumps(line) + "\n" for line in sequence.session.log.lines()[0]).encode()
     learner = sequence.settings.learner
     group = {learner: [HandIn("", "", learner, "", content)]}
     marker = Marker(MarkBook(word, lessons_of({"00": module})))
@@ -184,7 +184,7 @@ def marked_through_files(sequence, word, folder):
     roster, module = folder / "roster.csv", SimpleNamespace(TITLE="Random", QUESTIONS=())
     module.QUESTIONS = tuple(sequence.questions.values())
     neighbour = replace(sequence.settings, learner="OTHER", class_word=word)
-    other = Session(neighbour, AnswerLog(log_path(folder / "other" / "answers", "OTHER")))
+    other = Session(neighbour, DiskStore(folder / "other" / "answers"))
     for name in sequence.names:  # so that something counts, whatever the learner has done
         first = other.question(name).kind
         other.answer(name, first.model(other.draw(name).numbers) or ["A"])
@@ -197,11 +197,11 @@ def marked_through_files(sequence, word, folder):
 def differences(sequence, mark):
     """Return where card and book of a finished sequence differ, under every class word."""
     found = []
-    lines, _ = sequence.log.lines()
+    lines, _ = sequence.session.log.lines()
     if not lines:
         return found
     for word in WORDS:
-        fresh = Session(replace(sequence.settings, class_word=word), sequence.log)
+        fresh = Session(replace(sequence.settings, class_word=word), sequence.store)
         live = [sequence.session] if word == sequence.settings.class_word else []
         row, book = mark(sequence, word)
         for name, question in sequence.questions.items():
@@ -221,12 +221,12 @@ def run(sequences, seed=7):
     for number in range(seed, seed + sequences):
         through_files = number % ONE_IN_FILES == 0
         with tempfile.TemporaryDirectory() if through_files else _nowhere() as name:
-            log, mark = None, marked_in_memory
+            store, mark = None, marked_in_memory
             if through_files:
                 folder = Path(name)
-                log = AnswerLog(folder / "lessons" / "answers" / "log.jsonl")
+                store = DiskStore(folder / "lessons" / "answers")
                 mark = _through(folder)
-            sequence = Sequence(number, log)
+            sequence = Sequence(number, store)
             with bank_of(sequence):
                 for _ in range(sequence.chance.randint(4, 16)):
                     sequence.step()

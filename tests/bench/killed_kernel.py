@@ -20,7 +20,7 @@ sys.path[:0] = [str(HERE.parent), str(ROOT)]
 from measured import heading, verdict  # noqa: E402
 
 from helpers.exercises.answer_log import read_log  # noqa: E402
-from helpers.exercises.settings import ANSWERS_VARIABLE, log_path  # noqa: E402
+from helpers.exercises.store import ANSWERS_VARIABLE, DiskStore  # noqa: E402
 
 LEARNER, QUESTION = "BENCH-07", "ohm-2"
 KILLS = 200
@@ -30,9 +30,10 @@ LONGEST_LIFE = 0.08  # seconds of answering before the kill; an answer takes abo
 def answer_for_ever(first):
     """Be the learner: answer, show the feedback, and only then say that it was acknowledged."""
     from helpers.exercises.session import learner_session
+    from helpers.exercises.store import here
     from helpers.exercises.wording import feedback_lines
 
-    session, _ = learner_session(LEARNER, "wick", "230 V 50 Hz")
+    session, _ = learner_session(here(), LEARNER, "wick", "230 V 50 Hz")
     question = session.question(QUESTION)
     number = first
     while True:
@@ -78,7 +79,7 @@ def killed_once(folder, first, life):
 
 def lost(folder, acknowledged):
     """Return the acknowledged answers that the log does not hold, and its damaged lines."""
-    lines, problems = read_log(log_path(folder, LEARNER))
+    lines, problems = read_log(DiskStore(folder).log_path(LEARNER))
     held = {line["answer"] for line in lines}
     return [number for number in acknowledged if f"{number} µA" not in held], problems
 

@@ -19,7 +19,7 @@ sys.path[:0] = [str(HERE.parent), str(ROOT)]
 from measured import heading, verdict  # noqa: E402
 
 from helpers.exercises.answer_log import read_log  # noqa: E402
-from helpers.exercises.settings import ANSWERS_VARIABLE, log_path  # noqa: E402
+from helpers.exercises.store import ANSWERS_VARIABLE, DiskStore  # noqa: E402
 
 LEARNER, QUESTION = "BENCH-07", "ohm-2"
 ANSWERS = 1000
@@ -28,8 +28,9 @@ ANSWERS = 1000
 def answer_many(writer, answers):
     """Be one of the two kernels: wait for the word, then answer as fast as can be."""
     from helpers.exercises.session import learner_session
+    from helpers.exercises.store import here
 
-    session, _ = learner_session(LEARNER, "wick", "230 V 50 Hz")
+    session, _ = learner_session(here(), LEARNER, "wick", "230 V 50 Hz")
     print("ready", flush=True)
     sys.stdin.readline()
     start = time.monotonic()
@@ -74,7 +75,7 @@ def run(answers):
         times = [list(map(float, writer.communicate()[0].split())) for writer in writers]
         if any(writer.returncode for writer in writers):
             raise RuntimeError("a writer could not keep an answer")
-        lines, problems = read_log(log_path(folder, LEARNER))
+        lines, problems = read_log(DiskStore(folder).log_path(LEARNER))
     together = max(start for start, _ in times) < min(end for _, end in times)
     return [line["answer"] for line in lines], {line["line"] for line in lines}, problems, together
 

@@ -8,6 +8,7 @@ import pytest
 from helpers.exercises.answer_log import read_log
 from helpers.exercises.session import Session
 from helpers.exercises.settings import Settings
+from helpers.exercises.store import MemoryStore
 
 LESSON = "02-ohms-law.ipynb"
 ASKED_WITHOUT_THE_LED = "What does the LED keep for itself?"
@@ -31,19 +32,12 @@ def lesson(browser_found, tmp_path):
         yield page, Learner(tmp_path / "answers", Settings(**kept))
 
 
-class NoLog:
-    path = None
-
-    def lines(self):
-        return [], []
-
-
 class Learner:
     """What the bank expects of the learner in the browser, worked out in this process."""
 
     def __init__(self, folder, settings):
         self.folder, self.settings = folder, settings
-        self.session = Session(settings, NoLog())
+        self.session = Session(settings, MemoryStore())
 
     def right(self, question_id):
         question = self.session.question(question_id)

@@ -18,11 +18,11 @@ from types import SimpleNamespace
 import lab
 from learner import right_answer, wrong_answers
 
-from helpers.exercises.answer_log import AnswerLog
 from helpers.exercises.bank import bank
 from helpers.exercises.kinds import NotRead
 from helpers.exercises.session import Outcome, Session
 from helpers.exercises.settings import Settings
+from helpers.exercises.store import DiskStore
 from helpers.exercises.wording import (
     ANSWERED_ELSEWHERE,
     SETTINGS_CHANGED_ELSEWHERE,
@@ -149,7 +149,7 @@ class Walk:
     def session(self):
         """Return the open learner's session, read from the disk just now."""
         settings = self.settings()
-        return Session(settings, AnswerLog(self.answers / f"answers-{settings.learner}.jsonl"))
+        return Session(settings, DiskStore(self.answers))
 
     def kernel(self, name):
         return self.kernels[PAGES[name]]

@@ -1,22 +1,22 @@
 """A learner to test with: a session of a bench code, and right and wrong answers to any question.
 
-Writes nothing; tests that need a file give the log themselves.
+Writes nothing; tests that need a file give the store themselves.
 """
 
 from itertools import permutations, product
 
 from helpers.exercises import kinds
-from helpers.exercises.answer_log import MemoryLog
 from helpers.exercises.bank import bank
 from helpers.exercises.session import Session
 from helpers.exercises.settings import Settings
+from helpers.exercises.store import MemoryStore
 from helpers.quantities import GLOSSARY
 
 BENCH = Settings("BENCH-07", "wick", "230 V 50 Hz")
 
 
-def session_of(settings=BENCH, log=None):
-    return Session(settings, log or MemoryLog())
+def session_of(settings=BENCH, store=None):
+    return Session(settings, store or MemoryStore())
 
 
 def right_answer(session, question_id, number=0):

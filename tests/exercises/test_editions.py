@@ -27,7 +27,7 @@ def change(monkeypatch):
 
 
 def reopened(session, settings=BENCH):
-    return session_of(settings, session.log)
+    return session_of(settings, session.store)
 
 
 def test_a_line_that_names_no_edition_is_of_the_first():

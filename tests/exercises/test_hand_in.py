@@ -8,9 +8,9 @@ import pytest
 from learner import right_answer, session_of
 
 from helpers.exercises import hand_in
-from helpers.exercises.answer_log import AnswerLog, LogError, parse_log
+from helpers.exercises.answer_log import LogError, parse_log
 from helpers.exercises.hand_in import HandInError, bring_in, digest
-from helpers.exercises.settings import log_path
+from helpers.exercises.store import DiskStore, MemoryStore
 
 
 @pytest.fixture
@@ -20,7 +20,7 @@ def path(tmp_path):
 
 @pytest.fixture
 def session(path):
-    return session_of(log=AnswerLog(path))
+    return session_of(store=DiskStore(path.parent))
 
 
 def test_the_hand_in_is_the_log_under_a_name_that_says_whose(session, path, tmp_path):
@@ -39,7 +39,7 @@ def test_a_log_keeps_its_name_and_another_log_has_another(session, tmp_path):
     first = session.hand_in().path
     session.answer("ohm-2", "8 mA")
     assert session.hand_in().path == first
-    other = session_of(log=AnswerLog(tmp_path / "other" / "answers" / "answers-BENCH-07.jsonl"))
+    other = session_of(store=DiskStore(tmp_path / "other" / "answers"))
     other.answer("ohm-2", "7 mA")
     assert other.hand_in().path.name[:-12] == first.name[:-12]
     assert other.hand_in().path.name != first.name
@@ -86,7 +86,7 @@ def test_what_marking_would_refuse_is_said_when_it_is_written(
 class TestBringIn:
     @pytest.fixture
     def home(self, tmp_path):
-        return tmp_path / "home" / "answers"
+        return DiskStore(tmp_path / "home" / "answers")
 
     @pytest.fixture
     def handed(self, session):
@@ -97,7 +97,7 @@ class TestBringIn:
     def test_from_room_to_home_nothing_is_lost_and_one_goes_on(self, session, handed, home):
         settings, brought = bring_in(handed, home)
         assert (settings, brought) == (session.settings, 2)
-        at_home = session_of(settings, AnswerLog(log_path(home, settings.learner)))
+        at_home = session_of(settings, home)
         assert at_home.standing("ohm-2") == session.standing("ohm-2")
         at_home.answer("ohm-2", right_answer(at_home, "ohm-2", 1), 1)
         content = at_home.log.path.read_bytes()
@@ -106,26 +106,26 @@ class TestBringIn:
     def test_and_back_again(self, handed, home, path, session):
         bring_in(handed, home)
         assert bring_in(handed, home)[1] == 0
-        at_home = session_of(log=AnswerLog(log_path(home, "BENCH-07")))
+        at_home = session_of(store=home)
         at_home.answer("ohm-3", "1 kΩ")
-        assert bring_in(at_home.log.path, path.parent)[1] == 1
+        assert bring_in(at_home.log.path, session.store)[1] == 1
         session.read_again()
         assert session.standing("ohm-3").tries == 1
 
     def test_an_older_hand_in_takes_nothing_away(self, session, handed, path):
         session.answer("ohm-3", "1 kΩ")
         before = path.read_bytes()
-        assert bring_in(handed, path.parent)[1] == 0
+        assert bring_in(handed, session.store)[1] == 0
         assert path.read_bytes() == before
 
     def test_two_that_have_parted_are_both_left_as_they_are(self, session, handed, home, path):
         bring_in(handed, home)
-        at_home = session_of(log=AnswerLog(log_path(home, "BENCH-07")))
+        at_home = session_of(store=home)
         at_home.answer("ohm-3", "1 kΩ")
         session.answer("ohm-3", "2 kΩ")
         before = path.read_bytes()
         with pytest.raises(HandInError, match="same for 2 lines.*ask your instructor"):
-            bring_in(at_home.log.path, path.parent)
+            bring_in(at_home.log.path, session.store)
         assert path.read_bytes() == before
 
     def test_answers_of_two_learners_or_of_the_workshop_copy_are_refused(self, handed, home):
@@ -135,7 +135,7 @@ class TestBringIn:
             other.write_text(handed.read_text() + json.dumps(line | {"learner": learner}) + "\n")
             with pytest.raises(HandInError, match=f"answers of .*{learner}"):
                 bring_in(other, home)
-        assert not home.exists()
+        assert not home.folder.exists()
 
     @pytest.mark.parametrize("content", [b"", b"hello\n", b"\x00" * 100])
     def test_what_is_no_hand_in_is_refused(self, tmp_path, home, content):
@@ -153,3 +153,7 @@ class TestBringIn:
         handed.write_text(json.dumps(line) + "\n")
         with pytest.raises(HandInError, match="The learner id '../x' was read"):
             bring_in(handed, home)
+
+    def test_into_memory_nothing_is_brought_in(self, handed):
+        with pytest.raises(HandInError, match="in memory only here: nothing to bring in"):
+            bring_in(handed, MemoryStore())

@@ -2,8 +2,8 @@
 
 import pytest
 
-from helpers.exercises.answer_log import AnswerLog, new_line
-from helpers.exercises.settings import log_path
+from helpers.exercises.answer_log import new_line
+from helpers.exercises.store import DiskStore
 
 
 @pytest.fixture(scope="module")
@@ -24,7 +24,7 @@ def test_a_killed_kernel_loses_no_acknowledged_answer(killed):
 
 
 def test_a_lost_answer_would_be_noticed(killed, tmp_path):
-    log = AnswerLog(log_path(tmp_path, killed.LEARNER))
+    log = DiskStore(tmp_path).log(killed.LEARNER)
     for number in (1, 3):
         log.add(
             new_line(killed.LEARNER, "wick", "230 V 50 Hz", killed.QUESTION, 0, f"{number} µA", 0)

@@ -7,10 +7,11 @@ import pytest
 from learner import BENCH, right_answer, session_of, wrong_answers
 
 from helpers.exercises import answer_log
-from helpers.exercises.answer_log import AnswerLog, MemoryLog, read_log
+from helpers.exercises.answer_log import MemoryLog, read_log
 from helpers.exercises.bank import bank
 from helpers.exercises.session import UnknownQuestion, workshop_session
 from helpers.exercises.settings import Settings
+from helpers.exercises.store import DiskStore
 
 
 @pytest.fixture
@@ -20,7 +21,7 @@ def path(tmp_path):
 
 @pytest.fixture
 def session(path):
-    return session_of(log=AnswerLog(path))
+    return session_of(store=DiskStore(path.parent))
 
 
 def refuse(*_):
@@ -51,7 +52,7 @@ def test_a_new_kernel_finds_everything_again(session, path):
     for typed in wrong_answers(session, "ohm-3"):
         session.answer("ohm-3", typed)
     session.answer("ohm-3", right_answer(session, "ohm-3", 1), 1)
-    again = session_of(log=AnswerLog(path))
+    again = session_of(store=DiskStore(path.parent))
     assert again.standing("ohm-3") == session.standing("ohm-3")
     assert again.newest_draw("ohm-3") == 1
 
@@ -66,7 +67,7 @@ def test_nudges_come_one_at_a_time_and_are_written_with_the_answer(session, path
     assert session.nudge("ohm-3") == nudges
     session.answer("ohm-3", "1 kΩ")
     assert [line["nudges"] for line in read_log(path)[0]] == [1, 2]
-    assert session_of(log=AnswerLog(path)).nudges_seen("ohm-3") == nudges
+    assert session_of(store=DiskStore(path.parent)).nudges_seen("ohm-3") == nudges
 
 
 def test_a_nudge_costs_no_marks(session):
@@ -100,7 +101,7 @@ def test_a_number_from_python_is_read_as_typed_bare(typed):
 
 def test_a_number_from_python_is_read_again_from_the_log(session, path):
     session.answer("ohm-2", 6.875)
-    assert session_of(log=AnswerLog(path)).standing("ohm-2").tries == 1
+    assert session_of(store=DiskStore(path.parent)).standing("ohm-2").tries == 1
 
 
 def test_an_answer_that_the_disk_refused_stays_and_is_written_later(session, path, monkeypatch):
@@ -137,16 +138,17 @@ def test_a_hand_in_holds_what_a_full_disk_had_refused(session, monkeypatch):
 
 def test_a_log_that_cannot_be_opened_is_said_and_stops_no_lesson(path):
     path.mkdir(parents=True)  # a folder where the log should be
-    session = session_of(log=AnswerLog(path))
+    session = session_of(store=DiskStore(path.parent))
     assert any("answers-BENCH-07.jsonl" in problem for problem in session.problems)
     outcome = session.answer("ohm-2", "7 mA")
     assert outcome.verdict is not None and not outcome.kept
 
 
 def test_lines_of_another_learner_in_this_file_are_said_and_do_not_count(session, path):
-    other = session_of(Settings("BENCH-08", "wick", BENCH.supply), AnswerLog(path))
+    other = session_of(Settings("BENCH-08", "wick", BENCH.supply), DiskStore(path.parent))
     other.answer("ohm-2", right_answer(other, "ohm-2"))
-    own = session_of(log=AnswerLog(path))
+    other.log.path.rename(path)
+    own = session_of(store=DiskStore(path.parent))
     assert any("1 line" in problem and "another learner's" in problem for problem in own.problems)
     assert own.standing("ohm-2").tries == 0
     assert own.draw("ohm-2").numbers == session.draw("ohm-2").numbers

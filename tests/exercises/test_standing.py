@@ -185,19 +185,19 @@ class TestSameNumbersForAll:
         away = session_of(elsewhere)
         for typed in wrong_answers(away, question_id)[: bank()[question_id].kind.tries]:
             away.answer(question_id, typed)
-        home = session_of(BENCH, away.log)
+        home = session_of(BENCH, away.store)
         before = home.standing(question_id).share
         home.answer(question_id, right_answer(home, question_id))
         assert home.standing(question_id).share == before < 1
-        assert session_of(BENCH, home.log).standing(question_id).share == before
+        assert session_of(BENCH, home.store).standing(question_id).share == before
 
     def test_what_was_right_at_once_elsewhere_is_worth_the_same_here(self, question_id, elsewhere):
         away = session_of(elsewhere)
         away.answer(question_id, right_answer(away, question_id))
-        home = session_of(BENCH, away.log)
+        home = session_of(BENCH, away.store)
         home.answer(question_id, right_answer(home, question_id))
         assert home.standing(question_id).share == 1
-        assert session_of(BENCH, home.log).standing(question_id).share == 1
+        assert session_of(BENCH, home.store).standing(question_id).share == 1
 
 
 def test_asking_for_a_draw_that_is_not_open_yet_leaves_the_question_where_it_was(session):
@@ -281,7 +281,7 @@ def lines_of(session):
 def test_reading_the_log_again_gives_the_same_standing(session, question_id):
     for typed in [*wrong_answers(session, question_id)[:2], right_answer(session, question_id)]:
         session.answer(question_id, typed)
-    again = session_of(log=session.log)
+    again = session_of(store=session.store)
     assert again.standing(question_id) == session.standing(question_id)
 
 
@@ -302,7 +302,7 @@ def test_marks_follow_from_the_answers_and_not_from_what_a_line_claims(session):
 def test_other_settings_give_other_numbers_and_a_class_word_earns_its_own_marks(settings, kept):
     first = session_of()
     first.answer("ohm-2", right_answer(first, "ohm-2"))
-    moved = session_of(settings, first.log)
+    moved = session_of(settings, first.store)
     assert moved.draw("ohm-2").tried == {}
     assert moved.newest_draw("ohm-2") == 0
     assert moved.standing("ohm-2").share == kept
@@ -316,7 +316,7 @@ def test_what_was_explained_under_another_class_word_is_explained():
     home = session_of(Settings("BENCH-07", "home", "230 V 50 Hz"))
     for typed in wrong_answers(home, "ohm-2"):
         home.answer("ohm-2", typed)
-    moved = session_of(BENCH, home.log)
+    moved = session_of(BENCH, home.store)
     moved.answer("ohm-2", right_answer(moved, "ohm-2"))
     standing = moved.standing("ohm-2")
     assert (standing.share, standing.tries, standing.right_after_help) == (0, 1, True)

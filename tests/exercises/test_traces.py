@@ -6,6 +6,7 @@ import pytest
 
 from helpers import __main__ as command
 from helpers.exercises.settings import SettingsError
+from helpers.exercises.store import DiskStore
 from helpers.exercises.traces import find_traces
 
 OWN = (
@@ -50,25 +51,25 @@ def left(lessons):
 
 
 def test_all_of_one_learner_is_found_and_nothing_else(lessons):
-    found = find_traces(lessons / "answers", lessons, " bench-07 ")
+    found = find_traces(DiskStore(lessons / "answers"), lessons, " bench-07 ")
     names = {path.relative_to(lessons).as_posix() for path in found}
     assert names == {*OWN, CHECKPOINTS}
 
 
 def test_an_id_that_reads_like_a_date_does_not_take_the_hand_ins_of_that_day(lessons):
-    found = find_traces(lessons / "answers", lessons, "2026-01-13")
+    found = find_traces(DiskStore(lessons / "answers"), lessons, "2026-01-13")
     assert [path.name for path in found] == ["answers-2026-01-13.jsonl", CHECKPOINTS]
 
 
 def test_nobody_of_that_id_is_answered_with_who_is_there(lessons):
     with pytest.raises(SettingsError, match=r'"BENCH-99" was read.*BENCH-0, BENCH-07, BENCH-08\.$'):
-        find_traces(lessons / "answers", lessons, "BENCH-99")
+        find_traces(DiskStore(lessons / "answers"), lessons, "BENCH-99")
 
 
 @pytest.mark.parametrize("learner", ["*", "../x", "", "BENCH-07*"])
 def test_what_is_no_learner_id_finds_nothing(lessons, learner):
     with pytest.raises(SettingsError, match="was read. Use 2 to 12 of"):
-        find_traces(lessons / "answers", lessons, learner)
+        find_traces(DiskStore(lessons / "answers"), lessons, learner)
 
 
 def test_the_command_says_what_it_erases_and_leaves_the_rest(lessons, capsys):

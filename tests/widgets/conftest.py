@@ -2,7 +2,7 @@
 
 import pytest
 
-from helpers.exercises.settings import ANSWERS_VARIABLE
+from helpers.exercises.store import ANSWERS_VARIABLE
 from helpers.widgets import lesson, live
 
 

@@ -249,7 +249,7 @@ class TestCardsThatAreOnThePage:
         assert "1 of 18 questions answered" in shown.plain
 
     def test_set_up_again_finds_what_another_kernel_wrote(self, opened, session):
-        other, _ = learner_session()
+        other, _ = learner_session(session.store)
         other.answer("ohm-2", "7 mA")
         with screen() as shown:
             open_lesson("02")
@@ -275,7 +275,7 @@ class TestTwoKernelsOnOneLog:
     def test_a_danger_item_that_the_other_has_failed_shows_as_failed_before_an_answer_counts(
         self, session, answers
     ):
-        other, _ = learner_session()
+        other, _ = learner_session(session.store)
         wrong, right = wrong_answers(session, "start-2")[0], right_answer(session, "start-2")
         with screen():
             card("start-2")
@@ -293,7 +293,7 @@ class TestTwoKernelsOnOneLog:
         assert session.standing("start-2").marks == 0
 
     def test_another_case_that_the_other_has_opened_and_answered_is_shown_first(self, session):
-        other, _ = learner_session()
+        other, _ = learner_session(session.store)
         with screen():
             card("start-2")
             opened = thing("c-start-2")
@@ -309,7 +309,7 @@ class TestTwoKernelsOnOneLog:
             open_lesson("02")
             card("ohm-2")
             opened = thing("c-ohm-2")
-            learner_session("BENCH-08")
+            learner_session(session.store, "BENCH-08")
             fill(opened, "7 mA")
             opened.check.click()
             for name in ("c-ohm-2", "ready-02"):
