@@ -46,7 +46,7 @@ def here():
 class MemoryStore:
     """A store that leaves no trace: for tests, for the workshop copy, for trying things out."""
 
-    folder = None
+    folder = settings_path = None
 
     def __init__(self):
         self._kept, self._logs = None, {}
@@ -68,10 +68,6 @@ class MemoryStore:
     def log(self, learner):
         """Return a learner's log, the same one each time."""
         return self._logs.setdefault(learner, MemoryLog())
-
-    def paths(self, learner):
-        """Return the files that another kernel may change: none."""
-        return ()
 
 
 class DiskStore:
@@ -95,10 +91,6 @@ class DiskStore:
     def log(self, learner):
         """Return a learner's log."""
         return AnswerLog(self.log_path(learner))
-
-    def paths(self, learner):
-        """Return the files that another kernel may change: a learner's log, the settings."""
-        return self.log_path(learner), self.settings_path
 
     def kept(self):
         """Return the settings on the disk, or None where there are none that can be used."""
@@ -161,10 +153,9 @@ class DiskStore:
             self.folder.mkdir(mode=FOLDER_MODE, parents=True, exist_ok=True)
             write_new(self.settings_path, _content(settings))
         except FileExistsError:
-            kept = self.kept()
-            return kept or settings, "" if kept else self._not_kept(
-                settings, "another file has its name"
-            )
+            if kept := self.kept():
+                return kept, ""
+            return settings, self._not_kept(settings, "another file has its name")
         except OSError as error:
             return settings, self._not_kept(settings, error.strerror or error)
         return settings, ""

@@ -154,15 +154,6 @@ def _verdict_lines(question, draw, answer, verdict):
     return [*lines, Line("note", worth)]
 
 
-def saved_copy(moment):
-    """Say of a copy in a notebook of which moment it is, and how to see what came later."""
-    return (
-        f"Saved copy of {moment:%Y-%m-%d}, {moment:%H:%M}. What you answered later is in your "
-        "answer log, not here. To see how it stands now and to go on, run the first cell of this "
-        "lesson, then this one."
-    )
-
-
 def predict_first(question, lesson):
     """Say what stands where a prediction comes back, until there is one."""
     return (
@@ -177,16 +168,6 @@ def made_for_another_supply(supply):
         f"The cards follow the settings. Sums and pictures on this page were made for {supply}: "
         "run all cells again to have them for your supply."
     )
-
-
-ANSWERED_ELSEWHERE = (
-    "This question was answered in another notebook meanwhile. So it stands now. What you just "
-    "checked was not counted: look again, then check."
-)
-SETTINGS_CHANGED_ELSEWHERE = (
-    "The settings were changed in another notebook, so this shows nothing. Run the first cell of "
-    "this lesson again: then it comes back, for the learner and the supply that are set now."
-)
 
 
 def mistake_lines(question, numbers):

@@ -12,12 +12,17 @@ import ipywidgets as widgets
 
 from helpers.exercises.kinds import NotRead
 from helpers.exercises.session import Outcome
-from helpers.exercises.wording import ANSWERED_ELSEWHERE, again_words
+from helpers.exercises.wording import again_words
 from helpers.pages.questions import feedback_page, last_outcome, question_page, whole_page
 from helpers.widgets.controls import controls_for
 from helpers.widgets.live import Live, catch_up, follow
 from helpers.widgets.screen import SPOKEN
 from helpers.widgets.timing import soon
+
+ANSWERED_ELSEWHERE = (
+    "This question was answered in another notebook meanwhile. So it stands now. What you just "
+    "checked was not counted: look again, then check."
+)
 
 
 class Card(Live):

@@ -9,7 +9,7 @@ from contextlib import suppress
 
 import ipywidgets as widgets
 
-from helpers.exercises.wording import SETTINGS_CHANGED_ELSEWHERE, Line
+from helpers.exercises.wording import Line
 from helpers.pages.page import Page
 from helpers.widgets.screen import frame, show, show_controls
 from helpers.widgets.twin import Twin
@@ -17,6 +17,10 @@ from helpers.widgets.twin import Twin
 KEPT = 2  # of each: a notebook that was not saved since its cell ran again shows an earlier one
 LOOK_SECONDS = 2.0
 LOST_SECONDS = 12.0
+SETTINGS_CHANGED_ELSEWHERE = (
+    "The settings were changed in another notebook, so this shows nothing. Run the first cell of "
+    "this lesson again: then it comes back, for the learner and the supply that are set now."
+)
 _HEARD = (
     "const box = this.closest('.cw-controls'); box.classList.remove('cw-lost');"
     " clearTimeout(box.cwLost); box.cwLost = setTimeout("
@@ -161,7 +165,7 @@ def _look():
     """Catch up when log or settings have changed on the disk, and look again a moment later."""
     _open["timer"] = asyncio.get_running_loop().call_later(LOOK_SECONDS, _look)
     session = _open["session"]
-    stamps = [_stamp(path) for path in session.store.paths(session.settings.learner)]
+    stamps = [_stamp(path) for path in (session.log.path, session.store.settings_path)]
     if stamps != _open.get("stamps"):
         _open["stamps"] = stamps
         catch_up(session)
@@ -171,7 +175,7 @@ def _look():
 
 def _stamp(path):
     with suppress(OSError):
-        return path.stat().st_mtime_ns, path.stat().st_size
+        return path and (path.stat().st_mtime_ns, path.stat().st_size)
 
 
 def _close(widget):

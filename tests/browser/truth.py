@@ -23,16 +23,12 @@ from helpers.exercises.kinds import NotRead
 from helpers.exercises.session import Outcome, Session
 from helpers.exercises.settings import Settings
 from helpers.exercises.store import DiskStore
-from helpers.exercises.wording import (
-    ANSWERED_ELSEWHERE,
-    SETTINGS_CHANGED_ELSEWHERE,
-    feedback_lines,
-    question_lines,
-)
+from helpers.exercises.wording import feedback_lines, question_lines
 from helpers.pages.pictures import draw_picture
 from helpers.pages.progress import progress_lines
-from helpers.widgets.lesson import _predictions_page
-from helpers.widgets.live import KEPT
+from helpers.pages.questions import predictions_page
+from helpers.widgets.card import ANSWERED_ELSEWHERE
+from helpers.widgets.live import KEPT, SETTINGS_CHANGED_ELSEWHERE
 
 OF_EACH_KIND = {
     "quantity": "ohm-2",
@@ -217,7 +213,7 @@ class Walk:
             if question.picture:
                 lines.insert(2, SimpleNamespace(text="The picture in words:"))
             said[question_id] = {f"{joined(lines)} {text}" for text in told}
-        said["found"] = {joined(_predictions_page(session, LESSON).lines)}
+        said["found"] = {joined(predictions_page(session, LESSON).lines)}
         said["progress"] = {joined(progress_lines(session, LESSON))}
         return said
 

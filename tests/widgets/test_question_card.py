@@ -11,11 +11,11 @@ from helpers import answer, card, nudge
 from helpers.exercises import answer_log
 from helpers.exercises.answer_log import read_log
 from helpers.exercises.bank import bank
-from helpers.exercises.wording import saved_copy
 from helpers.widgets import lesson
 from helpers.widgets.controls import CONTROLS, controls_for
 from helpers.widgets.live import KEPT
 from helpers.widgets.screen import SPOKEN
+from helpers.widgets.twin import saved_copy
 
 ALL = list(bank())
 each_question = pytest.mark.parametrize("question_id", ALL, ids=[f"property: {i}" for i in ALL])
