@@ -1,4 +1,4 @@
-"""The package stays small: lines of code of each folder, docstrings, blanks and bank not counted."""
+"""The package stays small: lines of code a folder; docstrings, blank lines and bank not counted."""
 
 import pytest
 from test_layers import FILES, HELPERS, lines_of_code
@@ -16,7 +16,7 @@ BUDGETS = {
     "widgets": 800,
 }
 #: What was over its budget when this was written, and why: DEVELOPERS.md. These only fall.
-OVER = {"quantities": 498, "exercises": 2_752, "classroom": 1_523}
+OVER = {"quantities": 498, "exercises": 2_746, "classroom": 1_521}
 
 
 def lines_in(package):

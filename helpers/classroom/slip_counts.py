@@ -28,11 +28,11 @@ def count_slips(book, question, standing):
         for _, verdict in draw.tried.values():
             if verdict.right:
                 continue
-            turn = verdict.slip or (verdict.danger and DANGEROUS) or NO_KNOWN_TURN
-            key = (question.id, turn)
+            slip = verdict.slip or (verdict.danger and DANGEROUS) or NO_KNOWN_TURN
+            key = (question.id, slip)
             count = book.slips.get(key)
             if count is None:
-                text = _in_words(question.kind, verdict.slip, draw.numbers) or turn
+                text = shorten(verdict.turn or slip, LONGEST_TURN, placeholder=" …")
                 count = book.slips[key] = SlipCount(text)
             count.answers += 1
             count.learners += key not in seen
@@ -40,7 +40,3 @@ def count_slips(book, question, standing):
             seen.add(key)
     first = next((draw.first for draw in draws if draw.first), None)
     book.first_right[question.id] += bool(first and first[1].right)
-
-
-def _in_words(kind, slip, numbers):
-    return slip and shorten(kind.slip_in_words(slip, numbers), LONGEST_TURN, placeholder=" …")

@@ -27,17 +27,21 @@ class Answer:
 
 @dataclass(frozen=True)
 class Verdict:
-    """What an answer earned (share of the marks), the slip behind it, and what to say."""
+    """What an answer earned (share of the marks), the slip behind it, and what to say.
+
+    `slip` is a key that never changes; `turn` tells it in words of this draw where they differ.
+    """
 
     share: float
     reply: str
     slip: str = ""
     danger: str = ""
+    turn: str = ""
 
     @classmethod
-    def partly(cls, share, reply, slip, danger):
+    def partly(cls, share, reply, slip, danger, turn=""):
         """Return a verdict short of right; an answer that would hurt somebody earns nothing."""
-        return cls(0.0 if danger else min(share, 0.99), reply, slip, danger)
+        return cls(0.0 if danger else min(share, 0.99), reply, slip, danger, turn)
 
     @property
     def right(self):

@@ -79,10 +79,6 @@ class Kind:
         """Return an `Answer` in words that still say something without the question."""
         return answer.understood
 
-    def slip_in_words(self, slip, numbers):
-        """Return the slip of a verdict in the words that the learner read."""
-        return slip
-
     def workings(self, numbers):
         """Return what a worked answer may speak of by name: `sum`, `right`."""
         return {}

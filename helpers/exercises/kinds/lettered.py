@@ -130,12 +130,6 @@ class _Lettered(Kind):
     def choices(self, numbers):
         return [f"{letter}) {o.text}" for letter, o in self.shown(numbers).items()]
 
-    def slip_in_words(self, slip, numbers):
-        """Return a slip of `mark` with the option's text, as the learner read it, for its key."""
-        way, _, key = slip.rpartition(": ")
-        text = next(option.text for option in self.listed(numbers) if option.key == key)
-        return f"{way or 'chose'}: {text}"
-
 
 @dataclass(frozen=True)
 class Choice(_Lettered):
@@ -161,7 +155,7 @@ class Choice(_Lettered):
         option = next(option for option in self.listed(numbers) if option.key == value)
         if option.right:
             return Verdict(1.0, f"Right. {option.reply}".strip())
-        return Verdict(0.0, option.reply, option.key, option.danger)
+        return Verdict(0.0, option.reply, option.key, option.danger, f"chose: {option.text}")
 
     def guesses(self, numbers):
         return list(self.shown(numbers))
@@ -209,10 +203,11 @@ class ChooseAll(_Lettered):
         missed = [o for o in listed if o.key not in value and o.right]
         share = max(0.0, (len(wanted) - len(missed) - len(added)) / max(len(wanted), 1))
         wrong = sorted(added + missed, key=lambda option: not option.danger)
-        slip = f"{'ticked' if wrong[0] in added else 'left out'}: {wrong[0].key}"
+        way = "ticked" if wrong[0] in added else "left out"
+        slip, turn = f"{way}: {wrong[0].key}", f"{way}: {wrong[0].text}"
         replies = " ".join(dict.fromkeys(option.reply for option in wrong if option.reply))
         dangers = " ".join(dict.fromkeys(option.danger for option in wrong if option.danger))
-        return Verdict.partly(share, replies, slip, dangers)
+        return Verdict.partly(share, replies, slip, dangers, turn)
 
     def guesses(self, numbers):
         """Return the right letters with one more or one less."""
@@ -266,8 +261,8 @@ class Order(_Lettered):
         after = [b for a, b in pairwise(listed) if place[a.key] > place[b.key]]
         later = [b for a, b in combinations(listed, 2) if place[a.key] > place[b.key]]
         early = next((step for step in after + later if step.danger), after[0])
-        slip = f"too early: {early.key}"
-        return Verdict.partly(kept / len(right), early.reply, slip, early.danger)
+        slip, turn = f"too early: {early.key}", f"too early: {early.text}"
+        return Verdict.partly(kept / len(right), early.reply, slip, early.danger, turn)
 
     def guesses(self, numbers):
         """Return the right order with two neighbours exchanged."""

@@ -122,10 +122,7 @@ class Parts(Kind):
         share = sum(c.share for c in criteria if c.passed)
         first = missed[0]
         reply = f"The rule “{first.name}” is not kept. {first.ask}"
-        return Verdict.partly(share, reply, first.name, first.danger)
-
-    def slip_in_words(self, slip, numbers):
-        return f"missed: {slip}"
+        return Verdict.partly(share, reply, first.name, first.danger, f"missed: {first.name}")
 
     def model(self, numbers):
         return self._typed(self.best(numbers))
