@@ -1,0 +1,105 @@
+"""The one way in which a page is made of a template: always escaped, nothing undefined, streamed.
+
+Knows no content: what a page says is handed over as values. Jinja2 comes with JupyterLab, and is
+imported when the first page is made, so that nothing else waits for it.
+"""
+
+from base64 import b64encode
+from functools import cache
+from hashlib import sha256
+from pathlib import Path
+
+FOLDER = Path(__file__).with_name("templates")
+LONGEST = 600  # characters of one value; what is longer was not written for a page
+PIECES = 500  # of a template, put together before they are handed on
+
+
+def page(name, **values):
+    """Yield a self-contained page piece by piece.
+
+    Parameters
+    ----------
+    name : str
+        Of the template `name.html` and its style `name.css`.
+    **values
+        What the template asks for. Text in it is data, wherever it came from: it is shown by
+        `plain` and escaped.
+
+    Returns
+    -------
+    pieces : iterator of str
+
+    Raises
+    ------
+    jinja2.UndefinedError
+        While the pieces are taken, where the template asks for what was not handed over.
+
+    Notes
+    -----
+    The template gets `style`, and `policy`, which lets that style in and nothing else: no script,
+    no picture, nothing from outside.
+
+    References
+    ----------
+    Content Security Policy Level 2, hashes in style-src (from memory).
+    """
+    from markupsafe import Markup
+
+    environment = _environment()
+    style, _, _ = environment.loader.get_source(environment, f"{name}.css")
+    fingerprint = b64encode(sha256(style.encode()).digest()).decode()
+    policy = f"default-src 'none'; style-src 'sha256-{fingerprint}'"
+    policy += "; base-uri 'none'; form-action 'none'"
+    template = environment.get_template(f"{name}.html")
+    stream = template.stream(values, style=Markup(style), policy=policy)
+    stream.enable_buffering(PIECES)
+    return stream
+
+
+def plain(text, most=80):
+    """Return text that shows all it holds, on one line.
+
+    Parameters
+    ----------
+    text : str
+        From outside: a file name, an id, an answer.
+    most : int
+        Longest text that is shown whole [characters].
+
+    Returns
+    -------
+    shown : str
+        With characters that have no shape of their own (control, direction, half a pair) spelt out.
+
+    Examples
+    --------
+    >>> plain("BENCH-07\\x00")
+    'BENCH-07\\\\x00'
+    """
+    if len(text) > most:
+        text = text[:most] + "…"
+    if text.isprintable():
+        return text
+    return "".join(
+        c if c.isprintable() else c.encode("unicode_escape").decode("ascii") for c in text
+    )
+
+
+@cache
+def _environment():
+    from jinja2 import Environment, FileSystemLoader, StrictUndefined
+
+    return Environment(
+        loader=FileSystemLoader(FOLDER),
+        autoescape=True,
+        undefined=StrictUndefined,
+        finalize=_shown,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        auto_reload=False,
+    )
+
+
+def _shown(value):
+    """Show text whole; what a template has already made, and numbers, stand as they are."""
+    return plain(value, LONGEST) if type(value) is str else value
