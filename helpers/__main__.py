@@ -7,7 +7,7 @@ import argparse
 import sys
 from pathlib import Path
 
-from helpers.classroom.files import Unusable, plain, refused
+from helpers.classroom.problems import Unusable, plain, refused
 
 MANY = 200
 ROOT = Path(__file__).resolve().parents[1]

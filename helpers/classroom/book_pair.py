@@ -7,7 +7,7 @@ import os
 from contextlib import contextmanager, suppress
 from datetime import datetime
 
-from helpers.classroom.files import MAKE_ROOM, plain, refused
+from helpers.classroom.problems import MAKE_ROOM, plain, refused
 
 ENDINGS = (".csv", ".html")
 BOOK, READY, PART = "mark-book", "mark-book.new", "mark-book.part"

@@ -12,7 +12,7 @@ from datetime import UTC, datetime, timedelta
 from hashlib import sha256
 from pathlib import Path
 
-from helpers.classroom.files import Unusable, make_folder, plain, write_whole
+from helpers.classroom.problems import Unusable, make_folder, plain, write_whole
 from helpers.exercises.answer_log import new_line
 from helpers.exercises.bank import bank
 from helpers.exercises.draws import Draw

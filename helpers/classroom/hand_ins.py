@@ -8,7 +8,7 @@ import re
 import stat
 from dataclasses import dataclass, field
 
-from helpers.classroom.files import Problem, Unusable, plain
+from helpers.classroom.problems import Problem, Unusable, plain
 from helpers.exercises.answer_log import ROWS, OtherFormat, parse_row
 from helpers.exercises.hand_in import LARGEST_FILE, MOST_LINES, digest
 from helpers.exercises.whole_files import as_utf_8

@@ -5,8 +5,9 @@ Knows what stands in it and how it adds up. Must never know how it came about or
 
 from collections import Counter
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
-from helpers.classroom.files import counted
+from helpers.classroom.problems import counted
 from helpers.exercises.standing import PASS_SHARE, passed
 
 HANDED_IN = "handed in"
@@ -28,6 +29,7 @@ BLANK = "not answered"
 BROKEN = "could not be marked"
 
 NO_KNOWN_TURN = "no known turn"
+DANGEROUS = "would be dangerous if built"
 FEW_CASES = 2
 
 
@@ -75,6 +77,15 @@ class Lesson:
         return max(0.0, round(wanted - sum(map(row.earned, rest)), 2))
 
 
+class Turn(NamedTuple):
+    """A wrong turn of one learner on one question, by its name; `danger` if it could hurt."""
+
+    question: str
+    name: str
+    answers: int
+    danger: bool
+
+
 @dataclass(frozen=True, slots=True)
 class LearnerMarks:
     """One row: a learner's marks and states by question id, where there is an answer.
@@ -89,6 +100,7 @@ class LearnerMarks:
     answers: int = 0
     last: str = ""
     retried: tuple = ()
+    turns: tuple = ()
 
     def earned(self, question):
         return self.marks.get(question.id, 0)
@@ -109,12 +121,29 @@ class HandedIn:
 
 @dataclass(slots=True)
 class SlipCount:
-    """A wrong turn in words, how many learners took it, in how many answers, if it could hurt."""
+    """A wrong turn under its one name in all lessons: how many took it, and where.
 
-    text: str
+    `questions` counts learners by question id; `dangers` holds those where it could hurt.
+    """
+
+    name: str
     learners: int = 0
     answers: int = 0
-    danger: bool = False
+    questions: Counter = field(default_factory=Counter)
+    dangers: set = field(default_factory=set)
+
+    def add(self, turns):
+        """Count the turns of one learner."""
+        self.learners += 1
+        for turn in turns:
+            self.answers += turn.answers
+            self.questions[turn.question] += 1
+            self.dangers |= {turn.question} if turn.danger else set()
+
+    def places(self):
+        """Return (question id, learners), where it could hurt first, then where most took it."""
+        found = self.questions.most_common()
+        return sorted(found, key=lambda place: place[0] not in self.dangers)
 
 
 @dataclass
@@ -130,7 +159,6 @@ class MarkBook:
     hand_ins: int = 0
     unusable: int = 0
     rows: list = field(default_factory=list)
-    slips: dict = field(default_factory=dict)
     problems: list = field(default_factory=list)
     handed_in: list = field(default_factory=list)
     class_words: Counter = field(default_factory=Counter)
@@ -153,8 +181,6 @@ class MarkBook:
         self.not_begun = () if wanted else tuple(left_out)
         self.lessons = tuple(n for n in self.lessons if n.number in kept)
         self.__post_init__()
-        ids = {question.id for question in self.questions}
-        self.slips = {key: count for key, count in self.slips.items() if key[0] in ids}
 
     @property
     def out_of(self):
@@ -178,11 +204,31 @@ class MarkBook:
         """Return the learners with whom a question stands in a state."""
         return [row.learner for row in self.rows if row.state(question) == state]
 
-    def turns(self, question):
-        """Return (slip, count) of a question: dangers first, then by learners, the unknown last."""
-        found = [(slip, count) for (name, slip), count in self.slips.items() if name == question.id]
-        found.sort(key=lambda turn: (-turn[1].danger, -turn[1].learners, turn[0]))
-        return sorted(found, key=lambda turn: turn[0] == NO_KNOWN_TURN)
+    def slips(self, rows=None):
+        """Return the wrong turns of a class, each under one name wherever it was taken.
+
+        Parameters
+        ----------
+        rows : iterable of LearnerMarks or None
+            Whose; None takes all.
+
+        Returns
+        -------
+        slips : list of SlipCount
+            Dangers first, then those of most learners and in most answers; the unknown last.
+        """
+        found, ids = {}, {question.id for question in self.questions}
+        for row in self.rows if rows is None else rows:
+            named = {}
+            for turn in row.turns:
+                if turn.question in ids:
+                    named.setdefault(turn.name, []).append(turn)
+            for name, turns in named.items():
+                found.setdefault(name, SlipCount(name)).add(turns)
+        return sorted(
+            found.values(),
+            key=lambda s: (s.name == NO_KNOWN_TURN, not s.dangers, -s.learners, -s.answers, s.name),
+        )
 
     def in_words(self):
         """Say what was read, how many learners stand where, and which lessons are left out."""

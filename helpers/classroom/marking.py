@@ -9,12 +9,12 @@ from operator import attrgetter
 from pathlib import Path
 
 from helpers.classroom.book_pair import BookPair
-from helpers.classroom.files import Problem, Unusable, capped, counted, make_folder, plain
+from helpers.classroom.learner_rows import mark_room
 from helpers.classroom.mark_book import EARLIER, danger_open, lessons_of
-from helpers.classroom.marker import mark_room
-from helpers.classroom.report import page
+from helpers.classroom.page import page
+from helpers.classroom.problems import Problem, Unusable, capped, counted, make_folder, plain
 from helpers.classroom.roster import read_roster
-from helpers.classroom.table import csv_text, fallen
+from helpers.classroom.spreadsheet import csv_text, fallen
 from helpers.exercises.settings import Settings, SettingsError
 from helpers.exercises.whole_files import as_utf_8
 from helpers.exercises.wording import CAUTION

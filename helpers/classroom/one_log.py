@@ -10,8 +10,8 @@ from dataclasses import dataclass, field
 from heapq import merge as merge_sorted
 from operator import itemgetter
 
-from helpers.classroom.files import ASK, FINE, Problem, Unusable, counted, plain
 from helpers.classroom.hand_ins import ASK_AGAIN, MOST_LOGS, UNLOCK
+from helpers.classroom.problems import ASK, FINE, Problem, Unusable, counted, plain
 from helpers.exercises.answer_log import FIELDS, ROWS, parse_log
 from helpers.exercises.hand_in import LARGEST_FILE, MOST_LINES
 from helpers.exercises.whole_files import as_utf_8

@@ -6,7 +6,7 @@ Knows lines, ids and what a replay tells; takes away no marks.
 from collections import Counter
 from datetime import UTC, datetime, timedelta
 
-from helpers.classroom.files import ASK, Problem, plain
+from helpers.classroom.problems import ASK, Problem, plain
 
 MOST_A_SECOND = 30  # answers: more than a lesson asks, since all its cells may run at once
 CLOCK_SLACK = timedelta(hours=1)  # for a clock that is put right, or runs ahead

@@ -8,7 +8,7 @@ import io
 import re
 from dataclasses import dataclass, field
 
-from helpers.classroom.files import ASK, Problem, Unusable, plain, refused
+from helpers.classroom.problems import ASK, Problem, Unusable, plain, refused
 from helpers.exercises.hand_in import LARGEST_FILE
 from helpers.exercises.settings import WORKSHOP_LEARNER, Settings, SettingsError
 from helpers.exercises.whole_files import as_utf_8

@@ -27,8 +27,8 @@ from measured import heading, verdict  # noqa: E402
 
 from helpers.classroom import mark_book as states  # noqa: E402
 from helpers.classroom.hand_ins import HandIn  # noqa: E402
+from helpers.classroom.learner_rows import Marker  # noqa: E402
 from helpers.classroom.mark_book import MarkBook, lessons_of  # noqa: E402
-from helpers.classroom.marker import Marker  # noqa: E402
 from helpers.classroom.marking import mark_folder  # noqa: E402
 from helpers.exercises import session as sessions  # noqa: E402
 from helpers.exercises.bank import bank  # noqa: E402

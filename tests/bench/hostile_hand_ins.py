@@ -25,9 +25,9 @@ sys.path[:0] = [str(HERE.parent), str(ROOT)]
 from measured import heading, verdict  # noqa: E402
 
 from helpers.classroom.demo_room import CLASS_WORD, FIRST_EVENING, lines_of  # noqa: E402
-from helpers.classroom.files import FORMULA_STARTS  # noqa: E402
-from helpers.classroom.marker import MOST_TO_ONE  # noqa: E402
+from helpers.classroom.learner_rows import MOST_TO_ONE  # noqa: E402
 from helpers.classroom.marking import mark_folder  # noqa: E402
+from helpers.classroom.spreadsheet import FORMULA_STARTS  # noqa: E402
 from helpers.exercises.answer_log import LONGEST_LINE  # noqa: E402
 from helpers.exercises.bank import bank  # noqa: E402
 from helpers.exercises.hand_in import LARGEST_FILE, MOST_LINES  # noqa: E402

@@ -45,6 +45,7 @@ def test_the_bars_hold_on_a_hundredth(bench, room):
     seconds = min(bench.in_fresh_process(folder)["busy"] for _ in range(5))
     assert LEARNERS / seconds >= bench.HAND_INS_PER_SECOND / 2
     found = bench.in_fresh_process(folder, "--memory")
+    assert found["once"] <= bench.ONCE_SECONDS
     assert found["peak"] / LEARNERS < bench.BYTES_PER_LEARNER
 
 

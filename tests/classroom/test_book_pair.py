@@ -7,7 +7,7 @@ import pytest
 
 from helpers.classroom import book_pair
 from helpers.classroom.book_pair import BookPair
-from helpers.classroom.files import Unusable
+from helpers.classroom.problems import Unusable
 
 STEPS = ("fsync", "replace", "rename", "utime", "unlink")
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from helpers.classroom import marker
+from helpers.classroom import learner_rows
 from helpers.exercises.standing import replay
 
 KINDS = {"quantity", "choice", "choose-all", "order", "parts", "picture"}
@@ -24,7 +24,7 @@ def test_a_book_that_says_something_else_would_be_found(bench, monkeypatch):
     def forgetful(question, lines, *more):
         return replay(question, lines[:-1], *more)
 
-    monkeypatch.setattr(marker, "replay", forgetful)
+    monkeypatch.setattr(learner_rows, "replay", forgetful)
     found, _ = bench.run(40, seed=1)
     assert len(found) > 10
 

@@ -1,6 +1,7 @@
 """The invented class: the same every time, marked without surprise, never among real hand-ins."""
 
 import json
+import re
 import shlex
 import sys
 from pathlib import Path
@@ -20,7 +21,7 @@ from helpers.classroom.demo_room import (
     write_demo_room,
     wrong_answers,
 )
-from helpers.classroom.files import Unusable
+from helpers.classroom.problems import Unusable
 from helpers.exercises.answer_log import FIELDS, parse_line
 from helpers.physics.mains import SUPPLIES
 
@@ -54,9 +55,10 @@ def test_the_printed_command_marks_it(tmp_path, capsys):
     for words in (
         f'{STRANGER}</th><td class="words">this learner is not on the roster',
         f"wick_{CUT_SHORT}_",
-        f'{SILENT}</th><td colspan="6">nothing handed in',
     ):
         assert words in page
+    row = page.partition(f'<th scope="row">{SILENT}</th>')[2].partition("</tr>")[0]
+    assert re.search(r'<td colspan="8" class="s-blank">\s*– nothing handed in', row)
     assert "perhaps the power went" in page
 
 

@@ -11,7 +11,6 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from helpers.classroom import hand_ins
-from helpers.classroom.files import Problem, Unusable
 from helpers.classroom.hand_ins import (
     ASK_AGAIN,
     find_files,
@@ -19,6 +18,7 @@ from helpers.classroom.hand_ins import (
     learners_named,
 )
 from helpers.classroom.one_log import merge, put_together
+from helpers.classroom.problems import Problem, Unusable
 
 
 def bytes_file(room, name, content):

@@ -3,7 +3,7 @@
 import pytest
 from class_on_disk import found_in
 
-from helpers.classroom.files import ASK
+from helpers.classroom.problems import ASK
 from helpers.classroom.roster import Roster, read_roster
 
 

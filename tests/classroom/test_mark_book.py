@@ -1,12 +1,14 @@
 """The mark book: marked afresh, danger first, and everything that does not count is named."""
 
+from dataclasses import replace
+from types import SimpleNamespace
+
 import pytest
-from class_on_disk import found_in
+from class_on_disk import SUPPLY, found_in
 from hypothesis import given
 from hypothesis import strategies as st
 from invented_bank import BANK_FILES
 
-from helpers.classroom.files import Unusable, for_cell
 from helpers.classroom.mark_book import (
     HELPED,
     NO_KNOWN_TURN,
@@ -17,7 +19,11 @@ from helpers.classroom.mark_book import (
     danger_open,
     lessons_of,
 )
-from helpers.classroom.table import cells, columns, fallen
+from helpers.classroom.marking import mark_folder
+from helpers.classroom.problems import Unusable
+from helpers.classroom.spreadsheet import cells, columns, fallen, for_cell
+from helpers.exercises.kinds import Choice, Option
+from helpers.physics.mains import SUPPLIES
 
 LESSONS = lessons_of(BANK_FILES)
 
@@ -63,7 +69,7 @@ def test_a_prediction_is_kept_and_not_marked(room):
     row = room.table()["BENCH-01"]
     assert row["guess (not marked)"] == "answered"
     assert row["marks"] == "0"
-    assert book.slips == {}
+    assert book.slips() == []
 
 
 @pytest.mark.parametrize(
@@ -92,8 +98,8 @@ def test_a_danger_item_counts_by_the_first_answer_of_a_draw(room):
     book = room.mark()
     wrong, blank = danger_open(book.questions, book.rows[0])
     assert [[q.id for q in wrong], [q.id for q in blank]] == [["touch"], ["ready", "steps"]]
-    assert book.slips["touch", "dark"].danger
-    assert book.slips["touch", "dark"].text == "chose: It is dark, so touch it."
+    (slip,) = book.slips()
+    assert (slip.name, slip.dangers) == ("chose: It is dark, so touch it.", {"touch"})
     room.hand_in(first, room.line(room.right("touch", draw=1), "touch", draw=1, second=3))
     book = room.mark()
     wrong, blank = danger_open(book.questions, book.rows[0])
@@ -124,8 +130,59 @@ def test_slips_are_counted_by_learners_and_by_answers(room):
         upside_down = slip.wrong(room.numbers("current-1", learner))
         line = room.line(f"{upside_down:.4g} A", learner=learner)
         room.hand_in(line, name=f"{learner}.jsonl")
-    count = room.mark().slips["current-1", "turned it upside down"]
-    assert (count.learners, count.answers, count.danger) == (2, 2, False)
+    (slip,) = room.mark().slips()
+    assert slip.name == "turned it upside down"
+    assert (slip.learners, slip.answers, slip.dangers) == (2, 2, set())
+
+
+def upside_down(room, question_id, learner, second):
+    """A line with the slip of that name, which the tests' sums all know."""
+    slip = room.question(question_id).kind.slips[1]
+    typed = f"{slip.wrong(room.numbers(question_id, learner)):.4g} A"
+    return room.line(typed, question_id, learner, second=second)
+
+
+def test_a_slip_has_one_name_over_all_lessons(room):
+    """Second way, by hand: current-1 is of lesson 01, current-3 of lesson 02; the first learner
+    took the turn on both, the second on one.
+    """
+    for learner, ids in (("BENCH-01", ("current-1", "current-3")), ("BENCH-02", ("current-3",))):
+        lines = [upside_down(room, one, learner, n) for n, one in enumerate(ids)]
+        room.hand_in(*lines, name=f"{learner}.jsonl")
+    (slip,) = room.mark().slips()
+    assert (slip.learners, slip.answers) == (2, 3)
+    assert slip.places() == [("current-3", 2), ("current-1", 1)]
+    (slip,) = room.mark(only=["01"]).slips()
+    assert (slip.learners, slip.answers, dict(slip.questions)) == (1, 1, {"current-1": 1})
+
+
+def test_an_option_is_a_slip_by_its_text_wherever_it_stands(room):
+    """Both questions hold the same option; only in the danger item would it hurt."""
+    lines = []
+    for second, name in enumerate(("choice-1", "touch")):
+        typed = room.question(name).kind.letters_of(["dark"], room.numbers(name))
+        lines.append(room.line(typed, name, second=second))
+    room.hand_in(*lines)
+    (slip,) = room.mark().slips()
+    assert (slip.learners, slip.answers) == (1, 2)
+    assert slip.places() == [("touch", 1), ("choice-1", 1)]
+    assert slip.dangers == {"touch"}
+
+
+def test_an_option_that_holds_personal_numbers_is_one_slip_for_all(room):
+    options = (Option("all", "All", right=True), Option("some", "{volts} of it"))
+    question = replace(room.question("choice-1"), id="some", kind=Choice(options))
+    module = SimpleNamespace(LESSON="02", TITLE="Sums", QUESTIONS=(question,))
+    names = set()
+    for learner in ("BENCH-01", "BENCH-02"):
+        numbers = question.numbers_for(learner, "wick", SUPPLIES[SUPPLY], 0)
+        names.add(question.kind.slip_in_words("some", numbers))
+        line = room.line(question.kind.letters_of(["some"], numbers), "some", learner)
+        room.hand_in(line, name=f"{learner}.jsonl")
+    book = mark_folder(room.hand_ins, room.roster, "wick", room.out, {"02": module}).book
+    (slip,) = book.slips()
+    assert len(names) == 2 and slip.name in names
+    assert slip.learners == 2
 
 
 @pytest.mark.parametrize(
@@ -227,8 +284,8 @@ def test_how_much_is_missing_besides_the_danger_items(marks, short):
 
 def test_a_wrong_answer_that_no_slip_explains_is_counted(room):
     room.hand_in(*wrong(room, 2))
-    count = room.mark().slips["current-1", NO_KNOWN_TURN]
-    assert (count.learners, count.answers, count.text) == (1, 2, NO_KNOWN_TURN)
+    (slip,) = room.mark().slips()
+    assert (slip.learners, slip.answers, slip.name) == (1, 2, NO_KNOWN_TURN)
 
 
 @pytest.mark.parametrize(
@@ -242,7 +299,7 @@ def test_a_wrong_answer_that_no_slip_explains_is_counted(room):
 def test_a_slip_is_told_in_the_words_that_the_learner_read(room, question_id, typed, text):
     letters = room.question(question_id).kind.letters_of(typed, room.numbers(question_id))
     room.hand_in(room.line(letters, question_id))
-    assert [count.text for count in room.mark().slips.values()] == [text]
+    assert [slip.name for slip in room.mark().slips()] == [text]
 
 
 def test_the_day_of_the_last_answer(room):

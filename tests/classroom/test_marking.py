@@ -7,9 +7,9 @@ import pytest
 from invented_bank import BANK_FILES
 
 from helpers.__main__ import main, with_bar
-from helpers.classroom.files import ASK, FINE, LOST, Unusable, write_whole
-from helpers.classroom.marker import MOST_PROBLEMS as MOST_OF_ONE
+from helpers.classroom.learner_rows import MOST_PROBLEMS as MOST_OF_ONE
 from helpers.classroom.marking import mark_folder
+from helpers.classroom.problems import ASK, FINE, LOST, Unusable, write_whole
 from helpers.exercises.wording import CAUTION
 
 
@@ -269,5 +269,18 @@ def test_marking_needs_no_pictures_no_widgets_and_no_notebooks():
         "import sys\n"
         f"for name in {barred}: sys.modules[name] = None\n"
         "import helpers.__main__, helpers.classroom.marking, helpers.classroom.demo_room\n"
+    )
+    subprocess.run([sys.executable, "-c", code], check=True)
+
+
+def test_jinja_is_imported_by_the_first_page_and_not_before():
+    code = (
+        "import sys\n"
+        "import helpers.classroom.marking\n"
+        "from helpers.classroom.mark_book import MarkBook\n"
+        "from helpers.classroom.page import page\n"
+        "assert 'jinja2' not in sys.modules\n"
+        "list(page(MarkBook('wick', ())))\n"
+        "assert 'jinja2' in sys.modules\n"
     )
     subprocess.run([sys.executable, "-c", code], check=True)

@@ -9,8 +9,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from helpers.classroom import one_log
-from helpers.classroom.files import ASK, FINE, Unusable
 from helpers.classroom.hand_ins import MOST_LOGS
+from helpers.classroom.problems import ASK, FINE, Unusable
 
 IDS = ("current-1", "current-2", "current-3", "current-4", "current-5")
 

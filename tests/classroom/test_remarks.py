@@ -4,7 +4,7 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from helpers.classroom.files import ASK
+from helpers.classroom.problems import ASK
 from helpers.classroom.remarks import MOST_A_SECOND
 from helpers.exercises.answer_log import AnswerLog
 from helpers.exercises.bank import lessons

@@ -2,7 +2,7 @@
 
 import pytest
 
-from helpers.classroom.files import Unusable
+from helpers.classroom.problems import Unusable
 from helpers.classroom.roster import Roster, read_roster
 
 TWO = ["BENCH-01", "BENCH-02"]

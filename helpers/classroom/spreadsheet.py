@@ -1,4 +1,4 @@
-"""The mark book as a table for spreadsheets: one row a learner, as CSV.
+"""The mark book for spreadsheets: one row a learner, as CSV that no program runs.
 
 Knows the mark book; must never mark anything itself.
 """
@@ -7,7 +7,6 @@ import csv
 import io
 import re
 
-from helpers.classroom.files import for_cell
 from helpers.classroom.mark_book import (
     BLANK,
     BROKEN,
@@ -19,6 +18,9 @@ from helpers.classroom.mark_book import (
     REPAIRED,
     danger_open,
 )
+from helpers.pages.templates import plain
+
+FORMULA_STARTS = ("=", "+", "-", "@", "＝", "＋", "－", "＠", "\t", "\r")
 
 
 def columns(book):
@@ -70,6 +72,31 @@ def csv_text(book):
     rows = [columns(book), *(cells(book, row) for row in book.rows)]
     csv.writer(text).writerows(map(for_cell, values) for values in rows)
     return text.getvalue()
+
+
+def for_cell(value):
+    """Return a value as it may stand in a CSV file that a spreadsheet opens.
+
+    Notes
+    -----
+    A spreadsheet runs a cell that begins with one of `= + - @`, a tab or a return as a formula,
+    some also where the sign is full-width or follows blanks; a leading apostrophe stops that. A
+    semicolon becomes a comma, because spreadsheets that part cells at semicolons would let the
+    rest begin a cell of its own.
+
+    References
+    ----------
+    The list of first characters: OWASP, "CSV Injection" (from memory).
+
+    Examples
+    --------
+    >>> for_cell("=1+1"), for_cell(7.5)
+    ("'=1+1", 7.5)
+    """
+    if not isinstance(value, str):
+        return value
+    guard = "'" if value.lstrip(" ").startswith(FORMULA_STARTS) else ""
+    return guard + plain(value, 300).replace(";", ",")
 
 
 def fallen(before, now, shared=False):

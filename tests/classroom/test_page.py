@@ -12,13 +12,15 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from invented_bank import BANK_FILES
 
-from helpers.classroom import page_questions
-from helpers.classroom.files import Problem, for_page
+from helpers.classroom import page as pages
 from helpers.classroom.mark_book import MarkBook, lessons_of
-from helpers.classroom.report import SECTIONS, page
+from helpers.classroom.page import page
+from helpers.classroom.problems import Problem
 from helpers.exercises.hand_in import digest
 from helpers.exercises.wording import CAUTION
 
+SECTIONS = ("danger", "needs", "difficulty", "slips", "exercises", "lessons", "problems")
+SECTIONS += ("handed-in",)
 AT = datetime(2026, 1, 20, 9, 30, tzinfo=UTC)
 EMPTY_TAGS = {"meta", "br"}
 
@@ -48,7 +50,7 @@ class Page(HTMLParser):
 
 @pytest.fixture
 def full_room(room):
-    """A room with something for every section of the page."""
+    """A room with something for every section of the page; each has four wrong currents."""
     for learner in ("BENCH-01", "BENCH-02"):
         ids = ("guess", "touch", "ready", "parts-1")
         lines = [room.line(room.right(name, learner), name, learner) for name in ids]
@@ -92,28 +94,46 @@ def test_danger_comes_first_and_the_caution_before_all(full_room):
     text = full_room.page()
     places = [text.index(f'id="{name}"') for name in SECTIONS]
     assert places == sorted(places)
-    assert next(iter(SECTIONS)) == "danger"
     assert 0 < text.index(CAUTION) < places[0]
+
+
+def test_the_page_has_landmarks_with_names_of_their_own(full_room):
+    full_room.mark()
+    text = full_room.page()
+    parts = Page(text)
+    assert [len(parts.all(tag)) for tag in ("header", "nav", "main", "h1")] == [1, 1, 1, 1]
+    assert tuple(section["aria-labelledby"] for section in parts.all("section")) == SECTIONS
+    links = re.findall(r'<li><a href="#([\w-]+)">([^<]+)</a>', text)
+    assert links == re.findall(r'<h2 id="([\w-]+)">([^<]+)</h2>', text)
+    named = [tag["aria-label"] for _, tag in parts.tags if "aria-label" in tag]
+    assert len(set(named)) == len(named)
 
 
 def test_tables_and_pictures_speak_to_who_does_not_see_them(full_room):
     full_room.mark()
     parts = Page(full_room.page())
     assert parts.all("th")
-    assert all(head["scope"] in ("row", "col") for head in parts.all("th"))
+    assert all(head["scope"] in ("row", "col", "colgroup") for head in parts.all("th"))
     assert all("aria-label" in box for box in parts.all("div") if box.get("class") == "scroll")
     assert all(box["tabindex"] == "0" for box in parts.all("div") if box.get("class") == "scroll")
 
 
 def test_every_state_has_a_sign_of_its_own():
-    signs = [sign for _, sign in page_questions.LOOKS.values()]
+    signs = [sign for _, sign in pages.LOOKS.values()]
     assert len(set(signs)) == len(signs)
+
+
+def test_on_the_first_page_a_word_stands_beside_each_sign():
+    looks = [*pages.DANGER_LOOKS.values(), pages.MANY_CASES, pages.NOT_BEGUN]
+    looks.remove(("", "", ""))  # passed: no ink
+    assert all(sign and word for _, sign, word in looks)
+    assert len({sign for _, sign, _ in looks}) == len({word for *_, word in looks}) == len(looks)
 
 
 def test_the_grid_holds_a_cell_for_each_learner_and_question(full_room):
     book = full_room.mark()
-    grids = "".join(page_questions.marks(book, "Marks")).partition("</ul>")[2]
-    cells = re.findall(r'<td class="number s-(\w+)">', grids)
+    grids = section_of(full_room.page(), "exercises").partition("</ul>")[2]
+    cells = re.findall(r'<td class="s-(\w+)">', grids)
     assert len(cells) == len(book.rows) * len(book.questions)
     full = [cell for cell in cells if cell == "full"]
     assert len(full) == 6  # touch, ready and parts-1 of two learners
@@ -125,19 +145,21 @@ def test_each_section_says_what_it_found(full_room):
     for words in (
         "0 of 2 learners</strong> have passed every lesson",
         "<b>▲ touch</b> answer touch",
-        "not answered: steps; short by 1.6 marks",
+        "Danger items not answered: steps<",
+        "Short of passing, besides danger items: lesson 01 by 1.6 marks<",
         "worked answer shown: BENCH-01, BENCH-02<",
         "tried, no marks yet: BENCH-01, BENCH-02<",
-        'short">2 of 2</td><td class="short">0 of 2</td>',
-        "no known turn (2 of 2)",
+        'short">0 of 2</td>',
+        "<strong>no known turn</strong> 2 of 2 learners, 8 answers: current-1 2/2, current-2 2/2",
         "it is empty",
     ):
         assert words in text
 
 
 def text_of(room):
-    """Return the page without the spans that only style."""
-    return re.sub(r"</?span[^>]*>", "", room.page())
+    """Return the page without the spans that only style, and without line ends."""
+    text = re.sub(r"\s+", " ", re.sub(r"</?span[^>]*>", "", room.page()))
+    return re.sub(r" ?(</?(?:li|ul|td|th|tr)[^>]*>) ?", r"\1", text)
 
 
 def section_of(text, name):
@@ -146,7 +168,14 @@ def section_of(text, name):
 
 def first_cells(text, section):
     """Return the row heads of a section, in order."""
-    return re.findall(r'<th scope="row">(?:▲ )?([^<]+)<', section_of(text, section))
+    heads = re.findall(r'<th scope="row">(?:▲ )?([^<]+)<', section_of(text, section))
+    return [head.strip() for head in heads]
+
+
+def row_of(text, section, learner):
+    """Return what stands in a row of a section, behind its head."""
+    row = section_of(text, section).partition(f'<th scope="row">{learner}<')[2]
+    return row.partition("</tr>")[0]
 
 
 def one_of(room, learner, *answers):
@@ -167,15 +196,49 @@ def test_one_row_a_learner_says_who_is_ready(room):
     one_of(room, "BENCH-04", ("touch", "dark"), ("current-3", None))
     room.mark()
     text = text_of(room)
-    assert first_cells(text, "danger") == ["BENCH-04", "BENCH-01", "BENCH-02", "BENCH-03"]
-    for words in (
-        "1 of 4 learners</strong> have passed every lesson",
-        "<td>✓ passed</td><td>not begun</td>",
-        "<td>short by 1.6 marks</td><td>not begun</td>",
-        "▲ wrong: touch; not answered: ready, steps; short by 1.6 marks</td><td>1</td>",
-        '<td colspan="2">nothing handed in</td>',
-    ):
-        assert words in text
+    order = ["BENCH-04", "BENCH-01", "BENCH-02", "BENCH-03"]
+    assert first_cells(text, "danger") == first_cells(text, "needs") == order
+    assert "1 of 4 learners</strong> have passed every lesson" in text
+    cells = {one: row_of(text, "danger", one) for one in order}
+    assert cells["BENCH-01"].count("<td></td>") == 3
+    assert cells["BENCH-02"].endswith(
+        '<td colspan="3" class="s-blank">– nothing handed in</td><td class="words"></td>'
+    )
+    assert cells["BENCH-03"].count("<td></td>") == 3
+    assert '<td class="s-danger">▲ wrong</td><td class="s-blank">□ open</td>' in cells["BENCH-04"]
+    assert "▲ chose: It is dark, so touch it.</td>" in cells["BENCH-04"]
+    needs = {one: row_of(text, "needs", one) for one in order}
+    assert "✓ passed 01<" in needs["BENCH-01"]
+    assert needs["BENCH-01"].endswith("<ul><li>Lessons not begun: 02</li></ul></td>")
+    assert "<ul><li>Nothing handed in: ask</li>" in needs["BENCH-02"]
+    assert "Short of passing, besides danger items: lesson 01 by 1.6 marks<" in needs["BENCH-03"]
+    said = "▲ Danger, talk it through: touch, answer touch; chose: It is dark, so touch it.</li>"
+    assert f'<ul><li class="first">{said}' in needs["BENCH-04"]
+    assert "<li>Danger items not answered: ready, steps</li>" in needs["BENCH-04"]
+
+
+def test_slips_of_a_learner_are_three_at_most_those_of_danger_items_first(room):
+    """The first is a wrong answer to a danger item; of the others, in which more could be hurt."""
+    one_of(room, "BENCH-01", ("touch", "wait"), ("choice-1", "ask"), ("choice-2", "dark"))
+    burnt = room.question("current-1").kind.slips[2].wrong(room.numbers("current-1"))
+    room.hand_in(room.line(f"{burnt:.4g} A", second=9), name="more.jsonl")
+    room.run(accept=("more.jsonl", "BENCH-01.jsonl"))
+    shown = row_of(text_of(room), "danger", "BENCH-01").rpartition('<td class="words">')[2]
+    assert shown == "chose: Wait a while.; ▲ halved it; chose: Ask a neighbour.</td>"
+
+
+def test_a_turn_that_comes_back_is_named_to_its_learner(room):
+    one_of(room, "BENCH-01", ("choice-1", "wait"), ("choice-2", "wait"), ("choice-3", "ask"))
+    room.mark()
+    needs = row_of(text_of(room), "needs", "BENCH-01")
+    assert "<li>A turn that comes back: chose: Wait a while. (2 questions)</li>" in needs
+
+
+def test_who_has_nothing_left_is_told_so(room):
+    everything = [(q.id, None) for module in BANK_FILES.values() for q in module.QUESTIONS]
+    one_of(room, "BENCH-01", *everything)
+    room.mark()
+    assert "<ul><li>Nothing open.</li></ul>" in row_of(text_of(room), "needs", "BENCH-01")
 
 
 @pytest.mark.parametrize(("wrong", "named"), [(1, False), (2, True), (5, True)])
@@ -188,7 +251,9 @@ def test_a_danger_item_that_took_many_cases_is_named_wherever_it_was_passed(room
         lines.append(room.line(typed, "touch", draw=draw, second=draw))
     room.hand_in(*lines, room.line(room.right("ready"), "ready", second=9))
     room.mark()
-    assert ("; after more than 2 cases: touch<" in text_of(room)) == named
+    text = text_of(room)
+    assert ("<li>Right only after more than 2 cases, ask why: touch<" in text) == named
+    assert ('<td class="s-retried">? ask why</td>' in text) == named
     cell = room.table()["BENCH-01"]["danger items after more than 2 cases"]
     assert cell == ("touch" if named else "")
 
@@ -198,6 +263,7 @@ def test_what_was_handed_in_is_named_with_what_its_receipt_shows(room):
     path = room.hand_in(room.line("1 mA"), room.line("2 mA", second=1), name="<a>.jsonl")
     room.mark()
     section = section_of(room.page(), "handed-in")
+    section = re.sub(r"\n", "", section)
     assert 'BENCH-01</th><td class="words">&lt;a&gt;.jsonl</td><td class="number">2</td>' in (
         section
     )
@@ -213,24 +279,37 @@ def test_the_hardest_question_comes_first_with_its_most_common_turn(room):
     text = text_of(room)
     assert first_cells(text, "difficulty") == ["choice-1", "touch", "choice-2"]
     for words in (
-        '<td class="short">3 of 3</td><td class="short">1 of 3</td>',
+        '<td class="short">1 of 3</td>',
         "chose: Wait a while. (2 of 3)",
-        '<td class="short">2 of 3</td><td class="short">1 of 2</td>',
+        '<td class="short">1 of 2</td>',
         "▲ chose: It is dark, so touch it. (1 of 2)",
-        "worked answer shown: BENCH-02<br>tried, no marks yet: BENCH-01<",
+        "H 1, worked answer shown: BENCH-02 ○ 1, tried, no marks yet: BENCH-01<",
     ):
         assert words in section_of(text, "difficulty")
-    assert first_cells(text, "slips") == ["touch", "choice-1"]
+    assert slips_told(text) == [
+        "chose: It is dark, so touch it.</strong> 2 of 3 learners, 2 answers: ▲ touch 1/2, "
+        "choice-1 1/3",
+        "chose: Wait a while.</strong> 2 of 3 learners, 2 answers: choice-1 2/3",
+        "chose: Ask a neighbour.</strong> 1 of 3 learners, 1 answer: choice-1 1/3",
+    ]
 
 
-def test_dangers_come_first_among_the_slips_of_a_question(room):
+def slips_told(text):
+    return re.findall(r"<li><strong>(.*?) ?</li>", section_of(text, "slips"))
+
+
+def test_dangers_come_first_among_the_slips(room):
     """One learner took the dangerous turn, two took another."""
     one_of(room, "BENCH-01", ("touch", "wait"), ("touch", "dark"))
     one_of(room, "BENCH-02", ("touch", "wait"))
     room.mark()
-    assert (
-        "▲ chose: It is dark, so touch it. (1 of 2)<br>chose: Wait a while. (2 of 2)"
-    ) in text_of(room)
+    text = text_of(room)
+    assert slips_told(text) == [
+        "chose: It is dark, so touch it.</strong> 1 of 2 learners, 1 answer: ▲ touch 1/2",
+        "chose: Wait a while.</strong> 2 of 2 learners, 2 answers: touch 2/2",
+    ]
+    section = section_of(text, "slips")
+    assert section.index("▲ Dangerous if built") < section.index("Other wrong turns")
 
 
 def test_who_was_right_since_needs_no_help(room):
@@ -240,9 +319,11 @@ def test_who_was_right_since_needs_no_help(room):
     room.hand_in(*lines)
     room.mark()
     assert "worked answer shown: BENCH-01<" in text_of(room)
+    assert "<li>Worked answer shown, not right since: choice-1</li>" in text_of(room)
     room.hand_in(*lines, room.line(room.right("choice-1", draw=1), "choice-1", draw=1, second=9))
     room.mark()
     assert "worked answer shown: " not in text_of(room)
+    assert "<li>Right after help, well done: choice-1</li>" in text_of(room)
 
 
 def test_a_class_without_trouble_is_told_so():
@@ -299,8 +380,10 @@ def test_a_strange_file_name_is_spelt_out(room):
 @given(st.text(st.characters(codec=None), max_size=300))
 @settings(suppress_health_check=[HealthCheck.function_scoped_fixture])
 def test_property_text_in_the_page_is_only_text(text):
-    shown = for_page(text)
-    assert not re.search(r"[<>\"']", shown)
-    assert shown.encode("utf-8").decode("utf-8").isprintable()
     book = MarkBook("wick", (), problems=[Problem(text, text, text)])
-    assert [tag for tag, _ in Page("".join(page(book, AT))).tags].count("td") == 2
+    shown = "".join(page(book, AT))
+    assert [tag for tag, _ in Page(shown).tags].count("td") == 2
+    told = re.search(r"<tbody>\s*<tr>(.*?)</tr>", section_of(shown, "problems"), re.DOTALL)[1]
+    told = re.sub(r"</?t[hd][^>]*>|\n", "", told)
+    assert not re.search(r"[<>\"']", told)
+    assert told.encode("utf-8").decode("utf-8").isprintable()

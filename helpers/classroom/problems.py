@@ -1,16 +1,15 @@
-"""What the classroom reads and writes safely: strange text made harmless, files written whole.
+"""What goes wrong outside, told so that somebody can act: problems, refusals, files written whole.
 
 Knows nothing of learners or marks.
 """
 
 from contextlib import contextmanager
 from dataclasses import dataclass
-from html import escape
 
 from helpers.exercises import whole_files
+from helpers.pages.templates import plain
 
 LOST, ASK, FINE = range(3)  # how urgent a problem is: answers lost, something to ask, nothing
-FORMULA_STARTS = ("=", "+", "-", "@", "＝", "＋", "－", "＠", "\t", "\r")
 MAKE_ROOM = "Close it in other programs, make room on the disk, or give another folder."
 
 
@@ -60,65 +59,6 @@ def counted(count, what):
     ('1 answer', '2 answers')
     """
     return f"{count} {what}" if count == 1 else f"{count} {what}s"
-
-
-def plain(text, most=80):
-    """Return text that shows all it holds, on one line.
-
-    Parameters
-    ----------
-    text : str
-        From outside: a file name, an id, an answer.
-    most : int
-        Longest text that is shown whole [characters].
-
-    Returns
-    -------
-    shown : str
-        With characters that have no shape of their own (control, direction, half a pair) spelt out.
-
-    Examples
-    --------
-    >>> plain("BENCH-07\\x00")
-    'BENCH-07\\\\x00'
-    """
-    if len(text) > most:
-        text = text[:most] + "…"
-    if text.isprintable():
-        return text
-    return "".join(
-        c if c.isprintable() else c.encode("unicode_escape").decode("ascii") for c in text
-    )
-
-
-def for_page(text, most=300):
-    """Return text from outside as it may stand in HTML, between tags or in an attribute."""
-    return escape(plain(text, most), quote=True)
-
-
-def for_cell(value):
-    """Return a value as it may stand in a CSV file that a spreadsheet opens.
-
-    Notes
-    -----
-    A spreadsheet runs a cell that begins with one of `= + - @`, a tab or a return as a formula,
-    some also where the sign is full-width or follows blanks; a leading apostrophe stops that. A
-    semicolon becomes a comma, because spreadsheets that part cells at semicolons would let the
-    rest begin a cell of its own.
-
-    References
-    ----------
-    The list of first characters: OWASP, "CSV Injection" (from memory).
-
-    Examples
-    --------
-    >>> for_cell("=1+1"), for_cell(7.5)
-    ("'=1+1", 7.5)
-    """
-    if not isinstance(value, str):
-        return value
-    guard = "'" if value.lstrip(" ").startswith(FORMULA_STARTS) else ""
-    return guard + plain(value, 300).replace(";", ",")
 
 
 @contextmanager

@@ -1,4 +1,4 @@
-"""The marker: every hand-in of a folder marked afresh by the bank at hand, into a mark book.
+"""The rows of the mark book: every hand-in of a folder marked afresh by the bank at hand.
 
 Never trusts a recorded mark and never runs a learner's code. Must never know how a book is shown.
 """
@@ -8,12 +8,11 @@ from datetime import UTC, datetime
 
 from helpers.classroom import mark_book as states
 from helpers.classroom import remarks
-from helpers.classroom.files import Problem, capped, counted, plain
 from helpers.classroom.hand_ins import find_files, group_by_id, learners_named
 from helpers.classroom.ids import strangers_in
-from helpers.classroom.mark_book import HandedIn, LearnerMarks, MarkBook
+from helpers.classroom.mark_book import HandedIn, LearnerMarks, MarkBook, Turn
 from helpers.classroom.one_log import Accepted, merge, put_together
-from helpers.classroom.slip_counts import count_slips
+from helpers.classroom.problems import Problem, capped, counted, plain
 from helpers.exercises.settings import CLASS_WORD
 from helpers.exercises.standing import replay
 from helpers.physics.mains import SUPPLIES
@@ -87,6 +86,7 @@ class Marker:
     def __init__(self, book):
         self.book = book
         self.known = {question.id for question in book.questions}
+        self.names = {}
         self.line_ids = remarks.LineIds()
         self.now = datetime.now(UTC)
 
@@ -123,7 +123,7 @@ class Marker:
         }
         if status == states.HANDED_IN and not counting:
             status = states.NOTHING_COUNTS
-        marks, stands, times, retried, earlier = {}, {}, [], [], []
+        marks, stands, times, retried, earlier, turns = {}, {}, [], [], [], []
         for question in self.book.questions:
             if not (own := counting.get(question.id)):
                 continue
@@ -136,6 +136,7 @@ class Marker:
             stands[question.id] = state
             if standing and state != states.KEPT:
                 marks[question.id] = standing.marks
+                turns += self._turns(question, standing)
             times.append(own[-1]["at"])
             if question.danger and state == states.FULL and _cases(standing) > states.FEW_CASES:
                 retried.append(question.id)
@@ -143,8 +144,8 @@ class Marker:
             found = f"answered in an earlier edition, so without marks: {', '.join(earlier)}"
             self._problem(learner, found, "Ask for these again: the questions have changed since.")
         answers = sum(map(len, counting.values()))
-        last = _day(max(times, default=""))
-        return LearnerMarks(learner, status, marks, stands, answers, last, tuple(retried))
+        last, retried, turns = _day(max(times, default="")), tuple(retried), tuple(turns)
+        return LearnerMarks(learner, status, marks, stands, answers, last, retried, turns)
 
     def _sorted_out(self, learner, lines):
         by_question, left_out = {}, Counter()
@@ -192,9 +193,30 @@ class Marker:
             found = f"{counted(standing.unread, 'answer')} to {question.id} could not be read"
             advice = "They count as nothing. Was the log written by another edition of the lessons?"
             self._problem(learner, found, advice)
-        if question.role != "predict":
-            count_slips(self.book, question, standing)
         return standing
+
+    def _turns(self, question, standing):
+        """Return the wrong turns that count here; count who was right at the first try."""
+        draws = [draw for draw in standing.draws.values() if draw.class_word == standing.class_word]
+        first = next((draw.first for draw in draws if draw.first), None)
+        self.book.first_right[question.id] += bool(first and first[1].right)
+        found = {}
+        for draw in draws:
+            for _, verdict in draw.tried.values():
+                if not verdict.right:
+                    name = self._name(question, verdict, draw.numbers)
+                    answers, danger = found.get(name, (0, False))
+                    found[name] = answers + 1, danger or bool(verdict.danger)
+        return [Turn(question.id, name, *count) for name, count in found.items()]
+
+    def _name(self, question, verdict, numbers):
+        """Return the name of a wrong turn: the slip's, or an option's text as first met."""
+        if not verdict.slip:
+            return states.DANGEROUS if verdict.danger else states.NO_KNOWN_TURN
+        key = question.id, verdict.slip
+        if key not in self.names:
+            self.names[key] = question.kind.slip_in_words(verdict.slip, numbers)
+        return self.names[key]
 
     def _problem(self, learner, found, advice):
         self.problems.append(Problem(plain(learner, 40), found, advice))

@@ -1,0 +1,202 @@
+"""The mark book as a page to act on: danger first, then who needs what, then the questions.
+
+Knows what the page says of a mark book; must never mark anything itself. How it is set stands in
+`helpers/pages/templates`.
+"""
+
+from collections import defaultdict
+from datetime import UTC, datetime
+from textwrap import shorten
+from typing import NamedTuple
+
+from helpers.classroom import mark_book as states
+from helpers.classroom.mark_book import FEW_CASES, HELPED, NO_KNOWN_TURN, NONE, danger_open
+from helpers.exercises.wording import CAUTION
+from helpers.pages import templates
+
+MOST = 3  # slips of one learner, and turns that come back
+LONG, SHORT = 60, 40  # characters of a slip, and of one among others in a row
+
+# Each state has a name for its shade and a sign of its own, so that it reads in grey.
+LOOKS = {
+    states.FULL: ("full", "✓"),
+    states.PART: ("part", "◐"),
+    states.NONE: ("none", "○"),
+    states.HELPED: ("helped", "H"),
+    states.REPAIRED: ("helped", "R"),
+    states.DANGER: ("danger", "▲"),
+    states.KEPT: ("kept", "◇"),
+    states.EARLIER: ("earlier", "E"),
+    states.BLANK: ("blank", "·"),
+    states.BROKEN: ("broken", "×"),
+}
+# On the first page a word stands beside each sign, and nothing where all is well.
+DANGER_LOOKS = {
+    states.FULL: ("", "", ""),
+    states.DANGER: ("danger", "▲", "wrong"),
+    states.EARLIER: ("earlier", "E", "ask again"),
+    states.BLANK: ("blank", "□", "open"),
+    states.BROKEN: ("broken", "×", "unmarked"),
+}
+MANY_CASES = ("retried", "?", "ask why")
+NOT_BEGUN = ("blank", "–", "not begun")
+
+
+class Need(NamedTuple):
+    """Something to talk about with a learner: what, on which questions, and more about it."""
+
+    said: str
+    names: list
+    more: str = ""
+    alarm: bool = False
+
+
+def page(book, at=None):
+    """Yield mark-book.html piece by piece.
+
+    Parameters
+    ----------
+    book : MarkBook
+        What to show.
+    at : datetime or None
+        When it was marked; None is now.
+
+    Returns
+    -------
+    pieces : iterator of str
+        One self-contained document.
+    """
+    at = at or datetime.now(UTC)
+    rows = sorted(book.rows, key=lambda row: -len(danger_open(book.questions, row)[0]))
+    lessons = [lesson for lesson in book.lessons if lesson.danger_items]
+    slips = book.slips()
+    return templates.page(
+        "mark-book",
+        book=book,
+        rows=rows,
+        marked=f"{at.astimezone():%Y-%m-%d at %H:%M} local time ({at:%Y-%m-%d %H:%M} UTC)",
+        caution=CAUTION,
+        looks=LOOKS,
+        danger_lessons=lessons,
+        passed=sum(all(lesson.passed(row) for lesson in lessons) for row in rows),
+        danger_cells=lambda row: _danger_cells(lessons, row),
+        worst=lambda row: _worst(book, row),
+        needs=lambda row: list(_needs(book, row)),
+        difficulty=_difficulty(book, slips),
+        lessons=[_lesson(lesson, rows) for lesson in book.lessons],
+        dangers=[slip for slip in slips if slip.dangers],
+        other_slips=[slip for slip in slips if not slip.dangers],
+        tried={question.id: book.tried(question) for question in book.questions},
+        cut=lambda text, most=LONG: shorten(text, most, placeholder=" …"),
+        short=SHORT,
+        few=FEW_CASES,
+    )
+
+
+def _known(slips):
+    return [slip for slip in slips if slip.name != NO_KNOWN_TURN]
+
+
+def _worst(book, row):
+    """Return a few slips of a learner: those on danger items not passed, then other dangers."""
+    left = {question.id for question in danger_open(book.questions, row)[0]}
+    slips = sorted(_known(book.slips([row])), key=lambda slip: left.isdisjoint(slip.questions))
+    return slips[:MOST]
+
+
+def _danger_cells(lessons, row):
+    """Yield how many columns a cell takes, its shade, sign and word; nothing where all is well."""
+    if row.status in states.WITHOUT_MARKS:
+        yield sum(len(lesson.danger_items) for lesson in lessons), "blank", "–", row.status
+        return
+    for lesson in lessons:
+        if not lesson.begun(row):
+            yield len(lesson.danger_items), *NOT_BEGUN
+            continue
+        for question in lesson.danger_items:
+            retried = question.id in row.retried
+            yield 1, *(MANY_CASES if retried else DANGER_LOOKS[row.state(question)])
+
+
+def _needs(book, row):
+    """Yield what to talk about with a learner, danger first, what went well last."""
+    if row.status in states.WITHOUT_MARKS:
+        yield Need(f"{row.status.capitalize()}: ask", [])
+        return
+    begun = [lesson for lesson in book.lessons if lesson.begun(row)]
+    wrong, blank = danger_open([q for lesson in begun for q in lesson.questions], row)
+    for question in wrong:
+        if row.state(question) == states.DANGER:
+            turns = [t.name for t in row.turns if t.question == question.id]
+            more = f"{question.outcome}; {'; '.join(turns)}"
+            yield Need("Danger, talk it through", [question.id], more, alarm=True)
+    earlier = book.in_state(row, states.EARLIER)
+    yield from _listed(
+        ("Answered in an earlier edition, ask for it again", earlier),
+        ("Danger items not answered", [q for q in blank if q not in earlier]),
+    )
+    if row.retried:
+        yield Need(f"Right only after more than {FEW_CASES} cases, ask why", list(row.retried))
+    short = [(n.number, n.short_by(row)) for n in begun if n.passed(row) is False]
+    if short := [f"lesson {number} by {by:.3g} marks" for number, by in short if by]:
+        yield Need("Short of passing, besides danger items", short)
+    yield from _listed(
+        ("Worked answer shown, not right since", book.in_state(row, HELPED)),
+        ("Tried, no marks yet", book.in_state(row, NONE)),
+    )
+    back = [slip for slip in _known(book.slips([row])) if len(slip.questions) > 1]
+    back.sort(key=lambda slip: (not slip.dangers, -len(slip.questions)))
+    if back := [f"{slip.name} ({len(slip.questions)} questions)" for slip in back[:MOST]]:
+        yield Need("A turn that comes back", [], "; ".join(back))
+    if later := [lesson.number for lesson in book.lessons if lesson not in begun]:
+        yield Need("Lessons not begun", later)
+    yield from _listed(
+        ("Could not be marked", book.in_state(row, states.BROKEN)),
+        ("Right after help, well done", book.in_state(row, states.REPAIRED)),
+    )
+
+
+def _listed(*lists):
+    for said, questions in lists:
+        if questions:
+            yield Need(said, [question.id for question in questions])
+
+
+def _difficulty(book, slips):
+    """Yield each marked question, the hardest first, with what is known of it."""
+    turns = defaultdict(list)
+    for slip in slips:
+        for name, learners in slip.questions.items():
+            turns[name].append((-learners, name not in slip.dangers, slip))
+    tried = {question.id: book.tried(question) for question in book.questions}
+    marked = [q for lesson in book.lessons for q in lesson.marked if tried[q.id]]
+    marked.sort(key=lambda q: (book.first_right[q.id] / tried[q.id], -tried[q.id]))
+    for question in marked:
+        taken = sorted(turns[question.id], key=lambda turn: turn[:2])
+        unknown = [-count for count, _, slip in taken if slip.name == NO_KNOWN_TURN]
+        yield {
+            "question": question,
+            "tried": tried[question.id],
+            "right": book.first_right[question.id],
+            "common": [
+                (not harmless, slip.name, -count)
+                for count, harmless, slip in taken
+                if slip.name != NO_KNOWN_TURN
+            ][:1],
+            "unknown": sum(unknown),
+            "open_with": [
+                (sign, said, who)
+                for sign, said, state in (
+                    ("H", "worked answer shown", HELPED),
+                    ("○", "tried, no marks yet", NONE),
+                )
+                if (who := book.learners(question, state))
+            ],
+        }
+
+
+def _lesson(lesson, rows):
+    """Return a lesson, how many have begun it, their average, and how many have passed."""
+    begun = [row for row in rows if lesson.begun(row)]
+    average = sum(map(lesson.marks, begun)) / max(1, len(begun))
+    return lesson, len(begun), f"{average:.1f}", sum(map(bool, map(lesson.passed, rows)))
