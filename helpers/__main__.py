@@ -183,7 +183,7 @@ def command_line():
         nargs="+",
         default=(),
         metavar="FILE",
-        help="hand-ins that count where several of one id have parted; the report names them",
+        help="hand-ins that count where several of one id have parted; the page names them",
     )
 
     one = subcommand("demo-room", demo_room)

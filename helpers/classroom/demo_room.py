@@ -41,7 +41,7 @@ README = f"""All of this is invented, for trying the mark book. Nobody gave thes
 hand-ins/   files as the lessons write them when a learner hands in, of {len(LEARNERS)} bench codes
 roster.csv  the class: {len(LEARNERS)} bench codes
 
-The class word is {CLASS_WORD}. Put in on purpose, for the report to find:
+The class word is {CLASS_WORD}. Put in on purpose, for the mark book to find:
 - {SILENT} stands on the roster and handed in nothing;
 - {STRANGER} handed in and does not stand on the roster;
 - {TWO_FILES} handed in twice, the second time with more;

@@ -29,7 +29,7 @@ class Marked:
 
     book: object
     table: Path
-    report: Path
+    page: Path
     earlier: Path | None
     lower: list
 
@@ -42,9 +42,9 @@ class Marked:
             f"Danger items that are not passed: {counted(open_danger, 'learner')}.",
             _earlier_in_words(book),
             *(f"Look first: {problem.found}." for problem in self.lower),
-            f"{counted(len(book.problems), 'thing')} to look at; the report says what to do.",
+            f"{counted(len(book.problems), 'thing')} to look at; the page says what to do.",
             f"Table:   {plain(str(self.table), 300)}",
-            f"Report:  {plain(str(self.report), 300)}",
+            f"Page:    {plain(str(self.page), 300)}",
             f"Earlier: {plain(str(self.earlier), 300)}" if self.earlier else "",
             f"Caution. {CAUTION}",
         ]

@@ -52,7 +52,7 @@ class Accepted:
     Parameters
     ----------
     names : iterable of str
-        As the report names the files, or their paths.
+        As the page names the files, or their paths.
     groups : dict
         All that was handed in, by id.
 
@@ -71,7 +71,7 @@ class Accepted:
             if not found:
                 raise Unusable(
                     f"There is no hand-in {plain(name, 300)} to accept. Give its name as the "
-                    "report has it."
+                    "page has it."
                 )
             self._paths |= found
 

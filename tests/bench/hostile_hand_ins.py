@@ -212,7 +212,7 @@ class Harmless(HTMLParser):
 def harm_in(marked):
     """Return what could run in the two files of a mark book."""
     page = Harmless()
-    page.feed(marked.report.read_text(encoding="utf-8"))
+    page.feed(marked.page.read_text(encoding="utf-8"))
     with open(marked.table, encoding="utf-8", newline="") as handle:
         cells = [cell for row in csv.reader(handle) for cell in row]
     return page.found + [cell for cell in cells if cell.lstrip(" ").startswith(FORMULA_STARTS)]
@@ -255,7 +255,7 @@ def measured(folder):
         "seconds": time.perf_counter() - start,
         "busy": time.process_time() - busy,
         "megabytes": _peak() / 1e6,
-        "page": marked.report.stat().st_size / 1e6,
+        "page": marked.page.stat().st_size / 1e6,
         "harm": harm_in(marked),
     }
 
