@@ -6,6 +6,7 @@ Knows what the page says of a mark book; must never mark anything itself. How it
 
 from collections import defaultdict
 from datetime import UTC, datetime
+from functools import cache
 from textwrap import shorten
 from typing import NamedTuple
 
@@ -69,6 +70,7 @@ def page(book, at=None):
     at = at or datetime.now(UTC)
     rows = sorted(book.rows, key=lambda row: -len(danger_open(book.questions, row)[0]))
     lessons = [lesson for lesson in book.lessons if lesson.danger_items]
+    passed = {row.learner: [n.number for n in lessons if n.passed(row)] for row in rows}
     slips = book.slips()
     return templates.page(
         "mark-book",
@@ -78,19 +80,27 @@ def page(book, at=None):
         caution=CAUTION,
         looks=LOOKS,
         danger_lessons=lessons,
-        passed=sum(all(lesson.passed(row) for lesson in lessons) for row in rows),
+        passed=passed,
+        passed_all=sum(len(numbers) == len(lessons) for numbers in passed.values()),
+        marks_cells=_marks_cells,
         danger_cells=lambda row: _danger_cells(lessons, row),
         worst=lambda row: _worst(book, row),
-        needs=lambda row: list(_needs(book, row)),
+        needs=lambda row: list(_needs(book, row, passed[row.learner])),
         difficulty=_difficulty(book, slips),
-        lessons=[_lesson(lesson, rows) for lesson in book.lessons],
+        lessons=[_lesson(lesson, rows, passed) for lesson in book.lessons],
         dangers=[slip for slip in slips if slip.dangers],
         other_slips=[slip for slip in slips if not slip.dangers],
         tried={question.id: book.tried(question) for question in book.questions},
-        cut=lambda text, most=LONG: shorten(text, most, placeholder=" …"),
+        cut=_cut,
+        out_of=book.out_of,
         short=SHORT,
         few=FEW_CASES,
     )
+
+
+@cache
+def _cut(name, most=LONG):
+    return shorten(name, most, placeholder=" …")
 
 
 def _known(slips):
@@ -118,7 +128,20 @@ def _danger_cells(lessons, row):
             yield 1, *(MANY_CASES if retried else DANGER_LOOKS[row.state(question)])
 
 
-def _needs(book, row):
+def _marks_cells(lesson, row):
+    """Return the cells of one learner in the grid of a lesson."""
+    cells = (_marks_cell(row.state(q), row.earned(q)) for q in lesson.questions)
+    return templates.piece("").join(cells)
+
+
+@cache
+def _marks_cell(state, earned):
+    shown = earned and state != states.FULL
+    value = templates.piece('<span class="who"> {:g}</span>', earned) if shown else ""
+    return templates.piece('<td class="s-{}">{}{}</td>', *LOOKS[state], value)
+
+
+def _needs(book, row, passed):
     """Yield what to talk about with a learner, danger first, what went well last."""
     if row.status in states.WITHOUT_MARKS:
         yield Need(f"{row.status.capitalize()}: ask", [])
@@ -137,7 +160,8 @@ def _needs(book, row):
     )
     if row.retried:
         yield Need(f"Right only after more than {FEW_CASES} cases, ask why", list(row.retried))
-    short = [(n.number, n.short_by(row)) for n in begun if n.passed(row) is False]
+    left = [lesson for lesson in begun if lesson.danger_items and lesson.number not in passed]
+    short = [(lesson.number, lesson.short_by(row)) for lesson in left]
     if short := [f"lesson {number} by {by:.3g} marks" for number, by in short if by]:
         yield Need("Short of passing, besides danger items", short)
     yield from _listed(
@@ -195,8 +219,8 @@ def _difficulty(book, slips):
         }
 
 
-def _lesson(lesson, rows):
+def _lesson(lesson, rows, passed):
     """Return a lesson, how many have begun it, their average, and how many have passed."""
     begun = [row for row in rows if lesson.begun(row)]
     average = sum(map(lesson.marks, begun)) / max(1, len(begun))
-    return lesson, len(begun), f"{average:.1f}", sum(map(bool, map(lesson.passed, rows)))
+    return lesson, len(begun), f"{average:.1f}", sum(lesson.number in p for p in passed.values())

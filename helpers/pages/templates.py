@@ -56,6 +56,19 @@ def page(name, **values):
     return stream
 
 
+def piece(markup, *values):
+    """Return markup of ours with values put in for its braces, escaped: for what is made often.
+
+    Examples
+    --------
+    >>> piece("<b>{}</b>", "<")
+    Markup('<b>&lt;</b>')
+    """
+    from markupsafe import Markup
+
+    return Markup(markup).format(*values)
+
+
 def plain(text, most=80):
     """Return text that shows all it holds, on one line.
 
