@@ -17,6 +17,7 @@ ROOT = Path(__file__).resolve().parents[1]
 PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
 # Names of modules whose distribution is called otherwise, or comes with one that is declared.
 COMES_WITH = {
+    "jinja2": "jupyterlab",
     "jupyter_client": "jupyterlab",
     "IPython": "ipywidgets",
     "nbformat": "nbval",

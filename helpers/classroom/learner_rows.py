@@ -204,18 +204,18 @@ class Marker:
         for draw in draws:
             for _, verdict in draw.tried.values():
                 if not verdict.right:
-                    name = self._name(question, verdict, draw.numbers)
+                    name = self._name(question, verdict)
                     answers, danger = found.get(name, (0, False))
                     found[name] = answers + 1, danger or bool(verdict.danger)
         return [Turn(question.id, name, *count) for name, count in found.items()]
 
-    def _name(self, question, verdict, numbers):
+    def _name(self, question, verdict):
         """Return the name of a wrong turn: the slip's, or an option's text as first met."""
         if not verdict.slip:
             return states.DANGEROUS if verdict.danger else states.NO_KNOWN_TURN
         key = question.id, verdict.slip
         if key not in self.names:
-            self.names[key] = question.kind.slip_in_words(verdict.slip, numbers)
+            self.names[key] = verdict.turn or verdict.slip
         return self.names[key]
 
     def _problem(self, learner, found, advice):

@@ -176,8 +176,10 @@ def test_an_option_that_holds_personal_numbers_is_one_slip_for_all(room):
     names = set()
     for learner in ("BENCH-01", "BENCH-02"):
         numbers = question.numbers_for(learner, "wick", SUPPLIES[SUPPLY], 0)
-        names.add(question.kind.slip_in_words("some", numbers))
-        line = room.line(question.kind.letters_of(["some"], numbers), "some", learner)
+        typed = question.kind.letters_of(["some"], numbers)
+        answer = question.kind.read(typed, numbers)
+        names.add(question.kind.verdict_on(answer, numbers).turn)
+        line = room.line(typed, "some", learner)
         room.hand_in(line, name=f"{learner}.jsonl")
     book = mark_folder(room.hand_ins, room.roster, "wick", room.out, {"02": module}).book
     (slip,) = book.slips()
