@@ -18,6 +18,7 @@ PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
 # Names of modules whose distribution is called otherwise, or comes with one that is declared.
 COMES_WITH = {
     "jinja2": "jupyterlab",
+    "markupsafe": "jupyterlab",
     "jupyter_client": "jupyterlab",
     "IPython": "ipywidgets",
     "nbformat": "nbval",
