@@ -1,107 +1,164 @@
-"""The five resistive indicator circuits: which drops stand in the way of each half-cycle.
+"""The indicator circuits as values: which parts the current passes in each half-cycle.
 
-Constant drops: an LED or diode lets nothing through below its drop and keeps it above; an LED
-that is pushed backwards past its breakdown keeps that voltage. Knows names and drops; the sums
-over a cycle are in `operating_point`.
+A circuit lists the parts on its way forwards (the half-cycle of the LED) and backwards, what stands
+in reverse across LED and diodes, and the same after each fault of one part. Everything else follows
+from the parts: sums over a cycle, heat, faults, drawings. What a part drops is in `parts`.
 """
 
-from helpers.physics import limits, phase_cut, pulses
+from dataclasses import dataclass
+from typing import NamedTuple
 
-#: Name of each circuit and what is wired in it.
+import numpy as np
+
+from helpers.physics import limits, parts, phase_cut
+
+BLOCKED = None
+"""In place of a way: no current flows in that half-cycle."""
+MAINS = ("mains",)
+"""What holds off the whole wave, as far as it rises."""
+LEDS = ("led", "second_led")
+IN_LEDS = (*LEDS, "breakdown", "second_breakdown")
+"""Names whose heat is in an LED."""
+
+
+class Wiring(NamedTuple):
+    """The ways of the current, without the dropper, and what is held off; names of parts."""
+
+    forward: tuple | None
+    """On the way in the LED's own half-cycle."""
+    backward: tuple | None
+    """On the way in the other one."""
+    led_holds: tuple = ()
+    """What stands in reverse across the LED, if diodes block ideally."""
+    led_may_hold: tuple | None = None
+    """The same at most, where a diode may leak more than the LED; as `led_holds` if left out."""
+    diode_holds: tuple = ()
+    """The most that stands in reverse across a silicon diode."""
+    gap_holds: tuple = ()
+    """What stands across a part that is open."""
+
+
+@dataclass(frozen=True, eq=False)
+class Circuit:
+    """One indicator circuit; as text it says what is wired."""
+
+    words: str
+    sound: Wiring
+    faulty: dict
+    """Wiring by part and kind of fault, as ("led", "open"); parts that are alike are named once."""
+
+    def __str__(self):
+        return self.words
+
+    @property
+    def breaks_down(self):
+        """Whether the sound LED is pushed backwards in every cycle."""
+        return "breakdown" in (self.sound.backward or ())
+
+    @property
+    def lights_twice(self):
+        """Whether one LED gets both half-cycles."""
+        return "led" in (self.sound.backward or ())
+
+
+_DARK = Wiring(BLOCKED, BLOCKED, gap_holds=MAINS)
+_BYPASSED = Wiring((), ())
+_BARE = Wiring(("led",), ("breakdown",), ("breakdown",))
+# With nothing across the LED, what breaks down is also all that the gap beside it has to hold.
+_LEFT_BARE = _BARE._replace(gap_holds=("breakdown",))
+_BOTH_WAYS = ("led", "diode", "diode")
+
+#: Every circuit by the name that lessons, questions, logs and explorers use.
 CIRCUITS = {
-    "resistor_only": "resistor and LED; the LED breaks down in the other half-cycle",
-    "series_diode": "resistor, LED and a silicon diode in series, which blocks the other half",
-    "diode_across": "resistor and LED, a silicon diode across the LED for the other half",
-    "two_leds": "resistor and two LEDs back to back, one for each half-cycle",
-    "bridge": "resistor, bridge of four diodes and one LED that lights in both half-cycles",
-}
+    "resistor_only": Circuit(
+        "resistor and LED; the LED breaks down in the other half-cycle",
+        _BARE,
+        {("led", "short"): _BYPASSED, ("led", "open"): _DARK},
+    ),
+    "series_diode": Circuit(
+        "resistor, LED and a silicon diode in series, which blocks the other half",
+        Wiring(("led", "diode"), BLOCKED, (), ("breakdown",), MAINS),
+        {
+            ("led", "short"): Wiring(("diode",), BLOCKED, diode_holds=MAINS),
+            ("led", "open"): _DARK,
+            ("diode", "short"): _BARE,
+            ("diode", "open"): _DARK,
+        },
+    ),
+    "diode_across": Circuit(
+        "resistor and LED, a silicon diode across the LED for the other half",
+        Wiring(("led",), ("diode",), ("diode",), None, ("led",)),
+        {
+            ("led", "short"): _BYPASSED,
+            ("led", "open"): Wiring(BLOCKED, ("diode",), diode_holds=MAINS, gap_holds=MAINS),
+            ("diode", "short"): _BYPASSED,
+            ("diode", "open"): _LEFT_BARE,
+        },
+    ),
+    "two_leds": Circuit(
+        "resistor and two LEDs back to back, one for each half-cycle",
+        Wiring(("led",), ("second_led",), ("second_led",)),
+        {
+            ("led", "short"): _BYPASSED,
+            ("led", "open"): Wiring(
+                ("second_breakdown",), ("second_led",), gap_holds=("second_breakdown",)
+            ),
+            ("second_led", "short"): _BYPASSED,
+            ("second_led", "open"): _LEFT_BARE,
+        },
+    ),
+    "bridge": Circuit(
+        "resistor, bridge of four diodes and one LED that lights in both half-cycles",
+        Wiring(_BOTH_WAYS, _BOTH_WAYS, diode_holds=("led", "diode")),
+        {
+            ("led", "short"): Wiring(_BOTH_WAYS[1:], _BOTH_WAYS[1:], diode_holds=("diode",)),
+            ("led", "open"): Wiring(BLOCKED, BLOCKED, diode_holds=MAINS, gap_holds=MAINS),
+            # One half-cycle goes past the LED, through the one diode that is left to it.
+            ("diode", "short"): Wiring(("led", "diode"), ("diode",), diode_holds=("led", "diode")),
+            ("diode", "open"): Wiring(_BOTH_WAYS, BLOCKED, diode_holds=MAINS, gap_holds=MAINS),
+        },
+    ),
+}  # fmt: skip
 
 SILICON_VOLTS = 0.7
 """Drop of a silicon diode: common practice, no source [V]."""
 
 
-def drops(circuit, led_volts, second_led_volts, diode_volts, breakdown_volts):
-    """Return the voltage that each half-cycle must exceed before current flows.
+def named(circuit):
+    """Return the circuit of a name; a circuit itself passes through.
 
     Parameters
     ----------
-    circuit : str
+    circuit : str or Circuit
         A key of `CIRCUITS` [-].
-    led_volts, second_led_volts, diode_volts, breakdown_volts : float or array
-        Drop of the LED, of the second LED, of a silicon diode, and the LED's true reverse
-        breakdown [V].
 
     Returns
     -------
-    forward, backward : tuple
-        Sum of the drops in the LED's own half-cycle and in the other; None where a diode blocks
-        for good [V].
+    circuit : Circuit
 
-    Notes
-    -----
-    Two diodes of the bridge conduct at a time.
-
-    References
-    ----------
-    Kirchhoff's voltage law; constant drops are common practice, good to about 1 % on the mains.
+    Raises
+    ------
+    ValueError
+        If the name is unknown; the known ones are listed.
 
     Examples
     --------
-    >>> drops("bridge", 2.0, 2.0, 0.7, 5.0)
-    (3.4, 3.4)
+    >>> named("series_diode").sound.forward
+    ('led', 'diode')
     """
-    if circuit == "series_diode":
-        return led_volts + diode_volts, None
-    if circuit == "bridge":
-        both = led_volts + 2.0 * diode_volts
-        return both, both
-    backward = {
-        "resistor_only": breakdown_volts,
-        "diode_across": diode_volts,
-        "two_leds": second_led_volts,
-    }[circuit]
-    return led_volts, backward
-
-
-def half_cycle_pulses(circuit, crest, window, drop_volts):
-    """Return the current's pulse in each half-cycle.
-
-    Parameters
-    ----------
-    circuit : str
-        A key of `CIRCUITS`.
-    crest : float or array
-        Peak of the supply [V].
-    window : float or array
-        What the dimmer lets through of a half-cycle [rad].
-    drop_volts : tuple
-        What `fill_in` returns [V].
-
-    Returns
-    -------
-    forward, backward : pulses.Pulse
-        The second is None if a diode blocks, and the first itself in the bridge.
-
-    Examples
-    --------
-    >>> half_cycle_pulses("series_diode", 325.0, 3.14, fill_in("series_diode"))[1] is None
-    True
-    """
-    forward_drop, backward_drop = drops(circuit, *drop_volts)
-    forward = pulses.pulse(forward_drop / crest, window)
-    if circuit == "bridge":
-        return forward, forward
-    return forward, None if backward_drop is None else pulses.pulse(backward_drop / crest, window)
+    if isinstance(circuit, Circuit):
+        return circuit
+    return CIRCUITS[limits.one_of(circuit, "circuit", CIRCUITS)]
 
 
 def fill_in(
     circuit, led_volts=2.0, second_led_volts=None, diode_volts=SILICON_VOLTS, breakdown_volts=5.0
 ):
-    """Return the four drops of a circuit, the usual ones filled in, or refuse them.
+    """Return the four constant drops of a circuit, the usual ones filled in, or refuse them.
 
     Parameters
     ----------
-    circuit : str
+    circuit : str or Circuit
         A key of `CIRCUITS` [-].
     led_volts : float or array
         Forward drop of the LED [V].
@@ -141,7 +198,7 @@ def fill_in(
     ValueError: breakdown_volts less the drop across the LED was read as -1 V; it must be above \
 0 V. The LED would break down first, and the part across it would protect nothing.
     """
-    limits.one_of(circuit, "circuit", CIRCUITS)
+    sound = named(circuit).sound
     slip = "Give the drop without sign."
     led_volts = limits.not_negative(led_volts, "led_volts", "V", slip)
     if second_led_volts is None:
@@ -149,8 +206,8 @@ def fill_in(
     second_led_volts = limits.not_negative(second_led_volts, "second_led_volts", "V", slip)
     diode_volts = limits.not_negative(diode_volts, "diode_volts", "V", slip)
     breakdown_volts = limits.positive(breakdown_volts, "breakdown_volts", "V", slip)
-    if circuit in ("diode_across", "two_leds"):
-        across = diode_volts if circuit == "diode_across" else second_led_volts
+    if sound.led_holds and sound.led_holds == sound.backward != ("breakdown",):
+        across = {"diode": diode_volts, "second_led": second_led_volts}[sound.led_holds[0]]
         limits.positive(
             breakdown_volts - across, "breakdown_volts less the drop across the LED", "V",
             "The LED would break down first, and the part across it would protect nothing.",
@@ -158,12 +215,54 @@ def fill_in(
     return led_volts, second_led_volts, diode_volts, breakdown_volts
 
 
-def amps_at(circuit, supply, dimmer, degrees, *, ohms, **drop_volts):
+def laws(circuit, *, led=None, second_led=None, diode=None, breakdown_ohms=0.0, **drop_volts):
+    """Return the law of every part that a wiring can name.
+
+    Parameters
+    ----------
+    circuit : str or Circuit
+        A key of `CIRCUITS` [-].
+    led, second_led, diode : parts.Part, optional
+        Real parts, such as those of `leds.real`. With a real LED the second is like the first and
+        the diode `parts.SILICON`, unless given. Without one, all drops are constant [-].
+    breakdown_ohms : float or array
+        Rise of the breakdown with its current [ohm].
+    **drop_volts : float or array
+        The constant drops, as for `fill_in` [V].
+
+    Returns
+    -------
+    laws : dict of str to parts.Part
+
+    Raises
+    ------
+    ValueError
+        As `fill_in`.
+
+    Examples
+    --------
+    >>> laws("bridge", led_volts=3.2)["led"].volts
+    3.2
+    """
+    led_volts, second_volts, diode_volts, breakdown_volts = fill_in(circuit, **drop_volts)
+    rise = limits.not_negative(breakdown_ohms, "breakdown_ohms", "ohm")
+    breakdown = parts.Part(breakdown_volts, rise)
+    return {
+        "led": led or parts.Part(led_volts),
+        "second_led": second_led or led or parts.Part(second_volts),
+        "diode": diode or (parts.SILICON if led else parts.Part(diode_volts)),
+        "breakdown": breakdown,
+        "second_breakdown": breakdown,
+        "mains": parts.Part(np.inf),
+    }
+
+
+def amps_at(circuit, supply, dimmer, degrees, *, ohms, **laws_of):
     """Return the current in the resistor at an instant, for drawing.
 
     Parameters
     ----------
-    circuit : str
+    circuit : str or Circuit
         A key of `CIRCUITS` [-].
     supply : mains.Supply
         The supply.
@@ -173,8 +272,8 @@ def amps_at(circuit, supply, dimmer, degrees, *, ohms, **drop_volts):
         Angle from the rising zero crossing [deg].
     ohms : float or array
         Series resistance [ohm].
-    **drop_volts : float or array
-        led_volts, second_led_volts, diode_volts, breakdown_volts as for `fill_in` [V].
+    **laws_of
+        Drops and real parts as for `laws` [V].
 
     Returns
     -------
@@ -188,8 +287,7 @@ def amps_at(circuit, supply, dimmer, degrees, *, ohms, **drop_volts):
 
     Notes
     -----
-    ``(volts - drop) / ohms`` while the voltage exceeds the drop, in each direction. In a bridge the
-    LED carries the size of this current, in all others its positive part, and with
+    In a bridge the LED carries the size of this current, in all others its positive part, and with
     'resistor_only' the negative part too, as breakdown.
 
     References
@@ -205,10 +303,11 @@ def amps_at(circuit, supply, dimmer, degrees, *, ohms, **drop_volts):
     2.456
     """
     ohms = limits.positive(ohms, "ohms", "ohm", "Without a resistor the LED is destroyed.")
-    forward, backward = drops(circuit, *fill_in(circuit, **drop_volts))
+    law, wiring = laws(circuit, **laws_of), named(circuit).sound
     volts = phase_cut.volts_at(supply, dimmer, degrees)
-    over = 0.5 * ((volts - forward) + abs(volts - forward))
-    under = 0.0
-    if backward is not None:
-        under = 0.5 * ((-volts - backward) + abs(-volts - backward))
-    return (over - under) / ohms
+
+    def through(way, push):
+        chain = [parts.Part(ohms=ohms), *(law[name] for name in way or ())]
+        return 0.0 if way is BLOCKED else parts.amps_through(chain, push)
+
+    return through(wiring.forward, volts) - through(wiring.backward, -volts)

@@ -8,39 +8,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from helpers.physics import circuits, limits, pulses
+from helpers.physics import circuits, limits
+from helpers.physics.operating_point import of_wiring
 from helpers.physics.phase_cut import NO_DIMMER
 
 SOUND = "none"
-
-#: What stands in the way of the current in each circuit after each short: the parts in the LED's
-#: own half-cycle, then in the other, where None is a diode that blocks. Behind a shorted bridge
-#: diode one half-cycle goes past the LED, through the one diode that is left to it.
-WAYS = {
-    "resistor_only": {
-        SOUND: (("led",), ("breakdown",)),
-        "led": ((), ()),
-    },
-    "series_diode": {
-        SOUND: (("led", "diode"), None),
-        "led": (("diode",), None),
-        "diode": (("led",), ("breakdown",)),
-    },
-    "diode_across": {
-        SOUND: (("led",), ("diode",)),
-        "led": ((), ()),
-        "diode": ((), ()),
-    },
-    "two_leds": {
-        SOUND: (("led",), ("second_led",)),
-        "led": ((), ()),
-    },
-    "bridge": {
-        SOUND: (("led", "diode", "diode"), ("led", "diode", "diode")),
-        "led": (("diode", "diode"), ("diode", "diode")),
-        "diode": (("led", "diode"), ("diode",)),
-    },
-}  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -89,8 +61,8 @@ def shorts(circuit):
     >>> shorts("series_diode"), shorts("two_leds")
     (('dropper', 'led', 'diode'), ('dropper', 'led'))
     """
-    limits.one_of(circuit, "circuit", circuits.CIRCUITS)
-    return ("dropper", *(fault for fault in WAYS[circuit] if fault != SOUND))
+    faulty = circuits.named(circuit).faulty
+    return ("dropper", *(part for part in ("led", "diode") if (part, "short") in faulty))
 
 
 def state(
@@ -155,22 +127,14 @@ def state(
         count - (fault == "dropper"), "count of the resistors that are left", "resistors",
         "Nothing would limit the current: see burnout.",
     )  # fmt: skip
-    names = ("led", "second_led", "diode", "breakdown")
-    drops = dict(zip(names, circuits.fill_in(circuit, **drop_volts), strict=True))
-    crest, window = np.sqrt(2.0) * supply.volts_rms, np.radians(dimmer.conduction_degrees)
-    amps = crest / (left * ohms)
-    square, forward, backward = 0.0, 0.0, 0.0
-    for parts in WAYS[circuit][SOUND if fault == "dropper" else fault]:
-        if parts is None:
-            continue
-        pulse = pulses.pulse(sum(drops[part] for part in parts) / crest, window)
-        square = square + amps * amps * pulses.square_area(pulse) / (2.0 * np.pi)
-        peak = amps * pulses.height(pulse.threshold, window)
-        if "breakdown" in parts:
-            backward = np.maximum(backward, peak)
-        elif "led" in parts or "second_led" in parts:
-            forward = np.maximum(forward, peak)
+    wiring = circuits.named(circuit).sound
+    if fault not in (SOUND, "dropper"):
+        wiring = circuits.named(circuit).faulty[fault, "short"]
+    laws = circuits.laws(circuit, **drop_volts)
+    point = of_wiring(wiring, supply, dimmer, left * ohms, laws)
     each = supply.volts_rms / left
-    shape = np.broadcast(square, each).shape
-    found = (ohms * square, each, forward, backward)
-    return State(*(limits.plain(np.broadcast_to(value, shape)) for value in found))
+    found = (
+        point.resistor_watts / left, each,
+        np.maximum(point.led_amps_peak, point.second_led_amps_peak), point.led_reverse_amps_peak,
+    )  # fmt: skip
+    return State(*(limits.plain(value) for value in np.broadcast_arrays(*found)))

@@ -121,8 +121,9 @@ def reaches_led(circuit, state, **drops):
     >>> reaches_led("series_diode", state), reaches_led("bridge", state, led_volts=3.2)
     (True, True)
     """
-    forward, _ = circuits.drops(circuit, *circuits.fill_in(circuit, **drops))
-    return limits.plain(state.volts_peak > forward)
+    laws = circuits.laws(circuit, **drops)
+    way = circuits.named(circuit).sound.forward
+    return limits.plain(state.volts_peak > sum(laws[name].volts for name in way))
 
 
 def _conductance(ohms, name):

@@ -1,215 +1,178 @@
-"""The sums over one mains cycle for each circuit, as `operating_point` reports them.
+"""The sums over one mains cycle of a wiring, each worked out when it is asked for.
 
-Takes checked numbers and returns a dictionary of them; who may pass what is decided in
-`operating_point`. Works on floats and on arrays of one length alike. Knows no ratings.
+Takes checked numbers; who may pass what is decided in `operating_point`. Works on floats and on
+arrays of one length alike. Knows no ratings.
 """
+
+from functools import cached_property
 
 import numpy as np
 
-from helpers.physics import circuits, harmonics, pulses
+from helpers.physics.circuits import IN_LEDS, LEDS
+from helpers.physics.flows import flow
+from helpers.physics.parts import Part
 
 _TURN = 2.0 * np.pi
 
 
-def solve(
-    circuit, resistor_side, volts_rms, hertz, conduction_degrees, ohms,
-    led_volts, second_led_volts, diode_volts, breakdown_volts,
-):  # fmt: skip
-    """Return every field of `OperatingPoint` by name.
+class Cycle:
+    """One wiring behind a dimmer; its methods are the fields of `OperatingPoint`.
 
     Parameters
     ----------
-    circuit, resistor_side : str
-        As for `operating_point` [-].
-    volts_rms, hertz, conduction_degrees, ohms : float or array
-        Supply, part of the half-cycle let through, series resistance [V], [Hz], [deg], [ohm].
-    led_volts, second_led_volts, diode_volts, breakdown_volts : float or array
-        The drops [V].
-
-    Returns
-    -------
-    results : dict
-        Floats or arrays, some broadcastable rather than full.
-
-    Notes
-    -----
-    See `operating_point`. Forward is the half-cycle of the (first) LED, backward the other.
-
-    References
-    ----------
-    Derived here; every result is compared with adaptive quadrature in the tests.
-
-    Examples
-    --------
-    >>> results = solve("bridge", "ac", 230.0, 50.0, 180.0, 120e3, 2.0, 2.0, 0.7, 5.0)
-    >>> round(float(results["led_amps_mean"]) * 1e3, 3)
-    1.697
+    wiring : circuits.Wiring
+        The ways of the current.
+    laws : dict of str to parts.Part
+        Law of every part that it names.
+    crest, window, hertz, ohms : float or array
+        Peak of the supply, what the dimmer lets through of a half-cycle, frequency, resistance of
+        the dropper [V], [rad], [Hz], [ohm].
     """
-    crest = np.sqrt(2.0) * volts_rms
-    window = np.radians(conduction_degrees)
-    drops = led_volts, second_led_volts, diode_volts, breakdown_volts
-    forward, backward = circuits.half_cycle_pulses(circuit, crest, window, drops)
-    amps = crest / ohms
-    flow = _current(forward, amps, window)
-    back_flow = flow if backward is forward else _current(backward, amps, window)
-    return (
-        _led(circuit, flow, back_flow, forward, window)
-        | _reverse_volts(circuit, resistor_side, crest * pulses.height(0.0, window), *drops)
-        | _powers(circuit, flow, back_flow, crest, ohms, *drops)
-        | _light(circuit, forward, backward, window, hertz)
-    )
 
+    def __init__(self, wiring, laws, crest, window, hertz, ohms):
+        self.wiring, self.laws, self.hertz, self.ohms = wiring, laws, hertz, ohms
+        self.volts_peak = crest * np.sin(np.minimum(window, 0.5 * np.pi))
 
-def _current(pulse, amps, window):
-    """Mean, mean square, peak and delivered part of one half-cycle's current."""
-    if pulse is None:
-        return 0.0, 0.0, 0.0, 0.0
-    per_turn = amps / _TURN
-    return (
-        per_turn * pulses.area(pulse),
-        amps * per_turn * pulses.square_area(pulse),
-        amps * pulses.height(pulse.threshold, window),
-        per_turn * pulses.delivered_area(pulse),
-    )
+        def through(way):
+            chain = None if way is None else [Part(ohms=ohms), *(laws[name] for name in way)]
+            return flow(crest, window, chain)
 
-
-def _led(circuit, flow, back_flow, forward, window):
-    mean, square, peak, _ = flow
-    back_mean, back_square, back_peak, _ = back_flow
-    halves = 2.0 if circuit == "bridge" else 1.0
-    breaks_down = circuit == "resistor_only"
-    second = circuit == "two_leds"
-    bright_level = np.minimum(
-        forward.threshold + 0.01 * pulses.height(forward.threshold, window), 1.0
-    )
-    bright_width = np.where(forward.width > 0.0, pulses.width(bright_level, window), 0.0)
-    rms_forward = np.sqrt(halves * square)
-    return {
-        "led_amps_mean": halves * mean,
-        "led_amps_net_mean": mean - back_mean if breaks_down else halves * mean,
-        "led_amps_rms_forward": rms_forward,
-        "led_amps_rms": np.sqrt(square + back_square) if breaks_down else rms_forward,
-        "led_amps_peak": peak,
-        "led_reverse_amps_peak": back_peak if breaks_down else 0.0,
-        "led_conduction_fraction": halves / _TURN * forward.width,
-        "led_bright_fraction": halves / _TURN * bright_width,
-        "second_led_amps_mean": back_mean if second else 0.0,
-        "second_led_amps_peak": back_peak if second else 0.0,
-        "branch_amps_rms": np.sqrt(square + back_square),
-        "branch_amps_peak": np.maximum(peak, back_peak),
-    }
-
-
-def _reverse_volts(
-    circuit, resistor_side, volts_peak, led_volts, second_led_volts, diode_volts, breakdown_volts
-):
-    """What LED and diodes hold off, never more than the wave's own peak."""
-    led, diode = {
-        "resistor_only": (breakdown_volts, 0.0),
-        "series_diode": (0.0, np.inf),
-        "diode_across": (diode_volts, led_volts),
-        "two_leds": (second_led_volts, 0.0),
-        "bridge": (0.0, led_volts + diode_volts if resistor_side == "ac" else np.inf),
-    }[circuit]
-    bound = breakdown_volts if circuit == "series_diode" else led
-    return {
-        "led_reverse_volts_peak": np.minimum(led, volts_peak),
-        "led_reverse_volts_bound": np.minimum(bound, volts_peak),
-        "diode_reverse_volts_peak": np.minimum(diode, volts_peak),
-    }
-
-
-def _powers(circuit, flow, back_flow, crest, ohms, *drops):
-    mean, square, _, delivered = flow
-    back_mean, back_square, _, back_delivered = back_flow
-    led_volts, second_led_volts, diode_volts, breakdown_volts = drops
-    led_watts = led_volts * mean
-    diode_watts = 0.0
-    if circuit == "resistor_only":
-        led_watts = led_watts + breakdown_volts * back_mean
-    elif circuit == "two_leds":
-        led_watts = led_watts + second_led_volts * back_mean
-    elif circuit == "series_diode":
-        diode_watts = diode_volts * mean
-    elif circuit == "diode_across":
-        diode_watts = diode_volts * back_mean
-    else:
-        led_watts = 2.0 * led_watts
-        diode_watts = 4.0 * diode_volts * mean
-    branch_watts = crest * (delivered + back_delivered)
-    return {
-        "resistor_watts": ohms * (square + back_square),
-        "led_watts": led_watts,
-        "diode_watts": diode_watts,
-        "branch_watts": branch_watts,
-        "branch_watt_hours_per_day": 24.0 * branch_watts,
-    }
-
-
-def _light(circuit, forward, backward, window, hertz):
-    """Flicker of the light, which is in proportion to the forward current of every LED."""
-    area = pulses.area(forward)
-    if circuit == "bridge":
-        shape = _same_twice(forward, area, window)
-    elif circuit == "two_leds":
-        shape = _two_pulses(forward, area, backward, window)
-    else:
-        shape = _one_pulse(forward, area, window)
-    total, above, at_line, at_twice, halves_differ = shape
-    lit = total > 0.0
-    # A dark light has no flicker; dividing by one instead keeps the zeros.
-    divisor = np.where(lit, total, 1.0)
-    at_line, at_twice = 200.0 * at_line / divisor, 200.0 * at_twice / divisor
-    return {
-        "light_percent_flicker": 100.0 * lit,
-        "light_flicker_index": above / divisor,
-        "light_modulation_at_line_percent": at_line,
-        "light_modulation_at_twice_line_percent": at_twice,
-        "light_fundamental_hertz": lit * np.where(halves_differ, hertz, 2.0 * hertz),
-        "light_dominant_hertz": lit * np.where(at_line >= at_twice, hertz, 2.0 * hertz),
-    }
-
-
-def _one_pulse(pulse, area, window):
-    above = pulses.area(pulses.pulse(pulse.threshold + area / _TURN, window))
-    at_line = _length(*harmonics.first_harmonic(pulse))
-    at_twice = _length(*harmonics.second_harmonic(pulse))
-    return area, above, at_line, at_twice, True
-
-
-def _same_twice(pulse, area, window):
-    above = pulses.area(pulses.pulse(pulse.threshold + 2.0 * area / _TURN, window))
-    at_twice = _length(*harmonics.second_harmonic(pulse))
-    return 2.0 * area, 2.0 * above, 0.0, 2.0 * at_twice, False
-
-
-def _two_pulses(forward, area, backward, window):
-    back_area = pulses.area(backward)
-    total = area + back_area
-    level = total / _TURN
-    above = pulses.area(pulses.pulse(forward.threshold + level, window)) + pulses.area(
-        pulses.pulse(backward.threshold + level, window)
-    )
-    # The backward half comes half a turn later: it subtracts at line frequency, adds at twice it.
-    cosine, sine = _from_crossing(forward, harmonics.first_harmonic(forward), 1)
-    back_cosine, back_sine = _from_crossing(backward, harmonics.first_harmonic(backward), 1)
-    at_line = _length(cosine - back_cosine, sine - back_sine)
-    cosine, sine = _from_crossing(forward, harmonics.second_harmonic(forward), 2)
-    back_cosine, back_sine = _from_crossing(backward, harmonics.second_harmonic(backward), 2)
-    at_twice = _length(cosine + back_cosine, sine + back_sine)
-    return total, above, at_line, at_twice, np.abs(area - back_area) > 1e-9 * total
-
-
-def _from_crossing(pulse, parts, order):
-    """Turn a harmonic counted from the start of its pulse to count from the zero crossing."""
-    cosine, sine = parts
-    for _ in range(order):
-        cosine, sine = (
-            cosine * pulse.cos_start - sine * pulse.threshold,
-            cosine * pulse.threshold + sine * pulse.cos_start,
+        self.forward = through(wiring.forward)
+        alike = wiring.backward == wiring.forward
+        self.backward = self.forward if alike else through(wiring.backward)
+        self.ways = (
+            (wiring.forward or (), self.forward),
+            (wiring.backward or (), self.backward),
         )
-    return cosine, sine
+
+    def flows(self, *names):
+        """The flows that pass one of some parts; one that serves both half-cycles stands twice."""
+        return [flow for way, flow in self.ways if any(name in way for name in names)]
+
+    def led_amps_mean(self):
+        return sum(flow.mean for flow in self.flows("led"))
+
+    def led_amps_net_mean(self):
+        return self.led_amps_mean() - sum(flow.mean for flow in self.flows("breakdown"))
+
+    def led_amps_rms_forward(self):
+        return np.sqrt(sum(flow.square for flow in self.flows("led")))
+
+    def led_amps_rms(self):
+        return np.sqrt(sum(flow.square for flow in self.flows("led", "breakdown")))
+
+    def led_amps_peak(self):
+        return _highest(self.flows("led"))
+
+    def led_reverse_amps_peak(self):
+        return _highest(self.flows("breakdown"))
+
+    def led_conduction_fraction(self):
+        return sum(flow.width for flow in self.flows("led")) / _TURN
+
+    def led_bright_fraction(self):
+        return sum(flow.width_above(0.01 * flow.peak) for flow in self.flows("led")) / _TURN
+
+    def second_led_amps_mean(self):
+        return sum(flow.mean for flow in self.flows("second_led"))
+
+    def second_led_amps_peak(self):
+        return _highest(self.flows("second_led"))
+
+    def second_led_reverse_amps_peak(self):
+        return _highest(self.flows("second_breakdown"))
+
+    def branch_amps_rms(self):
+        return np.sqrt(self.forward.square + self.backward.square)
+
+    def branch_amps_peak(self):
+        return np.maximum(self.forward.peak, self.backward.peak)
+
+    def resistor_watts(self):
+        return self.ohms * (self.forward.square + self.backward.square)
+
+    def led_watts(self):
+        return self._watts(IN_LEDS)
+
+    def diode_watts(self):
+        return self._watts(("diode",))
+
+    def _watts(self, names):
+        return sum(
+            flow.watts_in(self.laws[name]) for way, flow in self.ways for name in way
+            if name in names
+        )  # fmt: skip
+
+    def branch_watts(self):
+        return self.forward.delivered + self.backward.delivered
+
+    def branch_watt_hours_per_day(self):
+        return 24.0 * self.branch_watts()
+
+    def _held(self, names, amps):
+        """Volts of some parts at a current, never more than the wave's own peak."""
+        return np.minimum(sum(self.laws[name].volts_at(amps) for name in names), self.volts_peak)
+
+    def led_reverse_volts_peak(self):
+        return self._held(self.wiring.led_holds, self.backward.peak)
+
+    def led_reverse_volts_bound(self):
+        most = self.wiring.led_may_hold
+        return self._held(self.wiring.led_holds if most is None else most, self.backward.peak)
+
+    def diode_reverse_volts_peak(self):
+        return self._held(self.wiring.diode_holds, self.forward.peak)
+
+    def gap_volts_peak(self):
+        return self._held(self.wiring.gap_holds, self.branch_amps_peak())
+
+    @cached_property
+    def _light(self):
+        """Flows that light an LED, and the mean of all of them."""
+        lit = self.flows(*LEDS)
+        return lit, sum(flow.mean for flow in lit)
+
+    def _of_light(self, value):
+        """Divide by the mean; a dark light has no flicker, and dividing by one keeps its zeros."""
+        mean = self._light[1]
+        return value / np.where(mean > 0.0, mean, 1.0)
+
+    def light_percent_flicker(self):
+        return 100.0 * (self._light[1] > 0.0)
+
+    def light_flicker_index(self):
+        lit, mean = self._light
+        return self._of_light(sum(flow.mean_above(mean) for flow in lit))
+
+    @cached_property
+    def _modulations(self):
+        lit, _ = self._light
+        found = []
+        for order, turned in ((1, -1.0), (2, 1.0)):
+            cosine = sine = 0.0
+            for each, sign in zip(lit, (1.0, turned), strict=False):
+                own = each.harmonic(order)
+                cosine, sine = cosine + sign * own[0], sine + sign * own[1]
+            found.append(200.0 * self._of_light(np.sqrt(cosine * cosine + sine * sine)))
+        return found
+
+    def light_modulation_at_line_percent(self):
+        return self._modulations[0]
+
+    def light_modulation_at_twice_line_percent(self):
+        return self._modulations[1]
+
+    def light_fundamental_hertz(self):
+        lit, mean = self._light
+        differ = len(lit) < 2 or np.abs(lit[0].mean - lit[1].mean) > 1e-9 * mean
+        return (mean > 0.0) * np.where(differ, self.hertz, 2.0 * self.hertz)
+
+    def light_dominant_hertz(self):
+        at_line, at_twice = self._modulations
+        lit = self._light[1] > 0.0
+        return lit * np.where(at_line >= at_twice, self.hertz, 2.0 * self.hertz)
 
 
-def _length(cosine, sine):
-    return np.sqrt(cosine * cosine + sine * sine)
+def _highest(flows):
+    peaks = [flow.peak for flow in flows]
+    return peaks[0] if len(peaks) == 1 else np.maximum(*peaks) if peaks else 0.0

@@ -1,24 +1,30 @@
-"""One entry point for the five indicator circuits behind a supply and a dimmer.
+"""One entry point for the indicator circuits behind a supply and a dimmer.
 
 Everything that a lesson, a candidate or a bench log asks of a circuit comes from `operating_point`:
-currents, power in every part, reverse voltage, conduction, flicker and energy. Closed forms from
-`pulses`; every argument may be an array. Constant drops only. Knows no ratings and no limits.
+currents, power in every part, reverse voltage, conduction, flicker and energy. Every argument may
+be an array. Constant drops unless real parts are given. Knows no ratings and no limits.
 """
 
 from dataclasses import dataclass, fields
 
 import numpy as np
 
-from helpers.physics import circuits, limits, one_cycle
+from helpers.physics import circuits, limits
+from helpers.physics.one_cycle import Cycle
+from helpers.physics.parts import Part
 from helpers.physics.phase_cut import NO_DIMMER
 
-# Points worked on at a time, so that a few dozen arrays of them stay in the processor's cache.
-_CHUNK = 8192
+# Points worked on at a time, so that a few dozen arrays of them stay in the processor's cache; of
+# real parts, which take many currents a point, fewer.
+_CHUNK, _CHUNK_OF_REAL = 8192, 256
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, init=False)
 class OperatingPoint:
-    """What a circuit does over one mains cycle; every field is a float or an array."""
+    """What a circuit does over one mains cycle; every field is a float or an array.
+
+    A field is worked out when it is first asked for.
+    """
 
     led_amps_mean: float
     """Mean forward current of the LED: what makes light [A]."""
@@ -44,6 +50,8 @@ class OperatingPoint:
     """Mean forward current of the second LED, zero if there is none [A]."""
     second_led_amps_peak: float
     """Highest forward current of the second LED, zero if there is none [A]."""
+    second_led_reverse_amps_peak: float
+    """Highest breakdown current of the second LED, which only a fault can bring [A]."""
     branch_amps_rms: float
     """Rms of the current in the resistor [A]."""
     branch_amps_peak: float
@@ -60,6 +68,8 @@ class OperatingPoint:
     """Energy that it takes in 24 hours [Wh]."""
     diode_reverse_volts_peak: float
     """Highest reverse voltage of any silicon diode, zero if there is none [V]."""
+    gap_volts_peak: float
+    """Highest voltage across a part that is open, zero if none is [V]."""
     light_percent_flicker: float
     """Highest less lowest light over their sum; zero if dark [%]."""
     light_flicker_index: float
@@ -73,16 +83,41 @@ class OperatingPoint:
     light_dominant_hertz: float
     """Frequency of the larger of the two modulations; zero if dark [Hz]."""
 
+    def __init__(self, cycle, shape, size):
+        self.__dict__.update(_cycle=cycle, _shape=shape, _size=size, _asked=False)
+
+    def __getattr__(self, name):
+        if name not in _FIELDS:
+            raise AttributeError(f"an operating point has no {name}; it has {', '.join(_FIELDS)}.")
+        # One number costs itself; whoever asks for a second gets all in one pass, piece by piece.
+        asked = name, *(_FIELDS if self.__dict__["_asked"] else ())
+        self.__dict__["_asked"] = True
+        self.__dict__.update(self._work_out(asked))
+        return self.__dict__[name]
+
+    def _work_out(self, names):
+        if self._shape == ():
+            cycle = self._cycle(...)
+            return {name: float(getattr(cycle, name)()) for name in names}
+        count = int(np.prod(self._shape))
+        found = {name: np.empty(count) for name in names}
+        for start in range(0, count, self._size):
+            piece = slice(start, start + self._size)
+            cycle = self._cycle(piece)
+            for name, values in found.items():
+                values[piece] = getattr(cycle, name)()
+        return {name: values.reshape(self._shape) for name, values in found.items()}
+
 
 _FIELDS = tuple(field.name for field in fields(OperatingPoint))
 
 
-def operating_point(circuit, supply, dimmer=NO_DIMMER, *, ohms, resistor_side="ac", **drops):
-    """Return everything that one of the five circuits does on a supply behind a dimmer.
+def operating_point(circuit, supply, dimmer=NO_DIMMER, *, ohms, resistor_side="ac", **laws_of):
+    """Return everything that a circuit does on a supply behind a dimmer.
 
     Parameters
     ----------
-    circuit : str
+    circuit : str or circuits.Circuit
         A key of `circuits.CIRCUITS` [-].
     supply : mains.Supply
         Volts and frequency.
@@ -92,9 +127,10 @@ def operating_point(circuit, supply, dimmer=NO_DIMMER, *, ohms, resistor_side="a
         Series resistance, the whole string [ohm].
     resistor_side : str
         'ac' or 'dc' side of a bridge; only the reverse voltage of the diodes depends on it [-].
-    **drops : float or array
+    **laws_of : float or array, or parts.Part
         led_volts (2 unless given), second_led_volts (as led_volts), diode_volts (0.7) and
-        breakdown_volts (5), as `circuits.fill_in` explains them [V].
+        breakdown_volts (5), as `circuits.fill_in` explains them [V]; or real parts as led,
+        second_led and diode, as `circuits.laws` explains them.
 
     Returns
     -------
@@ -109,11 +145,11 @@ def operating_point(circuit, supply, dimmer=NO_DIMMER, *, ohms, resistor_side="a
 
     Notes
     -----
-    Current flows while the voltage exceeds the drops D of its half-cycle:
-    ``(sqrt(2) V sin(angle) - D) / ohms``, between the angles where the sine passes D and where the
-    dimmer blocks. Means are over the whole cycle. Light follows the forward current at once.
-    True while the drops may be taken as constant: at microamps an LED drops about a quarter less,
-    and a leaking dimmer or a long cable lights it where this says dark.
+    Current flows while the voltage exceeds the drops of its half-cycle, between the angles where
+    the sine passes them and where the dimmer blocks: ``(sqrt(2) V sin(angle) - drops) / ohms``.
+    Means are over the whole cycle. Light follows the forward current at once.
+    Constant drops are good to about 1 % on the mains: at microamps an LED drops about a quarter
+    less, see `leds.constant_drop_error`. A part that blocks leaks nothing here.
 
     References
     ----------
@@ -126,29 +162,60 @@ def operating_point(circuit, supply, dimmer=NO_DIMMER, *, ohms, resistor_side="a
     >>> f"{point.led_amps_mean * 1e3:.3f} mA mean, {point.resistor_watts:.3f} W in the resistor"
     '0.852 mA mean, 0.216 W in the resistor'
     """
+    wiring = circuits.named(circuit).sound
     limits.one_of(resistor_side, "resistor_side", ("ac", "dc"))
+    if resistor_side == "dc" and wiring.diode_holds:
+        wiring = wiring._replace(diode_holds=circuits.MAINS)
+    return of_wiring(wiring, supply, dimmer, ohms, circuits.laws(circuit, **laws_of))
+
+
+def of_wiring(wiring, supply, dimmer, ohms, laws):
+    """Return the operating point of one wiring: of a sound circuit, or of one with a fault.
+
+    Parameters
+    ----------
+    wiring : circuits.Wiring
+        The ways of the current.
+    supply, dimmer, ohms
+        As for `operating_point`.
+    laws : dict of str to parts.Part
+        What `circuits.laws` returns.
+
+    Returns
+    -------
+    point : OperatingPoint
+
+    Raises
+    ------
+    ValueError
+        If the resistance is not above zero.
+
+    Examples
+    --------
+    >>> from helpers.physics import mains
+    >>> laws, gap = circuits.laws("bridge"), circuits.named("bridge").faulty["led", "open"]
+    >>> round(of_wiring(gap, mains.Supply(100.0, 50.0), NO_DIMMER, 1e5, laws).gap_volts_peak)
+    141
+    """
     ohms = limits.positive(ohms, "ohms", "ohm", "Without a resistor the LED is destroyed.")
-    volts = circuits.fill_in(circuit, **drops)
-    inputs = (supply.volts_rms, supply.hertz, dimmer.conduction_degrees, ohms, *volts)
-    shape = np.broadcast_shapes(*map(np.shape, inputs))
-    if shape == ():
-        solved = one_cycle.solve(circuit, resistor_side, *map(float, inputs))
-        return OperatingPoint(**{name: float(value) for name, value in solved.items()})
-    return OperatingPoint(**_solve_in_chunks(circuit, resistor_side, inputs, shape))
+    inputs = [
+        np.sqrt(2.0) * supply.volts_rms, np.radians(dimmer.conduction_degrees), supply.hertz, ohms,
+        *(value for part in laws.values() for value in part),
+    ]  # fmt: skip
+    shape = ()
+    if any(isinstance(value, np.ndarray) for value in inputs):
+        arrays = [np.asarray(value, dtype=float) for value in inputs]
+        shape = np.broadcast_shapes(*(value.shape for value in arrays))
+        inputs = [
+            np.broadcast_to(value, shape).reshape(-1) if value.size != 1 else value.item()
+            for value in arrays
+        ]
 
+    def cycle(piece):
+        values = [value[piece] if isinstance(value, np.ndarray) else value for value in inputs]
+        rest = iter(values[4:])
+        of_parts = {name: Part(*(next(rest) for _ in Part._fields)) for name in laws}
+        return Cycle(wiring, of_parts, *values[:4])
 
-def _solve_in_chunks(circuit, resistor_side, inputs, shape):
-    count = int(np.prod(shape))
-    flat = [
-        np.broadcast_to(value, shape).reshape(-1) if value.size != 1 else np.float64(value.item())
-        for value in (np.asarray(value, dtype=float) for value in inputs)
-    ]
-    results = {name: np.empty(count) for name in _FIELDS}
-    for start in range(0, count, _CHUNK):
-        piece = slice(start, start + _CHUNK)
-        solved = one_cycle.solve(
-            circuit, resistor_side, *(value[piece] if value.ndim else value for value in flat)
-        )
-        for name, values in results.items():
-            values[piece] = solved[name]
-    return {name: values.reshape(shape) for name, values in results.items()}
+    real = any(laws[name].is_junction for way in wiring[:2] for name in way or ())
+    return OperatingPoint(cycle, shape, _CHUNK_OF_REAL if real else _CHUNK)

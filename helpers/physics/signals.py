@@ -1,14 +1,17 @@
 """Waves summed up in the five numbers that any meter can know of them.
 
-A `Signal` is all that `meters` needs for a reading. Closed forms from `pulses`, for the dimmed
-mains, its half wave, and the currents of the indicator circuits. Knows no meter.
+A `Signal` is all that `meters` needs for a reading. For the dimmed mains, its half wave, and the
+currents of the indicator circuits. Knows no meter.
 """
 
 from typing import NamedTuple
 
 import numpy as np
 
-from helpers.physics import circuits, limits, mains, phase_cut, pulses
+from helpers.physics import circuits, limits, mains, phase_cut
+from helpers.physics.flows import flow
+from helpers.physics.one_cycle import Cycle
+from helpers.physics.parts import Part
 
 
 class Signal(NamedTuple):
@@ -90,8 +93,7 @@ def half_wave(supply, dimmer=phase_cut.NO_DIMMER):
     70.711
     """
     window = np.radians(dimmer.conduction_degrees)
-    peak = mains.peak(supply.volts_rms)
-    return _one_sided(pulses.pulse(0.0, window), window, peak, halves=1.0)
+    return _signal([flow(mains.peak(supply.volts_rms), window, [Part(ohms=1.0)])])
 
 
 def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, *, ohms, **drops):
@@ -134,10 +136,8 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, *, ohms, **drops):
     >>> round(signal.mean * 1e3, 3)
     1.697
     """
-    forward, backward, window, amps = _pulses_of(circuit, supply, dimmer, ohms, drops)
-    if circuit == "resistor_only":
-        return _two_sided(forward, backward, window, amps)
-    return _one_sided(forward, window, amps, halves=2.0 if circuit == "bridge" else 1.0)
+    cycle = _cycle(circuit, supply, dimmer, ohms, drops)
+    return _signal(cycle.flows("led"), cycle.flows("breakdown"))
 
 
 def branch_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, *, ohms, **drops):
@@ -180,48 +180,27 @@ def branch_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, *, ohms, **drops
     >>> round(signal.mean * 1e3, 3), round(signal.rms * 1e3, 3)
     (0.852, 1.341)
     """
-    forward, backward, window, amps = _pulses_of(circuit, supply, dimmer, ohms, drops)
-    if backward is None:
-        return _one_sided(forward, window, amps, halves=1.0)
-    return _two_sided(forward, backward, window, amps)
+    cycle = _cycle(circuit, supply, dimmer, ohms, drops)
+    return _signal([cycle.forward], [cycle.backward])
 
 
-def _pulses_of(circuit, supply, dimmer, ohms, drops):
+def _cycle(circuit, supply, dimmer, ohms, drops):
     ohms = limits.positive(ohms, "ohms", "ohm", "Without a resistor the LED is destroyed.")
-    volts = circuits.fill_in(circuit, **drops)
-    crest = mains.peak(supply.volts_rms)
-    window = np.radians(dimmer.conduction_degrees)
-    return *circuits.half_cycle_pulses(circuit, crest, window, volts), window, crest / ohms
+    laws, wiring = circuits.laws(circuit, **drops), circuits.named(circuit).sound
+    crest, window = mains.peak(supply.volts_rms), np.radians(dimmer.conduction_degrees)
+    return Cycle(wiring, laws, crest, window, supply.hertz, ohms)
 
 
-def _one_sided(pulse, window, scale, halves):
-    """Signal of one pulse a half-cycle (or in both, the second turned up), never negative."""
-    turn = 2.0 * np.pi
-    level = halves * pulses.area(pulse) / turn
-    above = halves * pulses.area(pulses.pulse(pulse.threshold + level, window)) / turn
-    rms = np.sqrt(halves * pulses.square_area(pulse) / turn)
-    peak = pulses.height(pulse.threshold, window)
-    return _scaled(scale, level, level, 2.0 * above, rms, peak)
-
-
-def _two_sided(forward, backward, window, scale):
-    """Signal of a pulse up in one half-cycle and another pulse down in the next."""
-    turn = 2.0 * np.pi
-    up, down = pulses.area(forward) / turn, pulses.area(backward) / turn
+def _signal(ups, downs=()):
+    """Signal of pulses that go up and of pulses that go down, never two at a time."""
+    up, down = (sum(each.mean for each in flows) for flows in (ups, downs))
     level = up - down
-    # As much lies above the mean as below; on the far side of zero only one pulse takes part.
+    # As much lies above the mean as below; on the far side of zero only one kind takes part.
     beyond = np.where(
         level >= 0.0,
-        pulses.area(pulses.pulse(forward.threshold + np.maximum(level, 0.0), window)),
-        pulses.area(pulses.pulse(backward.threshold + np.maximum(-level, 0.0), window)),
+        sum(each.mean_above(np.maximum(level, 0.0)) for each in ups),
+        sum(each.mean_above(np.maximum(-level, 0.0)) for each in downs),
     )
-    rms = np.sqrt((pulses.square_area(forward) + pulses.square_area(backward)) / turn)
-    peak = np.maximum(
-        pulses.height(forward.threshold, window), pulses.height(backward.threshold, window)
-    )
-    return _scaled(scale, level, up + down, 2.0 * beyond / turn, rms, peak)
-
-
-def _scaled(scale, *numbers):
-    values = [scale * number for number in numbers]
-    return Signal(*(value if np.ndim(value) else float(value) for value in values))
+    rms = np.sqrt(sum(each.square for each in (*ups, *downs)))
+    peak = np.max(np.broadcast_arrays(*(each.peak for each in (*ups, *downs))), axis=0)
+    return Signal(*map(limits.plain, (level, up + down, 2.0 * beyond, rms, peak)))

@@ -23,7 +23,28 @@ SUPPLY = Supply(120.0, 60.0)
     ids=lambda value: f"second way: {value}",
 )
 def test_kirchhoff_by_hand(circuit, expected):
-    assert circuits.drops(circuit, 2.0, 3.1, 0.7, 5.0) == pytest.approx(expected)
+    laws = circuits.laws(circuit, led_volts=2.0, second_led_volts=3.1)
+    sums = [
+        way and sum(laws[name].volts for name in way) for way in circuits.named(circuit).sound[:2]
+    ]
+    assert sums == pytest.approx(list(expected))
+
+
+def test_property_a_circuit_passes_through_and_reads_as_what_is_wired():
+    for name, circuit in circuits.CIRCUITS.items():
+        assert circuits.named(name) is circuits.named(circuit) is circuit
+        assert str(circuit).startswith("resistor") and "LED" in str(circuit)
+        by_name, by_value = (operating_point(c, SUPPLY, ohms=47e3) for c in (name, circuit))
+        assert by_name == by_value
+
+
+def test_property_every_part_has_a_law_and_every_fault_names_a_part_of_its_circuit():
+    for name, circuit in circuits.CIRCUITS.items():
+        laws = circuits.laws(name)
+        for wiring in (circuit.sound, *circuit.faulty.values()):
+            assert {part for way in wiring for part in way or ()} <= set(laws)
+        passed = {part for way in circuit.sound[:2] for part in way or ()} - {"breakdown"}
+        assert set(circuit.faulty) == {(p, how) for p in passed for how in ("short", "open")}
 
 
 @pytest.mark.parametrize("circuit", circuits.CIRCUITS)

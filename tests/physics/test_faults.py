@@ -79,14 +79,6 @@ def test_second_way_a_sound_circuit_is_its_operating_point(circuit, dimmer):
     assert found.led_reverse_amps_peak == pytest.approx(point.led_reverse_amps_peak, rel=1e-12)
 
 
-def test_second_way_the_way_of_a_sound_circuit_adds_up_to_its_drops():
-    volts = {"led": LED, "second_led": SECOND, "diode": DIODE, "breakdown": BREAKDOWN}
-    for circuit, ways in faults.WAYS.items():
-        sums = (way and sum(volts[part] for part in way) for way in ways["none"])
-        expected = circuits.drops(circuit, LED, SECOND, DIODE, BREAKDOWN)
-        assert tuple(sums) == pytest.approx(expected)
-
-
 def test_limit_without_drops_a_short_of_one_of_two_doubles_the_heat_of_the_string():
     """All of it is in one part then: four times what each had."""
     none = dict.fromkeys(("led_volts", "second_led_volts", "diode_volts"), 0.0)

@@ -1,21 +1,45 @@
-"""The sums behind `operating_point`: that it reports them all, float for float."""
+"""The sums behind `operating_point`: that it reports them all, and works out what is asked for."""
 
-from dataclasses import asdict
+from dataclasses import asdict, fields
 
+import numpy as np
 import pytest
 
-from helpers.physics import one_cycle
-from helpers.physics.circuits import CIRCUITS
+from helpers.physics import circuits
 from helpers.physics.mains import Supply
-from helpers.physics.operating_point import operating_point
+from helpers.physics.one_cycle import Cycle
+from helpers.physics.operating_point import OperatingPoint, operating_point
 
 
-@pytest.mark.parametrize("circuit", CIRCUITS)
-def test_property_every_result_is_a_field_and_every_field_a_result(circuit):
-    found = one_cycle.solve(circuit, "ac", 230.0, 50.0, 180.0, 68e3, 2.0, 2.0, 0.7, 5.0)
-    assert found == asdict(operating_point(circuit, Supply(230.0, 50.0), ohms=68e3))
+def cycle(circuit, volts):
+    wiring, laws = circuits.named(circuit).sound, circuits.laws(circuit)
+    return Cycle(wiring, laws, np.sqrt(2.0) * volts, np.pi, 50.0, 68e3)
+
+
+@pytest.mark.parametrize("circuit", circuits.CIRCUITS)
+def test_property_every_field_is_a_sum_over_the_cycle(circuit):
+    point, sums = operating_point(circuit, Supply(230.0, 50.0), ohms=68e3), cycle(circuit, 230.0)
+    found = {field.name: getattr(sums, field.name)() for field in fields(OperatingPoint)}
+    assert found == asdict(point)
 
 
 def test_limit_a_supply_below_the_drops_gives_nothing():
-    found = one_cycle.solve("bridge", "dc", 2.0, 50.0, 180.0, 68e3, 2.0, 2.0, 0.7, 5.0)
-    assert found["branch_watts"] == found["led_amps_mean"] == found["light_flicker_index"] == 0.0
+    sums = cycle("bridge", 2.0)
+    assert sums.branch_watts() == sums.led_amps_mean() == sums.light_flicker_index() == 0.0
+
+
+def test_property_what_is_not_asked_for_is_not_worked_out(monkeypatch):
+    def refuse(_):
+        raise AssertionError("nobody asked for it")
+
+    monkeypatch.setattr(Cycle, "light_flicker_index", refuse)
+    point = operating_point("series_diode", Supply(230.0, 50.0), ohms=np.array([68e3, 82e3]))
+    assert point.led_amps_mean.shape == (2,)
+    with pytest.raises(AssertionError, match="nobody asked"):
+        _ = point.light_flicker_index
+
+
+def test_a_field_that_is_not_there_is_refused_with_those_that_are():
+    point = operating_point("series_diode", Supply(230.0, 50.0), ohms=68e3)
+    with pytest.raises(AttributeError, match="no brightness; it has led_amps_mean, led_amps_net"):
+        _ = point.brightness
