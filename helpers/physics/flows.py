@@ -94,7 +94,7 @@ class LayeredFlow(Flow):
 
     def __init__(self, crest, window, chain):
         self.crest, self.window = _column(crest), _column(window)
-        self.chain = [Part(*map(_column, part)) for part in chain]
+        self.chain = [_columns(part) for part in chain]
 
     @cached_property
     def _marks(self):
@@ -164,7 +164,7 @@ class LayeredFlow(Flow):
         return (weights * self._width(self._sine(nodes))).sum(-1)
 
     def watts_in(self, part):
-        part = Part(*map(_column, part))
+        part = _columns(part)
         amps, weights, *_, widths = self._all
         return (weights * (part.volts_at(amps) + amps * part.slope_at(amps)) * widths).sum(-1)
 
@@ -216,6 +216,10 @@ def flow(crest, window, chain):
 
 def _column(value):
     return np.asarray(value, dtype=float)[..., None]
+
+
+def _columns(part):
+    return Part(*(_column(value) if isinstance(value, np.ndarray) else value for value in part))
 
 
 def _places_and_weights():

@@ -3,9 +3,11 @@
 Typical figures only; the data sheet of the part decides. Knows no brightness and no rating.
 """
 
+from typing import NamedTuple
+
 import numpy as np
 
-from helpers.physics import limits
+from helpers.physics import limits, parts
 from helpers.physics.operating_point import operating_point
 from helpers.physics.phase_cut import NO_DIMMER
 
@@ -20,6 +22,18 @@ TYPICAL_METRES = {
     "infrared": 940e-9, "red": 630e-9, "yellow": 590e-9, "yellow-green": 570e-9,
     "green": 525e-9, "blue": 470e-9, "white": 450e-9,
 }  # fmt: skip
+
+#: A real LED by colour: drop at 20 mA, ideality factor, series resistance. Common practice, no
+#: source [V], [-], [ohm].
+REAL = {
+    "infrared": (1.25, 1.6, 3.0), "red": (2.0, 2.0, 5.0), "yellow": (2.1, 2.0, 6.0),
+    "yellow-green": (2.15, 2.0, 8.0), "green": (3.2, 3.0, 12.0), "blue": (3.2, 2.8, 12.0),
+    "white": (3.2, 2.8, 12.0),
+}  # fmt: skip
+
+#: Error of the mean current up to which constant drops will do: the width in which the course takes
+#: a sum as right; common practice, no source [%].
+TAUGHT_WITHIN_PERCENT = 3.0
 
 #: Reverse voltage that data sheets commonly allow. A rating: the breakdown lies above it, often at
 #: tens of volts; common practice, no source [V].
@@ -63,6 +77,102 @@ def typical_volts(colour):
     1.9
     """
     return TYPICAL_VOLTS[limits.one_of(colour, "colour", TYPICAL_VOLTS)]
+
+
+def real(colour):
+    """Return the law of a real LED of a colour.
+
+    Parameters
+    ----------
+    colour : str
+        A key of `REAL` [-].
+
+    Returns
+    -------
+    part : parts.Part
+        For `operating_point` as led [-].
+
+    Raises
+    ------
+    ValueError
+        If the colour is unknown.
+
+    Notes
+    -----
+    Through the drop at 20 mA with a series resistance, `parts.junction`. Real LEDs of one colour
+    differ by some tenths of a volt; far below a microamp they leak more than this says.
+
+    References
+    ----------
+    Shockley's diode equation; the figures are common practice, no source.
+
+    Examples
+    --------
+    >>> round(float(real("red").volts_at(0.5e-3) + parts.SILICON.volts_at(0.5e-3)), 1)
+    2.3
+    """
+    volts, ideality, ohms = REAL[limits.one_of(colour, "colour", REAL)]
+    return parts.junction(volts, 0.020, ideality, ohms)
+
+
+class ConstantDropError(NamedTuple):
+    """How far constant drops are off the diode law."""
+
+    percent: float
+    """Error of the LED's mean current; minus means that constant drops say too little [%]."""
+    fails: bool
+    """Whether that is more than `TAUGHT_WITHIN_PERCENT`, or they say dark and it glows [-]."""
+
+
+def constant_drop_error(circuit, supply, dimmer=NO_DIMMER, *, ohms, led, **drops):
+    """Return where constant drops fail for the light, and by how much.
+
+    Parameters
+    ----------
+    circuit : str
+        A key of `circuits.CIRCUITS` [-].
+    supply : mains.Supply
+        The supply; of a few volts for what is left at off.
+    dimmer : phase_cut.Dimmer
+        The dimmer and its setting.
+    ohms : float or array
+        Series resistance [ohm].
+    led : parts.Part
+        The real LED, as from `real` [-].
+    **drops : float or array
+        The constant drops to judge, as `circuits.fill_in` explains them [V].
+
+    Returns
+    -------
+    error : ConstantDropError
+
+    Raises
+    ------
+    ValueError
+        As `operating_point`.
+
+    Notes
+    -----
+    On the mains they are good to about 1 %. They fail low on the dimmer and at off, where the crest
+    is a few volts and the current microamps: an LED then drops about a quarter less.
+
+    References
+    ----------
+    Derived here: two operating points.
+
+    Examples
+    --------
+    >>> from helpers.physics import mains
+    >>> supplies = mains.Supply(np.array([230.0, 4.0]), 50.0)
+    >>> found = constant_drop_error("series_diode", supplies, ohms=120e3, led=real("red"))
+    >>> found.percent.round(1).tolist(), found.fails.tolist()
+    ([-0.2, -30.0], [False, True])
+    """
+    taught = operating_point(circuit, supply, dimmer, ohms=ohms, **drops).led_amps_mean
+    law = operating_point(circuit, supply, dimmer, ohms=ohms, led=led, **drops).led_amps_mean
+    percent = 100.0 * (taught / np.where(np.asarray(law) > 0.0, law, 1.0) - (np.asarray(law) > 0.0))
+    fails = np.abs(percent) > TAUGHT_WITHIN_PERCENT
+    return ConstantDropError(limits.plain(percent), limits.plain(fails))
 
 
 def photon_electron_volts(metres):

@@ -87,9 +87,11 @@ def junction(volts, amps, ideality, ohms=0.0, thermal_volts=THERMAL_VOLTS):
     slope = limits.positive(ideality, "ideality", "") * thermal_volts
     ohms = limits.not_negative(ohms, "ohms", "ohm")
     across = limits.positive(volts - amps * ohms, "volts less those of the resistance", "V")
-    # The same as amps / expm1(across / slope), which would overflow for a steep junction.
-    saturation = amps * np.exp(-across / slope) / -np.expm1(-across / slope)
-    return Part(0.0, ohms, slope, saturation)
+    turns = limits.between(
+        across / slope, "volts over ideality and thermal volts", "", 0.0, 600.0,
+        "No junction is that steep: is the ideality at least 1?",
+    )  # fmt: skip
+    return Part(0.0, ohms, slope, limits.plain(amps / np.expm1(turns)))
 
 
 #: A small silicon rectifier, drop 0.6 V at 1 mA: common practice, no source.

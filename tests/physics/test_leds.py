@@ -62,3 +62,46 @@ def test_property_shape():
 def test_refusal(call, message):
     with pytest.raises(ValueError, match=message):
         call()
+
+
+@pytest.mark.parametrize("colour", leds.REAL)
+def test_common_practice_a_real_led_drops_about_what_is_typical_at_a_few_milliamperes(colour):
+    """Sheets give 2 mA to 5 mA between the taught drop and 0.35 V less. Common practice."""
+    volts = leds.real(colour).volts_at(3e-3)
+    assert leds.TYPICAL_VOLTS[colour] - 0.35 < volts < leds.TYPICAL_VOLTS[colour] + 0.1
+
+
+def test_published_a_red_led_glows_at_off_more_than_its_constant_drop_says():
+    """An independent program: 3.92 and 5.86 uA behind 529 ohm of heater, 100 nF and 100 ohm."""
+    ohms = 2.0 * 75e3 + 529.0
+    at_off = Supply(3.82, 50.0)
+    real = operating_point("series_diode", at_off, ohms=ohms, led=leds.real("red"))
+    taught = operating_point("series_diode", at_off, ohms=ohms)
+    assert real.led_amps_mean == pytest.approx(5.86e-6, rel=0.01)
+    assert taught.led_amps_mean == pytest.approx(3.92e-6, rel=0.01)
+
+
+def test_second_way_constant_drops_hold_on_the_mains_and_fail_at_a_few_volts():
+    volts = np.array([230.0, 120.0, 8.0, 4.0, 1.5])
+    found = leds.constant_drop_error(
+        "diode_across", Supply(volts, 50.0), ohms=82e3, led=leds.real("red")
+    )
+    assert found.fails.tolist() == [False, False, True, True, True]
+    assert np.all(np.diff(found.percent) < 0.0)
+    assert found.percent[-1] == pytest.approx(-93.0, abs=5.0)
+    low = operating_point("diode_across", Supply(4.0, 50.0), ohms=82e3)
+    law = operating_point("diode_across", Supply(4.0, 50.0), ohms=82e3, led=leds.real("red"))
+    expected = 100.0 * (low.led_amps_mean / law.led_amps_mean - 1.0)
+    assert found.percent[3] == pytest.approx(expected)
+
+
+def test_limit_no_light_by_either_law_is_no_error():
+    off = Dimmer("leading", 180.0)
+    given = {"ohms": 82e3, "led": leds.real("red")}
+    found = leds.constant_drop_error("bridge", Supply(230.0, 50.0), off, **given)
+    assert found == (0.0, False)
+
+
+def test_a_colour_without_a_law_is_refused():
+    with pytest.raises(ValueError, match="colour was read as 'pink'"):
+        leds.real("pink")

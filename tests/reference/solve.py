@@ -12,6 +12,7 @@ from helpers.physics import (
     leds,
     mains,
     meters,
+    parts,
     phase_cut,
     phase_cut_inverse,
     ratings,
@@ -32,8 +33,6 @@ CIRCUITS = {
 
 def solve(kind, inputs):
     """Return the outputs of a case by the names that the reference gives them."""
-    if inputs.get("model", "A") != "A":
-        raise KeyError(kind)
     return _KINDS[kind](inputs)
 
 
@@ -47,6 +46,8 @@ def _dimmer(inputs):
 
 
 def _drops(inputs):
+    if inputs.get("model", "A") == "B":
+        return _real_parts(inputs)
     names = {
         "led_vf_V": "led_volts",
         "led2_vf_V": "second_led_volts",
@@ -54,6 +55,30 @@ def _drops(inputs):
         "led_v_br_V": "breakdown_volts",
     }
     return {ours: inputs[name] for name, ours in names.items() if inputs.get(name) is not None}
+
+
+def _real_parts(inputs):
+    thermal = inputs.get("thermal_voltage_V") or parts.THERMAL_VOLTS
+
+    def led(volts, ohms):
+        return parts.junction(
+            volts, inputs["led_i_ref_A"], inputs["led_n"], ohms or 0.0, thermal_volts=thermal
+        )
+
+    given = {
+        "led": led(inputs["led_vf_ref_V"], inputs.get("led_rs_ohm")),
+        "breakdown_volts": inputs.get("led_v_br_V") or 5.0,
+        "breakdown_ohms": inputs.get("led_r_z_ohm") or 0.0,
+    }
+    if inputs.get("led2_vf_ref_V") is not None:
+        second_ohms = inputs.get("led2_rs_ohm", inputs.get("led_rs_ohm"))
+        given["second_led"] = led(inputs["led2_vf_ref_V"], second_ohms)
+    if inputs.get("diode_is_A") is not None:
+        given["diode"] = parts.Part(
+            0.0, inputs.get("diode_rs_ohm") or 0.0, inputs["diode_n"] * thermal,
+            inputs["diode_is_A"],
+        )  # fmt: skip
+    return given
 
 
 def _phase_cut(inputs):
