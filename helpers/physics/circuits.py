@@ -61,7 +61,8 @@ class Circuit:
         return "led" in (self.sound.backward or ())
 
 
-_DARK = Wiring(BLOCKED, BLOCKED, gap_holds=MAINS)
+DARK = Wiring(BLOCKED, BLOCKED, gap_holds=MAINS)
+"""Something in series is open, and holds all of the mains."""
 _BYPASSED = Wiring((), ())
 _BARE = Wiring(("led",), ("breakdown",), ("breakdown",))
 # With nothing across the LED, what breaks down is also all that the gap beside it has to hold.
@@ -73,16 +74,16 @@ CIRCUITS = {
     "resistor_only": Circuit(
         "resistor and LED; the LED breaks down in the other half-cycle",
         _BARE,
-        {("led", "short"): _BYPASSED, ("led", "open"): _DARK},
+        {("led", "short"): _BYPASSED, ("led", "open"): DARK},
     ),
     "series_diode": Circuit(
         "resistor, LED and a silicon diode in series, which blocks the other half",
         Wiring(("led", "diode"), BLOCKED, (), ("breakdown",), MAINS),
         {
             ("led", "short"): Wiring(("diode",), BLOCKED, diode_holds=MAINS),
-            ("led", "open"): _DARK,
+            ("led", "open"): DARK,
             ("diode", "short"): _BARE,
-            ("diode", "open"): _DARK,
+            ("diode", "open"): DARK,
         },
     ),
     "diode_across": Circuit(
@@ -101,7 +102,8 @@ CIRCUITS = {
         {
             ("led", "short"): _BYPASSED,
             ("led", "open"): Wiring(
-                ("second_breakdown",), ("second_led",), gap_holds=("second_breakdown",)
+                ("second_breakdown",), ("second_led",), ("second_breakdown",),
+                gap_holds=("second_breakdown",),
             ),
             ("second_led", "short"): _BYPASSED,
             ("second_led", "open"): _LEFT_BARE,
