@@ -6,18 +6,14 @@ the terminals does to that is worked out too. Constant drops. Knows no meter.
 """
 
 from dataclasses import dataclass
-from typing import NamedTuple
 
 import numpy as np
 
-from helpers.physics import circuits, limits, mains
+from helpers.physics import circuits, limits, relaxing
+from helpers.physics.off_states import load_of
 from helpers.physics.operating_point import operating_point
+from helpers.physics.relaxing import TURN, Load
 from helpers.physics.signals import Signal
-
-_TURN = 2.0 * np.pi
-_MOST_STEPS = 60  # halving alone needs fewer
-_CLOSE = 1e-13
-_NEAR = 1e-10  # Newton has then gone twice as far; its own noise is greater than _CLOSE
 
 
 @dataclass(frozen=True)
@@ -98,13 +94,14 @@ def off_state(
     >>> round(bled.volts_lowest), round(bled.volts_rms), round(bled.led_share, 3)
     (-531, 309, 0.203)
     """
-    circuit, shape = _circuit(
-        supply, farads, snubber_ohms, dropper_ohms, bleeder_ohms, led_volts, diode_volts
-    )
-    results = _dark(circuit)
-    lit = _lights(circuit)
+    load, shape = load_of(
+        "series_diode", supply, farads, snubber_ohms, dropper_ohms, bleeder_ohms,
+        led_volts=led_volts, diode_volts=diode_volts,
+    )  # fmt: skip
+    results = _dark(load)
+    lit = _lights(load)
     if lit.any():
-        for values, found in zip(results, _lit(_Circuit(*(f[lit] for f in circuit))), strict=True):
+        for values, found in zip(results, _lit(Load(*(f[lit] for f in load))), strict=True):
             values[lit] = found
     *numbers, amps = (limits.plain(values.reshape(shape)) for values in results)
     full = operating_point(
@@ -155,89 +152,43 @@ def volts_at(
     [2.7, -336.7]
     """
     angles = np.radians(limits.finite(degrees, "degrees", "deg"))
-    circuit, _ = _circuit(
-        supply, farads, snubber_ohms, dropper_ohms, bleeder_ohms, led_volts, diode_volts
-    )
-    off, on = _modes(circuit)
-    if not _lights(circuit).item():
-        return _steady(off, angles) - _shift(circuit)
-    starts, stops = _instants(off, on, circuit.drops)
-    after = starts + np.mod(angles - starts, _TURN)
+    load, _ = load_of(
+        "series_diode", supply, farads, snubber_ohms, dropper_ohms, bleeder_ohms,
+        led_volts=led_volts, diode_volts=diode_volts,
+    )  # fmt: skip
+    off, on, _ = relaxing.modes(load)
+    if not _lights(load).item():
+        return relaxing.steady(off, angles) - _shift(load)
+    starts, stops = _instants(load)
+    after = starts + np.mod(angles - starts, TURN)
     return np.where(
         after < stops,
-        _at(on, after, starts, circuit.drops)[0],
-        _at(off, after, stops, circuit.drops)[0],
+        relaxing.at(on, after, starts, load.forward)[0],
+        relaxing.at(off, after, stops, load.forward)[0],
     )
 
 
-class _Circuit(NamedTuple):
-    """One number each per case, in flat arrays."""
-
-    crest: float
-    conductance: float
-    """Of the dropper [1/ohm]."""
-    bleeder: float
-    """Conductance of all else [1/ohm]."""
-    snubber_ohms: float
-    susceptance: float
-    """Of the capacitor [1/ohm]."""
-    drops: float
+def _lights(load):
+    off, *_ = relaxing.modes(load)
+    return (load.shunt > 0.0) & (off.crest > load.forward * np.hypot(1.0, off.rate))
 
 
-class _Mode(NamedTuple):
-    """The voltage v between two instants: dv/dangle = crest cos(angle) - rate (v - level)."""
-
-    crest: float
-    rate: float
-    level: float
-
-
-def _circuit(supply, farads, snubber_ohms, dropper_ohms, bleeder_ohms, led_volts, diode_volts):
-    farads = limits.positive(farads, "farads", "F", "Nanofarads? Multiply by 1e-9.")
-    dropper = limits.positive(dropper_ohms, "dropper_ohms", "ohm", "An LED needs its dropper.")
-    missing = np.asarray(bleeder_ohms) == np.inf
-    slip = "Give inf for a bleeder that is not there."
-    bleeder = limits.positive(np.where(missing, 1.0, bleeder_ohms), "bleeder_ohms", "ohm", slip)
-    values = (
-        mains.peak(supply.volts_rms),
-        1.0 / dropper,
-        np.where(missing, 0.0, 1.0 / bleeder),
-        limits.not_negative(snubber_ohms, "snubber_ohms", "ohm"),
-        _TURN * supply.hertz * farads,
-        limits.not_negative(led_volts, "led_volts", "V")
-        + limits.not_negative(diode_volts, "diode_volts", "V"),
-    )
-    together = np.broadcast_arrays(*values)
-    return _Circuit(*(each.astype(float).ravel() for each in together)), together[0].shape
-
-
-def _modes(circuit):
-    """The two modes: diode blocking, diode conducting."""
-
-    def mode(conductance, level):
-        share = 1.0 / (1.0 + circuit.snubber_ohms * conductance)
-        return _Mode(share * circuit.crest, share * conductance / circuit.susceptance, level)
-
-    both = circuit.bleeder + circuit.conductance
-    level = circuit.conductance * circuit.drops / both
-    return mode(circuit.bleeder, 0.0), mode(both, level)
-
-
-def _lights(circuit):
-    off, _ = _modes(circuit)
-    return (circuit.bleeder > 0.0) & (off.crest > circuit.drops * np.hypot(1.0, off.rate))
-
-
-def _shift(circuit):
+def _shift(load):
     """How far the charged capacitor shifts the mains: it can only without a bleeder."""
-    spare = np.maximum(circuit.crest - circuit.drops, 0.0)
-    return np.where(circuit.bleeder > 0.0, 0.0, spare)
+    spare = np.maximum(load.crest - load.forward, 0.0)
+    return np.where(load.shunt > 0.0, 0.0, spare)
 
 
-def _dark(circuit):
+def _instants(load):
+    """The angles at which the LED starts and stops conducting."""
+    _, _, lit, *_ = relaxing.cycle(load)
+    return lit.start, lit.stop
+
+
+def _dark(load):
     """Lowest, highest, mean, mean size, mean deviation, rms, LED mean: a shifted sine."""
-    off, _ = _modes(circuit)
-    shift, crest = _shift(circuit), off.crest / np.hypot(1.0, off.rate)
+    off, *_ = relaxing.modes(load)
+    shift, crest = _shift(load), off.crest / np.hypot(1.0, off.rate)
     at = np.arcsin(np.clip(shift / crest, -1.0, 1.0))
     above_zero = crest / np.pi * np.cos(at) - shift * (0.5 - at / np.pi)
     return [
@@ -246,105 +197,38 @@ def _dark(circuit):
     ]  # fmt: skip
 
 
-def _lit(circuit):
+def _lit(load):
     """The same where the LED conducts once a cycle."""
-    off, on = _modes(circuit)
-    drops = circuit.drops
-    starts, stops = _instants(off, on, drops)
-    again = starts + _TURN
+    off, on, _ = relaxing.modes(load)
+    drops = load.forward
+    starts, stops = _instants(load)
+    again = starts + TURN
+    lit = relaxing.Stretch(on, starts, stops, drops)
+    blocked = relaxing.Stretch(off, stops, again, drops)
+
+    def turning(angle):
+        _, slope = relaxing.at(off, angle, stops, drops)
+        return slope, -off.crest * np.sin(angle) - off.rate * slope
+
+    bottom = relaxing.root(turning, stops, again, -1.0)
 
     def below(level):
         """Twice the mean of what lies below a level that only the blocking mode passes."""
-        falls = _root(lambda a: _less(level, _at(off, a, stops, drops)), stops, bottom)
-        rises = _root(lambda a: _less(level, _at(off, a, stops, drops)), bottom, again, -1.0)
-        return 2.0 / _TURN * (level * (rises - falls) - _areas(off, falls, rises, level)[0])
 
-    bottom = _root(lambda a: _turning(off, a, stops, drops), stops, again, -1.0)
-    top = _root(lambda a: _turning(on, a, starts, drops), starts, stops)
-    lit, blocked = _areas(on, starts, stops, drops), _areas(off, stops, again, drops)
-    mean, square = ((a + b) / _TURN for a, b in zip(lit, blocked, strict=True))
-    return (
-        _at(off, bottom, stops, drops)[0], _at(on, top, starts, drops)[0], mean,
-        mean + below(0.0 * mean), below(mean), np.sqrt(square),
-        circuit.conductance / _TURN * (lit[0] - drops * (stops - starts)),
-    )  # fmt: skip
+        def passes(angle):
+            return relaxing.less(level, relaxing.at(off, angle, stops, drops))
 
+        falls = relaxing.root(passes, stops, bottom)
+        rises = relaxing.root(passes, bottom, again, -1.0)
+        under = relaxing.Stretch(off, falls, rises, level)
+        return 2.0 / TURN * (level * (rises - falls) - relaxing.areas(under)[0])
 
-def _instants(off, on, drops):
-    """The angles at which the LED starts and stops conducting, once the cycle repeats itself.
-
-    The voltage can rise through the drops only within `reach` of the mains' own zero crossing, and
-    fall through them only outside. The start of that stretch is where the cycle is closed.
-    """
-    reach = np.arccos(np.minimum(off.rate * drops / off.crest, 1.0))
-
-    def follow(volts):
-        starts = _root(lambda a: _less(drops, _at(off, a, -reach, volts)), -reach, reach, -1.0)
-        there = _at(off, starts, -reach, volts)[0]
-        stops = _root(lambda a: _less(drops, _at(on, a, starts, there)), reach, _TURN - reach)
-        return starts, stops, _at(on, stops, starts, there)[0]
-
-    def gained(volts):
-        """What a cycle adds to the voltage it began with, and how that changes with it."""
-        starts, stops, there = follow(volts)
-        kept = np.exp(-on.rate * (stops - starts) - off.rate * (_TURN - (stops - starts)))
-        return _at(off, _TURN - reach, stops, there)[0] - volts, kept - 1.0
-
-    starts, stops, _ = follow(_root(gained, -2.0 * off.crest - 1.0, drops, close=_NEAR))
-    return starts, stops
-
-
-def _steady(mode, angle):
-    return (
-        mode.crest * (np.sin(angle) + mode.rate * np.cos(angle)) / (1.0 + mode.rate**2) + mode.level
+    lit_areas = relaxing.areas(lit)
+    mean, square = (
+        sum(pair) / TURN for pair in zip(lit_areas, relaxing.areas(blocked), strict=True)
     )
-
-
-def _at(mode, angle, start, volts):
-    """Voltage at an angle, from what it is at the start, and its slope."""
-    left = (volts - _steady(mode, start)) * np.exp(-mode.rate * (angle - start))
-    there = _steady(mode, angle) + left
-    return there, mode.crest * np.cos(angle) - mode.rate * (there - mode.level)
-
-
-def _turning(mode, angle, start, volts):
-    _, slope = _at(mode, angle, start, volts)
-    return slope, -mode.crest * np.sin(angle) - mode.rate * slope
-
-
-def _less(level, found):
-    volts, slope = found
-    return volts - level, slope
-
-
-def _areas(mode, start, stop, volts):
-    """Integrals of the voltage and of its square, as sums of complex exponentials."""
-    turning = mode.crest / (mode.rate + 1j) / 2.0 * np.exp(1j * start)
-    terms = (
-        (turning, 1j), (turning.conj(), -1j), (mode.level, 0.0),
-        (volts - _steady(mode, start), -mode.rate),
+    return (
+        relaxing.at(off, bottom, stops, drops)[0], relaxing.extreme(lit, 1.0), mean,
+        mean + below(0.0 * mean), below(mean), np.sqrt(square),
+        load.conductance / TURN * (lit_areas[0] - drops * (stops - starts)),
     )  # fmt: skip
-
-    def grown(rate):
-        some = np.where(rate == 0.0, 1.0, rate)
-        return np.where(rate == 0.0, stop - start, np.expm1(some * (stop - start)) / some)
-
-    once = sum(size * grown(rate) for size, rate in terms)
-    twice = sum(size * other * grown(rate + more) for size, rate in terms for other, more in terms)
-    return once.real, twice.real
-
-
-def _root(function, low, high, sign=1.0, close=_CLOSE):
-    """Where a value that falls (sign 1) or rises (-1) passes zero: Newton, kept between bounds."""
-    low, high = (np.array(each, dtype=float) for each in np.broadcast_arrays(low, high))
-    at = 0.5 * (low + high)
-    for _ in range(_MOST_STEPS):
-        value, slope = function(at)
-        low, high = np.where(sign * value > 0.0, at, low), np.where(sign * value > 0.0, high, at)
-        with np.errstate(divide="ignore", invalid="ignore"):
-            step = at - value / slope
-        after = np.where((step > low) & (step < high), step, 0.5 * (low + high))
-        if np.all(np.abs(after - at) <= close * (1.0 + np.abs(at))):
-            return after
-        at = after
-    return at

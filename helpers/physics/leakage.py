@@ -72,14 +72,12 @@ def off_state(supply, farads, snubber_ohms, heater_ohms=np.inf, dropper_ohms=np.
     """
     farads = limits.positive(farads, "farads", "F", "Nanofarads? Multiply by 1e-9.")
     snubber = limits.not_negative(snubber_ohms, "snubber_ohms", "ohm")
-    conductance = _conductance(heater_ohms, "heater_ohms") + _conductance(
-        dropper_ohms, "dropper_ohms"
-    )
+    shunt = conductance(heater_ohms, "heater_ohms") + conductance(dropper_ohms, "dropper_ohms")
     reactance = 1.0 / (2.0 * np.pi * supply.hertz * farads)
     # Written with the load as a conductance, so that no load at all needs no special case.
-    ratio = np.abs(1.0 + (snubber - 1j * reactance) * conductance)
+    ratio = np.abs(1.0 + (snubber - 1j * reactance) * shunt)
     volts = supply.volts_rms / ratio
-    values = volts, np.sqrt(2.0) * volts, volts * conductance
+    values = volts, np.sqrt(2.0) * volts, volts * shunt
     return OffState(*(value if np.ndim(value) else float(value) for value in values))
 
 
@@ -126,7 +124,31 @@ def reaches_led(circuit, state, **drops):
     return limits.plain(state.volts_peak > sum(laws[name].volts for name in way))
 
 
-def _conductance(ohms, name):
+def conductance(ohms, name):
+    """Return one over a resistance, zero for an infinite one; refuse a short.
+
+    Parameters
+    ----------
+    ohms : float or array
+        Resistance, infinite for a part that is not there [ohm].
+    name : str
+        The word for the message.
+
+    Returns
+    -------
+    siemens : float or ndarray
+        Its conductance [1/ohm].
+
+    Raises
+    ------
+    ValueError
+        If the resistance is not above zero.
+
+    Examples
+    --------
+    >>> float(conductance(np.inf, "heater_ohms"))
+    0.0
+    """
     missing = np.asarray(ohms) == np.inf
     slip = "A short circuit is a fault of its own; give inf for a part that is not there."
     present = limits.positive(np.where(missing, 1.0, ohms), name, "ohm", slip)

@@ -213,7 +213,10 @@ def test_property_shape():
         (lambda: clamped.off_state(EUROPE, 0.0, 1.0, 1e5), "Nanofarads. Multiply by 1e-9"),
         (lambda: clamped.off_state(EUROPE, 1e-7, -1.0, 1e5), "snubber_ohms was read as -1 ohm"),
         (lambda: clamped.off_state(EUROPE, 1e-7, 1.0, 0.0), "An LED needs its dropper"),
-        (lambda: clamped.off_state(EUROPE, 1e-7, 1.0, 1e5, 0.0), "Give inf for a bleeder"),
+        (
+            lambda: clamped.off_state(EUROPE, 1e-7, 1.0, 1e5, 0.0),
+            "give inf for a part that is not there",
+        ),
         (lambda: clamped.off_state(EUROPE, 1e-7, 1.0, 1e5, led_volts=-2.0), "led_volts was read"),
         (lambda: clamped.volts_at("x", EUROPE, 1e-7, 1.0, 1e5), "degrees was read as 'x'"),
     ],

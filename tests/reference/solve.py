@@ -4,7 +4,7 @@ The cases come from an independent program that knows nothing of helpers. Kinds 
 not cover raise KeyError with the kind.
 """
 
-from math import sqrt
+from math import inf, sqrt
 
 from helpers.physics import (
     hazards,
@@ -12,6 +12,7 @@ from helpers.physics import (
     leds,
     mains,
     meters,
+    off_states,
     parts,
     phase_cut,
     phase_cut_inverse,
@@ -234,7 +235,26 @@ def _tolerance_corners(inputs):
     }
 
 
+def _snubber_leak(inputs):
+    # A sound element in this kind is a load like any other; led_i_avg is of one half-cycle.
+    circuit = CIRCUITS[inputs["topology"]]
+    ohms = inputs["heater_ohm"]
+    left = off_states.past_a_capacitor(
+        circuit, _supply(inputs), inputs["snubber_F"], inputs["snubber_ohm"],
+        inputs["series_resistor_ohm"], inf if ohms is None else ohms, **_drops(inputs),
+    )  # fmt: skip
+    halves = 2.0 if circuit == "bridge" else 1.0
+    return {
+        "node_v_rms_V": left.volts_rms,
+        "led_i_avg_mA": 1e3 * left.led_amps_mean / halves,
+        "led_i_peak_mA": 1e3 * left.led_amps_peak,
+        "branch_i_rms_mA": 1e3 * left.branch_amps_rms,
+        "snubber_i_rms_mA": 1e3 * left.leak_amps_rms,
+    }
+
+
 _KINDS = {
+    "snubber_leak": _snubber_leak,
     "phase_cut": _phase_cut,
     "phase_cut_angle_for_rms": _angle_for_rms,
     "meter_on_half_wave": _meter_on_half_wave,

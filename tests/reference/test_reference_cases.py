@@ -12,7 +12,6 @@ LATER = {
     "capacitive_dropper",
     "dropper_switch_on",
     "neon_indicator",
-    "snubber_leak",
 }
 
 

@@ -1,0 +1,316 @@
+"""Every indicator circuit behind a switch that is off, and what leaks past it.
+
+Past a capacitor (a snubber, radio suppression, the wires of a cable) or past a resistance (a lit
+switch, the supply of an electronic dimmer), with the element sound or open, with a bleeder or a
+bypass load. Live in every case: dark, dim or lit, off does not mean safe. Knows no rating.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from helpers.physics import circuits, leakage, limits, mains, parts, relaxing
+from helpers.physics.leds import real
+from helpers.physics.operating_point import of_wiring, operating_point
+from helpers.physics.relaxing import NEVER, TURN, Load
+
+CABLE_FARADS_PER_METRE = 100e-12
+"""Between two neighbouring wires of a cable: common practice, no source [F/m]."""
+GLOW_LAMP_VOLTS = 60.0
+"""What the glow lamp of a lit switch keeps while it burns: common practice, no source [V]."""
+
+
+@dataclass(frozen=True)
+class OffLight:
+    """What is left of light and voltage at off; every field is a float or an array."""
+
+    volts_rms: float
+    """Rms voltage between the terminals, its steady part included [V]."""
+    volts_mean: float
+    """Steady part of it [V]."""
+    volts_lowest: float
+    """Most negative voltage [V]."""
+    volts_highest: float
+    """Most positive voltage [V]."""
+    led_amps_mean: float
+    """Mean forward current of the LED, of both half-cycles in a bridge [A]."""
+    led_amps_peak: float
+    """Its highest forward current [A]."""
+    second_led_amps_mean: float
+    """Mean current of the second LED, zero if there is none [A]."""
+    branch_amps_rms: float
+    """Rms current in the dropper [A]."""
+    leak_amps_rms: float
+    """Rms current past the switch [A]."""
+    led_share: float
+    """Light of all LEDs against the switch on [-]."""
+
+
+def past_a_capacitor(
+    circuit, supply, farads, snubber_ohms, dropper_ohms, load_ohms=np.inf, **drop_volts
+):
+    """Return what a capacitor across the open switch leaves on a circuit, exactly.
+
+    Parameters
+    ----------
+    circuit : str or circuits.Circuit
+        A key of `circuits.CIRCUITS` [-].
+    supply : mains.Supply
+        The supply.
+    farads : float or array
+        Capacitor across the switch; for a cable, its metres times `CABLE_FARADS_PER_METRE` [F].
+    snubber_ohms : float or array
+        Resistance in series with it, zero allowed [ohm].
+    dropper_ohms : float or array
+        Dropper of the indicator [ohm].
+    load_ohms : float or array
+        All else between the terminals side by side: a sound element, a bleeder, a bypass load, a
+        meter; infinite for an open element and nothing else [ohm].
+    **drop_volts : float or array
+        As for `circuits.fill_in` [V].
+
+    Returns
+    -------
+    light : OffLight
+
+    Raises
+    ------
+    ValueError
+        If the circuit is unknown or a value impossible.
+
+    Notes
+    -----
+    Constant drops, so it glows a little earlier than this says: see `by_diode_law` for a sound
+    element. With nothing but a series diode at the terminals the capacitor charges to the crest and
+    no current is left, a case of its own, which `clamped` describes to the meter.
+
+    References
+    ----------
+    Kirchhoff's laws, derived here; compared with adaptive integration through events in the tests.
+
+    Examples
+    --------
+    >>> europe = mains.Supply(230.0, 50.0)
+    >>> sound = past_a_capacitor("diode_across", europe, 100e-9, 100.0, 100e3, 588.0)
+    >>> broken = past_a_capacitor("diode_across", europe, 100e-9, 100.0, 100e3)
+    >>> f"{sound.volts_rms:.1f} V, {sound.led_share:.3f}; {broken.volts_rms:.0f} V"
+    '4.2 V, 0.010; 219 V'
+    >>> blocked = past_a_capacitor("series_diode", europe, 100e-9, 100.0, 100e3)
+    >>> round(blocked.volts_lowest), round(blocked.volts_rms), blocked.led_amps_mean
+    (-648, 396, 0.0)
+    """
+    load, shape = load_of(
+        circuit, supply, farads, snubber_ohms, dropper_ohms, load_ohms, **drop_volts
+    )
+    # Nothing but a diode, or drops that the mains never passes: no current that could settle it.
+    spare = 2.0 * load.crest > load.forward + load.backward
+    settles = (load.shunt > 0.0) | spare
+    shift = np.where(settles, 0.0, np.maximum(load.crest - load.forward, 0.0))
+    results = [
+        np.hypot(load.crest / np.sqrt(2.0), shift), -shift, -load.crest - shift, load.crest - shift,
+        *(0.0 * shift for _ in range(6)),
+    ]  # fmt: skip
+    if settles.any():
+        found = _settled(Load(*(field[settles] for field in load)))
+        for values, value in zip(results, found, strict=True):
+            values[settles] = value
+    *volts, up, up_peak, down, down_peak, branch, leak = (
+        limits.plain(values.reshape(shape)) for values in results
+    )
+    twice = circuits.named(circuit).lights_twice
+    second = down if "second_led" in (circuits.named(circuit).sound.backward or ()) else 0.0 * down
+    full = operating_point(circuit, supply, ohms=dropper_ohms, **drop_volts)
+    lit = up + down if twice else up
+    peak = limits.plain(np.maximum(up_peak, down_peak)) if twice else up_peak
+    most = full.led_amps_mean + full.second_led_amps_mean
+    share = limits.plain((lit + second) / np.where(most > 0.0, most, 1.0))
+    return OffLight(*volts, lit, peak, second, branch, leak, share)
+
+
+def by_diode_law(
+    circuit, supply, farads, snubber_ohms, dropper_ohms, load_ohms, *, led=None, **laws_of
+):
+    """Return how the circuit glows at off beside a sound element, by the diode law.
+
+    Parameters
+    ----------
+    circuit, supply, farads, snubber_ohms, dropper_ohms
+        As for `past_a_capacitor`.
+    load_ohms : float or array
+        Sound element, bleeder and bypass load side by side [ohm].
+    led : parts.Part, optional
+        The real LED; red if left out [-].
+    **laws_of
+        Other real parts, as for `circuits.laws`.
+
+    Returns
+    -------
+    point : operating_point.OperatingPoint
+
+    Raises
+    ------
+    ValueError
+        If a value is impossible, or the load is so weak that it is no sound element.
+
+    Notes
+    -----
+    To the indicator, mains, capacitor and load are a smaller sine behind the resistance of the load
+    (Thevenin). What is left out is the reactance behind that: its share of the dropper, squared.
+
+    References
+    ----------
+    Thevenin's theorem.
+
+    Examples
+    --------
+    >>> europe = mains.Supply(230.0, 50.0)
+    >>> glow = by_diode_law("series_diode", europe, 100e-9, 100.0, 100e3, 588.0)
+    >>> f"{glow.led_amps_mean * 1e6:.1f} uA"
+    '10.3 uA'
+    """
+    state = leakage.off_state(supply, farads, snubber_ohms, load_ohms)
+    reactance = 1.0 / (TURN * supply.hertz * farads)
+    behind = 1.0 / (1.0 / np.asarray(load_ohms) + 1.0 / (snubber_ohms - 1j * reactance))
+    dropper = limits.positive(dropper_ohms, "dropper_ohms", "ohm", "An LED needs its dropper.")
+    limits.between(
+        np.abs(behind.imag) / dropper, "reactance over dropper", "", 0.0, 0.05,
+        "A load this weak is no sound element: see past_a_capacitor.",
+    )  # fmt: skip
+    left = mains.Supply(state.volts_rms, supply.hertz)
+    ohms = limits.plain(dropper + behind.real)
+    return operating_point(circuit, left, ohms=ohms, led=led or real("red"), **laws_of)
+
+
+def past_a_resistance(
+    circuit, supply, switch_ohms, dropper_ohms, load_ohms=np.inf, *, lamp_volts=GLOW_LAMP_VOLTS,
+    **laws_of,
+):  # fmt: skip
+    """Return how the circuit glows at off past a lit switch or an electronic dimmer.
+
+    Parameters
+    ----------
+    circuit, supply, dropper_ohms, load_ohms
+        As for `past_a_capacitor`.
+    switch_ohms : float or array
+        Resistor of the switch's own lamp; of an electronic dimmer, the mains voltage over the
+        current that its own supply draws [ohm].
+    lamp_volts : float or array
+        What the lamp keeps; zero for an electronic dimmer [V].
+    **laws_of
+        Drops and real parts, as for `circuits.laws`.
+
+    Returns
+    -------
+    point : operating_point.OperatingPoint
+        Of the indicator alone; its resistor is the dropper with all that acts like one.
+
+    Raises
+    ------
+    ValueError
+        If the circuit is unknown or a value impossible.
+
+    Notes
+    -----
+    The load takes a share of the mains, behind which the drop of the lamp stands: an indicator of
+    other ohms and with one more part on its way. The lamp is taken to burn once its drop is passed;
+    a real one strikes some tens of volts later, so this is on the bright side.
+
+    References
+    ----------
+    Thevenin's theorem.
+
+    Examples
+    --------
+    >>> europe = mains.Supply(230.0, 50.0)
+    >>> sound = past_a_resistance("series_diode", europe, 330e3, 100e3, 588.0)
+    >>> broken = past_a_resistance("series_diode", europe, 330e3, 100e3)
+    >>> sound.led_amps_mean, f"{broken.led_amps_mean * 1e3:.2f} mA"
+    (0.0, '0.17 mA')
+    """
+    own = limits.positive(switch_ohms, "switch_ohms", "ohm", "A closed switch is not off.")
+    lamp = limits.not_negative(lamp_volts, "lamp_volts", "V")
+    dropper = limits.positive(dropper_ohms, "dropper_ohms", "ohm", "An LED needs its dropper.")
+    conductance = leakage.conductance(load_ohms, "load_ohms")
+    share = 1.0 / (1.0 + own * conductance)
+    wiring = circuits.named(circuit).sound
+    wiring = wiring._replace(
+        forward=wiring.forward and (*wiring.forward, "lamp"),
+        backward=wiring.backward and (*wiring.backward, "lamp"),
+    )
+    laws = circuits.laws(circuit, **laws_of)
+    laws["lamp"] = parts.Part(limits.plain(share * lamp))
+    left = mains.Supply(limits.plain(share * supply.volts_rms), supply.hertz)
+    return of_wiring(wiring, left, circuits.phase_cut.NO_DIMMER, dropper + own * share, laws)
+
+
+def load_of(circuit, supply, farads, snubber_ohms, dropper_ohms, load_ohms=np.inf, **drop_volts):
+    """Return the load of an open switch in flat arrays for `relaxing`, and their shape.
+
+    Parameters
+    ----------
+    circuit, supply, farads, snubber_ohms, dropper_ohms, load_ohms, **drop_volts
+        As for `past_a_capacitor`.
+
+    Returns
+    -------
+    load, shape : relaxing.Load, tuple
+    """
+    laws, wiring = circuits.laws(circuit, **drop_volts), circuits.named(circuit).sound
+    farads = limits.positive(farads, "farads", "F", "Nanofarads? Multiply by 1e-9.")
+    dropper = limits.positive(dropper_ohms, "dropper_ohms", "ohm", "An LED needs its dropper.")
+    values = (
+        mains.peak(supply.volts_rms),
+        1.0 / dropper,
+        leakage.conductance(load_ohms, "load_ohms"),
+        limits.not_negative(snubber_ohms, "snubber_ohms", "ohm"),
+        TURN * supply.hertz * farads,
+        *(
+            NEVER if way is circuits.BLOCKED else sum(laws[name].volts for name in way)
+            for way in (wiring.forward, wiring.backward)
+        ),
+    )
+    together = np.broadcast_arrays(*values)
+    return Load(*(each.astype(float).ravel() for each in together)), together[0].shape
+
+
+def _settled(load):
+    """The fields of `OffLight`, forwards and backwards apart, of a cycle that repeats itself."""
+    _, rest, on, falling, back_again, last = stretches = relaxing.cycle(load)
+    once, twice = zip(*(relaxing.areas(each) for each in stretches), strict=True)
+    widths = [each.stop - each.start for each in stretches]
+    mean, square = sum(once) / TURN, sum(twice) / TURN
+    load_back = load.backward
+
+    def branch(drop, *places):
+        """Integral of the branch's volts beyond a drop, and of their square, over a turn."""
+        first = sum(once[i] + drop * widths[i] for i in places) / TURN
+        second = sum(twice[i] + 2.0 * drop * once[i] + drop**2 * widths[i] for i in places) / TURN
+        crossed = sum(twice[i] + drop * once[i] for i in places) / TURN
+        return first, second, crossed
+
+    up, up_square, up_cross = branch(-load.forward, 2)
+    down, down_square, down_cross = branch(load_back, 0, 4)
+    own = load.conductance
+    branch_square = own**2 * (up_square + down_square)
+    leak = load.shunt**2 * square + 2.0 * load.shunt * own * (up_cross + down_cross) + branch_square
+    lit, pushed = widths[2] > 0.0, widths[4] > 0.0
+    # Where the LED does not conduct, the turn lies in what is left of the cycle on either side.
+    top = np.where(
+        lit, relaxing.extreme(on, 1.0),
+        np.maximum(relaxing.extreme(rest._replace(stop=falling.stop), 1.0),
+                   relaxing.extreme(last, 1.0)),
+    )  # fmt: skip
+    bottom = np.where(
+        pushed, relaxing.extreme(back_again, -1.0),
+        relaxing.extreme(falling._replace(stop=last.stop), -1.0),
+    )  # fmt: skip
+    off = relaxing.modes(load)[0]
+    alone = off.crest / np.hypot(1.0, off.rate)
+    top = np.where(lit | pushed, top, alone)
+    bottom = np.where(lit | pushed, bottom, -alone)
+    return (
+        np.sqrt(square), mean, bottom, top,
+        own * up, own * np.maximum(top - load.forward, 0.0),
+        -own * down, own * np.maximum(-bottom - load_back, 0.0),
+        np.sqrt(branch_square), np.sqrt(np.maximum(leak, 0.0)),
+    )  # fmt: skip
