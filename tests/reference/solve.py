@@ -7,9 +7,12 @@ not cover raise KeyError with the kind.
 from math import inf, sqrt
 
 from helpers.physics import (
+    burnout,
     hazards,
     heat,
+    heater,
     leds,
+    light,
     mains,
     meters,
     off_states,
@@ -214,16 +217,20 @@ def _touch_current(inputs):
     return {"touch_i_rms_mA": 1e3 * amps, "touch_i_peak_mA": 1e3 * sqrt(2.0) * amps}
 
 
+def _tolerances(inputs):
+    return tolerance.Tolerances(
+        ohms_percent=inputs["resistor_tol_pct"],
+        supply_percent=inputs["supply_tol_pct"],
+        led_volts=inputs["led_vf_tol_V"],
+    )
+
+
 def _tolerance_corners(inputs):
     ranges = tolerance.worst_corners(
         CIRCUITS[inputs["topology"]],
         _supply(inputs),
         _dimmer(inputs),
-        tolerance.Tolerances(
-            ohms_percent=inputs["resistor_tol_pct"],
-            supply_percent=inputs["supply_tol_pct"],
-            led_volts=inputs["led_vf_tol_V"],
-        ),
+        _tolerances(inputs),
         ohms=inputs["series_resistor_ohm"],
         **_drops(inputs),
     )
@@ -253,7 +260,90 @@ def _snubber_leak(inputs):
     }
 
 
+def _series_split(inputs):
+    count, total = inputs["n"], inputs["total_V"]
+    worst = ratings.share_of_string(total, count, inputs["tolerance_pct"])
+    nominal = ratings.share_of_string(total, count)
+    return {
+        "nominal_each_V": nominal,
+        "worst_one_V": worst,
+        "worst_over_nominal": worst / nominal,
+    }
+
+
+def _heater_on_dimmer(inputs):
+    supply, dimmer = _supply(inputs), _dimmer(inputs)
+    ohms = heater.resistance(inputs["heater_rated_v_V"], inputs["heater_rated_p_W"])
+    return {
+        "heater_resistance_ohm": ohms,
+        "heater_p_W": heater.watts(supply, dimmer, ohms),
+        "heater_i_rms_A": heater.amps_rms(supply, dimmer, ohms),
+    }
+
+
+def _monte_carlo(inputs):
+    boards = tolerance.random_boards(
+        CIRCUITS[inputs["topology"]],
+        _supply(inputs),
+        _dimmer(inputs),
+        _tolerances(inputs),
+        ohms=inputs["series_resistor_ohm"],
+        count=1_000_000,
+        **_drops(inputs),
+    )
+    amps = tolerance.spread(boards["led_amps_mean"])
+    return {
+        "led_i_avg_mean_mA": 1e3 * amps.mean,
+        "led_i_avg_sd_mA": 1e3 * amps.standard_deviation,
+        "resistor_p_mean_W": tolerance.spread(boards["resistor_watts"]).mean,
+    } | {f"led_i_avg_p{p}_mA": 1e3 * value for p, value in amps.percentiles.items()}
+
+
+def _led_direct_on_mains(inputs):
+    end = burnout.led_on_mains(
+        _supply(inputs),
+        inputs["switch_on_angle_deg"],
+        inputs["loop_ohm"],
+        inputs["led_vf_V"],
+        1e-6 * inputs["bond_wire_um"],
+    )
+    if not end.melts_in_first_half_cycle:
+        return {"melts_in_first_half_cycle": False, "bond_wire_i2t_A2s": end.melting_integral}
+    return {
+        "melts_in_first_half_cycle": True,
+        "time_us": 1e6 * end.seconds,
+        "i_at_melt_A": end.amps,
+        "energy_led_junction_mJ": 1e3 * end.led_joules,
+        "energy_loop_resistance_mJ": 1e3 * end.loop_joules,
+        "energy_from_mains_mJ": 1e3 * end.mains_joules,
+        "bond_wire_i2t_A2s": end.melting_integral,
+    }
+
+
+def _perceived(inputs):
+    ratio = inputs["relative_light"]
+    return {
+        "cie_lightness": light.lightness(ratio),
+        "stevens_third": light.stevens(ratio, light.STEVENS_EXPONENTS["patch"]),
+        "stevens_half": light.stevens(ratio, light.STEVENS_EXPONENTS["point"]),
+    }
+
+
+def _ieee1789_limits(inputs):
+    hertz = inputs["flicker_Hz"]
+    return {
+        "noel_pct": light.no_effect_percent(hertz),
+        "low_risk_pct": light.low_risk_percent(hertz),
+    }
+
+
 _KINDS = {
+    "series_split": _series_split,
+    "heater_on_dimmer": _heater_on_dimmer,
+    "monte_carlo": _monte_carlo,
+    "led_direct_on_mains": _led_direct_on_mains,
+    "perceived": _perceived,
+    "ieee1789_limits": _ieee1789_limits,
     "snubber_leak": _snubber_leak,
     "phase_cut": _phase_cut,
     "phase_cut_angle_for_rms": _angle_for_rms,
