@@ -94,7 +94,7 @@ class LayeredFlow(Flow):
 
     def __init__(self, crest, window, chain):
         self.crest, self.window = _column(crest), _column(window)
-        self.chain = [_columns(part) for part in chain]
+        self.given, self.chain = chain, [_columns(part) for part in chain]
 
     @cached_property
     def _marks(self):
@@ -115,12 +115,12 @@ class LayeredFlow(Flow):
     def _all(self):
         """Currents and their weights; sine and cosine of where each layer starts, and its width."""
         amps, weights = self._layers(np.zeros(np.shape(self._marks[1])))
-        sine = self._sine(amps)
+        self._drops = [part.volts_at(amps) for part in self.chain]
+        sine = np.minimum(sum(self._drops) / self.crest, 1.0)
         return amps, weights, sine, np.sqrt((1.0 - sine) * (1.0 + sine)), self._width(sine)
 
     def _sine(self, amps):
-        volts = sum(part.volts_at(amps) for part in self.chain)
-        return np.minimum(volts / self.crest, 1.0)
+        return np.minimum(sum(part.volts_at(amps) for part in self.chain) / self.crest, 1.0)
 
     def _width(self, sine):
         return pulses.width(sine, self.window)
@@ -164,9 +164,10 @@ class LayeredFlow(Flow):
         return (weights * self._width(self._sine(nodes))).sum(-1)
 
     def watts_in(self, part):
-        part = _columns(part)
         amps, weights, *_, widths = self._all
-        return (weights * (part.volts_at(amps) + amps * part.slope_at(amps)) * widths).sum(-1)
+        place = next(i for i, each in enumerate(self.given) if each is part)
+        rises = self._drops[place] + amps * self.chain[place].slope_at(amps)
+        return (weights * rises * widths).sum(-1)
 
     def harmonic(self, order):
         _, weights, *start, _ = self._all

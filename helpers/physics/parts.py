@@ -30,11 +30,10 @@ class Part(NamedTuple):
 
     def volts_at(self, amps):
         """Volts at a current of zero or more [V]."""
-        return (
-            self.volts
-            + self.ohms * amps
-            + self.slope_volts * np.log1p(np.asarray(amps) / self.saturation_amps)
-        )
+        volts = self.volts + self.ohms * amps
+        if self.is_junction:
+            volts = volts + self.slope_volts * np.log1p(np.asarray(amps) / self.saturation_amps)
+        return volts
 
     def slope_at(self, amps):
         """Change of these volts with the current [ohm]."""
