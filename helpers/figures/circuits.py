@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from helpers.figures.drawn import Drawn
 from helpers.figures.words import NAMES, capital
-from helpers.physics import limits
+from helpers.physics import circuits, limits
 from helpers.quantities import write
 
 _FEATURES = {
@@ -124,8 +124,9 @@ def indicator(circuit, ohms=None, led_volts=None):
         f"{_FEATURES[circuit]} Every part of it counts as live."
     )
     pen = _Pen()
-    draw = _bridge if circuit == "bridge" else _one_loop
-    draw(pen, circuit, dropper, led)
+    wired = circuits.named(circuit)
+    draw = _bridge if wired.lights_twice else _one_loop
+    draw(pen, wired.sound, dropper, led)
     return pen.done(f"{capital(NAMES[circuit])} indicator circuit", alternative)
 
 
@@ -191,13 +192,13 @@ def dimmed_heater(tap="after"):
     return pen.done(f"Dimmer and heater, pilot light {place}", alternative)
 
 
-def _one_loop(pen, circuit, dropper, led):
+def _one_loop(pen, wiring, dropper, led):
     top, corner, side = 3.4, 7.2, 9.4
     pen.terminal(0.0, top, "live")
     pen.terminal(0.0, 0.0, "neutral")
     pen.part("ResistorIEC", (0.0, top), (3.6, top))
     pen.write(1.8, top + 0.7, dropper)
-    if circuit == "series_diode":
+    if "diode" in wiring.forward:
         pen.part("Diode", (3.6, top), (corner, top))
         pen.write(5.4, top + 0.75, "diode D")
     else:
@@ -205,16 +206,17 @@ def _one_loop(pen, circuit, dropper, led):
     pen.part("LED", (corner, top), (corner, 0.0))
     pen.write(corner - 0.6, 1.7, led, "right")
     pen.part("Line", (corner, 0.0), (0.0, 0.0))
-    if circuit in ("diode_across", "two_leds"):
+    across = {("diode",): ("Diode", "diode D"), ("second_led",): ("LED", "second LED")}
+    if wiring.backward in across:
+        symbol, words = across[wiring.backward]
         pen.part("Line", (corner, top), (side, top))
-        pen.part("LED" if circuit == "two_leds" else "Diode", (side, 0.0), (side, top))
+        pen.part(symbol, (side, 0.0), (side, top))
         pen.part("Line", (side, 0.0), (corner, 0.0))
         pen.dots((corner, top), (corner, 0.0))
-        words = "second LED" if circuit == "two_leds" else "diode D"
         pen.write(side + 0.6, 1.7, words, "left")
 
 
-def _bridge(pen, circuit, dropper, led):
+def _bridge(pen, _wiring, dropper, led):
     middle, west, east, north, south = 2.9, 4.4, 10.2, 5.8, 0.0
     centre = (west + east) / 2.0
     corners = (west, middle), (east, middle), (centre, north), (centre, south)

@@ -88,7 +88,7 @@ def _measured(supply, dimmer, place):
     if place == "led":
         led = {"ohms": DROPPER_OHMS, "led_volts": LED_VOLTS}
         curve = led_curve("series_diode", supply, dimmer, **led)
-        signal = signals.led_current("series_diode", supply, dimmer, **led)
+        signal = signals.led_amps("series_diode", supply, dimmer, **led)
         return signal, *curve, crest / DROPPER_OHMS
     if place == "broken":
         return _broken(supply)

@@ -12,7 +12,7 @@ from helpers.quantities import write, write_as
 
 REMOVED, LIT, BROKEN_DOWN = "#e2e2e2", "#fbe3d2", "#eadfe8"
 SAMPLES = 180
-_SECOND = {"two_leds": "second LED", "diode_across": "in the diode"}
+_BESIDE = {("second_led",): "second LED", ("diode",): "in the diode"}
 
 
 def sine(supply):
@@ -235,10 +235,11 @@ def cycle_charts(circuit, supply, dimmer, ohms, led_volts, width):
     upper = _voltage(supply, dimmer, (84, 74, width, 124), unnamed)
     degrees, branch = led_curve(circuit, supply, dimmer, ohms, led_volts)
     forward, backward = np.maximum(branch, 0.0), np.maximum(-branch, 0.0)
-    if circuit == "bridge":
+    wired = circuits.named(circuit)
+    if wired.lights_twice:
         forward += backward
     top = mains.peak(supply.volts_rms) / ohms
-    pushed_back = circuit == "resistor_only" and backward.any()
+    pushed_back = wired.breaks_down and backward.any()
     low = -1.1 * top if pushed_back else 0.0
     ticks = {0.0: "0", top: write(top, "current")}
     if pushed_back:
@@ -250,9 +251,10 @@ def cycle_charts(circuit, supply, dimmer, ohms, led_volts, width):
         lower.fill_below(degrees, -backward, BROKEN_DOWN)
         lower.note(90, 0.55 * low, "backwards: breakdown →", "middle")
         forward = forward - backward
-    if circuit in _SECOND and backward.any():
+    beside = _BESIDE.get(wired.sound.backward)
+    if beside and backward.any():
         lower.line(degrees, backward, "volts")
-        lower.note(270, 0.5 * top, _SECOND[circuit], "middle")
+        lower.note(270, 0.5 * top, beside, "middle")
     lower.line(degrees, forward, "led")
     return upper, lower
 
@@ -300,13 +302,14 @@ def _where_on(dimmer):
 
 def _other_half(circuit, point):
     amps = write(point.branch_amps_peak, "current")
+    way = circuits.named(circuit).sound.backward
     return {
-        "resistor_only": "In the other half-cycle up to "
+        "breakdown": "In the other half-cycle up to "
         f"{write(point.led_reverse_amps_peak, 'current')} pushes the LED backwards: it "
         "breaks down, and no LED is made for that.",
-        "series_diode": "In the other half-cycle the diode blocks and no current flows.",
-        "diode_across": f"In the other half-cycle up to {amps} flows past the LED, in the diode.",
-        "two_leds": "In the other half-cycle the second LED gets "
+        circuits.BLOCKED: "In the other half-cycle the diode blocks and no current flows.",
+        "diode": f"In the other half-cycle up to {amps} flows past the LED, in the diode.",
+        "second_led": "In the other half-cycle the second LED gets "
         f"{write(point.second_led_amps_mean, 'current')} on average.",
-        "bridge": "Both half-cycles light the LED.",
-    }[circuit]
+        "led": "Both half-cycles light the LED.",
+    }[way and way[0]]

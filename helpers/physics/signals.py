@@ -96,7 +96,7 @@ def half_wave(supply, dimmer=phase_cut.NO_DIMMER):
     return _signal([flow(mains.peak(supply.volts_rms), window, [Part(ohms=1.0)])])
 
 
-def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, *, ohms, **drops):
+def led_amps(circuit, supply, dimmer=phase_cut.NO_DIMMER, *, ohms, **drops):
     """Return the signal of the current in the LED.
 
     Parameters
@@ -132,7 +132,7 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, *, ohms, **drops):
 
     Examples
     --------
-    >>> signal = led_current("bridge", mains.Supply(230.0, 50.0), ohms=120e3)
+    >>> signal = led_amps("bridge", mains.Supply(230.0, 50.0), ohms=120e3)
     >>> round(signal.mean * 1e3, 3)
     1.697
     """
@@ -140,7 +140,7 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, *, ohms, **drops):
     return _signal(cycle.flows("led"), cycle.flows("breakdown"))
 
 
-def branch_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, *, ohms, **drops):
+def branch_amps(circuit, supply, dimmer=phase_cut.NO_DIMMER, *, ohms, **drops):
     """Return the signal of the current in the resistor.
 
     Parameters
@@ -176,7 +176,7 @@ def branch_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, *, ohms, **drops
 
     Examples
     --------
-    >>> signal = branch_current("series_diode", mains.Supply(230.0, 50.0), ohms=120e3)
+    >>> signal = branch_amps("series_diode", mains.Supply(230.0, 50.0), ohms=120e3)
     >>> round(signal.mean * 1e3, 3), round(signal.rms * 1e3, 3)
     (0.852, 1.341)
     """

@@ -53,15 +53,15 @@ def test_property_shape():
     for signal in (
         signals.dimmed_mains(SUPPLY, dimmer),
         signals.half_wave(SUPPLY, dimmer),
-        signals.led_current("bridge", SUPPLY, dimmer, ohms=1e5),
-        signals.branch_current("two_leds", SUPPLY, dimmer, ohms=1e5),
+        signals.led_amps("bridge", SUPPLY, dimmer, ohms=1e5),
+        signals.branch_amps("two_leds", SUPPLY, dimmer, ohms=1e5),
     ):
         assert {np.shape(value) for value in signal} == {(4,)}
         assert meters.reading(signal, "average").shape == meters.reading(signal).shape == (4,)
         assert meters.within_crest_limit(signal).shape == meters.error_percent(signal).shape == (4,)
     for signal in (
         signals.half_wave(SUPPLY),
-        signals.branch_current("resistor_only", SUPPLY, ohms=1e5),
+        signals.branch_amps("resistor_only", SUPPLY, ohms=1e5),
     ):
         assert {type(value) for value in signal} == {float}
         assert type(meters.reading(signal)) is float

@@ -38,8 +38,8 @@ def test_second_way_currents_by_quadrature(circuit, setting):
     cycle = Cycle(circuit, 230.0, 50.0, *setting, 47e3, *DROPS.values())
     dimmer = Dimmer(*setting)
     for found, of in (
-        (signals.branch_current(circuit, SUPPLY, dimmer, ohms=47e3, **DROPS), cycle.branch),
-        (signals.led_current(circuit, SUPPLY, dimmer, ohms=47e3, **DROPS), cycle.in_led),
+        (signals.branch_amps(circuit, SUPPLY, dimmer, ohms=47e3, **DROPS), cycle.branch),
+        (signals.led_amps(circuit, SUPPLY, dimmer, ohms=47e3, **DROPS), cycle.in_led),
     ):
         expected = by_quadrature(cycle, of)
         assert found == pytest.approx(expected, rel=1e-8, abs=1e-8 * expected.rms)
@@ -72,20 +72,20 @@ def test_property_shape():
     for signal in (
         signals.dimmed_mains(SUPPLY, dimmer),
         signals.half_wave(SUPPLY, dimmer),
-        signals.led_current("bridge", SUPPLY, dimmer, ohms=1e5),
-        signals.branch_current("two_leds", SUPPLY, dimmer, ohms=1e5),
+        signals.led_amps("bridge", SUPPLY, dimmer, ohms=1e5),
+        signals.branch_amps("two_leds", SUPPLY, dimmer, ohms=1e5),
     ):
         assert {np.shape(value) for value in signal} == {(4,)}
-    single = signals.branch_current("resistor_only", SUPPLY, ohms=1e5)
+    single = signals.branch_amps("resistor_only", SUPPLY, ohms=1e5)
     assert {type(value) for value in single} == {float}
 
 
 @pytest.mark.parametrize(
     ("call", "message"),
     [
-        (lambda: signals.led_current("bridge", SUPPLY, ohms=0.0), "ohms was read as 0 ohm"),
-        (lambda: signals.branch_current("x", SUPPLY, ohms=1.0), "circuit was read as 'x'"),
-        (lambda: signals.led_current("bridge", SUPPLY, ohms=1.0, led_volts=-1.0), "without sign"),
+        (lambda: signals.led_amps("bridge", SUPPLY, ohms=0.0), "ohms was read as 0 ohm"),
+        (lambda: signals.branch_amps("x", SUPPLY, ohms=1.0), "circuit was read as 'x'"),
+        (lambda: signals.led_amps("bridge", SUPPLY, ohms=1.0, led_volts=-1.0), "without sign"),
     ],
 )
 def test_refusal(call, message):
