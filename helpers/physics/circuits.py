@@ -208,6 +208,7 @@ def fill_in(
     second_led_volts = limits.not_negative(second_led_volts, "second_led_volts", "V", slip)
     diode_volts = limits.not_negative(diode_volts, "diode_volts", "V", slip)
     breakdown_volts = limits.positive(breakdown_volts, "breakdown_volts", "V", slip)
+    # Where the other half-cycle goes through a part across the LED, that part has to be first.
     if sound.led_holds and sound.led_holds == sound.backward != ("breakdown",):
         across = {"diode": diode_volts, "second_led": second_led_volts}[sound.led_holds[0]]
         limits.positive(

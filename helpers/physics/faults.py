@@ -260,7 +260,7 @@ def after(
     A dimmer that fails short leaves the pot on full heat, whatever its knob says.
 
     >>> from helpers.physics import mains, phase_cut
-    >>> low, string = phase_cut.Dimmer("leading", 150.0), {"ohms_each": 41e3, "count": 2}
+    >>> low, string = phase_cut.Dimmer("leading", 150.0), {"ohms_each": 39e3, "count": 2}
     >>> left = after("series_diode", "dimmer", "short", mains.Supply(230.0, 50.0), low,
     ...              heater_ohms=588.0, **string)
     >>> left.light, round(left.heater_watts)

@@ -1,7 +1,8 @@
 """Flicker at line frequency and at twice it: the harmonics of one conduction pulse.
 
-Angles count from the start of the pulse, where the sums keep their digits; `one_cycle` turns them
-to a common origin. Knows no volts, amps or light.
+Angles count from the start of the pulse, where the sums keep their digits; `flows` turns them
+to a common origin. Derived here; the tests compare with adaptive quadrature. Knows no volts, amps
+or light.
 """
 
 from helpers.physics import pulses
@@ -24,10 +25,6 @@ def first_harmonic(pulse):
     -----
     Integrals of ``(cos(p) sin(x) - sin(p) (1 - cos(x)))`` times ``cos(x)`` and ``sin(x)``, x from 0
     to the width.
-
-    References
-    ----------
-    Derived here; compared with adaptive quadrature in the tests.
 
     Examples
     --------
@@ -59,10 +56,6 @@ def second_harmonic(pulse):
     Notes
     -----
     As `first_harmonic` with ``cos(2 x)`` and ``sin(2 x)``, written in powers of ``1 - cos(w)``.
-
-    References
-    ----------
-    Derived here; compared with adaptive quadrature in the tests.
 
     Examples
     --------

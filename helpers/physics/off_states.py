@@ -12,6 +12,7 @@ import numpy as np
 from helpers.physics import circuits, leakage, limits, mains, parts, relaxing
 from helpers.physics.leds import real
 from helpers.physics.operating_point import of_wiring, operating_point
+from helpers.physics.phase_cut import NO_DIMMER
 from helpers.physics.relaxing import NEVER, TURN, Load
 
 CABLE_FARADS_PER_METRE = 100e-12
@@ -155,7 +156,8 @@ def by_diode_law(
     Notes
     -----
     To the indicator, mains, capacitor and load are a smaller sine behind the resistance of the load
-    (Thevenin). What is left out is the reactance behind that: its share of the dropper, squared.
+    (Thevenin). What the capacitor adds to that resistance is left out, at most a twentieth of the
+    dropper and with a heater far less.
 
     References
     ----------
@@ -173,7 +175,8 @@ def by_diode_law(
     behind = 1.0 / (1.0 / np.asarray(load_ohms) + 1.0 / (snubber_ohms - 1j * reactance))
     dropper = limits.positive(dropper_ohms, "dropper_ohms", "ohm", "An LED needs its dropper.")
     limits.between(
-        np.abs(behind.imag) / dropper, "reactance over dropper", "", 0.0, 0.05,
+        np.abs(load_ohms - behind) / dropper, "share of the capacitor in what lies behind", "",
+        0.0, 0.05,
         "A load this weak is no sound element: see past_a_capacitor.",
     )  # fmt: skip
     left = mains.Supply(state.volts_rms, supply.hertz)
@@ -240,7 +243,7 @@ def past_a_resistance(
     laws = circuits.laws(circuit, **laws_of)
     laws["lamp"] = parts.Part(limits.plain(share * lamp))
     left = mains.Supply(limits.plain(share * supply.volts_rms), supply.hertz)
-    return of_wiring(wiring, left, circuits.phase_cut.NO_DIMMER, dropper + own * share, laws)
+    return of_wiring(wiring, left, NO_DIMMER, dropper + own * share, laws)
 
 
 def load_of(circuit, supply, farads, snubber_ohms, dropper_ohms, load_ohms=np.inf, **drop_volts):

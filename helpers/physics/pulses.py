@@ -47,10 +47,6 @@ def pulse(threshold, window):
     -----
     From ``arcsin(threshold)`` to ``min(window, pi - arcsin(threshold))``.
 
-    References
-    ----------
-    Derived here; compared with adaptive quadrature in the tests.
-
     Examples
     --------
     >>> round(float(pulse(0.5, np.pi).width), 4)
@@ -84,10 +80,6 @@ def width(threshold, window):
     -----
     ``min(window, pi - start) - start`` with ``start = arcsin(threshold)``.
 
-    References
-    ----------
-    Derived here; compared with adaptive quadrature in the tests.
-
     Examples
     --------
     >>> round(float(width(0.0, 1.0)), 4)
@@ -116,10 +108,6 @@ def excess(angle, sine):
     -----
     Below 0.7 rad the subtraction would cancel, so its own power series takes over; the first term
     left out is below 1e-16 of the sum.
-
-    References
-    ----------
-    Derived here; compared with adaptive quadrature in the tests.
 
     Examples
     --------
@@ -150,10 +138,6 @@ def area(pulse):
     -----
     With start p and width w: ``cos(p) (1 - cos(w)) - sin(p) (w - sin(w))``.
 
-    References
-    ----------
-    Derived here; compared with adaptive quadrature in the tests.
-
     Examples
     --------
     >>> float(area(pulse(0.0, np.pi)))
@@ -179,10 +163,6 @@ def square_area(pulse):
     -----
     With start p, width w and s the integral of ``sin(x)**2`` over the width:
     ``cos(p)**2 s - sin(p) cos(p) (1 - cos(w))**2 + sin(p)**2 (2 (w - sin(w)) - s)``.
-
-    References
-    ----------
-    Derived here; compared with adaptive quadrature in the tests.
 
     Examples
     --------
@@ -217,10 +197,6 @@ def delivered_area(pulse):
     ``cos(p)**2 s + sin(p) cos(p) cos(w) (1 - cos(w)) - sin(p)**2 (s - w + sin(w))``. It is
     summed apart from `area` and `square_area`, so that their balance is a real check.
 
-    References
-    ----------
-    Derived here; compared with adaptive quadrature in the tests.
-
     Examples
     --------
     >>> round(float(delivered_area(pulse(0.0, np.pi))), 6)
@@ -254,10 +230,6 @@ def height(threshold, window):
     -----
     ``sin(min(window, pi / 2)) - threshold``.
 
-    References
-    ----------
-    Derived here; compared with adaptive quadrature in the tests.
-
     Examples
     --------
     >>> float(height(0.25, np.pi))
@@ -282,10 +254,6 @@ def sine_square_area(pulse):
     Notes
     -----
     ``(w - sin(w) + sin(w) (1 - cos(w))) / 2``, both parts positive.
-
-    References
-    ----------
-    Derived here; compared with adaptive quadrature in the tests.
 
     Examples
     --------

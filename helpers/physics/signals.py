@@ -1,7 +1,8 @@
 """Waves summed up in the five numbers that any meter can know of them.
 
 A `Signal` is all that `meters` needs for a reading. For the dimmed mains, its half wave, and the
-currents of the indicator circuits. Knows no meter.
+currents of the indicator circuits. Derived here; the tests compare with adaptive quadrature. Knows
+no meter.
 """
 
 from typing import NamedTuple
@@ -126,10 +127,6 @@ def led_amps(circuit, supply, dimmer=phase_cut.NO_DIMMER, *, ohms, **drops):
     -----
     With 'resistor_only' the breakdown current is part of it and almost cancels the mean.
 
-    References
-    ----------
-    Derived here; compared with quadrature in the tests.
-
     Examples
     --------
     >>> signal = led_amps("bridge", mains.Supply(230.0, 50.0), ohms=120e3)
@@ -169,10 +166,6 @@ def branch_amps(circuit, supply, dimmer=phase_cut.NO_DIMMER, *, ohms, **drops):
     Notes
     -----
     The resistor of a bridge is taken on the AC side.
-
-    References
-    ----------
-    Derived here; compared with quadrature in the tests.
 
     Examples
     --------

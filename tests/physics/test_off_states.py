@@ -234,6 +234,7 @@ def test_property_shape():
             lambda: off_states.by_diode_law("bridge", EUROPE, 1e-7, 1.0, 1e5, 1e6),
             "no sound element",
         ),
+        (lambda: off_states.by_diode_law("bridge", EUROPE, 1e-9, 1.0, 9e9, np.inf), "no sound"),
         (lambda: off_states.past_a_resistance("bridge", EUROPE, 0.0, 1e5), "closed switch"),
     ],
 )
