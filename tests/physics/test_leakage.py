@@ -67,3 +67,10 @@ def test_property_shape():
 def test_refusal(call, message):
     with pytest.raises(ValueError, match=message):
         call()
+
+
+def test_limit_what_is_not_there_conducts_nothing():
+    found = leakage.conductance(np.array([np.inf, 250.0]), "load_ohms")
+    assert found.tolist() == [0.0, 0.004]
+    with pytest.raises(ValueError, match="give inf for a part that is not there"):
+        leakage.conductance(0.0, "load_ohms")
