@@ -6,6 +6,8 @@ not cover raise KeyError with the kind.
 
 from math import inf, sqrt
 
+import reactive_kinds
+
 from helpers.physics import (
     burnout,
     hazards,
@@ -355,4 +357,5 @@ _KINDS = {
     "warmup": _warmup,
     "touch_current": _touch_current,
     "tolerance_corners": _tolerance_corners,
+    **reactive_kinds.KINDS,
 }

@@ -1,0 +1,143 @@
+"""Sums of a constant, a sine and decays: what a linear circuit does between two instants.
+
+Values, turning points, crossings and integrals of such a `Wave`, all in closed form but for the
+instants, which are roots. Angles are radians. Knows no circuit.
+"""
+
+from math import cos, exp, expm1, sin
+
+_STEP = 0.3  # radians between looks at a wave; a wave turns once at most between two of them
+_EARLY = (0.5, 2.0, 6.0)  # looks counted in time constants of the fastest decay
+
+
+class Wave:
+    """A constant, a sine, a cosine, and decays that begin at the start of a stretch."""
+
+    __slots__ = ("constant", "cosine", "decays", "sine", "start")
+
+    def __init__(self, constant, sine, cosine, start, decays):
+        self.constant, self.sine, self.cosine = constant, sine, cosine
+        self.start, self.decays = start, decays
+
+    def look(self, angle):
+        """Return the value at an angle, and its change per radian."""
+        up, along = sin(angle), cos(angle)
+        value = self.constant + self.sine * up + self.cosine * along
+        slope = self.sine * along - self.cosine * up
+        for size, rate in self.decays:
+            left = size * exp(rate * (self.start - angle))
+            value += left
+            slope -= rate * left
+        return value, slope
+
+    def at(self, angle):
+        """Return the value at an angle."""
+        return self.look(angle)[0]
+
+    def area(self, low, high):
+        """Return the integral between two angles."""
+        value = self.constant * (high - low)
+        value += self.sine * (cos(low) - cos(high)) + self.cosine * (sin(high) - sin(low))
+        for size, rate in self.decays:
+            left = size * exp(rate * (self.start - low))
+            value += -left * expm1(rate * (low - high)) / rate if rate else left * (high - low)
+        return value
+
+
+class Products:
+    """Integrals of products of two waves over one stretch: what all such pairs share."""
+
+    def __init__(self, low, high, rates):
+        up, along, to_up, to_along = sin(low), cos(low), sin(high), cos(high)
+        self.width, turned = high - low, 0.25 * (sin(2.0 * high) - sin(2.0 * low))
+        self.sine, self.cosine = along - to_along, to_up - up
+        self.sines, self.cosines = 0.5 * self.width - turned, 0.5 * self.width + turned
+        self.mixed = 0.5 * (to_up * to_up - up * up)
+        self.single, self.double = [], []
+        for rate in rates:
+            left, scale = exp(-rate * self.width), 1.0 / (1.0 + rate * rate)
+            on_sine = scale * (rate * up + along - left * (rate * to_up + to_along))
+            on_cosine = scale * (rate * along - up - left * (rate * to_along - to_up))
+            self.single.append((self._decay(rate), on_sine, on_cosine))
+            self.double.append([self._decay(rate + other) for other in rates])
+
+    def _decay(self, rate):
+        return -expm1(-rate * self.width) / rate if rate else self.width
+
+    def of(self, one, two):
+        """Return the integral of the product of two waves that begin with the stretch."""
+        total = one.constant * two.constant * self.width
+        total += one.sine * two.sine * self.sines + one.cosine * two.cosine * self.cosines
+        total += (one.constant * two.sine + one.sine * two.constant) * self.sine
+        total += (one.constant * two.cosine + one.cosine * two.constant) * self.cosine
+        total += (one.sine * two.cosine + one.cosine * two.sine) * self.mixed
+        for (size, _), row, (alone, on_sine, on_cosine), (other, _) in zip(
+            one.decays, self.double, self.single, two.decays, strict=True
+        ):
+            total += size * (two.constant * alone + two.sine * on_sine + two.cosine * on_cosine)
+            total += other * (one.constant * alone + one.sine * on_sine + one.cosine * on_cosine)
+            for (each, _), both in zip(two.decays, row, strict=True):
+                total += size * each * both
+        return total
+
+
+def _root(wave, low, at_low, high, at_high, which=0):
+    """Return where a wave's value (or its slope, `which` 1) passes zero (Illinois rule)."""
+    for _ in range(200):
+        if at_low == at_high:
+            break
+        middle = (low * at_high - high * at_low) / (at_high - at_low)
+        at_middle = wave.look(middle)[which]
+        if at_middle == 0.0 or abs(high - middle) <= 4e-16 * abs(middle):
+            return middle
+        if (at_middle > 0.0) == (at_high > 0.0):
+            at_low *= 0.5
+        else:
+            low, at_low = high, at_high
+        high, at_high = middle, at_middle
+    return high
+
+
+def pieces(wave, end):
+    """Yield the ends, with the values there, of pieces in which a wave only rises or falls."""
+    start = low = wave.start
+    fastest = max((rate for size, rate in wave.decays if size), default=0.0)
+    early = [start + count / fastest for count in _EARLY] if fastest > 0.0 else []
+    steps = [start + _STEP * number for number in range(1, int((end - start) / _STEP) + 1)]
+    at_low, slope = wave.look(low)
+    for high in [*(look for look in early if look < min(end, start + _STEP)), *steps, end]:
+        at_high, next_slope = wave.look(high)
+        if slope * next_slope < 0.0:
+            turn = _root(wave, low, slope, high, next_slope, 1)
+            at_turn = wave.at(turn)
+            yield low, at_low, turn, at_turn
+            yield turn, at_turn, high, at_high
+        else:
+            yield low, at_low, high, at_high
+        low, at_low, slope = high, at_high, next_slope
+
+
+def turns(wave, end):
+    """Return the values at both ends and wherever the wave turns: its extremes are among them."""
+    return [wave.at(wave.start), *(at_high for _, _, _, at_high in pieces(wave, end))]
+
+
+def area_above_zero(wave, end):
+    """Return the integral of a wave's positive part."""
+    total = 0.0
+    for low, at_low, high, at_high in pieces(wave, end):
+        if at_low < 0.0 < at_high:
+            low = _root(wave, low, at_low, high, at_high)
+        elif at_high < 0.0 < at_low:
+            high = _root(wave, low, at_low, high, at_high)
+        if max(at_low, at_high) > 0.0:
+            total += wave.area(low, high)
+    return total
+
+
+def first_rise(wave, end):
+    """Return the first angle at which a wave rises above zero, or None."""
+    for low, at_low, high, at_high in pieces(wave, end):
+        if at_high > 0.0:
+            return low if at_low > 0.0 else _root(wave, low, at_low, high, at_high)
+    return None
