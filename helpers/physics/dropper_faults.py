@@ -13,9 +13,8 @@ from helpers.physics.phase_cut import NO_DIMMER
 
 #: A short through a part leaves this much: wiring, contacts and the bulk of diodes. A guess.
 WIRE_OHMS = 1.5
-# A capacitor so large that it never charges is a wire, one so small is a gap, and so is a drop that
-# no mains reaches.
-_NEVER_FULL, _ALWAYS_FULL, _NEVER_REACHED = 1e3, 1e-13, 1e9
+# A capacitor so large that it never charges is a wire; a drop that no mains reaches is a gap.
+_NEVER_FULL, _NEVER_REACHED = 1e3, 1e9
 _LED_GONE = ("LED open", "LED resistor open")
 
 #: Every fault, with what happens in words that are true for all parts and supplies.
@@ -25,11 +24,11 @@ FAULTS = {
     "capacitor open": "only what the bleeder lets through: a faint glow, and all of it is live",
     "capacitor aged": "it has lost a fifth of its capacitance, and the light with it",
     "surge resistor short": "nothing limits the first pulse: a bad instant destroys the LED",
-    "surge resistor open": "dark, with the whole mains across the gap",
+    "surge resistor open": "dark, with the whole mains across the gap: still live",
     "bleeder short": "as a capacitor short",
     "bleeder open": "works, but the pins of the plug keep their charge",
     "bridge diode short": "half of the light; one half-cycle goes past the LED",
-    "bridge diode open": "nearly dark; the capacitor holds a steady voltage",
+    "bridge diode open": "a trace of light; the capacitor holds a steady voltage, and all of it is live",
     "LED short": "dark, and still live",
     "LED open": "dark; the voltage behind the bridge rises to the crest unless a clamp holds it",
     "LED resistor short": "the LED takes the pulses unsoftened",
@@ -144,11 +143,16 @@ def outcome(
     if fault in _LED_GONE and burns != "clamp":
         peak = phase_cut.wave(supply, dimmer).volts_peak
         output = output + np.maximum(peak - 2.0 * np.asarray(parts.diode_volts), 0.0)
+    bleeder = point.bleeder_watts
+    surge = point.surge_watts
+    if fault == "capacitor open":
+        share = parts.surge_ohms / np.asarray(left.surge_ohms)
+        surge, bleeder = share * surge, (1.0 - share) * surge
     clamp_watts = point.led_watts if burns == "clamp" else point.clamp_watts
     light = float(burns == "LED")
     found = (
         light * point.led_amps_mean, light * point.led_amps_peak, point.line_amps_rms,
-        point.surge_watts, point.bleeder_watts, point.led_resistor_watts, clamp_watts,
+        surge, bleeder, point.led_resistor_watts, clamp_watts,
         point.source_watts, point.capacitor_volts_mean, output, pins,
     )  # fmt: skip
     shape = np.broadcast_shapes(*map(np.shape, found))
@@ -162,6 +166,10 @@ def _altered(fault, parts, wire_ohms):
         return replace(parts, **gone | {"led_volts": parts.clamp_volts}), "clamp"
     if fault in _LED_GONE or fault == "surge resistor open":
         return replace(parts, **gone | {"led_volts": _NEVER_REACHED}), ""
+    if fault == "capacitor open":
+        # What is left is a resistor; where there is none, the smallest current that can be.
+        ohms = np.minimum(parts.surge_ohms + np.asarray(parts.bleeder_ohms), _NEVER_REACHED)
+        return replace(parts, farads=_NEVER_FULL, bleeder_ohms=inf, surge_ohms=ohms), "LED"
     if fault in ("smoothing short", "clamp short"):
         return replace(parts, **gone | {"led_volts": 0.0}), ""
     if fault == "LED short":
@@ -169,7 +177,6 @@ def _altered(fault, parts, wire_ohms):
     changes = {
         "capacitor short": {"farads": _NEVER_FULL, "bleeder_ohms": inf},
         "bleeder short": {"farads": _NEVER_FULL, "bleeder_ohms": inf},
-        "capacitor open": {"farads": _ALWAYS_FULL},
         "capacitor aged": {"farads": capacitors.aged(parts.farads)},
         "surge resistor short": {"surge_ohms": wire_ohms},
         "bleeder open": {"bleeder_ohms": inf},
