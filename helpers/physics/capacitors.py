@@ -13,7 +13,7 @@ import numpy as np
 from helpers.physics import limits, mains, ratings
 
 #: What may be left on the pins of a plug, and when it is measured; below this capacitance it need
-#: not be. IEC 60335-1 clause 22.5 (confirmed). Editions before the fifth with its amendments left
+#: not be. IEC 60335-1 clause 22.5 (confirmed). Texts before the amendments of the fifth edition left
 #: out 0.1 uF itself as well; the stricter reading is taken.
 PIN_VOLTS, PIN_SECONDS, PIN_EXEMPT_FARADS = 34.0, 1.0, 0.1e-6
 #: The same for audio, video and information equipment: IEC 62368-1 clause 5.5.2.2, limits of ES1
@@ -164,7 +164,7 @@ def impulse_volts(safety_class, farads):
 
     Notes
     -----
-    For an X capacitor above 1 uF divided by ``sqrt(farads / 1 uF)``.
+    Above 1 uF divided by ``sqrt(farads / 1 uF)`` for X1, X2 and Y2: the energy stays the same.
 
     References
     ----------
@@ -178,7 +178,7 @@ def impulse_volts(safety_class, farads):
     limits.one_of(safety_class, "safety_class", CLASSES)
     farads = limits.positive(farads, "farads", "F", "Nanofarads: multiply by 1e-9.")
     root = np.sqrt(np.maximum(np.asarray(farads) / 1e-6, 1.0))
-    scale = root if safety_class.startswith("X") else np.ones_like(root)
+    scale = root if safety_class in ("X1", "X2", "Y2") else np.ones_like(root)
     return limits.plain(CLASSES[safety_class].impulse_volts / scale)
 
 

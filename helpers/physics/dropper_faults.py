@@ -28,7 +28,7 @@ FAULTS = {
     "bleeder short": "as a capacitor short",
     "bleeder open": "works, but the pins of the plug keep their charge",
     "bridge diode short": "half of the light; one half-cycle goes past the LED",
-    "bridge diode open": "a trace of light; the capacitor holds a steady voltage, and all of it is live",
+    "bridge diode open": "a trace of light, all of it live; the capacitor holds steady volts",
     "LED short": "dark, and still live",
     "LED open": "dark; the voltage behind the bridge rises to the crest unless a clamp holds it",
     "LED resistor short": "the LED takes the pulses unsoftened",
