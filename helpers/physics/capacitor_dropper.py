@@ -6,12 +6,12 @@ of it is live. Switching on is in `switch_on`, single faults in `dropper_faults`
 """
 
 from dataclasses import dataclass, fields
-from math import inf, pi, radians, sin, sqrt
+from math import inf, pi, sin, sqrt
 
 import numpy as np
 
 from helpers.physics import capacitors, circuits, limits, switched, waves
-from helpers.physics.phase_cut import NO_DIMMER, Dimmer
+from helpers.physics.phase_cut import NO_DIMMER
 
 
 @dataclass(frozen=True)
@@ -194,6 +194,7 @@ def steady(
     Examples
     --------
     >>> from helpers.physics import mains
+    >>> from helpers.physics.phase_cut import Dimmer
     >>> parts, supply = Parts(330e-9, 120.0, 1e6), mains.Supply(230.0, 50.0)
     >>> sine, cut = steady(parts, supply), steady(parts, supply, Dimmer("leading", 90.0))
     >>> f"{sine.led_amps_mean * 1e3:.1f} and {cut.led_amps_mean * 1e3:.1f} mA mean"
@@ -299,8 +300,8 @@ def _point(
         crest, hertz, windows(edge, degrees, 1 if turned else 2), farads, surge, bleeder, ways,
         led_volts, led_ohms, smoothing, clamp, heater, suppression, suppression_ohms,
     )  # fmt: skip
-    conduction = Dimmer(edge, degrees).conduction_degrees
-    spare = crest * sin(radians(min(conduction, 90.0))) - 2.0 * diode_volts - led_volts
+    widest = max((stop - start for start, stop, on in circuit.windows if on), default=0.0)
+    spare = crest * sin(min(widest, 0.5 * pi)) - 2.0 * diode_volts - led_volts
     spare = max(spare, 0.0)
     guess = [-spare, *[0.0] * (len(circuit.roots) - 1)]
     if circuit.smoothing:
@@ -314,32 +315,37 @@ def _sums(circuit, stretches, volts_rms, turned):
     c, drops = circuit, {way: volts for way, (volts, _) in circuit.ways.items()}
     line_square = led_square = held_square = source_watts = heater_watts = 0.0
     line_peak = held_peak = held_mean = bridge_watts = clamp_mean = load_peak = 0.0
-    leds = []
+    leds, dark = [], False
     for stretch in stretches:
         mode, start, end = stretch.mode, stretch.start, stretch.end
         held, products = stretch.capacitor_volts(), waves.Products(start, end, mode.rates)
         held_square += per_cycle * products.of(held, held)
         held_mean += per_cycle * held.area(start, end)
-        held_peak = max(held_peak, *map(abs, waves.turns(held, end)))
-        led = stretch.led_amps() if stretch.led_is_lit() else None
-        leds.append((led, end))
-        if led:
-            led_square += per_cycle * products.of(led, led)
+        # Without current the capacitor only falls.
+        held_peak = max(held_peak, abs(held.at(start)), abs(held.at(end)))
+        line = led = found = None
         if mode.way:
             line = stretch.line_amps(mode.way)
+            found = list(waves.pieces(line, end))
             charge = per_cycle * line.area(start, end)
             line_square += per_cycle * products.of(line, line)
-            line_peak = max(line_peak, *waves.turns(line, end))
+            line_peak = max(line_peak, _highest(found))
+            held_peak = max(held_peak, *(abs(high) for *_, high in waves.pieces(held, end)))
             bridge_watts += drops[mode.way] * charge
             watts = mode.way * per_cycle * products.of(stretch.terminal_volts(), line)
-            if mode.on:
-                source_watts += watts
-            else:
-                heater_watts -= watts
+            source_watts += watts * mode.on
+            heater_watts -= watts * (not mode.on)
+        if stretch.led_is_lit():
+            led = stretch.led_amps()
+            led_square += per_cycle * products.of(led, led)
+            if c.smoothing or mode.clamped:
+                found = list(waves.pieces(led, end))
+            leds.append((led, end, found))
             if mode.clamped:
                 clamp_mean += charge - per_cycle * led.area(start, end)
                 load_peak = c.clamp
-    led_mean, conduction, led_peak, index, flicker = _light(leds, per_cycle)
+        dark = dark or led is None
+    led_mean, conduction, led_peak, index, flicker = _light(leds, dark, per_cycle)
     if led_peak > 0.0:
         load_peak = max(load_peak, c.led_volts + c.led_ohms * led_peak)
     hertz = c.hertz * (2.0 if turned else 1.0) if flicker > 1e-9 else 0.0
@@ -355,17 +361,18 @@ def _sums(circuit, stretches, volts_rms, turned):
     )  # fmt: skip
 
 
-def _light(leds, per_cycle):
+def _highest(found):
+    return max(found[0][1], *(high for *_, high in found))
+
+
+def _light(leds, dark, per_cycle):
     """Mean, share of the cycle, peak, flicker index and per cent flicker of the LED's current."""
-    lit = [(led, end) for led, end in leds if led]
-    conduction = per_cycle * sum(end - led.start for led, end in lit)
-    mean = per_cycle * sum(led.area(led.start, end) for led, end in lit)
+    mean = per_cycle * sum(led.area(led.start, end) for led, end, _ in leds)
     if mean <= 0.0:
         return 0.0, 0.0, 0.0, 0.0, 0.0
-    seen = [value for led, end in lit for value in waves.turns(led, end)]
-    least, peak = max(min(seen), 0.0) if len(lit) == len(leds) else 0.0, max(seen)
-    above = 0.0
-    for led, end in lit:
-        led.constant -= mean
-        above += per_cycle * waves.area_above_zero(led, end)
-    return mean, conduction, peak, above / mean, 100.0 * ((peak - least) / (peak + least))
+    conduction = per_cycle * sum(end - led.start for led, end, _ in leds)
+    peak = max(_highest(found) for *_, found in leds)
+    least = 0.0 if dark else min(min(low, high) for *_, found in leds for _, low, _, high in found)
+    above = per_cycle * sum(waves.area_above(mean, led, found) for led, _, found in leds)
+    ripple = (peak - max(least, 0.0)) / (peak + max(least, 0.0))
+    return mean, conduction, peak, above / mean, 100.0 * ripple

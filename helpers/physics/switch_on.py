@@ -110,7 +110,11 @@ def _point(
     )  # fmt: skip
     start, turns = degrees * pi / 180.0, 2.0 * pi * hertz
     stretches, state, _ = circuit.march([charge], [(start, start + pi, True)])
-    peak = max(max(waves.turns(s.line_amps(s.mode.way), s.end)) for s in stretches)
+    peak = 0.0
+    for stretch in stretches:
+        line = stretch.line_amps(stretch.mode.way)
+        peak = max(peak, *(at_high for *_, at_high in waves.pieces(line, stretch.end)))
+        peak = max(peak, line.at(stretch.start))
     more, _, _ = circuit.march(state, [(start + pi, start + 2.0 * pi, True)])
     coulombs = square = 0.0
     way = 0

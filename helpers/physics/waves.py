@@ -6,8 +6,8 @@ instants, which are roots. Angles are radians. Knows no circuit.
 
 from math import cos, exp, expm1, sin
 
-_STEP = 0.3  # radians between looks at a wave; a wave turns once at most between two of them
-_EARLY = (0.5, 2.0, 6.0)  # looks counted in time constants of the fastest decay
+_STEP = 0.5  # radians between looks at a wave; a wave turns once at most between two of them
+_EARLY = (1.0, 4.0)  # looks counted in time constants of the fastest decay
 
 
 class Wave:
@@ -99,7 +99,10 @@ def _root(wave, low, at_low, high, at_high, which=0):
 
 
 def pieces(wave, end):
-    """Yield the ends, with the values there, of pieces in which a wave only rises or falls."""
+    """Yield low end, value, high end, value of the pieces in which a wave only rises or falls.
+
+    Extremes are among these values.
+    """
     start = low = wave.start
     fastest = max((rate for size, rate in wave.decays if size), default=0.0)
     early = [start + count / fastest for count in _EARLY] if fastest > 0.0 else []
@@ -117,21 +120,19 @@ def pieces(wave, end):
         low, at_low, slope = high, at_high, next_slope
 
 
-def turns(wave, end):
-    """Return the values at both ends and wherever the wave turns: its extremes are among them."""
-    return [wave.at(wave.start), *(at_high for _, _, _, at_high in pieces(wave, end))]
-
-
-def area_above_zero(wave, end):
-    """Return the integral of a wave's positive part."""
+def area_above(level, wave, found):
+    """Return the integral of what a wave has above a level, over the `pieces` that were found."""
     total = 0.0
-    for low, at_low, high, at_high in pieces(wave, end):
+    wave.constant -= level
+    for low, at_low, high, at_high in found:
+        at_low, at_high = at_low - level, at_high - level
         if at_low < 0.0 < at_high:
             low = _root(wave, low, at_low, high, at_high)
         elif at_high < 0.0 < at_low:
             high = _root(wave, low, at_low, high, at_high)
-        if max(at_low, at_high) > 0.0:
+        if at_low > 0.0 or at_high > 0.0:
             total += wave.area(low, high)
+    wave.constant += level
     return total
 
 

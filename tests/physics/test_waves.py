@@ -47,7 +47,8 @@ def test_second_way_instants_and_extremes_by_looking_closely(wave, span):
     end = wave.start + span
     looks = np.linspace(wave.start, end, 4001)
     values = np.array([wave.at(look) for look in looks])
-    turns = waves.turns(wave, end)
+    found = list(waves.pieces(wave, end))
+    turns = [found[0][1], *(high for *_, high in found)]
     assert max(turns) == pytest.approx(values.max(), abs=2e-3)
     assert max(turns) >= values.max() - 1e-9 and min(turns) <= values.min() + 1e-9
     rise = waves.first_rise(wave, end)
@@ -57,8 +58,8 @@ def test_second_way_instants_and_extremes_by_looking_closely(wave, span):
         assert wave.at(rise) == pytest.approx(0.0, abs=1e-9)
     elif values.max() < 0.0:
         assert rise is None
-    positive = quad(lambda a: max(wave.at(a), 0.0), wave.start, end, limit=300)[0]
-    assert waves.area_above_zero(wave, end) == pytest.approx(positive, abs=1e-5)
+    positive = quad(lambda a: max(wave.at(a) - 0.4, 0.0), wave.start, end, limit=300)[0]
+    assert waves.area_above(0.4, wave, found) == pytest.approx(positive, abs=1e-5)
 
 
 def test_limit_a_constant_never_rises():
