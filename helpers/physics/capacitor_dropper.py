@@ -318,7 +318,7 @@ def _sums(circuit, stretches, volts_rms, turned):
     leds, dark = [], False
     for stretch in stretches:
         mode, start, end = stretch.mode, stretch.start, stretch.end
-        held, products = stretch.capacitor_volts(), waves.Products(start, end, mode.rates)
+        held, products = stretch.wave(mode.capacitor_volts), waves.Products(start, end, mode.rates)
         held_square += per_cycle * products.of(held, held)
         held_mean += per_cycle * held.area(start, end)
         # Without current the capacitor only falls.
@@ -332,11 +332,11 @@ def _sums(circuit, stretches, volts_rms, turned):
             line_peak = max(line_peak, _highest(found))
             held_peak = max(held_peak, *(abs(high) for *_, high in waves.pieces(held, end)))
             bridge_watts += drops[mode.way] * charge
-            watts = mode.way * per_cycle * products.of(stretch.terminal_volts(), line)
+            watts = mode.way * per_cycle * products.of(stretch.wave(mode.terminal_volts), line)
             source_watts += watts * mode.on
             heater_watts -= watts * (not mode.on)
-        if stretch.led_is_lit():
-            led = stretch.led_amps()
+        if mode.led_amps:
+            led = stretch.wave(mode.led_amps)
             led_square += per_cycle * products.of(led, led)
             if c.smoothing or mode.clamped:
                 found = list(waves.pieces(led, end))

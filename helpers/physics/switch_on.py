@@ -111,7 +111,7 @@ def _point(
     start, turns = degrees * pi / 180.0, 2.0 * pi * hertz
     stretches, state, _ = circuit.march([charge], [(start, start + pi, True)])
     peak = 0.0
-    for stretch in stretches:
+    for stretch in (each for each in stretches if each.mode.way):
         line = stretch.line_amps(stretch.mode.way)
         peak = max(peak, *(at_high for *_, at_high in waves.pieces(line, stretch.end)))
         peak = max(peak, line.at(stretch.start))

@@ -26,61 +26,125 @@ def _dot(row, column):
 
 
 class Mode:
-    """The circuit with dimmer, bridge, LED and clamp each in one state: one linear system."""
+    """The circuit with dimmer, bridge, LED and clamp each in one state: one linear system.
+
+    What is asked of it is a sum of the capacitors' volts, a sine and a constant, kept as constant,
+    sine, cosine and the weight of each decay: `line_amps`, `led_amps`, `terminal_volts`,
+    `capacitor_volts`, and in `ends` whatever ends the mode when it rises above zero, with the mode
+    that comes after.
+    """
 
     def __init__(self, circuit, on, way, lit, clamped):
         c = circuit
-        self.circuit, self.on, self.way, self.lit, self.clamped = c, on, way, lit, clamped
+        self.on, self.way, self.clamped = on, way, clamped
         stores, blocked = c.smoothing > 0.0, c.suppression > 0.0 and not on
         # What the dropper sees: a share of the mains behind some ohms, less its capacitor's share.
-        self.share, self.behind, feed = float(on), 0.0, 0.0
+        share, behind, feed = float(on), 0.0, 0.0
         if blocked:
             feed = 1.0 / (c.heater + c.suppression_ohms)
-            self.share = 1.0 - c.suppression_ohms * feed
-            self.behind = self.share * c.suppression_ohms
+            share = 1.0 - c.suppression_ohms * feed
+            behind = share * c.suppression_ohms
         elif not on and c.heater < inf:
-            self.behind = c.heater
+            behind = c.heater
         drops, through = c.ways[way] if way else (0.0, False)
-        fixed = c.clamp if clamped else 0.0 if stores else c.led_volts
-        self.drops = drops + fixed * through
-        self.ohms = self.behind + c.surge + c.led_ohms * (through and not stores and not clamped)
+        drops += (c.clamp if clamped else 0.0 if stores else c.led_volts) * through
+        soft = through and not clamped
+        ohms = behind + c.surge + c.led_ohms * (soft and not stores)
+        burns = lit and not clamped
         seen, held, steady, swing = [1.0], [1.0 / c.bleeder], [0.0], [0.0]
         if stores:
-            burns = lit and not clamped
-            seen.append(float(way * (through and not clamped)))
+            seen.append(float(way * soft))
             held.append(burns / c.led_ohms)
             steady.append(burns * c.led_volts / c.led_ohms)
             swing.append(0.0)
         if c.suppression > 0.0:
-            seen.append(self.share * blocked)
+            seen.append(share * blocked)
             held.append(feed if blocked else 1.0 / c.suppression_ohms)
             steady.append(0.0)
             swing.append(feed * c.crest)
-        self.seen, root = seen, c.roots
         places = range(len(seen))
         pull = [[held[i] * (i == j) for j in places] for i in places]
         if way:
             for i in places:
-                steady[i] -= seen[i] * way * self.drops / self.ohms
-                swing[i] += seen[i] * self.share * c.crest / self.ohms
-                pull[i] = [old + seen[i] * seen[j] / self.ohms for j, old in enumerate(pull[i])]
-        turns = 2.0 * pi * c.hertz
-        pull = [[pull[i][j] / (root[i] * root[j] * turns) for j in places] for i in places]
-        # Rows are the ways in which the charges decay, each at one rate.
+                steady[i] -= seen[i] * way * drops / ohms
+                swing[i] += seen[i] * share * c.crest / ohms
+                pull[i] = [old + seen[i] * seen[j] / ohms for j, old in enumerate(pull[i])]
+        self._solve(pull, steady, swing, c.roots, 2.0 * pi * c.hertz)
+
+        unit = [1.0, *[0.0] * (len(seen) - 1)]
+        self.capacitor_volts = self.sum(unit)
+        self.line_amps = self.led_amps = None
+        drive, line = share * c.crest, [-each / ohms for each in seen]
+        part = behind / ohms if way else 0.0
+        across = [part * each for each in seen]
+        if blocked:
+            across[-1] -= share
+        self.terminal_volts = self.sum(across, (1.0 - part) * drive, part * way * drops)
+        if way:
+            self.line_amps = self.sum(line, drive / ohms, -way * drops / ohms)
+        behind_bridge = [0.0, 1.0, *unit[2:]]
+        most = (c.clamp - c.led_volts) / c.led_ohms if c.clamp < inf and c.led_ohms else inf
+        if stores and lit:
+            each = [volts / c.led_ohms for volts in behind_bridge]
+            self.led_amps = self.sum(each, 0.0, -c.led_volts / c.led_ohms)
+        elif through and not stores:
+            self.led_amps = self.line_amps if way > 0 else self.turned(-1.0, self.line_amps)
+            if clamped:
+                self.led_amps = self.sum([0.0] * len(seen), 0.0, most)
+
+        slack, self.ends = _SLACK * c.crest, []
+        if way:
+            self.ends.append((self.turned(-way, self.line_amps), (on, 0, lit, clamped and stores)))
+        elif on or c.has_way_when_blocked:
+            for sign, (volts, loaded) in c.ways.items():
+                weights = [-sign * each for each in seen]
+                if stores:
+                    weights[1] = -float(loaded)
+                wait = volts + c.led_volts * (loaded and not stores) + slack
+                self.ends.append((self.sum(weights, sign * drive, -wait), (on, sign, lit, False)))
+        if stores and not clamped:
+            sign = -1.0 if lit else 1.0
+            each = [sign * volts for volts in behind_bridge]
+            rise = self.sum(each, 0.0, -sign * c.led_volts - slack)
+            self.ends.append((rise, (on, way, not lit, False)))
+        if through and most < inf:
+            if stores and not clamped:
+                rise = self.sum(behind_bridge, 0.0, -c.clamp - slack)
+            else:
+                sign = -1.0 if clamped else 1.0
+                rise = self.turned(sign * way, self.line_amps, -sign * most)
+            self.ends.append((rise, (on, way, lit, not clamped)))
+
+    def _solve(self, pull, steady, swing, roots, turns):
+        """Find the ways in which the charges decay, each at one rate, and what drives them."""
+        places = range(len(roots))
+        pull = [[pull[i][j] / (roots[i] * roots[j] * turns) for j in places] for i in places]
         self.rates, rows = pull[0], [[1.0]]
-        if len(seen) > 1:
+        if len(roots) > 1:
             self.rates, rows = (found.T.tolist() for found in np.linalg.eigh(pull))
         # A charge that nothing can move: what drives it is zero but for rounding.
         least = 1e-14 * max(self.rates[-1], 1e-30)
         self.rates = [rate if rate > least else 0.0 for rate in self.rates]
-        self.back = [[each * size for each, size in zip(row, root, strict=True)] for row in rows]
-        self.out = [[row[i] / root[i] for row in rows] for i in places]
+        self.back = [[each * size for each, size in zip(row, roots, strict=True)] for row in rows]
+        self.out = [[row[i] / roots[i] for row in rows] for i in places]
         self.constants, self.sines, self.cosines = [], [], []
         for rate, row in zip(self.rates, zip(*self.out, strict=True), strict=True):
             push, shake = _dot(row, steady) / turns, _dot(row, swing) / turns
             self.constants.append(push / rate if rate else 0.0)
             self.sines.append(shake * rate / (rate * rate + 1.0))
             self.cosines.append(-shake / (rate * rate + 1.0) if rate else 0.0)
+
+    def sum(self, weights, sine=0.0, constant=0.0):
+        """Return a sum of the capacitors' volts, a sine and a constant as a mode keeps it."""
+        each = [_dot(weights, column) for column in zip(*self.out, strict=True)]
+        constant += _dot(each, self.constants)
+        return constant, sine + _dot(each, self.sines), _dot(each, self.cosines), each
+
+    def turned(self, factor, kept, more=0.0):
+        """Return a kept sum times a factor, and a constant more."""
+        constant, sine, cosine, weights = kept
+        weights = [factor * weight for weight in weights]
+        return factor * constant + more, factor * sine, factor * cosine, weights
 
 
 class Stretch:
@@ -96,97 +160,16 @@ class Stretch:
             )
         ]
 
-    def wave(self, weights, sine=0.0, constant=0.0):
-        """Return a weighted sum of the capacitors' volts plus a sine and a constant."""
-        mode, cosine, decays = self.mode, 0.0, []
-        for place, (rate, size) in enumerate(zip(mode.rates, self.sizes, strict=True)):
-            weight = 0.0
-            for each, row in zip(weights, mode.out, strict=True):
-                weight += each * row[place]
-            constant += weight * mode.constants[place]
-            sine += weight * mode.sines[place]
-            cosine += weight * mode.cosines[place]
-            decays.append((weight * size, rate))
+    def wave(self, kept):
+        """Return one of the sums that the mode keeps, from the start of this stretch on."""
+        constant, sine, cosine, weights = kept
+        sizes, rates = self.sizes, self.mode.rates
+        decays = [(w * size, rate) for w, size, rate in zip(weights, sizes, rates, strict=True)]
         return Wave(constant, sine, cosine, self.start, decays)
-
-    def _weights(self, *known):
-        return [*known, *[0.0] * (len(self.sizes) - len(known))]
-
-    def capacitor_volts(self):
-        """Return the voltage of the dropper's capacitor."""
-        return self.wave(self._weights(1.0))
 
     def line_amps(self, sign=1.0):
         """Return the current through the surge resistor, times a sign."""
-        mode = self.mode
-        if not mode.way:
-            return self.wave(self._weights())
-        scale = sign / mode.ohms
-        return self.wave(
-            [-scale * each for each in mode.seen],
-            scale * mode.share * mode.circuit.crest, -scale * mode.way * mode.drops,
-        )  # fmt: skip
-
-    def terminal_volts(self):
-        """Return the voltage between the terminals of the heater."""
-        mode, crest = self.mode, self.mode.circuit.crest
-        if mode.on:
-            return self.wave(self._weights(), crest)
-        amps = mode.behind / mode.ohms if mode.way else 0.0
-        weights = [amps * each for each in mode.seen]
-        if mode.circuit.suppression > 0.0:
-            weights[-1] -= mode.share
-        return self.wave(weights, (1.0 - amps) * mode.share * crest, amps * mode.way * mode.drops)
-
-    def led_is_lit(self):
-        """Return whether the LED carries current."""
-        mode, c = self.mode, self.mode.circuit
-        return mode.lit if c.smoothing > 0.0 else bool(mode.way) and c.ways[mode.way][1]
-
-    def led_amps(self):
-        """Return the current of the LED."""
-        mode, c = self.mode, self.mode.circuit
-        if not self.led_is_lit():
-            return self.wave(self._weights())
-        if c.smoothing > 0.0:
-            return self.wave(self._weights(0.0, 1.0 / c.led_ohms), 0.0, -c.led_volts / c.led_ohms)
-        if mode.clamped:
-            return self.wave(self._weights(), 0.0, (c.clamp - c.led_volts) / c.led_ohms)
-        return self.line_amps(mode.way)
-
-    def ends(self):
-        """Yield what may end this stretch: a wave that rises above zero, and the mode after it."""
-        mode, c = self.mode, self.mode.circuit
-        on, way, lit, clamped = mode.on, mode.way, mode.lit, mode.clamped
-        stores, through = c.smoothing > 0.0, bool(way) and c.ways[way][1]
-        slack = _SLACK * c.crest
-        if way:
-            yield self.line_amps(-way), (on, 0, lit, clamped and stores)
-        elif mode.on or c.has_way_when_blocked:
-            for sign, (drops, loaded) in c.ways.items():
-                weights = [-sign, -float(loaded)] if stores else [-sign]
-                weights = self._weights(*weights)
-                if not on and c.suppression > 0.0:
-                    weights[-1] = -sign * mode.share
-                held = drops + c.led_volts * (loaded and not stores) + slack
-                yield self.wave(weights, sign * mode.share * c.crest, -held), (on, sign, lit, False)
-        if stores:
-            sign = -1.0 if lit else 1.0
-            if c.led_ohms < inf and not clamped:
-                rise = self.wave(self._weights(0.0, sign), 0.0, -sign * c.led_volts - slack)
-                yield rise, (on, way, not lit, False)
-            if clamped:
-                spare = self.line_amps(-way)
-                spare.constant += (c.clamp - c.led_volts) / c.led_ohms
-                yield spare, (on, way, lit, False)
-            elif through and c.clamp < inf:
-                rise = self.wave(self._weights(0.0, 1.0), 0.0, -c.clamp - slack)
-                yield rise, (on, way, lit, True)
-        elif through and c.clamp < inf and c.led_ohms > 0.0:
-            sign = -1.0 if clamped else 1.0
-            amps = self.line_amps(sign * way)
-            amps.constant -= sign * (c.clamp - c.led_volts) / c.led_ohms
-            yield amps, (on, way, lit, not clamped)
+        return self.wave(self.mode.turned(sign, self.mode.line_amps))
 
     def state(self, angle):
         """Return the capacitors' volts at an angle."""
@@ -245,14 +228,14 @@ class Circuit:
         lit = stores and state[1] > self.led_volts
         stretch = Stretch(self.mode(on, 0, lit, False), angle, state)
         if on or self.has_way_when_blocked:
-            for wave, key in stretch.ends():
-                if key[1] and wave.at(angle) > 0.0:
+            for rise, key in stretch.mode.ends:
+                if key[1] and stretch.wave(rise).at(angle) > 0.0:
                     stretch = Stretch(self.mode(*key), angle, state)
                     break
         if stretch.mode.way and self.clamp < inf:
             full = not stores or state[1] >= self.clamp * (1.0 - _SLACK)
-            for wave, key in stretch.ends():
-                if key[3] and full and wave.at(angle) > -2.0 * _SLACK * self.crest:
+            for rise, key in stretch.mode.ends:
+                if key[3] and full and stretch.wave(rise).at(angle) > -2.0 * _SLACK * self.crest:
                     return Stretch(self.mode(*key), angle, state)
         return stretch
 
@@ -268,10 +251,10 @@ class Circuit:
             stretch = self.begin(on, start, state)
             while stretch:
                 end, key = stop, None
-                for wave, after in stretch.ends():
-                    rise = first_rise(wave, end)
-                    if rise is not None:
-                        end, key = rise, after
+                for rise, after in stretch.mode.ends:
+                    angle = first_rise(stretch.wave(rise), end)
+                    if angle is not None:
+                        end, key = angle, after
                 stretch.end, state = end, stretch.state(end)
                 changes = [stretch.kept(change, end) for change in changes]
                 stretches.append(stretch)

@@ -4,7 +4,7 @@ Values, turning points, crossings and integrals of such a `Wave`, all in closed 
 instants, which are roots. Angles are radians. Knows no circuit.
 """
 
-from math import cos, exp, expm1, sin
+from math import cos, exp, expm1, inf, sin
 
 _STEP = 0.5  # radians between looks at a wave; a wave turns once at most between two of them
 _EARLY = (1.0, 4.0)  # looks counted in time constants of the fastest decay
@@ -81,14 +81,15 @@ class Products:
         return total
 
 
-def _root(wave, low, at_low, high, at_high, which=0):
-    """Return where a wave's value (or its slope, `which` 1) passes zero (Illinois rule)."""
-    for _ in range(200):
-        if at_low == at_high:
-            break
+def _turn(wave, low, at_low, high, at_high):
+    """Return where the slope of a wave passes zero (Illinois rule), to half of the digits.
+
+    The value there is good to all of them.
+    """
+    for _ in range(100):
         middle = (low * at_high - high * at_low) / (at_high - at_low)
-        at_middle = wave.look(middle)[which]
-        if at_middle == 0.0 or abs(high - middle) <= 4e-16 * abs(middle):
+        at_middle = wave.look(middle)[1]
+        if at_middle == 0.0 or abs(high - middle) <= 1e-9:
             return middle
         if (at_middle > 0.0) == (at_high > 0.0):
             at_low *= 0.5
@@ -96,6 +97,25 @@ def _root(wave, low, at_low, high, at_high, which=0):
             low, at_low = high, at_high
         high, at_high = middle, at_middle
     return high
+
+
+def _crossing(wave, low, at_low, high, at_high):
+    """Return where a wave passes zero: Newton, halved where it would leave the two ends."""
+    angle = low + (high - low) * at_low / (at_low - at_high)
+    for _ in range(100):
+        value, slope = wave.look(angle)
+        if (value > 0.0) == (at_high > 0.0):
+            high = angle
+        else:
+            low = angle
+        step = value / slope if slope else inf
+        if abs(step) <= 4e-16 * (1.0 + abs(angle)) or value == 0.0:
+            return angle
+        after = angle - step
+        angle = after if low < after < high else 0.5 * (low + high)
+        if high - low <= 4e-16 * (1.0 + abs(high)):
+            return angle
+    return angle
 
 
 def pieces(wave, end):
@@ -111,7 +131,7 @@ def pieces(wave, end):
     for high in [*(look for look in early if look < min(end, start + _STEP)), *steps, end]:
         at_high, next_slope = wave.look(high)
         if slope * next_slope < 0.0:
-            turn = _root(wave, low, slope, high, next_slope, 1)
+            turn = _turn(wave, low, slope, high, next_slope)
             at_turn = wave.at(turn)
             yield low, at_low, turn, at_turn
             yield turn, at_turn, high, at_high
@@ -127,9 +147,9 @@ def area_above(level, wave, found):
     for low, at_low, high, at_high in found:
         at_low, at_high = at_low - level, at_high - level
         if at_low < 0.0 < at_high:
-            low = _root(wave, low, at_low, high, at_high)
+            low = _crossing(wave, low, at_low, high, at_high)
         elif at_high < 0.0 < at_low:
-            high = _root(wave, low, at_low, high, at_high)
+            high = _crossing(wave, low, at_low, high, at_high)
         if at_low > 0.0 or at_high > 0.0:
             total += wave.area(low, high)
     wave.constant += level
@@ -140,5 +160,5 @@ def first_rise(wave, end):
     """Return the first angle at which a wave rises above zero, or None."""
     for low, at_low, high, at_high in pieces(wave, end):
         if at_high > 0.0:
-            return low if at_low > 0.0 else _root(wave, low, at_low, high, at_high)
+            return low if at_low > 0.0 else _crossing(wave, low, at_low, high, at_high)
     return None

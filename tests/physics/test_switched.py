@@ -1,6 +1,6 @@
 """The circuit between its instants: each mode's own equations, and the state carried across."""
 
-from math import inf, pi, sqrt
+from math import inf, pi, sin, sqrt
 
 import pytest
 
@@ -32,12 +32,15 @@ def test_second_way_charges_follow_the_currents_of_the_mode(key, heater):
     turns = 2.0 * pi * 50.0
     before, now, after = (stretch.state(angle + n * step) for n in (-1, 0, 1))
     slopes = [(b - a) / (2.0 * step) * turns for a, b in zip(before, after, strict=True)]
-    line, led = stretch.line_amps().at(angle), stretch.led_amps().at(angle)
-    volts = stretch.terminal_volts().at(angle)
+    mode = stretch.mode
+    line, led, volts = (
+        stretch.wave(kept).at(angle) if kept else 0.0
+        for kept in (mode.line_amps, mode.led_amps, mode.terminal_volts)
+    )
     assert 330e-9 * slopes[0] == pytest.approx(line - now[0] / 1e6, rel=1e-5, abs=1e-10)
     gained = 0.0 if clamped else abs(line) * (way != 0) * (1.0 if way * line > 0 else -1.0) - led
     assert 47e-6 * slopes[1] == pytest.approx(gained, rel=1e-5, abs=1e-9)
-    mains = CREST * stretch.wave([0.0] * 3, 1.0).at(angle)
+    mains = CREST * sin(angle)
     leak = -now[2] / 100.0 if on else (mains - now[2] - volts) / 100.0
     assert 100e-9 * slopes[2] == pytest.approx(leak, rel=1e-5, abs=1e-10)
     if way:
