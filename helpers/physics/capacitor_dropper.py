@@ -303,7 +303,7 @@ def _point(
     widest = max((stop - start for start, stop, on in circuit.windows if on), default=0.0)
     spare = crest * sin(min(widest, 0.5 * pi)) - 2.0 * diode_volts - led_volts
     spare = max(spare, 0.0)
-    guess = [-spare, *[0.0] * (len(circuit.roots) - 1)]
+    guess = [spare if edge == "trailing" else -spare, *[0.0] * (len(circuit.roots) - 1)]
     if circuit.smoothing:
         guess[1] = min(led_volts + led_ohms * 4.0 * hertz * farads * spare, clamp)
     stretches = circuit.steady(guess, turned)
@@ -313,22 +313,23 @@ def _point(
 def _sums(circuit, stretches, volts_rms, turned):
     per_cycle = 1.0 / (stretches[-1].end - stretches[0].start)
     c, drops = circuit, {way: volts for way, (volts, _) in circuit.ways.items()}
-    line_square = led_square = held_square = source_watts = heater_watts = 0.0
-    line_peak = held_peak = held_mean = bridge_watts = clamp_mean = load_peak = 0.0
+    line_square = led_square = held_square = source_watts = heater_watts = held_mean = 0.0
+    led_mean = line_peak = held_peak = bridge_watts = clamp_mean = load_peak = 0.0
     leds, dark = [], False
     for stretch in stretches:
         mode, start, end = stretch.mode, stretch.start, stretch.end
         held, products = stretch.wave(mode.capacitor_volts), waves.Products(start, end, mode.rates)
         held_square += per_cycle * products.of(held, held)
-        held_mean += per_cycle * held.area(start, end)
         # Without current the capacitor only falls.
         held_peak = max(held_peak, abs(held.at(start)), abs(held.at(end)))
-        line = led = found = None
+        if not turned:
+            held_mean += per_cycle * held.area(start, end)
+        line = led = None
         if mode.way:
             line = stretch.line_amps(mode.way)
-            found = list(waves.pieces(line, end))
-            charge = per_cycle * line.area(start, end)
-            line_square += per_cycle * products.of(line, line)
+            found, charge = list(waves.pieces(line, end)), per_cycle * line.area(start, end)
+            square = per_cycle * products.of(line, line)
+            line_square += square
             line_peak = max(line_peak, _highest(found))
             held_peak = max(held_peak, *(abs(high) for *_, high in waves.pieces(held, end)))
             bridge_watts += drops[mode.way] * charge
@@ -336,24 +337,26 @@ def _sums(circuit, stretches, volts_rms, turned):
             source_watts += watts * mode.on
             heater_watts -= watts * (not mode.on)
         if mode.led_amps:
-            led = stretch.wave(mode.led_amps)
-            led_square += per_cycle * products.of(led, led)
+            led, amps = line, charge if mode.way else 0.0
             if c.smoothing or mode.clamped:
-                found = list(waves.pieces(led, end))
+                led = stretch.wave(mode.led_amps)
+                found, amps = list(waves.pieces(led, end)), per_cycle * led.area(start, end)
+                square = per_cycle * products.of(led, led)
+            led_mean += amps
+            led_square += square
             leds.append((led, end, found))
             if mode.clamped:
-                clamp_mean += charge - per_cycle * led.area(start, end)
+                clamp_mean += charge - amps
                 load_peak = c.clamp
         dark = dark or led is None
-    led_mean, conduction, led_peak, index, flicker = _light(leds, dark, per_cycle)
+    conduction, led_peak, index, flicker = _light(leds, led_mean, dark, per_cycle)
     if led_peak > 0.0:
         load_peak = max(load_peak, c.led_volts + c.led_ohms * led_peak)
     hertz = c.hertz * (2.0 if turned else 1.0) if flicker > 1e-9 else 0.0
     return (
         led_mean, sqrt(led_square), led_peak, sqrt(line_square), line_peak,
         # The capacitor's own current and its volts are at right angles once cycles are alike.
-        sqrt(max(line_square - held_square / c.bleeder**2, 0.0)), held_peak,
-        0.0 if turned else held_mean, load_peak,
+        sqrt(max(line_square - held_square / c.bleeder**2, 0.0)), held_peak, held_mean, load_peak,
         c.surge * line_square, held_square / c.bleeder, c.led_volts * led_mean,
         c.led_ohms * led_square, bridge_watts, c.clamp * clamp_mean if clamp_mean else 0.0,
         heater_watts, source_watts, 24.0 * source_watts,
@@ -365,14 +368,13 @@ def _highest(found):
     return max(found[0][1], *(high for *_, high in found))
 
 
-def _light(leds, dark, per_cycle):
-    """Mean, share of the cycle, peak, flicker index and per cent flicker of the LED's current."""
-    mean = per_cycle * sum(led.area(led.start, end) for led, end, _ in leds)
+def _light(leds, mean, dark, per_cycle):
+    """Share of the cycle, peak, flicker index and per cent flicker of the LED's current."""
     if mean <= 0.0:
-        return 0.0, 0.0, 0.0, 0.0, 0.0
+        return 0.0, 0.0, 0.0, 0.0
     conduction = per_cycle * sum(end - led.start for led, end, _ in leds)
     peak = max(_highest(found) for *_, found in leds)
     least = 0.0 if dark else min(min(low, high) for *_, found in leds for _, low, _, high in found)
     above = per_cycle * sum(waves.area_above(mean, led, found) for led, _, found in leds)
     ripple = (peak - max(least, 0.0)) / (peak + max(least, 0.0))
-    return mean, conduction, peak, above / mean, 100.0 * ripple
+    return conduction, peak, above / mean, 100.0 * ripple

@@ -109,13 +109,13 @@ def _point(
         {1: (drops, True), -1: (drops, True)}, led_volts, led_ohms, 0.0, inf, inf, 0.0, 1.0,
     )  # fmt: skip
     start, turns = degrees * pi / 180.0, 2.0 * pi * hertz
-    stretches, state, _ = circuit.march([charge], [(start, start + pi, True)])
+    stretches, state = circuit.march([charge], [(start, start + pi, True)])
     peak = 0.0
     for stretch in (each for each in stretches if each.mode.way):
         line = stretch.line_amps(stretch.mode.way)
         peak = max(peak, *(at_high for *_, at_high in waves.pieces(line, stretch.end)))
         peak = max(peak, line.at(stretch.start))
-    more, _, _ = circuit.march(state, [(start + pi, start + 2.0 * pi, True)])
+    more, _ = circuit.march(state, [(start + pi, start + 2.0 * pi, True)])
     coulombs = square = 0.0
     way = 0
     for stretch in [*stretches, *more]:

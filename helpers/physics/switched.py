@@ -19,6 +19,8 @@ _CLOSE = 1e-13  # of the crest: the cycle closes on itself
 
 
 def _dot(row, column):
+    if len(row) == 1:  # most droppers hold one capacitor, and most of their time is spent here
+        return row[0] * column[0]
     total = 0.0
     for one, other in zip(row, column, strict=True):
         total += one * other
@@ -73,15 +75,16 @@ class Mode:
 
         unit = [1.0, *[0.0] * (len(seen) - 1)]
         self.capacitor_volts = self.sum(unit)
-        self.line_amps = self.led_amps = None
-        drive, line = share * c.crest, [-each / ohms for each in seen]
-        part = behind / ohms if way else 0.0
-        across = [part * each for each in seen]
-        if blocked:
-            across[-1] -= share
-        self.terminal_volts = self.sum(across, (1.0 - part) * drive, part * way * drops)
+        self.line_amps = self.led_amps = self.terminal_volts = None
+        drive = share * c.crest
         if way:
+            line = [-each / ohms for each in seen]
             self.line_amps = self.sum(line, drive / ohms, -way * drops / ohms)
+            part = behind / ohms
+            across = [part * each for each in seen]
+            if blocked:
+                across[-1] -= share
+            self.terminal_volts = self.sum(across, (1.0 - part) * drive, part * way * drops)
         behind_bridge = [0.0, 1.0, *unit[2:]]
         most = (c.clamp - c.led_volts) / c.led_ohms if c.clamp < inf and c.led_ohms else inf
         if stores and lit:
@@ -188,9 +191,9 @@ class Stretch:
             for size, rate in zip(sizes, self.mode.rates, strict=True)
         ]
 
-    def kept(self, change, angle):
-        """Return what is left of a change of the state at an angle."""
-        ways = self._left([_dot(row, change) for row in self.mode.back], angle)
+    def kept(self, change):
+        """Return what is left at the end of a change of the state at the start."""
+        ways = self._left([_dot(row, change) for row in self.mode.back], self.end)
         return [_dot(row, ways) for row in self.mode.out]
 
 
@@ -240,13 +243,11 @@ class Circuit:
         return stretch
 
     def march(self, state, schedule):
-        """Return the stretches of a schedule, the state at its end, and what is left there of a
-        volt more at its start, by capacitor.
+        """Return the stretches of a schedule and the state at its end.
 
         `schedule` is a list of start, end and whether the dimmer is on.
         """
-        stretches, places = [], range(len(state))
-        changes = [[float(i == j) for j in places] for i in places]
+        stretches = []
         for start, stop, on in schedule:
             stretch = self.begin(on, start, state)
             while stretch:
@@ -256,16 +257,13 @@ class Circuit:
                     if angle is not None:
                         end, key = angle, after
                 stretch.end, state = end, stretch.state(end)
-                changes = [stretch.kept(change, end) for change in changes]
                 stretches.append(stretch)
                 if len(stretches) > _MOST_STRETCHES:
                     raise RuntimeError("The dropper switches without end; please report its parts.")
                 if key and key[3] != stretch.mode.clamped and self.smoothing > 0.0:
                     state[1] = self.clamp
-                    for change in changes:
-                        change[1] = 0.0
                 stretch = Stretch(self.mode(*key), end, state) if key else None
-        return stretches, state, changes
+        return stretches, state
 
     def steady(self, state, turned):
         """Return the stretches of the cycle that repeats, found from a first guess of its start.
@@ -278,23 +276,36 @@ class Circuit:
             flip[0] = -1.0
             if self.suppression > 0.0:
                 flip[-1] = -1.0
-        last = inf
+        # The end of a half-cycle hardly knows its start, so the last window alone comes close.
+        _, after = self.march(state, self.windows[-1:])
+        state, last = [f * new for f, new in zip(flip, after, strict=True)], inf
         for _ in range(_MOST_CYCLES):
-            stretches, after, changes = self.march(state, self.windows)
+            stretches, after = self.march(state, self.windows)
             missing = [f * new - old for f, new, old in zip(flip, after, state, strict=True)]
             far = max(map(abs, missing))
             if far <= _CLOSE * self.crest or (far <= 1e3 * _CLOSE * self.crest and far >= last):
                 return stretches
             # Newton; where it does not help, the circuit's own way to rest, which always ends.
             if far < 0.5 * last:
-                missing = _newton(flip, changes, missing)
+                missing = self._newton(stretches, flip, missing)
             state, last = [old + new for old, new in zip(state, missing, strict=True)], far
         raise RuntimeError("No steady cycle was found; please report the parts of this dropper.")
 
+    def changes(self, stretches):
+        """Return what is left at the end of a volt more at the start, capacitor by capacitor."""
+        places = range(len(self.roots))
+        changes, clamped = [[float(i == j) for j in places] for i in places], False
+        for stretch in stretches:
+            if self.smoothing and stretch.mode.clamped and not clamped:
+                for change in changes:
+                    change[1] = 0.0
+            clamped = stretch.mode.clamped
+            changes = [stretch.kept(change) for change in changes]
+        return changes
 
-def _newton(flip, changes, missing):
-    if len(missing) == 1:
-        remains = 1.0 - flip[0] * changes[0][0]
-        return [missing[0] / remains] if remains > 1e-9 else missing
-    remains = np.eye(len(missing)) - np.array(flip)[:, None] * np.transpose(changes)
-    return np.linalg.lstsq(remains, missing, rcond=1e-13)[0].tolist()
+    def _newton(self, stretches, flip, missing):
+        """Return the step that brings the end of the cycle to its start, were it all linear."""
+        remains = np.eye(len(flip)) - np.array(flip)[:, None] * np.transpose(
+            self.changes(stretches)
+        )
+        return np.linalg.lstsq(remains, missing, rcond=1e-9)[0].tolist()
