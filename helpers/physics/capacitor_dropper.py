@@ -214,7 +214,8 @@ def steady(
         return Steady(*_point(bridge, dimmer.edge, *values))
     values = np.broadcast_arrays(*values)
     points = zip(*(value.ravel().tolist() for value in values), strict=True)
-    found = [_point(bridge, dimmer.edge, *point) for point in points]
+    known = {}  # a sweep over angles asks the same circuit again
+    found = [_point(bridge, dimmer.edge, *point, known=known) for point in points]
     table = np.array(found).reshape(-1, len(_FIELDS)).T
     return Steady(*(column.reshape(values[0].shape) for column in table))
 
@@ -289,25 +290,39 @@ def windows(edge, degrees, half_cycles):
     ]
 
 
-def _point(
-    bridge, edge, volts_rms, hertz, degrees, heater, suppression, suppression_ohms,
+def _point(bridge, edge, volts_rms, hertz, degrees, *parts, known=None):
+    """Every field of `Steady` for one point of plain numbers."""
+    turned, key = bridge == "sound", (volts_rms, hertz, *parts)
+    circuit = known.get(key) if known else None
+    if circuit is None:
+        circuit = _circuit(bridge, volts_rms, hertz, *parts)
+        if known is not None:
+            known.clear()
+            known[key] = circuit
+    circuit.windows = windows(edge, degrees, 1 if turned else 2)
+    widest = max((stop - start for start, stop, on in circuit.windows if on), default=0.0)
+    spare = (
+        circuit.crest * sin(min(widest, 0.5 * pi))
+        - max(drops for drops, _ in circuit.ways.values())
+        - circuit.led_volts
+    )
+    spare = max(spare, 0.0)
+    guess = [-spare, *[0.0] * (len(circuit.roots) - 1)]
+    if circuit.smoothing:
+        most = 4.0 * hertz * circuit.roots[0] ** 2 * spare
+        guess[1] = min(circuit.led_volts + circuit.led_ohms * most, circuit.clamp)
+    return _sums(circuit, circuit.steady(guess, turned), volts_rms, turned)
+
+
+def _circuit(
+    bridge, volts_rms, hertz, heater, suppression, suppression_ohms,
     farads, surge, bleeder, led_volts, led_ohms, diode_volts, smoothing, clamp,
 ):  # fmt: skip
-    """Every field of `Steady` for one point of plain numbers."""
-    crest, turned = sqrt(2.0) * volts_rms, bridge == "sound"
     ways = {way: (count * diode_volts, led) for way, (count, led) in BRIDGES[bridge].items()}
-    circuit = switched.Circuit(
-        crest, hertz, windows(edge, degrees, 1 if turned else 2), farads, surge, bleeder, ways,
+    return switched.Circuit(
+        sqrt(2.0) * volts_rms, hertz, [], farads, surge, bleeder, ways,
         led_volts, led_ohms, smoothing, clamp, heater, suppression, suppression_ohms,
     )  # fmt: skip
-    widest = max((stop - start for start, stop, on in circuit.windows if on), default=0.0)
-    spare = crest * sin(min(widest, 0.5 * pi)) - 2.0 * diode_volts - led_volts
-    spare = max(spare, 0.0)
-    guess = [spare if edge == "trailing" else -spare, *[0.0] * (len(circuit.roots) - 1)]
-    if circuit.smoothing:
-        guess[1] = min(led_volts + led_ohms * 4.0 * hertz * farads * spare, clamp)
-    stretches = circuit.steady(guess, turned)
-    return _sums(circuit, stretches, volts_rms, turned)
 
 
 def _sums(circuit, stretches, volts_rms, turned):
@@ -326,7 +341,7 @@ def _sums(circuit, stretches, volts_rms, turned):
             held_mean += per_cycle * held.area(start, end)
         line = led = None
         if mode.way:
-            line = stretch.line_amps(mode.way)
+            line = stretch.wave(mode.line_amps)
             found, charge = list(waves.pieces(line, end)), per_cycle * line.area(start, end)
             square = per_cycle * products.of(line, line)
             line_square += square

@@ -13,8 +13,8 @@ import numpy as np
 from helpers.physics import limits, mains, ratings
 
 #: What may be left on the pins of a plug, and when it is measured; below this capacitance it need
-#: not be. IEC 60335-1 clause 22.5 (confirmed). Texts before the amendments of the fifth edition left
-#: out 0.1 uF itself as well; the stricter reading is taken.
+#: not be. IEC 60335-1 clause 22.5 (confirmed). Texts before the amendments of the fifth edition
+#: left out 0.1 uF itself as well; the stricter reading is taken.
 PIN_VOLTS, PIN_SECONDS, PIN_EXEMPT_FARADS = 34.0, 1.0, 0.1e-6
 #: The same for audio, video and information equipment: IEC 62368-1 clause 5.5.2.2, limits of ES1
 #: from 300 nF up (2 s confirmed, 60 V confirmed; page from memory).

@@ -112,9 +112,9 @@ def _point(
     stretches, state = circuit.march([charge], [(start, start + pi, True)])
     peak = 0.0
     for stretch in (each for each in stretches if each.mode.way):
-        line = stretch.line_amps(stretch.mode.way)
-        peak = max(peak, *(at_high for *_, at_high in waves.pieces(line, stretch.end)))
-        peak = max(peak, line.at(stretch.start))
+        line = stretch.wave(stretch.mode.line_amps)
+        found = list(waves.pieces(line, stretch.end))
+        peak = max(peak, found[0][1], *(at_high for *_, at_high in found))
     more, _ = circuit.march(state, [(start + pi, start + 2.0 * pi, True)])
     coulombs = square = 0.0
     way = 0
@@ -123,7 +123,7 @@ def _point(
             break
         way = stretch.mode.way
         if way:
-            line = stretch.line_amps(way)
+            line = stretch.wave(stretch.mode.line_amps)
             products = waves.Products(stretch.start, stretch.end, stretch.mode.rates)
             coulombs += line.area(stretch.start, stretch.end) / turns
             square += products.of(line, line) / turns

@@ -31,9 +31,9 @@ class Mode:
     """The circuit with dimmer, bridge, LED and clamp each in one state: one linear system.
 
     What is asked of it is a sum of the capacitors' volts, a sine and a constant, kept as constant,
-    sine, cosine and the weight of each decay: `line_amps`, `led_amps`, `terminal_volts`,
-    `capacitor_volts`, and in `ends` whatever ends the mode when it rises above zero, with the mode
-    that comes after.
+    sine, cosine and the weight of each decay: `line_amps` along the way that it takes, `led_amps`,
+    `terminal_volts`, `capacitor_volts`, and in `ends` whatever ends the mode when it rises above
+    zero, with the mode that comes after.
     """
 
     def __init__(self, circuit, on, way, lit, clamped):
@@ -78,26 +78,27 @@ class Mode:
         self.line_amps = self.led_amps = self.terminal_volts = None
         drive = share * c.crest
         if way:
-            line = [-each / ohms for each in seen]
-            self.line_amps = self.sum(line, drive / ohms, -way * drops / ohms)
-            part = behind / ohms
-            across = [part * each for each in seen]
+            scale = way / ohms
+            self.line_amps = self.sum([-scale * e for e in seen], scale * drive, -drops / ohms)
+            # The terminals stand at the mains, or at what the line leaves of it behind the dimmer.
+            self.terminal_volts = 0.0, drive, 0.0, [0.0] * len(seen)
             if blocked:
-                across[-1] -= share
-            self.terminal_volts = self.sum(across, (1.0 - part) * drive, part * way * drops)
+                part = behind / ohms
+                across = [part * each for each in seen[:-1]] + [(part - 1.0) * share]
+                self.terminal_volts = self.sum(across, (1.0 - part) * drive, part * way * drops)
+            elif not on:
+                self.terminal_volts = self.turned(-way * behind, self.line_amps)
         behind_bridge = [0.0, 1.0, *unit[2:]]
         most = (c.clamp - c.led_volts) / c.led_ohms if c.clamp < inf and c.led_ohms else inf
         if stores and lit:
             each = [volts / c.led_ohms for volts in behind_bridge]
             self.led_amps = self.sum(each, 0.0, -c.led_volts / c.led_ohms)
         elif through and not stores:
-            self.led_amps = self.line_amps if way > 0 else self.turned(-1.0, self.line_amps)
-            if clamped:
-                self.led_amps = self.sum([0.0] * len(seen), 0.0, most)
+            self.led_amps = (most, 0.0, 0.0, [0.0] * len(seen)) if clamped else self.line_amps
 
         slack, self.ends = _SLACK * c.crest, []
         if way:
-            self.ends.append((self.turned(-way, self.line_amps), (on, 0, lit, clamped and stores)))
+            self.ends.append((self.turned(-1.0, self.line_amps), (on, 0, lit, clamped and stores)))
         elif on or c.has_way_when_blocked:
             for sign, (volts, loaded) in c.ways.items():
                 weights = [-sign * each for each in seen]
@@ -115,7 +116,7 @@ class Mode:
                 rise = self.sum(behind_bridge, 0.0, -c.clamp - slack)
             else:
                 sign = -1.0 if clamped else 1.0
-                rise = self.turned(sign * way, self.line_amps, -sign * most)
+                rise = self.turned(sign, self.line_amps, -sign * most)
             self.ends.append((rise, (on, way, lit, not clamped)))
 
     def _solve(self, pull, steady, swing, roots, turns):
@@ -130,18 +131,21 @@ class Mode:
         self.rates = [rate if rate > least else 0.0 for rate in self.rates]
         self.back = [[each * size for each, size in zip(row, roots, strict=True)] for row in rows]
         self.out = [[row[i] / roots[i] for row in rows] for i in places]
-        self.constants, self.sines, self.cosines = [], [], []
-        for rate, row in zip(self.rates, zip(*self.out, strict=True), strict=True):
-            push, shake = _dot(row, steady) / turns, _dot(row, swing) / turns
-            self.constants.append(push / rate if rate else 0.0)
-            self.sines.append(shake * rate / (rate * rate + 1.0))
-            self.cosines.append(-shake / (rate * rate + 1.0) if rate else 0.0)
+        self.columns, self.ways = list(zip(*self.out, strict=True)), []
+        for rate, column, row in zip(self.rates, self.columns, self.back, strict=True):
+            push, shake = _dot(column, steady) / turns, _dot(column, swing) / turns
+            sine, cosine = shake * rate / (rate * rate + 1.0), -shake / (rate * rate + 1.0)
+            moves = rate > 0.0
+            self.ways.append((rate, push / rate if moves else 0.0, sine, moves * cosine, row))
 
     def sum(self, weights, sine=0.0, constant=0.0):
         """Return a sum of the capacitors' volts, a sine and a constant as a mode keeps it."""
-        each = [_dot(weights, column) for column in zip(*self.out, strict=True)]
-        constant += _dot(each, self.constants)
-        return constant, sine + _dot(each, self.sines), _dot(each, self.cosines), each
+        each, cosine = [_dot(weights, column) for column in self.columns], 0.0
+        for weight, (_, level, on_sine, on_cosine, _) in zip(each, self.ways, strict=True):
+            constant += weight * level
+            sine += weight * on_sine
+            cosine += weight * on_cosine
+        return constant, sine, cosine, each
 
     def turned(self, factor, kept, more=0.0):
         """Return a kept sum times a factor, and a constant more."""
@@ -153,14 +157,14 @@ class Mode:
 class Stretch:
     """One mode from an angle and a state on; `end` is set when it is known."""
 
+    __slots__ = ("end", "mode", "sizes", "start")
+
     def __init__(self, mode, start, state):
         self.mode, self.start, self.end = mode, start, start
         sine, cosine = sin(start), cos(start)
         self.sizes = [
             _dot(row, state) - constant - on_sine * sine - on_cosine * cosine
-            for row, constant, on_sine, on_cosine in zip(
-                mode.back, mode.constants, mode.sines, mode.cosines, strict=True
-            )
+            for _, constant, on_sine, on_cosine, row in mode.ways
         ]
 
     def wave(self, kept):
@@ -170,30 +174,21 @@ class Stretch:
         decays = [(w * size, rate) for w, size, rate in zip(weights, sizes, rates, strict=True)]
         return Wave(constant, sine, cosine, self.start, decays)
 
-    def line_amps(self, sign=1.0):
-        """Return the current through the surge resistor, times a sign."""
-        return self.wave(self.mode.turned(sign, self.mode.line_amps))
-
     def state(self, angle):
         """Return the capacitors' volts at an angle."""
-        mode, sine, cosine = self.mode, sin(angle), cos(angle)
+        sine, cosine = sin(angle), cos(angle)
         ways = [
-            constant + on_sine * sine + on_cosine * cosine + left
-            for constant, on_sine, on_cosine, left in zip(
-                mode.constants, mode.sines, mode.cosines, self._left(self.sizes, angle), strict=True
+            constant + on_sine * sine + on_cosine * cosine + size * exp(rate * (self.start - angle))
+            for size, (rate, constant, on_sine, on_cosine, _) in zip(
+                self.sizes, self.mode.ways, strict=True
             )
         ]
-        return [_dot(row, ways) for row in mode.out]
-
-    def _left(self, sizes, angle):
-        return [
-            size * exp(rate * (self.start - angle))
-            for size, rate in zip(sizes, self.mode.rates, strict=True)
-        ]
+        return [_dot(row, ways) for row in self.mode.out]
 
     def kept(self, change):
         """Return what is left at the end of a change of the state at the start."""
-        ways = self._left([_dot(row, change) for row in self.mode.back], self.end)
+        passed = self.start - self.end
+        ways = [_dot(row, change) * exp(rate * passed) for rate, *_, row in self.mode.ways]
         return [_dot(row, ways) for row in self.mode.out]
 
 
@@ -266,7 +261,8 @@ class Circuit:
         return stretches, state
 
     def steady(self, state, turned):
-        """Return the stretches of the cycle that repeats, found from a first guess of its start.
+        """Return the stretches of the cycle that repeats, found from a guess of the state at the
+        instant at which the dimmer turns on.
 
         With `turned` half a cycle is enough: it ends where it began but for the sign of the
         alternating volts.
@@ -276,9 +272,10 @@ class Circuit:
             flip[0] = -1.0
             if self.suppression > 0.0:
                 flip[-1] = -1.0
-        # The end of a half-cycle hardly knows its start, so the last window alone comes close.
-        _, after = self.march(state, self.windows[-1:])
-        state, last = [f * new for f, new in zip(flip, after, strict=True)], inf
+        # What flows once the dimmer is on hardly knows the state before it, so this comes close.
+        first = next((place for place, window in enumerate(self.windows) if window[2]), 0)
+        _, state = self.march(state, self.windows[first:])
+        state, last = [f * new for f, new in zip(flip, state, strict=True)], inf
         for _ in range(_MOST_CYCLES):
             stretches, after = self.march(state, self.windows)
             missing = [f * new - old for f, new, old in zip(flip, after, state, strict=True)]
@@ -305,6 +302,9 @@ class Circuit:
 
     def _newton(self, stretches, flip, missing):
         """Return the step that brings the end of the cycle to its start, were it all linear."""
+        if len(flip) == 1:
+            remains = 1.0 - flip[0] * self.changes(stretches)[0][0]
+            return [missing[0] / remains] if remains > 1e-9 else missing
         remains = np.eye(len(flip)) - np.array(flip)[:, None] * np.transpose(
             self.changes(stretches)
         )

@@ -6,7 +6,7 @@ instants, which are roots. Angles are radians. Knows no circuit.
 
 from math import cos, exp, expm1, inf, sin
 
-_STEP = 0.5  # radians between looks at a wave; a wave turns once at most between two of them
+_STEP = 0.6  # radians between looks at a wave; a wave turns once at most between two of them
 _EARLY = (1.0, 4.0)  # looks counted in time constants of the fastest decay
 
 
