@@ -346,7 +346,8 @@ def _sums(circuit, stretches, volts_rms, turned):
             square = per_cycle * products.of(line, line)
             line_square += square
             line_peak = max(line_peak, _highest(found))
-            held_peak = max(held_peak, *(abs(high) for *_, high in waves.pieces(held, end)))
+            for piece in waves.pieces(held, end):
+                held_peak = max(held_peak, abs(piece[3]))
             bridge_watts += drops[mode.way] * charge
             watts = mode.way * per_cycle * products.of(stretch.wave(mode.terminal_volts), line)
             source_watts += watts * mode.on
@@ -380,7 +381,7 @@ def _sums(circuit, stretches, volts_rms, turned):
 
 
 def _highest(found):
-    return max(found[0][1], *(high for *_, high in found))
+    return max([found[0][1], *[piece[3] for piece in found]])
 
 
 def _light(leds, mean, dark, per_cycle):

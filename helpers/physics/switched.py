@@ -171,7 +171,7 @@ class Stretch:
         """Return one of the sums that the mode keeps, from the start of this stretch on."""
         constant, sine, cosine, weights = kept
         sizes, rates = self.sizes, self.mode.rates
-        decays = [(w * size, rate) for w, size, rate in zip(weights, sizes, rates, strict=True)]
+        decays = [(weight * sizes[i], rates[i]) for i, weight in enumerate(weights)]
         return Wave(constant, sine, cosine, self.start, decays)
 
     def state(self, angle):

@@ -6,7 +6,7 @@ instants, which are roots. Angles are radians. Knows no circuit.
 
 from math import cos, exp, expm1, inf, sin
 
-_STEP = 0.6  # radians between looks at a wave; a wave turns once at most between two of them
+_STEP = 0.8  # radians between looks at a wave; a wave turns once at most between two of them
 _EARLY = (1.0, 4.0)  # looks counted in time constants of the fastest decay
 
 
@@ -89,7 +89,7 @@ def _turn(wave, low, at_low, high, at_high):
     for _ in range(100):
         middle = (low * at_high - high * at_low) / (at_high - at_low)
         at_middle = wave.look(middle)[1]
-        if at_middle == 0.0 or abs(high - middle) <= 1e-9:
+        if at_middle == 0.0 or abs(high - middle) <= 1e-8:
             return middle
         if (at_middle > 0.0) == (at_high > 0.0):
             at_low *= 0.5
@@ -124,11 +124,14 @@ def pieces(wave, end):
     Extremes are among these values.
     """
     start = low = wave.start
-    fastest = max((rate for size, rate in wave.decays if size), default=0.0)
-    early = [start + count / fastest for count in _EARLY] if fastest > 0.0 else []
-    steps = [start + _STEP * number for number in range(1, int((end - start) / _STEP) + 1)]
+    fastest = max([rate for size, rate in wave.decays if size], default=0.0)
+    looks = [start + count / fastest for count in _EARLY if count < _STEP * fastest]
+    while low + _STEP < end:
+        low += _STEP
+        looks.append(low)
+    low = start
     at_low, slope = wave.look(low)
-    for high in [*(look for look in early if look < min(end, start + _STEP)), *steps, end]:
+    for high in [*[look for look in looks if look < end], end]:
         at_high, next_slope = wave.look(high)
         if slope * next_slope < 0.0:
             turn = _turn(wave, low, slope, high, next_slope)
