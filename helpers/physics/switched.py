@@ -223,7 +223,7 @@ class Circuit:
     def begin(self, on, angle, state):
         """Return the stretch that follows when the dimmer has just switched."""
         stores = self.smoothing > 0.0
-        lit = stores and state[1] > self.led_volts
+        lit = stores and state[1] > self.led_volts + _SLACK * self.crest
         stretch = Stretch(self.mode(on, 0, lit, False), angle, state)
         if on or self.has_way_when_blocked:
             for rise, key in stretch.mode.ends:

@@ -4,6 +4,8 @@ from math import inf, isnan
 
 from helpers.physics import capacitor_dropper, capacitors, mains, neon, phase_cut, switch_on
 
+_WIRE_OHMS = 1e-9
+
 
 def _supply(inputs):
     return mains.Supply(inputs["supply_v_rms_V"], inputs["supply_f_Hz"])
@@ -31,10 +33,8 @@ def _parts(inputs):
 
 
 def _capacitive_dropper(inputs):
-    # Zero ohms of heater stand in cases without a dimmer, where the heater plays no part.
-    heater = _given(inputs.get("heater_ohm"), inf)
-    if heater == 0.0 and inputs["cut_mode"] == "none":
-        heater = inf
+    # Zero ohms stand in cases without a dimmer, where the heater plays no part; a wire otherwise.
+    heater = _given(inputs.get("heater_ohm"), inf) or _WIRE_OHMS
     point = capacitor_dropper.steady(
         _parts(inputs), _supply(inputs), _dimmer(inputs), heater_ohms=heater
     )
