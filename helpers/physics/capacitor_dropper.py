@@ -263,23 +263,8 @@ def quick_mean_amps(farads, supply, drop_volts):
     return limits.plain(4.0 * supply.hertz * farads * spare)
 
 
-def windows(edge, degrees, half_cycles):
-    """Return start, end and whether the dimmer is on, for each part of some half-cycles [rad].
-
-    Parameters
-    ----------
-    edge : str
-        As for `phase_cut.Dimmer` [-].
-    degrees : float
-        Its angle [deg].
-    half_cycles : int
-        How many, from the rising zero crossing on [-].
-
-    Examples
-    --------
-    >>> windows("leading", 180.0, 1), len(windows("trailing", 90.0, 2))
-    ([(0.0, 3.141592653589793, False)], 4)
-    """
+def _windows(edge, degrees, half_cycles):
+    """Start, end and whether the dimmer is on, for each part of some half-cycles [rad]."""
     cut = {"none": 0.0, "leading": degrees, "trailing": degrees}[edge] * pi / 180.0
     stops = [(0.0, cut, edge == "trailing"), (cut, pi, edge != "trailing")]
     return [
@@ -294,12 +279,12 @@ def _point(bridge, edge, volts_rms, hertz, degrees, *parts, known=None):
     """Every field of `Steady` for one point of plain numbers."""
     turned, key = bridge == "sound", (volts_rms, hertz, *parts)
     circuit = known.get(key) if known else None
-    if circuit is None:
+    if not circuit:
         circuit = _circuit(bridge, volts_rms, hertz, *parts)
         if known is not None:
             known.clear()
             known[key] = circuit
-    circuit.windows = windows(edge, degrees, 1 if turned else 2)
+    circuit.windows = _windows(edge, degrees, 1 if turned else 2)
     widest = max((stop - start for start, stop, on in circuit.windows if on), default=0.0)
     spare = (
         circuit.crest * sin(min(widest, 0.5 * pi))

@@ -238,9 +238,26 @@ class Circuit:
         return stretch
 
     def march(self, state, schedule):
-        """Return the stretches of a schedule and the state at its end.
+        """Return what happens over a schedule of the dimmer.
 
-        `schedule` is a list of start, end and whether the dimmer is on.
+        Parameters
+        ----------
+        state : list of float
+            Volts of the dropper's, the smoothing and the suppression capacitor, if any [V].
+        schedule : list of tuple
+            Start, end and whether the dimmer is on, one after the other [rad].
+
+        Returns
+        -------
+        stretches : list of Stretch
+            From instant to instant.
+        state : list of float
+            Volts at the end [V].
+
+        Raises
+        ------
+        RuntimeError
+            If it does not come to an end, which no circuit of these parts should do.
         """
         stretches = []
         for start, stop, on in schedule:
@@ -261,11 +278,30 @@ class Circuit:
         return stretches, state
 
     def steady(self, state, turned):
-        """Return the stretches of the cycle that repeats, found from a guess of the state at the
-        instant at which the dimmer turns on.
+        """Return the stretches of the cycle that repeats.
 
-        With `turned` half a cycle is enough: it ends where it began but for the sign of the
-        alternating volts.
+        Parameters
+        ----------
+        state : list of float
+            A guess of the volts at the instant at which the dimmer turns on [V].
+        turned : bool
+            True where half a cycle is enough: it ends where it began but for the sign of the
+            alternating volts [-].
+
+        Returns
+        -------
+        stretches : list of Stretch
+            Over `windows`.
+
+        Raises
+        ------
+        RuntimeError
+            If no such cycle is found, which no circuit of these parts should do.
+
+        Notes
+        -----
+        Newton's method on the state at the start. What flows does not jump at an instant, so the
+        derivative is the product of the stretches' own decays, exactly.
         """
         flip = [1.0] * len(state)
         if turned:

@@ -11,7 +11,26 @@ _EARLY = (1.0, 4.0)  # looks counted in time constants of the fastest decay
 
 
 class Wave:
-    """A constant, a sine, a cosine, and decays that begin at the start of a stretch."""
+    """A constant, a sine, a cosine, and decays that begin at the start of a stretch.
+
+    Parameters
+    ----------
+    constant, sine, cosine : float
+        Sizes, in the unit of what the wave stands for [V] or [A].
+    start : float
+        Angle from the rising zero crossing of the mains at which the decays begin [rad].
+    decays : list of tuple
+        Size in the same unit, and rate per radian of the mains, of each [-].
+
+    Notes
+    -----
+    ``constant + sine sin(a) + cosine cos(a) + sum of size exp(-rate (a - start))``.
+
+    Examples
+    --------
+    >>> round(Wave(1.0, 0.0, 0.0, 0.0, [(2.0, 1.0)]).at(1.0), 6)
+    1.735759
+    """
 
     __slots__ = ("constant", "cosine", "decays", "sine", "start")
 
@@ -45,7 +64,21 @@ class Wave:
 
 
 class Products:
-    """Integrals of products of two waves over one stretch: what all such pairs share."""
+    """Integrals of products of two waves over one stretch: what all such pairs share.
+
+    Parameters
+    ----------
+    low, high : float
+        Ends of the stretch [rad].
+    rates : sequence of float
+        Rates of the decays, the same in each wave [1/rad].
+
+    Examples
+    --------
+    >>> sine = Wave(0.0, 2.0, 0.0, 0.0, [])
+    >>> round(Products(0.0, 3.141592653589793, []).of(sine, sine), 6)
+    6.283185
+    """
 
     def __init__(self, low, high, rates):
         up, along, to_up, to_along = sin(low), cos(low), sin(high), cos(high)
@@ -119,9 +152,29 @@ def _crossing(wave, low, at_low, high, at_high):
 
 
 def pieces(wave, end):
-    """Yield low end, value, high end, value of the pieces in which a wave only rises or falls.
+    """Yield the pieces in which a wave only rises or only falls.
 
-    Extremes are among these values.
+    Parameters
+    ----------
+    wave : Wave
+        The wave.
+    end : float
+        Where to stop [rad].
+
+    Yields
+    ------
+    low, at_low, high, at_high : tuple of float
+        Ends of a piece and the values there: all extremes are among them [rad], [V] or [A].
+
+    Notes
+    -----
+    The slope is looked at every 0.8 radians and at one and four time constants of the fastest
+    decay; where it changes its sign, the turning point is found.
+
+    Examples
+    --------
+    >>> [round(piece[3], 6) for piece in pieces(Wave(0.0, 1.0, 0.0, 0.0, []), 1.6)]
+    [0.717356, 1.0, 0.999574]
     """
     start = low = wave.start
     fastest = max([rate for size, rate in wave.decays if size], default=0.0)
@@ -144,7 +197,28 @@ def pieces(wave, end):
 
 
 def area_above(level, wave, found):
-    """Return the integral of what a wave has above a level, over the `pieces` that were found."""
+    """Return the integral of what a wave has above a level.
+
+    Parameters
+    ----------
+    level : float
+        The level, in the wave's unit [V] or [A].
+    wave : Wave
+        The wave.
+    found : list of tuple
+        Its `pieces` [-].
+
+    Returns
+    -------
+    area : float
+        Integral over the angle [V rad] or [A rad].
+
+    Examples
+    --------
+    >>> half = Wave(0.0, 1.0, 0.0, 0.0, [])
+    >>> round(area_above(0.5, half, list(pieces(half, 3.141592653589793))), 6)
+    0.684853
+    """
     total = 0.0
     wave.constant -= level
     for low, at_low, high, at_high in found:
@@ -160,7 +234,25 @@ def area_above(level, wave, found):
 
 
 def first_rise(wave, end):
-    """Return the first angle at which a wave rises above zero, or None."""
+    """Return the first angle at which a wave rises above zero.
+
+    Parameters
+    ----------
+    wave : Wave
+        The wave.
+    end : float
+        Where to stop looking [rad].
+
+    Returns
+    -------
+    angle : float or None
+        The start itself where it rises from above zero; None where it does not rise [rad].
+
+    Examples
+    --------
+    >>> round(first_rise(Wave(-0.5, 1.0, 0.0, 0.0, []), 3.0), 6)
+    0.523599
+    """
     for low, at_low, high, at_high in pieces(wave, end):
         if at_high > 0.0:
             return low if at_low > 0.0 else _crossing(wave, low, at_low, high, at_high)
