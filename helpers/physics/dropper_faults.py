@@ -26,7 +26,7 @@ FAULTS = {
     "surge resistor short": "nothing limits a pulse: a bad instant or a dimmer destroys the LED",
     "surge resistor open": "dark, with the whole mains across the gap: still live",
     "bleeder short": "fire, unless a fuse clears it: as a capacitor short",
-    "bleeder open": "a shock from the pins of a pulled plug, which keep their charge; else it works",
+    "bleeder open": "a shock from the pins of a pulled plug: they keep their charge; it works on",
     "bridge diode short": "half of the light; one half-cycle goes past the LED",
     "bridge diode open": "a trace of light, all of it live; the capacitor holds steady volts",
     "LED short": "dark, and still live",
