@@ -14,9 +14,14 @@ from pathlib import Path
 
 import lookups
 import pytest
+from hypothesis import HealthCheck, settings
 from untouched import kept_state, touched
 
 ROOT = Path(__file__).resolve().parents[1]
+
+# On a machine with more work than cores, drawing examples waits as well: that says nothing of us.
+settings.register_profile("any machine", suppress_health_check=[HealthCheck.too_slow])
+settings.load_profile("any machine")
 
 
 @pytest.fixture(scope="session", autouse=True)
