@@ -11,7 +11,8 @@ QUANTITY_OF = {
     "volts": "voltage", "amps": "current", "ohms": "resistance", "watts": "power",
     "degrees": "angle", "hertz": "frequency", "seconds": "time", "percent": "percent",
     "celsius": "temperature", "kelvin": "temperature rise", "farads": "capacitance",
-    "metres": "length", "hours": "", "ratio": "ratio",
+    "metres": "length", "candelas": "luminous intensity", "lux": "illuminance", "hours": "",
+    "ratio": "ratio",
 }  # fmt: skip
 
 

@@ -31,6 +31,8 @@ GLOSSARY = {
         Quantity("energy", "E", "Wh", "power used over time", 1e-9, 1e6),
         Quantity("charge", "Q", "C", "current carried over time", 1e-9, 1, -inf),
         Quantity("length", "l", "m", "distance, thickness or gap", 1e-6, 1e3),
+        Quantity("luminous intensity", "Iv", "cd", "light sent one way", 1e-7, 1e3),
+        Quantity("illuminance", "Ev", "lx", "light that arrives on a surface", 1e-8, 2e5),
         Quantity("angle", "α", "°", "place in the mains cycle", 1e-3, 3600, -inf, False),
         Quantity("percent", "p", "%", "parts in a hundred", 1e-3, 1000, -inf, False),
         Quantity("ratio", "r", "", "one size divided by another", 1e-6, 1e6, -inf, False),

@@ -43,6 +43,8 @@ _UNIT_ROWS = (
     ("charge", 1, "C coulomb coulombs"),
     ("length", 1, "m metre metres meter meters"),
     ("length", 0.01, "cm centimetre centimetres centimeter centimeters"),
+    ("luminous intensity", 1, "cd candela candelas"),
+    ("illuminance", 1, "lx lux"),
     ("angle", 1, "° degree degrees deg"),
     ("angle", 180 / pi, "rad radian radians"),
     ("percent", 1, "% percent pct /cent"),
