@@ -10,7 +10,7 @@ import numpy as np
 from helpers.physics import limits
 
 #: Exponents of Stevens' power law for brightness: a patch seen in the dark, a point of light.
-#: Stevens 1957, 1975 (values confirmed as reprinted, pages from memory).
+#: Stevens 1957, 1961, 1975 (values confirmed as reprinted, pages from memory).
 STEVENS_EXPONENTS = {"patch": 1.0 / 3.0, "point": 0.5}
 
 
@@ -92,6 +92,82 @@ def stevens(relative_light, exponent=STEVENS_EXPONENTS["patch"]):
     ratio = limits.not_negative(relative_light, "relative_light", "", "Give a share, as 0.5.")
     exponent = limits.between(exponent, "exponent", "", 0.01, 1.0, "A third is 0.333.")
     return ratio**exponent
+
+
+def share_for_look(brightness, exponent=STEVENS_EXPONENTS["patch"]):
+    """Return the share of light that makes a light look so bright against a reference.
+
+    Parameters
+    ----------
+    brightness : float or array
+        Apparent brightness over that of the reference, zero or more [-].
+    exponent : float
+        As for `stevens` [-].
+
+    Returns
+    -------
+    relative_light : float or ndarray
+        Light over that of the reference [-].
+
+    Raises
+    ------
+    ValueError
+        If the brightness is negative or the exponent out of range.
+
+    Notes
+    -----
+    ``brightness**(1 / exponent)``: `stevens` the other way round.
+
+    References
+    ----------
+    As `stevens`.
+
+    Examples
+    --------
+    >>> round(share_for_look(0.5), 6), share_for_look(2.0, STEVENS_EXPONENTS["point"])
+    (0.125, 4.0)
+    """
+    look = limits.not_negative(brightness, "brightness", "", "Give a share, as 0.5.")
+    exponent = limits.between(exponent, "exponent", "", 0.01, 1.0, "A third is 0.333.")
+    return look ** (1.0 / exponent)
+
+
+def percent_flicker(highest, lowest):
+    """Return how far a light swings.
+
+    Parameters
+    ----------
+    highest, lowest : float or array
+        Light at its highest and at its lowest, both in the same unit [-].
+
+    Returns
+    -------
+    percent : float or ndarray
+        100 for a light that goes dark, 0 for a steady one [%].
+
+    Raises
+    ------
+    ValueError
+        If there is no light, or the lowest is negative or above the highest.
+
+    Notes
+    -----
+    ``100 (highest - lowest) / (highest + lowest)``. It says nothing of how often or for how long.
+
+    References
+    ----------
+    CIE e-ILV, as percent flicker and modulation.
+
+    Examples
+    --------
+    >>> percent_flicker(3.0, 1.0), percent_flicker(2.0, 0.0)
+    (50.0, 100.0)
+    """
+    high = limits.positive(highest, "highest", "", "A dark light does not flicker.")
+    low = limits.not_negative(lowest, "lowest", "")
+    if np.any(np.asarray(low) > high):
+        raise ValueError(f"lowest was read as {low} and highest as {high}; were they exchanged?")
+    return 100.0 * (high - low) / (high + low)
 
 
 def low_risk_percent(hertz):

@@ -8,6 +8,16 @@ import numpy as np
 
 from helpers.physics import limits
 
+#: Light on the wall behind the lamp. The corridor and the two at work as EN 12464-1 asks for there
+#: (from memory), the others common practice, no source [lx].
+ROOMS_LUX = {
+    "at night": 1.0, "corridor": 100.0, "workshop": 300.0, "bright bench": 500.0,
+    "beside a window": 2000.0, "in the sun": 50e3,
+}  # fmt: skip
+#: Illuminance at the eye over the bare threshold for a light that should be noticed by who does
+#: not look for it. Common practice, no source [-].
+NOTICED = 100.0
+
 
 def candelas(amps_mean, rated_candelas, rated_amps, off_axis_degrees=0.0, half_angle_degrees=30.0):
     """Return the luminous intensity of an LED at a current and a viewing angle.
@@ -142,7 +152,7 @@ def threshold_lux(luminance):
     return limits.plain(0.242e-6 * (1.0 + np.sqrt(0.4 * luminance)) ** 2)
 
 
-def visible_metres(candelas, luminance, margin=100.0):
+def visible_metres(candelas, luminance, margin=NOTICED):
     """Return how far away a small light is noticed against a background.
 
     Parameters
@@ -182,3 +192,79 @@ def visible_metres(candelas, luminance, margin=100.0):
     candelas = limits.not_negative(candelas, "candelas", "cd")
     margin = limits.between(margin, "margin", "", 1.0, 1e6)
     return limits.plain(np.sqrt(candelas / (margin * threshold_lux(luminance))))
+
+
+def needed_lux(room_lux, reflectance=0.5, margin=NOTICED):
+    """Return the illuminance at the eye that lets a light be noticed in a room.
+
+    Parameters
+    ----------
+    room_lux : float or array
+        Illuminance on the wall behind the light [lx].
+    reflectance : float or array
+        Share that the wall sends back, 0 to 1 [-].
+    margin : float or array
+        Over the bare threshold, 1 or more [-].
+
+    Returns
+    -------
+    lux : float or ndarray
+        Illuminance at the eye [lx].
+
+    Raises
+    ------
+    ValueError
+        If a value is out of range.
+
+    Notes
+    -----
+    ``margin * threshold_lux(background_luminance(room_lux, reflectance))``.
+
+    References
+    ----------
+    As those two; see `visible_metres` for the margin.
+
+    Examples
+    --------
+    >>> f"{needed_lux(300.0):.1e}"
+    '7.0e-04'
+    """
+    margin = limits.between(margin, "margin", "", 1.0, 1e6)
+    return margin * threshold_lux(background_luminance(room_lux, reflectance))
+
+
+def needed_candelas(metres, room_lux, reflectance=0.5, margin=NOTICED):
+    """Return the intensity towards the eye that lets a light be noticed from a distance.
+
+    Parameters
+    ----------
+    metres : float or array
+        Distance from the eye [m].
+    room_lux, reflectance, margin : float or array
+        As for `needed_lux` [lx], [-], [-].
+
+    Returns
+    -------
+    candelas : float or ndarray
+        Intensity towards the eye [cd].
+
+    Raises
+    ------
+    ValueError
+        If a value is out of range.
+
+    Notes
+    -----
+    ``needed_lux * metres**2``: `visible_metres` the other way round.
+
+    References
+    ----------
+    Inverse-square law of photometry.
+
+    Examples
+    --------
+    >>> round(needed_candelas(4.0, 300.0), 4)
+    0.0112
+    """
+    metres = limits.positive(metres, "metres", "m", "Was it in centimetres?")
+    return needed_lux(room_lux, reflectance, margin) * metres * metres

@@ -28,6 +28,20 @@ def test_property_the_eye_compresses():
     assert light.stevens(0.0) == 0.0 and light.stevens(1.0) == 1.0
 
 
+def test_second_way_the_light_for_a_look_gives_that_look():
+    for exponent in light.STEVENS_EXPONENTS.values():
+        for look in (0.1, 0.5, 1.0, 3.0):
+            share = light.share_for_look(look, exponent)
+            assert light.stevens(share, exponent) == pytest.approx(look, rel=1e-12)
+    assert light.share_for_look(0.0) == 0.0
+
+
+def test_second_way_percent_flicker_is_the_swing_over_twice_the_middle():
+    assert light.percent_flicker(1.2, 0.8) == pytest.approx(100 * 0.2 / 1.0)
+    assert light.percent_flicker(5.0, 5.0) == 0.0
+    assert light.percent_flicker(5.0, 0.0) == 100.0
+
+
 def test_limit_flicker_limits_step_at_90_hertz_and_end_at_all():
     assert light.low_risk_percent(89.999) == pytest.approx(2.25, rel=1e-4)
     assert light.low_risk_percent(90.0) == pytest.approx(7.2)
@@ -41,6 +55,8 @@ def test_property_shape():
     for found in (
         light.lightness(grid),
         light.stevens(grid),
+        light.share_for_look(grid),
+        light.percent_flicker(1.0, grid),
         light.low_risk_percent(100.0 * grid),
         light.no_effect_percent(100.0 * grid),
     ):
@@ -53,6 +69,9 @@ def test_property_shape():
     [
         (lambda: light.lightness(-0.1), "relative_light was read as -0.1"),
         (lambda: light.stevens(0.5, 3.0), "A third is 0.333"),
+        (lambda: light.share_for_look(-1.0), "brightness was read as -1"),
+        (lambda: light.percent_flicker(0.0, 0.0), "A dark light does not flicker"),
+        (lambda: light.percent_flicker(1.0, 2.0), "were they exchanged"),
         (lambda: light.low_risk_percent(0.0), "Steady light has no flicker to judge"),
         (lambda: light.no_effect_percent(-1.0), "hertz was read as -1 Hz"),
     ],

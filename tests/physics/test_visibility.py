@@ -29,6 +29,20 @@ def test_second_way_a_matt_white_wall_gives_back_all_its_light():
     assert visibility.background_luminance(320.0, 0.0) == 0.0
 
 
+def test_second_way_what_is_needed_is_just_noticed():
+    for lux, metres in ((1.0, 20.0), (300.0, 4.0), (50e3, 0.5)):
+        needed = visibility.needed_candelas(metres, lux)
+        behind = visibility.background_luminance(lux)
+        assert visibility.visible_metres(needed, behind) == pytest.approx(metres, rel=1e-12)
+        assert needed / metres**2 == pytest.approx(visibility.needed_lux(lux), rel=1e-12)
+    assert visibility.needed_lux(0.0, margin=1.0) == visibility.threshold_lux(0.0)
+
+
+def test_property_rooms_are_listed_from_dark_to_bright():
+    rooms = list(visibility.ROOMS_LUX.values())
+    assert rooms == sorted(rooms) and min(rooms) > 0.0
+
+
 def test_property_brighter_rooms_shorten_the_distance():
     metres = visibility.visible_metres(
         0.004, visibility.background_luminance(np.geomspace(1.0, 1e5, 20))
@@ -43,6 +57,8 @@ def test_property_shape():
         visibility.background_luminance(grid),
         visibility.threshold_lux(grid),
         visibility.visible_metres(grid, 10.0),
+        visibility.needed_lux(grid),
+        visibility.needed_candelas(grid, 300.0),
     ):
         assert found.shape == (2, 3)
     assert type(visibility.visible_metres(0.1, 1)) is float
@@ -56,6 +72,8 @@ def test_property_shape():
         (lambda: visibility.background_luminance(500.0, 50.0), "Half is 0.5, not 50"),
         (lambda: visibility.threshold_lux(-1.0), "luminance was read as -1 cd/m2"),
         (lambda: visibility.visible_metres(0.01, 1.0, 0.5), "margin was read as 0.5"),
+        (lambda: visibility.needed_lux(300.0, margin=0.0), "margin was read as 0"),
+        (lambda: visibility.needed_candelas(0.0, 300.0), "Was it in centimetres"),
     ],
 )
 def test_refusal(call, message):
