@@ -8,7 +8,7 @@ from helpers.figures import readings, settings, waves
 from helpers.figures.comparison import five_circuits
 from helpers.figures.dimmed import at_once
 from helpers.figures.words import NAMES
-from helpers.pages import explained
+from helpers.pages import explained, light_and_eye
 from helpers.pages.explained import CELSIUS, FIGURES, MULTIPLIERS, WATTS
 from helpers.pages.explorer import Choice, Entry, Explorer, Slider
 from helpers.physics import mains, ratings, resistors
@@ -151,6 +151,17 @@ EXPLORERS = {
         ),
         "Danger: a dim or dark light says nothing about the volts on the wires. They kill at every "
         "setting.",
+    ),
+    "light and eye": Explorer(
+        light_and_eye.light_and_eye,
+        light_and_eye.controls,
+        (
+            "Halve the current. By how much does the distance shrink, and by how much the look?",
+            "Go round the light: at which angle is it lost from where you stand?",
+            "Put the light in the sun. Is there any current that helps, or only another place?",
+        ),
+        "Danger: a light that is not noticed leaves a live, hot pot looking off. Dark never means "
+        "dead. More current means more heat in the dropper: it is a change of the whole sum.",
     ),
     "circuits": Explorer(
         lambda supply, angle_degrees, ohms: five_circuits(

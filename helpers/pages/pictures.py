@@ -7,6 +7,7 @@ DRAWINGS = {
     "resistor bands": bands.resistor,
     "waveform": plain.waveform,
     "meter": plain.meter,
+    "beam": plain.beam,
 }
 
 

@@ -16,6 +16,7 @@ from helpers.figures import (
     dimmed,
     heat,
     readings,
+    seen,
     settings,
     spread,
     style,
@@ -59,6 +60,10 @@ def _all():
             yield heat.rating, (watts, 0.5, ambient, "caution")
         for seconds in (0.5, 120.0, 5000.0):
             yield heat.warm_up, (watts, 200.0, seconds, 25.0)
+    yield seen.look, ()
+    for amps in (1e-5, 0.2e-3, 5e-3):
+        for lux, metres, beside in ((1.0, 30.0, 0.0), (300.0, 4.0, 30.0), (50e3, 0.5, 80.0)):
+            yield seen.noticed, (amps, "yellow-green", lux, metres, beside)
     for edge in ("leading", "trailing"):
         yield settings.percentages, (edge,)
     choices = ([47e3], (33e3, 100e3, 330e3), [1e3, 2.2e3, 4.7e3, 10e3, 22e3, 47e3, 100e3, 10e6])

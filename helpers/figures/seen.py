@@ -1,0 +1,159 @@
+"""Pictures of what is seen: how bright a share of light looks, and from how far it is noticed."""
+
+import numpy as np
+
+from helpers.figures.chart import Axis, Chart, bar, legend, number_box, picture, words
+from helpers.figures.drawn import Drawn
+from helpers.figures.words import capital, share_of_one
+from helpers.physics import glow, light, visibility
+from helpers.quantities import write, write_as
+
+NEAREST, FARTHEST = 0.5, 30.0
+"""Ends of the distance in the picture [m]."""
+_DIM, _BRIGHT = 1e-6, 10.0
+REFERENCE_AMPS = 5e-3
+"""The current against which a look is told, the most that is drawn [A]."""
+_HARDLY = 0.05
+
+
+def look():
+    """Draw how bright a share of the light looks: as a point, as a patch, as a surface.
+
+    Returns
+    -------
+    drawn : Drawn
+
+    References
+    ----------
+    As `light.stevens` and `light.lightness`.
+
+    Examples
+    --------
+    >>> look().finding.replace("\\xa0", " ").partition(",")[0]
+    'A quarter of the light looks 63 % as bright from close by'
+    """
+    share = np.linspace(0.0, 1.0, 101) ** 2  # closer together where the curves are steep
+    point = light.stevens(share, light.STEVENS_EXPONENTS["point"])
+    patch, surface = light.stevens(share), light.lightness(share) / 100.0
+    near, far, painted = (share_of_one(float(curve[50])) for curve in (patch, point, surface))
+    finding = f"A quarter of the light looks {near} as bright from close by, {far} from afar"
+    alternative = (
+        f"{finding}. A painted surface in daylight looks {painted}. All three curves rise steeply "
+        "at first and flatten towards full light."
+    )
+    ticks = {place / 5: write(20 * place, "percent") for place in range(6)}
+    chart = Chart(
+        (90, 92, 780, 260),
+        Axis(0.0, 1.0, "light, against full light", ticks),
+        Axis(0.0, 1.0, "how bright it looks", ticks),
+    )
+    chart.line(share, share, "mains")
+    for curve, meaning in ((patch, "eye"), (surface, "volts"), (point, "light")):
+        chart.line(share, curve, meaning)
+    names = legend(
+        90, 60, ("eye", "patch, close by"), ("volts", "surface, by day"),
+        ("light", "point, from afar"), ("mains", "the light itself"),
+    )  # fmt: skip
+    drawing = picture(400, "Three curves of look over light", finding, chart.svg(), names)
+    return Drawn(drawing, alternative)
+
+
+def noticed(amps, colour, room_lux, metres, off_axis_degrees):
+    """Draw the light that arrives over the distance, and what a room asks for.
+
+    Parameters
+    ----------
+    amps : float
+        Mean current of the LED [A].
+    colour : str
+        As for `glow.typical_candelas` [-].
+    room_lux : float
+        Light on the wall behind the LED [lx].
+    metres : float
+        Where somebody stands, `NEAREST` to `FARTHEST` [m].
+    off_axis_degrees : float
+        Angle between the axis of the LED and the eye [deg].
+
+    Returns
+    -------
+    drawn : Drawn
+
+    Raises
+    ------
+    ValueError
+        As `visibility.candelas` and `visibility.needed_lux`.
+
+    Notes
+    -----
+    A plain LED as `glow.typical_candelas` has it, its light in proportion to the current.
+
+    References
+    ----------
+    As `visibility.visible_metres` and `light.stevens`.
+
+    Examples
+    --------
+    >>> noticed(0.2e-3, "red", 300.0, 4.0, 0.0).finding.replace("\\xa0", " ").partition(";")[0]
+    'A red LED with 200 µA is noticed up to 2.17 m'
+    """
+    rated = glow.typical_candelas(colour)
+    seen_at = (off_axis_degrees, glow.SHEET_HALF_DEGREES)
+    candelas = visibility.candelas(amps, rated, glow.SHEET_AMPS, *seen_at)
+    needed = visibility.needed_lux(room_lux)
+    reach = float(np.sqrt(candelas / needed))
+    finding = (
+        f"A {colour} LED with {write(amps, 'current')} is noticed {_up_to(reach)}; from "
+        f"{write_as(metres, 'm')} it is {'' if reach >= metres else 'not '}noticed"
+    )
+    wanted = needed * metres * metres
+    sent = write(candelas, "luminous intensity") if candelas > _DIM else "next to nothing"
+    full = visibility.candelas(1.0, rated, glow.SHEET_AMPS, *seen_at)
+    alternative = (
+        f"{finding}. There it takes {write(wanted, 'luminous intensity')}, and the LED sends "
+        f"{sent} that way. For that, its mean current has to be {_amps(wanted / full)}."
+    )
+    distances = np.geomspace(NEAREST, FARTHEST, 60)
+    arrives = candelas / distances**2
+    inside = (arrives >= _DIM) & (arrives <= _BRIGHT)
+    chart = Chart(
+        (90, 92, 500, 250),
+        Axis(NEAREST, FARTHEST, "distance",
+             {place: write_as(place, "m") for place in (0.5, 1.0, 2.0, 5.0, 10.0, 30.0)},
+             logarithmic=True),
+        Axis(_DIM, _BRIGHT, "light at the eye",
+             {place: write(place, "illuminance") for place in (1e-6, 1e-4, 1e-2, 1.0)},
+             logarithmic=True),
+    )  # fmt: skip
+    if inside.any():
+        chart.line(distances[inside], arrives[inside], "light")
+    chart.line([NEAREST, FARTHEST], [needed, needed], "limit")
+    here = candelas / metres**2
+    if _DIM <= here <= _BRIGHT:
+        chart.mark(metres, here, "eye")
+    share = min(amps / REFERENCE_AMPS, 1.0)
+    close, far = light.stevens(share), light.stevens(share, light.STEVENS_EXPONENTS["point"])
+    parts = [chart.svg(), legend(90, 60, ("light", "light that arrives"), ("limit", "needed"))]
+    for place, (label, part, meaning) in enumerate((
+        (f"Light, against {write(REFERENCE_AMPS, 'current')}", share, "light"),
+        ("How bright it looks close by", close, "eye"),
+        ("How bright it looks from afar", far, "eye"),
+    )):  # fmt: skip
+        y = 100 + 46 * place
+        parts.append(words(630, y - 6, label) + bar(630, y, 190, 20, part, meaning))
+        parts.append(words(828, y + 16, share_of_one(part), bold=True))
+    parts.append(number_box(630, 262, 200, "Sent towards you", sent, "falls off beside the axis"))
+    name = f"{capital('light')} at the eye over the distance, with the light that a room asks for"
+    return Drawn(picture(392, name, finding, *parts), alternative)
+
+
+def _up_to(reach):
+    return f"up to {write_as(reach, 'm')}" if reach >= _HARDLY else "only with the eye beside it"
+
+
+def _amps(value):
+    if value > glow.SHEET_AMPS:
+        return (
+            f"more than the {write(glow.SHEET_AMPS, 'current')} that a small LED stands: take a "
+            "brighter type, another place for it, or another warning"
+        )
+    return write(value, "current")
