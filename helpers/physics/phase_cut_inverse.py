@@ -221,6 +221,41 @@ def for_mean(wanted_volts_mean, supply, edge="leading"):
     return _dimmer(2.0 * np.degrees(np.arcsin(np.sqrt(ratio))), edge)
 
 
+def mean_fraction(power_fraction):
+    """Return the share of the mean that is left where a share of the heat is.
+
+    Parameters
+    ----------
+    power_fraction : float or array
+        Share of the power at full mains, 0 to 1 [-].
+
+    Returns
+    -------
+    mean_fraction : float or ndarray
+        Share of the rectified mean, and so of an indicator's light [-].
+
+    Raises
+    ------
+    ValueError
+        If the share is out of range.
+
+    Notes
+    -----
+    By way of the angle, ``(1 + cos(angle)) / 2``; the same for both edges and every supply.
+
+    References
+    ----------
+    As `for_power`; checked by putting the answer back into `phase_cut.wave`.
+
+    Examples
+    --------
+    >>> round(mean_fraction(0.5), 6), round(mean_fraction(0.1), 3)
+    (0.5, 0.156)
+    """
+    angle = for_power(power_fraction).angle_degrees
+    return limits.plain((1.0 + np.cos(np.radians(angle))) / 2.0)
+
+
 def _of_full(wanted, name, full_volts, slip=""):
     wanted = limits.not_negative(wanted, name, "V", "Leave the sign out.")
     slip = f"A dimmer cannot give more than it gets.{slip}"

@@ -104,4 +104,30 @@ OUTCOMES = {
         "say what off leaves, with a sound element and with a broken one": ("dim-14", "dim-15"),
         "say what is needed before a dimmed pot may be touched": ("dim-16",),
     },
+    "06": {
+        "say how bright a share of the light looks, and what a wanted look takes": (
+            "see-1",
+            "see-2",
+            "see-3",
+        ),
+        "find an LED's intensity from its sheet, its current and its beam": ("see-4", "see-5"),
+        "find how far a light is noticed, and the current that a place asks for": (
+            "see-6",
+            "see-7",
+            "see-8",
+        ),
+        "find the lowest setting with all covers closed, and the light that is left": (
+            "see-9",
+            "see-10",
+        ),
+        "choose LED and dropper for the lowest setting": ("see-11",),
+        "say what a colour asks in volts, and what it tells people": ("see-12", "see-13"),
+        "say what fused flashes look like, and judge flicker and bursts": (
+            "see-14",
+            "see-15",
+            "see-16",
+        ),
+        "find what is wrong in an argument about seeing": ("see-17",),
+        "say what holds while a light is not noticed": ("see-18",),
+    },
 }

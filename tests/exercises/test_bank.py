@@ -24,6 +24,7 @@ from helpers.physics import (
     insulation,
     leakage,
     leds,
+    light,
     mains,
     meters,
     ohms_law,
@@ -40,8 +41,8 @@ from helpers.quantities import write, write_as
 # The names that a model answer in code may use, and no other.
 NAMES = {
     "ceil": ceil, "energy": energy, "heat": heat, "heater": heater, "insulation": insulation,
-    "leakage": leakage, "leds": leds, "mains": mains, "meters": meters, "ohms_law": ohms_law,
-    "operating_point": operating_point, "phase_cut": phase_cut,
+    "leakage": leakage, "leds": leds, "light": light, "mains": mains, "meters": meters,
+    "ohms_law": ohms_law, "operating_point": operating_point, "phase_cut": phase_cut,
     "phase_cut_inverse": phase_cut_inverse, "ratings": ratings, "resistors": resistors,
     "signals": signals, "write": write, "__builtins__": {},
 }  # fmt: skip

@@ -121,6 +121,10 @@ PRINTED = {
     "heat-5": ("ohms", 47e3),
     "heat-8": ("ohms", 47e3),
     "dim-14": ("watts", 90.0),
+    "see-1": ("light_percent", 25.0),
+    "see-7": ("metres", 4.0),
+    "see-10": ("full_watts", 90.0),
+    "see-12": ("wave_metres", 590e-9),
 }
 
 

@@ -9,7 +9,15 @@ from math import acos, asin, degrees, exp, pi, sqrt
 import numpy as np
 import pytest
 from questions import PARTS, of_each
-from second_ways import highest_volts, lesson_01, lesson_03, lesson_04, lesson_05, lowest_volts
+from second_ways import (
+    highest_volts,
+    lesson_01,
+    lesson_03,
+    lesson_04,
+    lesson_05,
+    lesson_06,
+    lowest_volts,
+)
 
 from helpers.authoring.every_numbers import every_numbers
 from helpers.exercises.bank import bank
@@ -108,6 +116,18 @@ def dimmed_pair(n, each, watts):
     return crest <= LED_LIMIT and lit and cool and rated, crest > LED_LIMIT or watts < shorted
 
 
+def seen_pair(n, rated, each, watts):
+    """As `dimmed_pair`, with the light that arrives in place of a wished current."""
+    full = lesson_05.led_amps(highest_volts(n.supply), 0.0, 2 * each)
+    low = lesson_05.led_amps(lowest_volts(n.supply), n.angle, 2 * each).mean()
+    heat, crest = each * (full**2).mean(), full.max()
+    shorted = most_heat(n, "series_diode", each, 2)[1]
+    sent, needed = rated * low / 0.020, lesson_06.candelas(n.metres, n.room_lux)
+    rated_for = watts >= max(2 * heat, shorted)
+    right = crest <= LED_LIMIT and sent >= needed and 2 * heat <= n.box_watts and rated_for
+    return right, crest > LED_LIMIT or watts < shorted or sent < needed / 2
+
+
 JUDGES = {
     "ohm-14": bench_dropper,
     "safe-15": barrier,
@@ -115,6 +135,7 @@ JUDGES = {
     "heat-15": string_of_one_value,
     "heat-16": string_of_any_value,
     "dim-10": dimmed_pair,
+    "see-11": seen_pair,
 }
 
 
@@ -256,6 +277,21 @@ def test_second_way_settings_are_in_order_of_their_heat_and_can_be_told_apart():
         ]
 
 
+def test_second_way_lights_are_in_order_of_what_they_send_and_can_be_told_apart():
+    """Sheet times mean over 20 mA; half of it at the half angle, a tenth far beside it."""
+    for n in every_numbers(bank()["see-8"]):
+        sent = {
+            "strong": 2.0 * n.strong_amps,
+            "plain": 0.4 * n.plain_amps,
+            "side": 0.5 * n.side_amps,
+            "pulses": 0.1 * n.pulse_amps / 10,
+            "outside": 0.1 * n.outside_amps,
+        }
+        in_order = sorted(sent, key=sent.get, reverse=True)
+        assert order_of("see-8", n) == in_order
+        assert all(sent[b] < 0.7 * sent[a] for a, b in pairwise(in_order)), sent
+
+
 # --- options that are right or wrong because of a number
 
 
@@ -310,6 +346,26 @@ def test_second_way_the_sentences_about_the_dimmer_are_wrong_where_the_numbers_s
         assert watts[n.angle] * heat < 0.8 * 600 < watts[n.angle] * sqrt(heat)
         wrong = {"weaker diode", "light as heat", "overload", "sound element"}
         assert right_keys("dim-15", n) == wrong
+
+
+@pytest.mark.parametrize("question_id", ["see-6", "see-7"])
+def test_a_light_that_nobody_notices_is_called_a_danger(question_id):
+    question = bank()[question_id]
+    for n in every_numbers(question):
+        right = question.kind.right(n)
+        unseen = {"see-6": 2.1 * right, "see-7": 0.45 * right}[question_id]
+        assert "looking off" in question.kind.mark(unseen, n).danger
+        for factor in (0.7, 1.4):
+            assert not question.kind.mark(factor * right, n).danger
+        assert right < LED_LIMIT or question_id == "see-6"
+
+
+def test_published_colours_of_iec_60073_and_green_is_never_right():
+    for n in every_numbers(bank()["see-13"]):
+        (colour,) = right_keys("see-13", n)
+        duties = {"white": "supplied", "yellow": "have a look", "red": "at once", "blue": "has to"}
+        assert duties[colour] in n.message
+        assert bank()["see-13"].kind.mark("green", n).danger
 
 
 @pytest.mark.parametrize("question_id", ["heat-15", "heat-16"])

@@ -10,6 +10,7 @@ from explorer_states import positions, states
 from helpers.pages import explained
 from helpers.pages.explorer import first_state, still_page
 from helpers.pages.explorers import EXPLORERS
+from helpers.pages.light_and_eye import light_and_eye
 from helpers.physics import ratings
 from helpers.physics.mains import SUPPLIES
 from helpers.quantities import read
@@ -279,3 +280,40 @@ def test_the_dropper_says_what_flows(volts, ohms):
 def test_the_dropper_warns_from_the_limit_of_a_small_led_on(volts, too_much):
     """20 mA for a small LED: common practice, no source. (11.4 V - 2 V) / 470 ohm = 20 mA."""
     assert ("Too much" in explained.dropper(EUROPE, volts, 470.0).finding) == too_much
+
+
+@pytest.mark.parametrize("supply", SUPPLIES.values(), ids=SUPPLIES)
+def test_second_way_light_and_eye_opens_on_the_lowest_setting_of_the_learners_own_supply(supply):
+    """Mean of a half-wave, √2 / π of the label, less 10 %, times (1 + cos 130°) / 2, over 94 kΩ."""
+    _, controls = EXPLORERS["light and eye"].open_on(supply)
+    quick = 0.9 * supply.volts_rms * sqrt(2) / pi * (1 + cos(radians(130))) / 2 / 94
+    assert 0.93 * quick < first_state(controls)["milliamps"] <= quick * 1.06
+
+
+@pytest.mark.parametrize("milliamps", [0.1, 1.0, 5.0])
+@pytest.mark.parametrize(("lux", "needed"), [(1.0, 4.87e-5), (300.0, 6.98e-4), (50e3, 0.0797)])
+def test_second_way_light_and_eye_says_how_far(milliamps, lux, needed):
+    """Red: 5 % of 1.968 eV, 683 lm/W, 0.265, in a beam of cos^4.82; IALA E-200-2, from memory."""
+    axis = 0.05 * 1.968 * 683 * 0.265 * 5.819 / (2 * pi)
+    sentence = light_and_eye(EUROPE, milliamps, "red", lux, 4.0, 0.0).finding
+    reach = sqrt(axis * milliamps / 1000 / needed)
+    assert found(r"up to (.*?);", sentence, "length") == pytest.approx(reach, rel=0.006)
+    assert ("not noticed" in sentence) == (reach < 4.0)
+    half = light_and_eye(EUROPE, milliamps, "red", lux, 4.0, 30.0).finding
+    assert found(r"sends (.*?) that way", half, "luminous intensity") == pytest.approx(
+        axis * milliamps / 2000, rel=0.006
+    )
+
+
+@pytest.mark.parametrize(
+    ("milliamps", "metres", "degrees", "words"),
+    [(0.01, 4.0, 0.0, "current stands at 10 µA"), (5.0, 4.0, 0.0, "current stands at 5 mA"),
+     (1.0, 0.5, 0.0, "distance stands at 0.5 m"), (1.0, 30.0, 0.0, "distance stands at 30 m"),
+     (1.0, 4.0, 80.0, "angle stands at 80°")],
+)  # fmt: skip
+def test_limit_light_and_eye_says_when_a_control_stands_at_its_end(
+    milliamps, metres, degrees, words
+):
+    sentence = plain(light_and_eye(EUROPE, milliamps, "red", 300.0, metres, degrees).finding)
+    assert f"The {words}, an end of this explorer: a number beyond it is cut to it." in sentence
+    assert "an end of" not in light_and_eye(EUROPE, 1.0, "red", 300.0, 4.0, 0.0).finding

@@ -56,6 +56,13 @@ def test_second_way_half_the_knob_is_seventy_per_cent_of_the_volts():
     assert half == pytest.approx((50.0, 100.0 * 0.5**0.5, 50.0))
 
 
+@pytest.mark.parametrize("share", [0.0, 0.03, 0.5, 0.9, 1.0])
+def test_second_way_the_mean_that_goes_with_a_heat_is_that_of_the_wave(share):
+    for edge in ("leading", "trailing"):
+        mean = phase_cut.wave(SUPPLY, inverse.for_power(share, edge)).volts_mean
+        assert inverse.mean_fraction(share) == pytest.approx(mean / mains.mean(230.0), abs=1e-12)
+
+
 def test_property_shape():
     shares = np.linspace(0.0, 1.0, 6).reshape(2, 3)
     assert inverse.for_power(shares).angle_degrees.shape == (2, 3)
