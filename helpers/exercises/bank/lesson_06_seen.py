@@ -64,20 +64,15 @@ RECALL = (
         outcome="find the mean current of an LED on the mains",
         numbers=lambda draw, supply: {"ohms": draw.pick((39e3, 47e3, 56e3, 68e3))},
         ask="From lesson 03: LED, diode and {ohms} stand in series on your mains, {supply}. No "
-        "dimmer. What is the mean current of the LED over a whole cycle?",
-        kind=Amount(
-            "current",
-            "mA",
-            MEAN_AMPS,
-            exact=lambda n: operating_point("series_diode", n.supply, ohms=n.ohms).led_amps_mean,
-        ),
+        "dimmer. Leave the small drops out: what is the mean current of the LED over a whole "
+        "cycle?",
+        kind=Amount("current", "mA", MEAN_AMPS),
         nudges=(
             "In how many of two half-cycles does the LED get current?",
             "Multiply the label by 1.414, divide by the ohms, and then by π.",
         ),
-        working="{sum}. The drops take a little more: {right}.",
-        code='operating_point("series_diode", mains.Supply({supply.volts_rms}, {supply.hertz}), '
-        "ohms={ohms}).led_amps_mean",
+        working="{sum}. The drops would take one to a few per cent more.",
+        code="mains.mean({supply.volts_rms}) / 2 / {ohms}",
     ),
     Question(
         id="see-recall-2",

@@ -1,9 +1,9 @@
 """Lesson 06: light, what the eye makes of it, and from how far it is noticed.
 
-Look: a third and a half as exponents, Stevens. Mean of a half-wave above its drops: added up from
-the instants of lesson 05. What the eye needs: 0.242 µlx times (1 + √(0.4 L))², IALA E-200-2 (from
-memory), with L = half of the lux over π (Lambert) and a margin of a hundred, common practice, no
-source. Photons: 1239.84 eV nm, CODATA. The angle of a share of the heat: by halving an interval.
+Look: a third and a half as exponents, Stevens. Mean of a half-wave: 1/π of its crest. What the eye
+needs: 0.242 µlx times (1 + √(0.4 L))², IALA E-200-2 (from memory), with L = half of the lux over π
+(Lambert) and a margin of a hundred, common practice, no source. Photons: 1239.84 eV nm, CODATA. The
+angle of a share of the heat: by halving an interval.
 """
 
 from math import cos, exp, log, pi, radians, sqrt
@@ -43,7 +43,7 @@ def at_lowest(n):
 
 
 RIGHT = {
-    "see-recall-1": lambda n: lesson_05.led_amps(n.supply.volts_rms, 0.0, n.ohms).mean(),
+    "see-recall-1": lambda n: 2 * n.supply.volts_rms / sqrt(2) / pi / n.ohms,
     "see-recall-2": lambda n: 50 * (1 + cos(radians(n.degrees))),
     "see-1": lambda n: 100 * root(n.light_percent / 100, 3),
     "see-3": lambda n: n.amps * n.look_ratio**2,
@@ -58,6 +58,6 @@ RIGHT = {
     "see-16": lambda n: 1 / (n.cycles / n.supply.hertz),
 }
 
-SIMPLE = {"see-recall-1": lambda n: n.supply.volts_rms * sqrt(2) / pi / n.ohms}
+SIMPLE = {}
 
 SLIPS = {}
