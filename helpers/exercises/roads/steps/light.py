@@ -272,7 +272,7 @@ def bursts_a_second(cycles, called="the bursts in a second"):
     """From the hertz of the mains to how often a controller of whole cycles starts anew."""
     return Step(
         called, "frequency", lambda hertz, cycles, n: hertz / cycles, "{value} / {operand}",
-        "{value} / {operand}", operand=cycles,
+        "{value} / {operand}", operand=cycles, operand_of="ratio",
         turns=(
             Turn("took the hertz of the mains", "How many cycles does one round last?",
                  lambda hertz, cycles, n: hertz),
