@@ -615,6 +615,12 @@ GREEN_LIES = (
 TOO_CALM = "who is not called to act at once leaves a pot alone whose wax can catch fire."
 
 
+def _colour_danger(colour, wanted):
+    if colour == "green":
+        return GREEN_LIES
+    return TOO_CALM if wanted == "red" and colour != "red" else ""
+
+
 def _colour_options(n):
     wanted = MESSAGES[n.message]
     return tuple(
@@ -623,11 +629,7 @@ def _colour_options(n):
             text,
             right=colour == wanted,
             reply="" if colour == wanted else reply,
-            danger=GREEN_LIES
-            if colour == "green"
-            else TOO_CALM
-            if wanted == "red" and colour != "red"
-            else "",
+            danger=_colour_danger(colour, wanted),
         )
         for colour, (text, reply) in COLOURS.items()
     )
