@@ -5,8 +5,6 @@ Knows no screen. Every line is text for people, never markup.
 
 from dataclasses import dataclass
 
-from helpers.exercises.mistakes import explained
-
 #: What stands wherever marks are shown, handed in or made: the same words for all.
 CAUTION = (
     "Marks license nobody. They show who has understood the sums and the safe order of work on "
@@ -26,8 +24,9 @@ STAMP = (
 class Line:
     """One line: its text and its role, which says how it is shown.
 
-    heading, text, option, hint, danger, verdict, note, working, code, or folded: what follows its
-    colon shows when it is opened.
+    title, about and ask of a question; heading, text, option, hint, nudge, caution, danger, note;
+    right, partly, not-yet or verdict, whose first sentence carries it. A line that is folded, or
+    stands open as working, shows what follows its colon; lines within, and code, go with it.
     """
 
     role: str
@@ -49,25 +48,32 @@ def question_lines(question, numbers, number=0):
     -------
     lines : list of Line
     """
-    lines = [Line("heading", heading(question, number))]
-    lines += [Line("text", paragraph) for paragraph in question.asked(numbers).split("\n\n")]
-    lines += [Line("option", choice) for choice in question.kind.choices(numbers)]
+    lines = [Line("title", title(question, number)), Line("about", about(question))]
+    lines += [Line("ask", paragraph) for paragraph in question.asked(numbers).split("\n\n")]
     lines.append(Line("hint", question.kind.hint(numbers)))
-    return lines
+    return lines + [Line("option", choice) for choice in question.kind.choices(numbers)]
 
 
-def heading(question, number=0):
-    """Return the heading of a question: id, role, level, marks, and whether it is a fresh draw."""
+def title(question, number=0):
+    """Return what a question is called, and which fresh draw it is."""
     if question.role == "predict":
-        return f"{question.id} · predict first: kept, not marked"
-    level = {1: "guided", 2: "on your own", 3: "stretch"}[question.level]
-    words = "look back" if question.role == "recall" else f"level {question.level}, {level}"
-    parts = [question.id, words, marks_text(question.marks)]
-    if question.danger:
-        parts.append("danger item: the first answer counts")
+        return "Predict first"
+    name = {"recall": "Look back", "exercise": "Exercise"}[question.role]
+    called = f"{'Danger item' if question.danger else name} {question.id.rpartition('-')[2]}"
     if number and question.has_fresh_numbers:
-        parts.append(f"{again_words(question).lower()} {number}")
-    return " · ".join(parts)
+        called += f", {again_words(question).lower()} {number}"
+    return called
+
+
+def about(question):
+    """Return id, level and marks of a question, in this order."""
+    if question.role == "predict":
+        return f"{question.id} · kept, not marked"
+    level = {1: "guided", 2: "on your own", 3: "stretch"}[question.level]
+    parts = [question.id] if question.role == "recall" else [question.id, level]
+    if question.danger:
+        parts.append("the first answer counts")
+    return " · ".join([*parts, marks_text(question.marks)])
 
 
 def again_words(question):
@@ -90,14 +96,6 @@ EARLIER_EDITION = (
     "You answered this in an earlier edition. The question has changed since, so that answer earns "
     "no marks: please answer it again."
 )
-
-
-def not_answered(question, draw, number=0):
-    """Return the lines under a question that has no answer yet."""
-    lines = [Line("note", EARLIER_EDITION)] if draw.opens_edition else []
-    form = code_form(question, draw.numbers, number)
-    said = f"Not answered yet. Use the card, or one line of code: `{form}`"
-    return [*lines, Line("note", said)]
 
 
 def feedback_lines(question, draw, number, outcome, nudges=()):
@@ -125,33 +123,37 @@ def feedback_lines(question, draw, number, outcome, nudges=()):
     if outcome is not None and outcome.verdict:
         lines += _verdict_lines(question, draw, outcome.answer, outcome.verdict)
     elif outcome is None:
-        lines += not_answered(question, draw, number)
+        lines += [Line("note", EARLIER_EDITION)] if draw.opens_edition else []
+        lines.append(Line("note", "Not answered yet."))
     for place, nudge in enumerate(nudges, start=1):
-        lines.append(Line("note", f"Nudge {place} of {len(question.nudges)}: {nudge}"))
-    if nudges and not draw.tried and len(nudges) < len(question.nudges):
-        lines.append(Line("note", "The next nudge opens after a try."))
+        lines.append(Line("nudge", f"Nudge {place} of {len(question.nudges)}: {nudge}"))
     if question.role != "predict" and draw.finished(question):
-        lines += working_lines(question, draw.numbers)
         if question.has_fresh_numbers:
-            lines.append(Line("note", _what_next(question, draw, number)))
+            lines.append(Line("note", _what_next(question, draw)))
+        opened = not (outcome and outcome.verdict and outcome.verdict.right)
+        lines += working_lines(question, draw.numbers, opened)
     return lines
 
 
 def _verdict_lines(question, draw, answer, verdict):
-    read = Line("note", f"Read as {answer.understood}.")
+    read = f"Read as {answer.understood}."
     if question.role == "predict":
         kept = "Kept. The lesson comes back to your prediction at its end."
         if answer != draw.first[0]:
             kept = "Your first prediction stays: the lesson comes back to that one at its end."
-        return [read, Line("verdict", kept)]
-    lines = [Line("danger", f"Danger first: {verdict.danger}")] if verdict.danger else []
-    mark = "✓" if verdict.right else "✗ Not yet."
-    lines += [read, Line("verdict", f"{mark} {verdict.reply}")]
+        return [Line("verdict", f"{kept} {read}")]
     worth = "This answer is for practice: it does not change your marks."
     if answer.given in draw.earned:
         earned = f"{draw.earned[answer.given] * question.marks:.3g}"
         worth = f"This answer earns {earned} of {marks_text(question.marks)}."
-    return [*lines, Line("note", worth)]
+    lines = [Line("danger", f"⚠ Danger first: {verdict.danger}")] if verdict.danger else []
+    role, word, more = "not-yet", "✗ Not yet", verdict.reply
+    if verdict.right:
+        role, (word, _, more) = "right", f"✓ {more}".partition(". ")
+    elif verdict.share:
+        role, word = "partly", "◐ Partly"
+    said = f"{word.rstrip('.')}. {read} {more}".strip()
+    return [*lines, Line("text" if verdict.danger else role, said), Line("note", worth)]
 
 
 def predict_first(question, lesson):
@@ -170,35 +172,24 @@ def made_for_another_supply(supply):
     )
 
 
-def mistake_lines(question, numbers):
-    """Return the usual mistakes with what the card would say to each, for the workshop copy."""
-    if question.role == "predict":
-        return []
-    pairs = explained(question, numbers)
-    lines = [Line("heading", "Usual mistakes, and what the card says to them")] if pairs else []
-    for answer, verdict in pairs:
-        danger = f"Danger first: {verdict.danger} " if verdict.danger else ""
-        lines.append(Line("note", f"{answer.understood}: {danger}{verdict.reply}"))
-    return lines
-
-
-def working_lines(question, numbers):
+def working_lines(question, numbers, opened=True):
     """Return the model answer: in words, as it would be typed, and in code."""
-    lines = [Line("working", f"Worked answer: {question.worked(numbers)}")]
+    role = "working" if opened else "folded"
+    lines = [Line(role, f"Worked answer: {question.worked(numbers)}")]
     typed = question.kind.model(numbers)
-    lines.append(Line("working", f"As you would answer it: {typed}"))
+    lines.append(Line("within", f"As you would answer it: {typed}"))
     if question.kind.other_answers:
-        lines.append(Line("working", question.kind.other_answers))
+        lines.append(Line("within", question.kind.other_answers))
     if line := question.line_of_code(numbers):
         lines += [
-            Line("working", "The same sum in Python, for those who like it:"),
+            Line("within", "The same sum in Python, for those who like it:"),
             Line("code", question.kind.written(line)),
         ]
     return lines
 
 
-def _what_next(question, draw, number):
-    again = f'press {again_words(question)}, or `answer("{question.id}", …, draw={number + 1})`'
+def _what_next(question, draw):
+    again = f"press {again_words(question)}"
     if question.danger and not draw.earned:
         return f"This case was explained just before, so it did not count. Take another: {again}."
     if question.danger and not draw.right:

@@ -86,13 +86,19 @@ class Explorer:
     tries : tuple of str
         Things to try; true for every supply.
     caution : str
-        What is dangerous about the subject; empty where nothing is.
+        What is dangerous about the subject; empty where nothing is. It begins with ⚠, and gets a
+        frame, where what is shown is the danger itself, or a reading that seems to deny it.
     """
 
     draw: object
     controls: object
     tries: tuple
     caution: str = ""
+
+    def warning(self):
+        """Return the caution as lines, none or one."""
+        role = "danger" if self.caution.startswith("⚠") else "caution"
+        return [Line(role, self.caution)] if self.caution else []
 
     def open_on(self, supply):
         """Return the function that draws a state on a supply, and the controls."""
@@ -108,8 +114,7 @@ def still_page(explorer, supply, name):
     """Return the first picture and what it says as a page that lasts."""
     draw, controls = explorer.open_on(supply)
     drawn = draw(**first_state(controls))
-    lines = [Line("danger", explorer.caution)] if explorer.caution else []
-    lines += [Line("hint", CALCULATED), Line("text", drawn.finding)]
+    lines = [*explorer.warning(), Line("hint", CALCULATED), Line("text", drawn.finding)]
     lines += [Line("text", "Things to try:")]
     lines += [Line("option", f"– {text}") for text in explorer.tries]
     return Page(lines, drawn.picture, name=name)

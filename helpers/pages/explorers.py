@@ -192,9 +192,9 @@ EXPLORERS = {
             "tester stand there?",
             "Measure the LED's current. Which of the three follows its light?",
         ),
-        "Danger: a reading of 0 V proves nothing. Isolate, prove the tester, prove dead, prove the "
-        "tester again. Measuring on the mains is work for an electrically skilled or instructed "
-        "person, with a meter and leads rated for all that can stand there.",
+        "⚠ Danger: a reading of 0 V proves nothing. Isolate, prove the tester, prove dead, prove "
+        "the tester again. Measuring on the mains is work for an electrically skilled or "
+        "instructed person, with a meter and leads rated for all that can stand there.",
     ),
     "touch current": Explorer(
         explained.touch_current,
@@ -216,7 +216,7 @@ EXPLORERS = {
             "and is it harmless then? The ohms stay as they are here: at low volts dry skin holds "
             "back more, wet skin does not.",
         ),
-        "Danger: this shows why rules exist; it makes no touch safe. One dry body in twenty has "
+        "⚠ Danger: this shows why rules exist; it makes no touch safe. One dry body in twenty has "
         "fewer ohms than the sum assumes, and a wet one far fewer. Never test it.",
     ),
     "bands": Explorer(

@@ -3,9 +3,11 @@
 Escapes all that it is given. Knows no question.
 """
 
+import re
 from html import escape
 from itertools import groupby
 
+VERDICTS = ("right", "partly", "not-yet", "verdict", "danger", "caution", "nudge")
 ANSWER_MEDIA_TYPE = "application/vnd.candle-workshop.answer+json"
 
 
@@ -35,8 +37,11 @@ class Page:
         return "\n".join(line.text for line in self.lines)
 
     def html(self):
-        parts, drawn = [], not self.picture
+        parts, drawn, folded = [], not self.picture, False
         for role, group in groupby(self.lines, key=lambda line: line.role):
+            if folded and role not in ("within", "code"):
+                parts.append("</details>")
+                folded = False
             if not drawn and role in ("folded", "option", "hint"):
                 parts.append(self.picture)
                 drawn = True
@@ -44,12 +49,14 @@ class Page:
             if role == "option":
                 items = "".join(f"<li>{text}</li>" for text in texts)
                 parts.append(f'<ul class="cw-options">{items}</ul>')
-            elif role == "folded":
-                parts += [_folded(text) for text in texts]
+            elif role in ("folded", "working"):
+                parts.append("\n</details>\n".join(_folded(role, text) for text in texts))
+                folded = True
             elif role == "code":
                 parts += [f'<pre class="cw-code"><code>{text}</code></pre>' for text in texts]
             else:
-                parts += [f'<p class="cw-{role}">{text}</p>' for text in texts]
+                parts += [_set(role, text) for text in texts]
+        parts += ["</details>"] * folded
         if not drawn:
             parts.append(self.picture)
         inside = "\n".join(parts)
@@ -62,11 +69,22 @@ class Page:
         return bundle
 
 
-def _folded(text):
+def _folded(role, text):
     """Fold what follows the first colon; the focus keeps its keys, as in `frame`."""
     head, colon, rest = text.partition(":")
     summary = f'<summary data-lm-suppress-shortcuts="true">{head}{colon}</summary>'
-    return f'<details class="cw-folded">{summary}{rest}</details>'
+    opened = ' open="open"' if role == "working" else ""
+    return f'<details class="cw-{role}"{opened}>{summary}{rest}'
+
+
+def _set(role, text):
+    """Set a line; the first sentence of a verdict stands out, marks become pips."""
+    if role in VERDICTS:
+        text = re.sub(r"^[^<]*?[.:] ", r"<strong>\g<0></strong>", text)
+    elif role == "about":
+        text = re.sub(r"(\d) marks?$", r'<b data-pips="\1"><span>\g<0></span></b>', text)
+    tag = "h3" if role == "title" else "p"
+    return f'<{tag} class="cw-{role}">{text}</{tag}>'
 
 
 def _inline(text):

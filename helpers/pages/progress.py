@@ -1,9 +1,8 @@
-"""How far a learner is in a lesson, and for whom it is open."""
+"""How far a learner is in a lesson."""
 
 from helpers.exercises.bank import lessons
 from helpers.exercises.standing import passed
-from helpers.exercises.wording import Line, made_for_another_supply
-from helpers.pages.page import Page
+from helpers.exercises.wording import Line
 
 
 def progress_lines(session, number):
@@ -40,7 +39,9 @@ def progress_lines(session, number):
         "Answered in an earlier edition, to be answered again": [
             s.question.id for s in standings if s.earlier and not s.tries
         ],
-        "Not right yet": [s.question.id for s in marked if s.tries and not _settled(s)],
+        "Not right yet": [
+            s.question.id for s in marked if s.tries and s.share < 1 and not s.helped
+        ],
         "With help": [s.question.id for s in marked if s.helped],
     }
     lines += [
@@ -49,25 +50,3 @@ def progress_lines(session, number):
     if not any(unfinished.values()):
         lines.append(Line("text", "Nothing is left open, and all of it is right."))
     return lines
-
-
-def _settled(standing):
-    return standing.share == 1 or standing.helped
-
-
-def progress_page(session, number):
-    return Page(progress_lines(session, number), name="cw-progress")
-
-
-def ready_page(session, number, supply):
-    """Return what says for whom a lesson is open, whose cells were run on this supply."""
-    s = session.settings
-    kept = session.log.path or "memory only: nothing is written"
-    lines = [
-        Line("heading", f"Ready. Lesson {number}: {lessons()[number].TITLE}"),
-        Line("text", f"Supply {s.supply} · learner {s.learner} · class word {s.class_word}"),
-        Line("text", f"Answers are kept in {kept}"),
-    ]
-    if s.supply != supply:
-        lines.append(Line("note", made_for_another_supply(supply)))
-    return Page([*lines, *progress_lines(session, number)], name="cw-progress")

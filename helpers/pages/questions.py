@@ -7,14 +7,16 @@ from helpers.pages.page import Page
 from helpers.pages.pictures import draw_picture
 
 
-def question_page(session, question, number):
-    """Return the page that asks a question."""
+def question_page(session, question, number, beside_controls=False):
+    """Return the page that asks a question; controls beside it say how it is answered."""
     numbers = session.draw(question.id, number).numbers
     lines = question_lines(question, numbers, number)
+    if beside_controls:
+        lines = [line for line in lines if line.role not in ("hint", "option")]
     picture = ""
     if question.picture:
         picture, words = draw_picture(question.picture(numbers))
-        lines.insert(2, words)
+        lines.insert(3, words)
     return Page(lines, picture, name=f"cw-q-{question.id}")
 
 

@@ -16,7 +16,7 @@ from helpers.exercises.wording import again_words
 from helpers.pages.questions import feedback_page, last_outcome, question_page, whole_page
 from helpers.widgets.controls import controls_for
 from helpers.widgets.live import Live, catch_up, follow
-from helpers.widgets.screen import SPOKEN
+from helpers.widgets.screen import SPOKEN, SPOKEN_NEXT
 from helpers.widgets.timing import soon
 
 ANSWERED_ELSEWHERE = (
@@ -59,13 +59,12 @@ class Card(Live):
     def _turn_to(self, session, number):
         """Ask another draw: other words, other controls, other buttons."""
         if not self.session:
-            self.told = widgets.HTML()
+            self.asked, self.told = widgets.HTML(), widgets.HTML()
             self.told.add_class("cw-told")
         self.session, self.number, self.face = session, number, object()
         self.outcome = last_outcome(session, self.question, number)
-        asked = widgets.HTML(question_page(session, self.question, number).html())
         self.check = self._button("Check", self.answer)
-        self.check.button_style = "primary"
+        self.check.add_class("cw-check")
         self.nudge = self._button("Nudge", self.open_nudge)
         self.fresh = self._button(again_words(self.question), self.open_fresh_draw)
         predict = self.question.role == "predict"
@@ -74,7 +73,9 @@ class Card(Live):
         self.controls = controls_for(self.question, self._draw.numbers, press_check)
         self._put_answer()
         self._tell()  # before the rest, so that no verdict ever stands under another question
-        self.hold([asked, self.controls.widget, widgets.HBox(buttons), self.told])
+        page = question_page(session, self.question, number, beside_controls=True)
+        self.asked.value = page.html() + SPOKEN_NEXT
+        self.hold([self.asked, self.controls.widget, widgets.HBox(buttons), self.told])
 
     @property
     def _draw(self):

@@ -4,15 +4,15 @@
 Knows how an answer is entered, never what it is worth.
 """
 
+from html import escape
+from pathlib import Path
+
 import ipywidgets as widgets
 
 from helpers.exercises import kinds
-from helpers.widgets.timing import soon
 
-
-def _wide(**more):
-    """Return a layout for one widget: were it shared, a page that missed it would lose them all."""
-    return widgets.Layout(width="auto", max_width="46rem", **more)
+_ALIVE = escape(Path(__file__).with_name("form.js").read_text(encoding="utf-8"))
+_LOOK = "const form = this.closest('.cw-controls').querySelector('form'); form?.cwLook?.()"
 
 
 class Typed:
@@ -24,6 +24,7 @@ class Typed:
             description=f"Answer in {unit}:" if unit else "Answer:",
             placeholder="number and unit",
             continuous_update=False,
+            layout={"width": "auto"},
             style={"description_width": "initial"},
         )
         self.box.on_msg(lambda _, content, buffers: content.get("event") == "submit" and submit())
@@ -36,91 +37,70 @@ class Typed:
         self.box.value = str(typed)
 
 
-class OneOf:
+class Form:
+    """Plain HTML controls: options, or steps to put in order, with the hint as their legend.
+
+    What is entered stands as text in a box that is not shown, so that a reload and a second tab
+    find it; the pulse tells the page to look there.
+    """
+
+    def __init__(self, question, numbers, submit):
+        kind = question.kind
+        rows = self.rows({letter: o.text for letter, o in kind.shown(numbers).items()})
+        self.page = widgets.HTML(
+            f'<form class="cw-form"><fieldset><legend>{escape(kind.hint(numbers))}</legend>{rows}'
+            f'</fieldset></form><style onload="{_ALIVE}"></style>'
+        )
+        self.held, self.pulse = widgets.Text(continuous_update=False), widgets.HTML()
+        self.held.add_class("cw-held")
+        self.held.observe(self._tell_all_tabs, "value")
+        self.widget = widgets.VBox([self.page, self.held, self.pulse])
+
+    def _tell_all_tabs(self, change):
+        self.pulse.value = f'<style onload="{_LOOK}">/* {escape(change["new"])} */</style>'
+
+    def typed(self):
+        return self.held.value
+
+    def put(self, typed, understood):
+        self.held.value = understood
+
+
+class OneOf(Form):
     """Radio buttons."""
 
-    def __init__(self, question, numbers, submit):
-        shown = question.kind.shown(numbers)
-        self.widget = widgets.RadioButtons(
-            options=[(f"{letter}) {option.text}", letter) for letter, option in shown.items()],
-            value=None,
-            layout=_wide(),
+    sort = "radio"
+
+    def rows(self, texts):
+        return "".join(
+            f'<label><input type="{self.sort}" name="option" value="{letter}">'
+            f"<span>{escape(label)}</span></label>"
+            for letter, label in self.labels(texts).items()
         )
 
-    def typed(self):
-        return self.widget.value or ""
-
-    def put(self, typed, understood):
-        self.widget.value = understood
+    def labels(self, texts):
+        return {letter: f"{letter}) {text}" for letter, text in texts.items()}
 
 
-class AnyOf:
+class AnyOf(OneOf):
     """Boxes to tick, and one for none of them."""
 
-    def __init__(self, question, numbers, submit):
-        shown = question.kind.shown(numbers)
-        self.boxes = {letter: _tick(f"{letter}) {option.text}") for letter, option in shown.items()}
-        self.none = _tick("none of them")
-        self.widget = widgets.VBox([*self.boxes.values(), self.none])
+    sort = "checkbox"
 
-    def typed(self):
-        ticked = [letter for letter, box in self.boxes.items() if box.value]
-        if self.none.value:
-            return " ".join([*ticked, "none"])
-        return ", ".join(ticked)
-
-    def put(self, typed, understood):
-        self.none.value = understood == "none"
-        for letter, box in self.boxes.items():
-            box.value = letter in understood.split(", ")
+    def labels(self, texts):
+        return super().labels(texts) | {"none": "none of them"}
 
 
-def _tick(text):
-    return widgets.Checkbox(description=text, indent=False, layout=_wide())
+class Sorted(Form):
+    """Steps as dealt; each is a button that puts it next, or takes it back."""
 
-
-class Sorted:
-    """A list in which the marked step is moved up and down."""
-
-    def __init__(self, question, numbers, submit):
-        shown = question.kind.shown(numbers)
-        self.texts = {letter: f"{letter}) {option.text}" for letter, option in shown.items()}
-        self.steps = widgets.Select(
-            options=self._options(list(shown)),
-            rows=len(shown),
-            description="In order, first on top:",
-            style={"description_width": "initial"},
-            layout=_wide(flex_flow="column"),
+    def rows(self, texts):
+        steps = "".join(
+            f'<li><button type="button" value="{letter}"><b></b>'
+            f"<span>{letter}) {escape(text)}</span><i>put next</i></button></li>"
+            for letter, text in texts.items()
         )
-        self.moved = False
-        up = widgets.Button(description="Move up")
-        down = widgets.Button(description="Move down")
-        up.on_click(lambda _: soon(lambda: self._move(-1)))
-        down.on_click(lambda _: soon(lambda: self._move(1)))
-        self.widget = widgets.VBox([self.steps, widgets.HBox([up, down])])
-
-    def _options(self, letters):
-        return [(self.texts[letter], letter) for letter in letters]
-
-    def _move(self, step):
-        letters = [letter for _, letter in self.steps.options]
-        marked = self.steps.value
-        place = letters.index(marked)
-        target = min(max(place + step, 0), len(letters) - 1)
-        letters.insert(target, letters.pop(place))
-        self.steps.options = self._options(letters)
-        self.steps.value = marked
-        self.moved = True
-
-    def typed(self):
-        """Return the order, or nothing while the steps lie as they were dealt."""
-        if not self.moved:
-            return ""
-        return ", ".join(letter for _, letter in self.steps.options)
-
-    def put(self, typed, understood):
-        self.steps.options = self._options(understood.split(", "))
-        self.moved = True
+        return f'<ol data-dealt="{"".join(texts)}">{steps}</ol><output></output>'
 
 
 class Bins:
@@ -133,7 +113,7 @@ class Bins:
                 options=[("choose …", ""), *((text, text) for text in map(f.text, f.bin))],
                 description=f"{f.label}:",
                 style={"description_width": f"{width}ch"},
-                layout=widgets.Layout(width="auto"),
+                layout={"width": "auto"},
             )
             for f in question.kind.fields
         ]

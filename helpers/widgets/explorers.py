@@ -23,14 +23,16 @@ _LABELLED = {"description_width": "initial"}
 # ipywidgets can set no attributes of a node, and replaces what is inside; so what is inside, on
 # arriving, marks the node around it, which stays.
 _SPOKEN = "<style onload=\"this.parentNode.setAttribute('role', 'status')\"></style>"
-_CLOSE_LINES = (
-    "<style>.cw-controls .widget-html-content {line-height: 1.45;}"
-    " .cw-controls .widget-html-content p, .cw-controls ul {margin: .3rem 0;}</style>"
-)
+# Each handle gets the name of its box, and says its value as people write it, with the unit.
 _NAME_HANDLES = (
     "<style onload=\"for (const row of this.closest('.cw-controls').querySelectorAll('.cw-slider'))"
-    " row.querySelector('.noUi-handle').setAttribute('aria-label',"
-    " row.querySelector('label').textContent)\"></style>"
+    " { const handle = row.querySelector('.noUi-handle');"
+    " const name = row.querySelector('label').textContent, unit = name.match(/in (\\S+):$/)[1];"
+    " const tell = () => handle.setAttribute('aria-valuetext',"
+    " `${+Number(handle.ariaValueNow).toPrecision(4)} ${unit}`);"
+    " handle.setAttribute('aria-label', name); tell();"
+    " new MutationObserver(tell).observe(handle, {attributeFilter: ['aria-valuenow']}); }"
+    '"></style>'
 )
 
 
@@ -111,12 +113,11 @@ class Panel:
         controls = widgets.Box(
             self.laid_out, layout={"flex_flow": "row wrap", "grid_gap": "0 1.2rem"}
         )
-        caution = f'<p class="cw-danger">{escape(self.explorer.caution)}</p>'
         tries = "".join(f"<li>{escape(text)}</li>" for text in self.explorer.tries)
-        head = widgets.HTML(caution if self.explorer.caution else "")
+        head = widgets.HTML(Page(self.explorer.warning()).html())
         foot = widgets.HTML(
             f'<p class="cw-hint">{CALCULATED}</p><p><b>Things to try</b></p>'
-            f"<ul>{tries}</ul>{_CLOSE_LINES}{_NAME_HANDLES}"
+            f"<ul>{tries}</ul>{_NAME_HANDLES}"
         )
         return [head, controls, self.picture, self.said, foot]
 

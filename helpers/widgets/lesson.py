@@ -7,12 +7,13 @@ from helpers.exercises import hand_in as hand_in_files
 from helpers.exercises.answer_log import LogError
 from helpers.exercises.bank import lessons
 from helpers.exercises.hand_in import HandInError
+from helpers.exercises.mistakes import explained
 from helpers.exercises.session import UnknownQuestion, learner_session, workshop_session
 from helpers.exercises.settings import SettingsError
 from helpers.exercises.store import here
-from helpers.exercises.wording import CAUTION, Line, mistake_lines
+from helpers.exercises.wording import CAUTION, Line, made_for_another_supply
 from helpers.pages.page import Page
-from helpers.pages.progress import progress_page, ready_page
+from helpers.pages.progress import progress_lines
 from helpers.pages.questions import (
     feedback_page,
     last_outcome,
@@ -26,6 +27,16 @@ from helpers.widgets.live import catch_up, follow, open_on_page, show_page
 from helpers.widgets.screen import show
 
 _open = {}
+
+#: How every card is answered: said once a lesson, by its set-up cell.
+HOW_TO_ANSWER = (
+    "How to answer: type a number with its unit, choose, tick, or press the steps in their order; "
+    "then Check. A placed step is taken back by a press, and moved by Alt with an arrow key. Nudge "
+    "gives a hint; the next one opens after a try. Once a question is finished, Fresh numbers or "
+    "Another case asks it again. Instead of a card, one line of code will do: `answer(…)`, with "
+    "the question's id, then your answer, each in quotes; a third piece such as `draw=1` "
+    "names fresh numbers."
+)
 
 
 def open_lesson(number, learner=None, class_word=None, supply=None, workshop_copy=False):
@@ -41,10 +52,25 @@ def open_lesson(number, learner=None, class_word=None, supply=None, workshop_cop
         True in `solutions/` only: a fixed learner, and nothing is written.
     """
     if _is_lesson(number):
-        show(Page(begin(number, learner, class_word, supply, workshop_copy), extra_html=STYLE))
+        wrong = begin(number, learner, class_word, supply, workshop_copy)
+        show(Page([*wrong, Line("folded", HOW_TO_ANSWER)], extra_html=STYLE))
         session = current_session()
         supply = session.settings.supply
-        show_page(session, f"ready-{number}", lambda s: ready_page(s, number, supply))
+        show_page(session, f"ready-{number}", lambda s: _ready_page(s, number, supply))
+
+
+def _ready_page(session, number, supply):
+    """Return what says for whom a lesson is open, whose cells were run on this supply."""
+    s = session.settings
+    kept = session.log.path or "memory only: nothing is written"
+    lines = [
+        Line("heading", f"Ready. Lesson {number}: {lessons()[number].TITLE}"),
+        Line("text", f"Supply {s.supply} · learner {s.learner} · class word {s.class_word}"),
+        Line("text", f"Answers are kept in {kept}"),
+    ]
+    if s.supply != supply:
+        lines.append(Line("note", made_for_another_supply(supply)))
+    return Page([*lines, *progress_lines(session, number)], name="cw-progress")
 
 
 def begin(number, learner=None, class_word=None, supply=None, workshop_copy=False):
@@ -128,7 +154,19 @@ def answer(question_id, typed=None, draw=0):
         show(question_page(session, question, draw))
         show(feedback_page(session, question, draw, outcome))
         if session.workshop_copy and typed is not None:
-            show(Page(mistake_lines(question, session.draw(question_id, draw).numbers)))
+            show(Page(_mistake_lines(question, session.draw(question_id, draw).numbers)))
+
+
+def _mistake_lines(question, numbers):
+    """Return the usual mistakes with what the card would say to each, for the workshop copy."""
+    if question.role == "predict":
+        return []
+    pairs = explained(question, numbers)
+    lines = [Line("heading", "Usual mistakes, and what the card says to them")] if pairs else []
+    for answer, verdict in pairs:
+        danger = f"Danger first: {verdict.danger} " if verdict.danger else ""
+        lines.append(Line("note", f"{answer.understood}: {danger}{verdict.reply}"))
+    return lines
 
 
 def nudge(question_id, draw=0):
@@ -171,7 +209,7 @@ def _is_lesson(number):
 
 def progress(number=None):
     """Show how far the learner is in a lesson, also as answers come in."""
-    _about_lesson("progress", number, progress_page)
+    _about_lesson("progress", number, lambda s, n: Page(progress_lines(s, n), name="cw-progress"))
 
 
 def predictions(number=None):

@@ -7,25 +7,37 @@ from helpers.exercises.wording import Line
 from helpers.figures.drawn import Drawn
 from helpers.pages.page import Page
 
-# The box remembers what had the focus in it, for `SPOKEN`.
+# The box remembers what had the focus in it. If that has gone, the first control gets it.
 _FOCUS = (
     "const box = this.closest('.cw-controls');"
     " box.addEventListener('focusin', event => { box.cwFocus = event.target;"
     " event.target.setAttribute('data-lm-suppress-shortcuts', 'true'); });"
     " box.addEventListener('focusout', event => {"
-    " if (event.relatedTarget && !box.contains(event.relatedTarget)) box.cwFocus = null; })"
-)
-# ipywidgets can set no attributes of a node, and replaces what is inside; so what is inside, on
-# arriving, makes the node around it a live region, which is read out when it changes. If what had
-# the focus has gone meanwhile, the first control of the box gets it.
-SPOKEN = (
-    "<style onload=\"this.parentNode.setAttribute('aria-live', 'assertive');"
-    " this.parentNode.setAttribute('aria-atomic', 'true');"
-    " const box = this.closest('.cw-controls'); setTimeout(() => { const was = box.cwFocus;"
+    " if (event.relatedTarget && !box.contains(event.relatedTarget)) box.cwFocus = null; });"
+    " const refocus = () => { const was = box.cwFocus;"
     " if (was && (!was.isConnected || was.disabled || !was.offsetParent)"
     " && !box.contains(document.activeElement))"
-    " box.querySelector('input, select, button:enabled').focus(); }, 150)\"></style>"
+    " [...box.querySelectorAll('input, select, button:enabled')]"
+    ".find(control => control.offsetParent)?.focus(); };"
+    " new MutationObserver(() => { clearTimeout(box.cwWait);"
+    " box.cwWait = setTimeout(refocus, 100); }).observe(box,"
+    " {childList: true, subtree: true, attributeFilter: ['disabled', 'style']})"
 )
+
+
+def _live(politeness):
+    """Return what makes the node around it a live region, which is read out when it changes.
+
+    ipywidgets can set no attributes of a node, and replaces what is inside; so what is inside, on
+    arriving, sets them.
+    """
+    return (
+        f"<style onload=\"this.parentNode.setAttribute('aria-live', '{politeness}');"
+        " this.parentNode.setAttribute('aria-atomic', 'true')\"></style>"
+    )
+
+
+SPOKEN, SPOKEN_NEXT = _live("assertive"), _live("polite")
 
 
 def show(page):
@@ -64,7 +76,7 @@ def frame(children, *names, twin=""):
     return box
 
 
-def show_controls(box, note="The controls appear when this cell is run."):
+def show_controls(box, note="Run this cell for its controls."):
     """Display a frame; where it cannot live, a plain sentence stands in its place."""
     bundle = box._repr_mimebundle_()
     bundle = bundle[0] if isinstance(bundle, tuple) else bundle

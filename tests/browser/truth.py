@@ -23,7 +23,7 @@ from helpers.exercises.kinds import NotRead
 from helpers.exercises.session import Outcome, Session
 from helpers.exercises.settings import Settings
 from helpers.exercises.store import DiskStore
-from helpers.exercises.wording import feedback_lines, question_lines
+from helpers.exercises.wording import Line, feedback_lines, question_lines
 from helpers.pages.pictures import draw_picture
 from helpers.pages.progress import progress_lines
 from helpers.pages.questions import predictions_page
@@ -45,6 +45,7 @@ LESSON, SET_UP = "02", "from helpers import *\n\nopen_lesson({})"
 FIRST = Settings("BENCH-02", "wick", "230 V 50 Hz")
 PAGES = {"first": "first.ipynb", "second tab": "first.ipynb", "other kernel": "other.ipynb"}
 SETTLED_SECONDS = 60.0  # a busy machine takes that long to restore a page
+PICTURE_IN_WORDS = Line("folded", "The picture in words:")
 GAVE_WAY = "the copy stands where controls should live"
 SEEN = """() => {
   const text = node => node && node.offsetParent ? node.innerText : '';
@@ -63,7 +64,8 @@ SEEN = """() => {
           : '',
         typed: of('input[type=text]').map(n => n.value),
         marked: of('input[type=radio], input[type=checkbox]').map(n => n.checked),
-        labels: of('.widget-radio-box label, .widget-checkbox label').map(text),
+        labels: of('.cw-form label, .cw-form li span').map(text),
+        placed: of('.cw-form .cw-placed').map(n => n.value),
         lists: of('select').map(n => ({options: [...n.options].map(o => o.text),
           chosen: n.selectedIndex < 0 ? '' : n.options[n.selectedIndex].text})),
         inputs: [...outputs.querySelectorAll('input, select, button')]
@@ -79,7 +81,15 @@ def plain(text):
 
 
 def joined(lines):
-    return plain(" ".join(line.text for line in lines))
+    """Return the text of lines as it is seen: of what is folded, its head."""
+    said, folded = [], False
+    for line in lines:
+        folded = line.role == "folded" or (folded and line.role in ("within", "code"))
+        if line.role == "folded":
+            said.append(f"{line.text.partition(':')[0]}:")
+        elif not folded:
+            said.append(line.text)
+    return plain(" ".join(said))
 
 
 def write_notebook(path):
@@ -176,10 +186,12 @@ class Walk:
 
     def asked(self, question, numbers, number):
         lines = [
-            line for line in question_lines(question, numbers, number) if line.role != "option"
+            line
+            for line in question_lines(question, numbers, number)
+            if line.role not in ("hint", "option")
         ]
         if question.picture:
-            lines.insert(2, SimpleNamespace(text="The picture in words:"))
+            lines.insert(3, PICTURE_IN_WORDS)
         return joined(lines)
 
     def faults_of_card(self, session, kernel, question_id, seen):
@@ -211,7 +223,7 @@ class Walk:
             number, draw, told = self.expected(session, kernel, question_id)
             lines = question_lines(question, draw.numbers, number)
             if question.picture:
-                lines.insert(2, SimpleNamespace(text="The picture in words:"))
+                lines.insert(3, PICTURE_IN_WORDS)
             said[question_id] = {f"{joined(lines)} {text}" for text in told}
         said["found"] = {joined(predictions_page(session, LESSON).lines)}
         said["progress"] = {joined(progress_lines(session, LESSON))}
@@ -248,7 +260,7 @@ class Walk:
     def faults_of_copy(self, cell_id, cell):
         """A saved copy stands alone, without controls, and says of which true moment it is."""
         said = plain(cell["twin"])
-        read = re.match(r"Saved copy of (\S+), (\S+)\. What .*? then this one\. (.*)", said)
+        read = re.match(r"Saved copy of (\S+), (\S+)\. Later .*? then this one\. (.*)", said)
         if not read or cell["inputs"] or cell["live"]:
             return [f"no saved copy: {cell['all']!r}, {cell['inputs']} inputs"]
         first = self.true_once.get((cell_id, read[3]))
@@ -544,16 +556,17 @@ def held(question, seen):
             return "none"
         return ", ".join(marked)
     if question.kind.name == "order":
-        return ", ".join(text[0] for each in seen["lists"] for text in each["options"])
+        return ", ".join(seen["placed"])
     return "; ".join(each["chosen"] for each in seen["lists"])
 
 
 def offered(question, seen):
     """Return what visible controls offer to choose from."""
+    if question.kind.name == "order":
+        return sorted(map(plain, seen["labels"]))
     if question.kind.name in ("choice", "choose-all"):
         return [plain(label) for label in seen["labels"]]
-    options = [[plain(text) for text in each["options"]] for each in seen["lists"]]
-    return sorted(sum(options, [])) if question.kind.name == "order" else options
+    return [[plain(text) for text in each["options"]] for each in seen["lists"]]
 
 
 def wanted(question, numbers):
@@ -588,22 +601,11 @@ def fill(card, question, typed):
 
 
 def put_in_order(card, letters):
-    """Move steps up until they lie as wanted; move one there and back if they did at once."""
-    if order_of(card) == letters:
-        letters = letters[1::-1] + letters[2:]
-        put_in_order(card, letters)
-        letters = letters[1::-1] + letters[2:]
-    for place, letter in enumerate(letters):
-        while (at := order_of(card).index(letter)) > place:
-            card.locator("select").select_option(index=at)
-            card.get_by_role("button", name="Move up").click()
-            card.locator(f"option:nth-child({at})", has_text=f"{letter}) ").wait_for(
-                state="attached"
-            )
-
-
-def order_of(card):
-    return [text[0] for text in card.locator("option").all_inner_texts()]
+    """Take all steps back, then press them in their order."""
+    for _ in range(card.locator(".cw-placed").count()):
+        card.locator(".cw-placed").first.click()
+    for letter in letters:
+        card.locator(f'.cw-form button[value="{letter}"]').click()
 
 
 @contextmanager

@@ -9,7 +9,7 @@ from helpers.exercises import session as sessions
 from helpers.exercises.answer_log import parse_line
 from helpers.exercises.bank import bank
 from helpers.exercises.settings import Settings
-from helpers.exercises.wording import feedback_lines, heading
+from helpers.exercises.wording import feedback_lines, title
 
 WITH_NUMBERS, WITHOUT, DANGER = "ohm-2", "safe-2", "start-2"
 
@@ -92,7 +92,7 @@ def test_the_card_says_so_and_a_question_without_numbers_is_not_called_fresh(cha
     question, draw = session.question(WITHOUT), session.draw(WITHOUT)
     said = " ".join(line.text for line in feedback_lines(question, draw, 1, None))
     assert "earlier edition" in said and "Not answered yet" in said
-    assert "fresh" not in heading(question, 1)
+    assert "fresh" not in title(question, 1)
 
 
 def test_a_case_explained_in_an_earlier_edition_does_not_count_on_another_supply(change):

@@ -143,7 +143,7 @@ def test_a_repaired_slip_earns_all_and_offers_fresh_numbers(session):
     session.answer("ohm-2", wrong_answers(session, "ohm-2")[0])
     outcome = session.answer("ohm-2", right_answer(session, "ohm-2"))
     assert session.standing("ohm-2").share == 1
-    assert any("draw=1" in text for text in texts(session, "ohm-2", outcome))
+    assert any("press Fresh numbers" in text for text in texts(session, "ohm-2", outcome))
 
 
 @each_kind
@@ -246,7 +246,7 @@ class TestDangerItem:
 
     def test_the_danger_is_said_before_all_else(self, session):
         outcome = session.answer("start-2", wrong_answers(session, "start-2")[0])
-        assert texts(session, "start-2", outcome)[0].startswith("Danger first: ")
+        assert texts(session, "start-2", outcome)[0].startswith("⚠ Danger first: ")
 
 
 class TestPrediction:

@@ -13,8 +13,8 @@ from helpers.exercises.wording import Line
 from helpers.pages.page import ANSWER_MEDIA_TYPE, Page
 
 ROLES = (
-    *("heading", "text", "option", "hint", "danger"),
-    *("verdict", "note", "working", "code", "folded"),
+    *("title", "about", "ask", "heading", "text", "option", "hint", "danger", "caution", "right"),
+    *("partly", "not-yet", "verdict", "note", "working", "within", "code", "folded", "nudge"),
 )
 LINES = st.lists(
     st.builds(
@@ -40,17 +40,34 @@ def test_plain_text_and_html_say_the_same(lines):
 def test_the_html_is_well_formed_and_holds_only_our_own_markup(lines):
     tree = ElementTree.fromstring(f"<page>{Page(lines).html()}</page>")
     assert {element.tag for element in tree.iter()} <= {
-        "page", "div", "p", "ul", "li", "pre", "code", "details", "summary"
+        "page", "div", "h3", "p", "ul", "li", "pre", "code", "details", "summary",
+        "strong", "b", "span",
     }  # fmt: skip
-    ours = {"class", "data-lm-suppress-shortcuts"}
+    ours = {"class", "data-lm-suppress-shortcuts", "open", "data-pips"}
     assert all(set(element.attrib) <= ours for element in tree.iter())
 
 
 def test_a_folded_line_shows_its_head_and_keeps_the_rest_after_the_picture():
     lines = [Line("text", "Read it."), Line("folded", "In words: <red>"), Line("option", "a) one")]
     html = Page(lines, picture="<svg></svg>").html()
-    assert ">In words:</summary> &lt;red&gt;</details>" in html
+    assert ">In words:</summary> &lt;red&gt;\n</details>" in html
     assert html.index("Read it.") < html.index("<svg>") < html.index("<details") < html.index("a) ")
+
+
+def test_a_worked_answer_with_its_code_is_one_fold_which_ends_before_what_follows():
+    lines = [Line("working", "Worked: so."), Line("within", "As typed"), Line("code", "1 + 1")]
+    html = Page([*lines, Line("note", "Go on.")]).html()
+    assert html.count("<details") == 1 and ' open="open"' in html
+    assert html.index("1 + 1") < html.index("</details>") < html.index("Go on.")
+    assert ' open="open"' not in Page([Line("folded", "Worked: so.")]).html()
+
+
+def test_the_first_sentence_of_a_verdict_stands_out_and_marks_are_pips_and_words():
+    html = Page([Line("right", "✓ Right. Read as b.")]).html()
+    assert "<strong>✓ Right. </strong>Read as b." in html
+    html = Page([Line("about", "ohm-2 · 3 marks")]).html()
+    assert '<b data-pips="3"><span>3 marks</span></b>' in html
+    assert '<h3 class="cw-title">Exercise 2</h3>' in Page([Line("title", "Exercise 2")]).html()
 
 
 def test_what_stands_between_backticks_is_code_and_a_lone_one_stays():

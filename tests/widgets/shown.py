@@ -74,21 +74,8 @@ def fill(card, typed):
     kind = card.question.kind.name
     if kind == "quantity":
         controls.box.value = typed
-    elif kind == "choice":
-        controls.widget.value = typed
-    elif kind == "choose-all":
-        for letter, box in controls.boxes.items():
-            box.value = letter in typed.split(", ")
-        controls.none.value = typed == "none"
-    elif kind == "order":
-        up = controls.widget.children[1].children[0]
-        for place, letter in enumerate(typed.split(", ")):
-            controls.steps.value = letter
-            while [shown for _, shown in controls.steps.options].index(letter) > place:
-                up.click()
-        if not controls.moved:
-            up.click()
-            controls.widget.children[1].children[1].click()
+    elif kind in ("choice", "choose-all", "order"):
+        controls.held.value = typed
     else:
         for box, piece in zip(controls.lists, typed.split("; "), strict=True):
             box.value = piece

@@ -5,6 +5,7 @@ import html
 
 import ipywidgets as widgets
 import pytest
+from page_words import words
 
 from helpers.pages.explorers import EXPLORERS
 from helpers.physics.mains import SUPPLIES
@@ -75,4 +76,4 @@ def test_every_slider_has_a_labelled_box_and_every_control_a_label(name):
     for control in panel.inputs.values():
         assert control.description.endswith(":")
     for caution in filter(None, [EXPLORERS[name].caution]):
-        assert caution in html.unescape(panel.children()[0].value)
+        assert caution in words(panel.children()[0].value)

@@ -24,7 +24,7 @@ def test_controls_leave_a_plain_sentence_where_they_cannot_live():
     with reader() as shown:
         show_controls(ipywidgets.VBox([ipywidgets.Text()]))
     assert shown.has_controls
-    assert shown.plain == "The controls appear when this cell is run."
+    assert shown.plain == "Run this cell for its controls."
 
 
 def test_a_figure_is_shown_as_an_image_with_its_words_beside_it(monkeypatch):

@@ -235,7 +235,7 @@ class Order(_Lettered):
 
     options: tuple | str | Callable
     name = "order"
-    to_do = "Put the first on top."
+    to_do = "Put the steps in order, the first on top."
     how = "Give every letter once, first step first."
 
     def arrange(self, numbers, stream):
