@@ -15,6 +15,14 @@ PAINT = {
     "pink": "#ff8fab",
 }  # fmt: skip
 
+_ZEROS = ("1", "10", "100", "1 k", "10 k", "100 k", "1 M", "10 M", "100 M", "1 G")
+KEY = [
+    (name, str(figure), zeros)
+    for figure, (name, zeros) in enumerate(zip(PAINT, _ZEROS, strict=False))
+]
+KEY += [("gold", "± 5 %", "0.1"), ("silver", "± 10 %", "0.01")]
+"""Each colour with its figure, or its tolerance, and its multiplier (IEC 60062)."""
+
 
 def resistor(bands):
     """Draw a resistor with its bands, read from the left.
@@ -58,6 +66,42 @@ def resistor(bands):
         f"{stripes}</svg>"
     )
     return Drawn(svg, alternative)
+
+
+def with_key(bands):
+    """Draw a resistor, and under it all colours with name, figure and multiplier.
+
+    Parameters
+    ----------
+    bands : sequence of str
+        As for `resistor`.
+
+    Returns
+    -------
+    drawn : Drawn
+        What it says is of the resistor alone; the key has a title of its own.
+
+    Examples
+    --------
+    >>> with_key(("yellow", "violet", "red", "gold")).picture.count("<svg")
+    2
+    """
+    said = [f"{name} {figure} or times {zeros}" for name, figure, zeros in KEY]
+    title = f"The colour code: {'; '.join(said)}. As last band gold is 5 %, silver 10 %."
+    cells = "".join(
+        f'<g transform="translate({73 * (place % 6)} {84 * (place // 6)})">'
+        f'<rect x="6" y="4" width="60" height="22" fill="{PAINT[name]}" stroke="#333"/>'
+        f'<text x="36" y="42">{name}</text><text x="36" y="58">{figure}</text>'
+        f'<text x="36" y="74">× {zeros}</text></g>'
+        for place, (name, figure, zeros) in enumerate(KEY)
+    )
+    key = (
+        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 440 168" width="440" height="168" '
+        'style="max-width:100%;background:#fff" role="img" font-family="sans-serif" '
+        f'font-size="13" fill="#111" text-anchor="middle"><title>{title}</title>{cells}</svg>'
+    )
+    drawn = resistor(bands)
+    return drawn._replace(picture=drawn.picture + key)
 
 
 def _stripe(x, name):

@@ -4,7 +4,7 @@ from helpers.exercises.wording import Line
 from helpers.figures import bands, plain
 
 DRAWINGS = {
-    "resistor bands": bands.resistor,
+    "resistor bands": bands.with_key,
     "waveform": plain.waveform,
     "meter": plain.meter,
     "beam": plain.beam,

@@ -33,6 +33,8 @@ E24_OVER_THE_DECADES = [
 # IEC 60062: the digits of the colours, as every colour chart has them.
 DIGITS = ["black", "brown", "red", "orange", "yellow", "green", "blue", "violet", "grey", "white"]
 
+PREFIXES = {"": 1.0, "k": 1e3, "M": 1e6, "G": 1e9}
+
 
 class TestBands:
     @pytest.mark.parametrize("ohms", E24_OVER_THE_DECADES, ids=lambda o: f"property: {o:g} ohm")
@@ -55,6 +57,19 @@ class TestBands:
         labels = re.findall(r">(\w+)</text>", svg)
         first, second, zeros = (DIGITS.index(name) for name in labels[:3])
         assert (10 * first + second) * 10**zeros == ohms and labels[3] == "gold"
+
+    def test_published_the_key_names_each_colour_with_its_figure_and_zeros(self):
+        """IEC 60062; the resistor above it says the same as without a key."""
+        names = ("green", "blue", "red", "gold")
+        svg, said, _ = bands.with_key(names)
+        alone, key = svg.split("</svg>")[:2]
+        assert (f"{alone}</svg>", said) == bands.resistor(names)[:2]
+        for figure, name in enumerate(DIGITS):
+            cell = re.search(rf">{name}</text><text[^>]*>(.*?)</text><text[^>]*>× (.*?)<", key)
+            number, _, prefix = cell[2].partition(" ")
+            assert float(number) * PREFIXES[prefix] == 10.0**figure
+            assert cell[1] == str(figure)
+        assert f'fill="{bands.PAINT["gold"]}"' in key
 
     def test_the_tolerance_band_stands_apart(self):
         for count in (3, 4, 5):
@@ -88,7 +103,10 @@ class TestPicturesOfQuestions:
             )
             svg, line = draw_picture(question.picture(numbers))
             assert line.text.startswith("The picture in words: ")
-            checked(svg, line.text.removeprefix("The picture in words: "))
+            picture, end, key = svg.partition("</svg>")
+            checked(picture + end, line.text.removeprefix("The picture in words: "))
+            if key:
+                checked(key, ElementTree.fromstring(key)[0].text)
 
     def test_every_drawing_is_used_and_every_picture_has_its_drawing(self):
         supply = SUPPLIES["230 V 50 Hz"]
