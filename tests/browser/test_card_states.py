@@ -153,6 +153,7 @@ def test_every_state_of_every_kind_meets_wcag_keeps_the_focus_and_fits(cards):
             change_theme(page, theme)
         for width, pixels in WIDTHS.items():
             page.set_viewport_size({"width": pixels, "height": 1000})
+            page.wait_for_timeout(200)
             assert not page.evaluate(TOO_WIDE), f"{theme}, {width}"
         assert not page.evaluate(JUDGE, LEVELS), theme
         rings = page.evaluate(RINGS)

@@ -1,6 +1,7 @@
 """A learner in lesson 02, in a real JupyterLab in a real Chromium: mouse, keyboard, restart."""
 
 import json
+import shutil
 
 import lab
 import pytest
@@ -22,21 +23,34 @@ OF_EACH_KIND = {
 }
 
 
+@pytest.fixture(scope="module")
+def served(browser_found, tmp_path_factory):
+    """One lab for all, and the folder that it serves."""
+    folder = tmp_path_factory.mktemp("cards")
+    with lab.lab(folder) as address:
+        yield address, folder
+
+
 @pytest.fixture
-def lesson(browser_found, tmp_path):
-    """Lesson 02, run from top to bottom, and the session that the same learner would have here."""
-    with lab.lab(tmp_path) as address, lab.chromium() as page:
-        lab.open_notebook(page, address, LESSON)
+def lesson(served):
+    """Lesson 02 under a name of its own, run from top to bottom; the learner, who is a new one."""
+    address, folder = served
+    shutil.rmtree(folder / "answers", ignore_errors=True)
+    name = f"{len(list((folder / 'work').iterdir()))}.ipynb"
+    shutil.copy(folder / "work" / LESSON, folder / "work" / name)
+    with lab.chromium() as page:
+        lab.open_notebook(page, address, name)
         lab.run_all(page)
-        kept = json.loads((tmp_path / "answers" / "settings.json").read_text())
-        yield page, Learner(tmp_path / "answers", Settings(**kept))
+        kept = json.loads((folder / "answers" / "settings.json").read_text())
+        yield page, Learner(folder / "answers", Settings(**kept), folder / "work" / name)
+        page.evaluate("window.jupyterapp.commands.execute('kernelmenu:shutdown')")
 
 
 class Learner:
     """What the bank expects of the learner in the browser, worked out in this process."""
 
-    def __init__(self, folder, settings):
-        self.folder, self.settings = folder, settings
+    def __init__(self, folder, settings, notebook):
+        self.folder, self.settings, self.notebook = folder, settings, notebook
         self.session = Session(settings, MemoryStore())
 
     def right(self, question_id):
@@ -112,7 +126,7 @@ def test_the_text_stays_when_the_saved_notebook_is_opened_without_a_kernel(lesso
     feedback(page, "ohm-2").get_by_text("✓ Right").wait_for()
     page.evaluate("window.jupyterapp.commands.execute('docmanager:save')")
     page.wait_for_function("!window.jupyterapp.shell.currentWidget.context.model.dirty")
-    saved = json.loads((learner.folder.parent / "work" / LESSON).read_text(encoding="utf-8"))
+    saved = json.loads(learner.notebook.read_text(encoding="utf-8"))
     cell = next(cell for cell in saved["cells"] if cell["id"] == "ohm-2")
     texts = ["".join(output["data"]["text/plain"]) for output in cell["outputs"]]
     assert texts[1].startswith("Saved copy of 20")

@@ -73,6 +73,7 @@ def test_the_keyboard_moves_it_and_the_notebook_stays(dimmer):
     for key, degrees in (("ArrowRight", 111), ("ArrowLeft", 110), ("Home", 0), ("End", 180)):
         page.keyboard.press(key)
         title_says(page, f"edge at {degrees}°")
+        assert handle.get_attribute("aria-valuetext") == f"{degrees} degrees"
     page.keyboard.press("b")
     page.keyboard.press("x")
     assert (page.evaluate(cells), page.evaluate("document.activeElement.className")) == before
