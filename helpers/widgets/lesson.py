@@ -52,11 +52,11 @@ def open_lesson(number, learner=None, class_word=None, supply=None, workshop_cop
         True in `solutions/` only: a fixed learner, and nothing is written.
     """
     if _is_lesson(number):
-        wrong = begin(number, learner, class_word, supply, workshop_copy)
-        show(Page([*wrong, Line("folded", HOW_TO_ANSWER)], extra_html=STYLE))
+        show(Page(begin(number, learner, class_word, supply, workshop_copy), extra_html=STYLE))
         session = current_session()
         supply = session.settings.supply
         show_page(session, f"ready-{number}", lambda s: _ready_page(s, number, supply))
+        show(Page([Line("folded", HOW_TO_ANSWER)]))
 
 
 def _ready_page(session, number, supply):

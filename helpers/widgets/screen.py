@@ -76,8 +76,8 @@ def frame(children, *names, twin=""):
     return box
 
 
-def show_controls(box, note="Run this cell for its controls."):
-    """Display a frame; where it cannot live, a plain sentence stands in its place."""
+def show_controls(box, note="Controls."):
+    """Display a frame; where it cannot live, a word stands in its place, above its copy."""
     bundle = box._repr_mimebundle_()
     bundle = bundle[0] if isinstance(bundle, tuple) else bundle
     bundle["text/plain"] = note

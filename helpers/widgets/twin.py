@@ -16,8 +16,8 @@ from helpers.pages.page import Page
 def saved_copy(moment):
     """Say of a copy in a notebook of which moment it is, and how to see what came later."""
     return (
-        f"Saved copy of {moment:%Y-%m-%d}, {moment:%H:%M}. Later answers are in your answer log, "
-        "not here. To go on, run the first cell of this lesson, then this one."
+        f"Saved copy of {moment:%Y-%m-%d}, {moment:%H:%M}. Later answers are in your log: run the "
+        "first cell, then this one."
     )
 
 

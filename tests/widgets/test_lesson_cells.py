@@ -37,6 +37,7 @@ def test_a_lesson_says_that_it_is_ready_for_whom_and_where_answers_are_kept(
     for text in ("230 V 50 Hz", "BENCH-07", "wick", str(answers / "answers-BENCH-07.jsonl")):
         assert text in shown.plain and text in words(shown.html)
     assert "0 of" in shown.plain
+    assert shown.plain.count("How to answer:") == 1 and "`answer(…)`" in shown.plain
 
 
 def test_a_bad_setting_is_said_and_changes_nothing(session, answers):

@@ -20,11 +20,11 @@ def test_an_updated_page_takes_the_place_of_the_first():
     assert shown.plain == "after"
 
 
-def test_controls_leave_a_plain_sentence_where_they_cannot_live():
+def test_controls_leave_a_word_where_they_cannot_live():
     with reader() as shown:
         show_controls(ipywidgets.VBox([ipywidgets.Text()]))
     assert shown.has_controls
-    assert shown.plain == "Run this cell for its controls."
+    assert shown.plain == "Controls."
 
 
 def test_a_figure_is_shown_as_an_image_with_its_words_beside_it(monkeypatch):
