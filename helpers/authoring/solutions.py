@@ -34,14 +34,22 @@ def solved(lesson, session):
         if cell["cell_type"] != "code":
             continue
         source = "".join(cell["source"])
+        folded = _folded(cell)
         if cell["id"] in bank():
             source = f'answer("{cell["id"]}", "{_model(session, cell["id"])}")'
+            folded = {}
         source = re.sub(
             r'open_lesson\("(\d\d)"\)', r'open_lesson("\1", workshop_copy=True)', source
         )
         cell["source"] = source.splitlines(keepends=True)
-        cell["metadata"] = {"tags": [CHECK_TAG]}
+        cell["metadata"] = folded | {"tags": [CHECK_TAG]}
     return solution
+
+
+def _folded(cell):
+    """The metadata that hides a cell's code in JupyterLab, if it is hidden."""
+    hidden = cell["metadata"].get("jupyter", {}).get("source_hidden")
+    return {"jupyter": {"source_hidden": True}} if hidden else {}
 
 
 def _model(session, question_id):
@@ -146,7 +154,7 @@ def _joined(value):
 
 
 def tidy(lesson):
-    """Return a lesson without outputs, counts and what an editor left behind."""
+    """Return a lesson without outputs, counts and what an editor left behind; folds stay."""
     clean = json.loads(json.dumps(lesson))
     clean["metadata"] = {
         "kernelspec": {
@@ -157,7 +165,7 @@ def tidy(lesson):
         "language_info": {"name": "python"},
     }
     for cell in clean["cells"]:
-        cell["metadata"] = {}
+        cell["metadata"] = _folded(cell)
         cell["source"] = "".join(cell["source"]).splitlines(keepends=True)
         if cell["cell_type"] == "code":
             cell.update(outputs=[], execution_count=None)

@@ -77,6 +77,16 @@ class TestSolved:
         tags = [c["metadata"].get("tags") for c in solution["cells"]]
         assert tags == [None, *[[CHECK_TAG]] * 4]
 
+    def test_an_answer_is_never_folded_and_all_else_as_in_the_lesson(self):
+        hidden = {"jupyter": {"source_hidden": True}}
+        lesson = json.loads(json.dumps(LESSON))
+        for made in lesson["cells"][1:]:
+            made["metadata"] = hidden
+        made = solved(lesson, workshop_session())["cells"]
+        assert [c["metadata"].get("jupyter") for c in made] == [
+            None, hidden["jupyter"], None, None, hidden["jupyter"]
+        ]  # fmt: skip
+
     def test_the_lesson_is_left_as_it_was(self):
         before = json.dumps(LESSON)
         solved(LESSON, workshop_session())
@@ -160,6 +170,11 @@ class TestTidy:
 
     def test_it_takes_out_what_a_run_and_an_editor_leave(self):
         assert tidy(self.used()) == LESSON
+
+    def test_a_fold_stays(self):
+        used = self.used()
+        used["cells"][2]["metadata"] |= {"jupyter": {"source_hidden": True, "outputs_hidden": True}}
+        assert tidy(used)["cells"][2]["metadata"] == {"jupyter": {"source_hidden": True}}
 
     def test_it_is_done_after_once(self):
         assert tidy(tidy(self.used())) == tidy(self.used())

@@ -31,7 +31,7 @@ FAULTS = """() => {
     const source = cell.model.sharedModel.getSource(), boxes = '.cw-controls';
     const of = selector => cell.node.querySelectorAll(selector);
     const live = [...source.matchAll(
-      /^(open_lesson|settings_form|card|explore|predictions|progress)\\(/gm)].length;
+      /^(.*; )?(open_lesson|settings_form|card|explore|predictions|progress)\\(/gm)].length;
     if (of(boxes).length < live) found.push(cell.model.id + ': has no controls');
     if (/^card\\(/m.test(source) && !of(`${boxes} :is(input, select)`).length)
       found.push(cell.model.id + ': has nothing to answer with');

@@ -21,6 +21,7 @@ from notebook import (
     words,
 )
 
+import helpers
 from helpers.authoring.every_numbers import every_numbers
 from helpers.authoring.solutions import dumps, tidy
 from helpers.exercises.bank import bank, lessons
@@ -118,10 +119,33 @@ def test_the_set_up_cell_comes_first_and_opens_this_lesson(path):
 
 
 @each_lesson
-def test_after_the_set_up_cell_cells_run_in_any_order(path):
-    """Names that a cell uses come from the set-up cell or from the cell itself."""
+def test_the_set_up_cell_is_one_short_line_in_sight(path):
+    first = code(read(path))[0]
+    assert source(first) == f'from helpers import open_lesson; open_lesson("{number(path)}")'
+    assert not folded(first)
+
+
+@each_lesson
+def test_cards_pictures_and_imports_are_folded_and_nothing_else_is(path):
+    """By the notebook's own metadata; a cell with a sum or a number to read stays open."""
+    for cell in code(read(path)):
+        calls = [getattr(getattr(n, "value", None), "func", None)
+                 for n in ast.parse(source(cell)).body]  # fmt: skip
+        pictures = {getattr(call, "id", "") for call in calls} <= {"picture", "explore"}
+        assert folded(cell) == (cell["id"] in {"imports", *bank()} or pictures), cell["id"]
+
+
+def folded(cell):
+    return cell["metadata"] == {"jupyter": {"source_hidden": True}}
+
+
+@each_lesson
+def test_after_set_up_and_imports_cells_run_in_any_order(path):
+    """Names that a cell uses come from these two, from opening the lesson, or from itself."""
     first, *others = code(read(path))
-    given = _assigned(source(first)) | set(dir(builtins))
+    given = _assigned(source(first)) | set(dir(builtins)) | set(helpers.__all__)
+    if others[0]["id"] == "imports":
+        given |= _assigned(source(others[0]))
     for cell in others:
         used = {
             node.id

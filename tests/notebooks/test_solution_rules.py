@@ -33,6 +33,12 @@ def test_every_code_cell_is_compared_when_the_solution_is_run_as_a_test(path):
 
 
 @each_solution
+def test_no_answer_is_folded_away(path):
+    for cell in code(read(path)):
+        assert cell["id"] not in bank() or set(cell["metadata"]) == {"tags"}, cell["id"]
+
+
+@each_solution
 def test_limit_there_are_at_least_ten_text_outputs_to_compare(path):
     found = outputs(read(path))
     texts = [o for o in found if "text" in o or any(kind in o.get("data", {}) for kind in TEXTS)]

@@ -1,5 +1,7 @@
 """What the other cells of a lesson show: set-up, progress, predictions, hand-in, settings."""
 
+from types import SimpleNamespace
+
 import pytest
 from learner import right_answer, wrong_answers
 from page_words import words
@@ -354,3 +356,11 @@ def test_the_cells_of_a_lesson_are_the_front_door():
         "open_lesson", "settings_form", "card", "answer", "nudge", "progress", "predictions",
         "hand_in", "bring_in", "picture", "explore", "my_supply",
     }  # fmt: skip
+
+
+def test_opening_a_lesson_gives_its_notebook_the_names_of_the_door(session, monkeypatch):
+    given = {}
+    monkeypatch.setattr("IPython.get_ipython", lambda: SimpleNamespace(push=given.update))
+    open_lesson("02")
+    assert set(given) == set(helpers.__all__) - {"open_lesson"}
+    assert given["card"] is card
