@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from helpers.figures.chart import SMALL, bar, picture, words
+from helpers.figures.chart import bars, heading, picture
 from helpers.figures.drawn import Drawn
 from helpers.figures.words import share_of_one
 from helpers.physics import clamped, heater, leakage, mains
@@ -27,7 +27,7 @@ def at_off(supply, heater_watts=90.0):
     Returns
     -------
     drawn : Drawn
-        With inline SVG.
+        With a picture in HTML.
 
     Notes
     -----
@@ -53,18 +53,13 @@ def at_off(supply, heater_watts=90.0):
     )
     told = "; ".join(f"{name}: {write(peak, 'voltage')}, {light}" for name, peak, light in rows)
     full_scale = max(peak for _, peak, _ in rows)
-    parts = [
-        words(16, 78, "state of the pot", SMALL),
-        words(360, 78, "peak at its terminals", SMALL),
-        words(700, 78, "light", SMALL),
-    ]
-    for place, (name, peak, light) in enumerate(rows):
-        y = 90 + 38 * place
-        parts.append(words(16, y + 16, name) + bar(360, y, 230, 22, peak / full_scale, "volts"))
-        parts.append(words(602, y + 16, write(peak, "voltage"), bold=True))
-        parts.append(words(700, y + 16, light))
+    shown = bars(
+        "volts",
+        *((name, peak / full_scale, f"{write(peak, 'voltage')}, {light}")
+          for name, peak, light in rows),
+    )  # fmt: skip
     name = "Five states of a pot whose dimmer is off, with the peak voltage and the light of each"
-    svg = picture(100 + 38 * len(rows), name, finding, *parts)
+    svg = picture(name, finding, heading("State of the pot: peak at its terminals, light"), shown)
     return Drawn(svg, f"{finding}.", f"Rms: {rms}. {told}.")
 
 

@@ -6,6 +6,7 @@ them apart and for black-and-white paper.
 
 from html import escape
 
+from helpers.figures.chart import SMALL
 from helpers.figures.drawn import Drawn
 
 PAINT = {
@@ -56,13 +57,13 @@ def resistor(bands):
         raise ValueError(f"band {unknown[0]!r} is no colour of the code: {', '.join(PAINT)}")
     *value, tolerance = bands
     alternative = f"A resistor with bands {', '.join(value)} and, set apart, {tolerance}."
-    places = [100 + 44 * index for index in range(len(value))] + [324]
+    places = [24 + 50 * index for index in range(len(value))] + [260]
     stripes = "".join(_stripe(x, name) for x, name in zip(places, bands, strict=True))
     svg = (
-        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 440 120" width="440" height="120" '
-        f'style="max-width:100%;background:#fff" role="img"><title>{escape(alternative)}</title>'
-        '<path d="M10 50H430" stroke="#333" stroke-width="4"/>'
-        '<rect x="70" y="20" width="300" height="60" rx="18" fill="#ead7b7" stroke="#333"/>'
+        '<svg viewBox="0 0 310 120" width="310" height="120" style="max-width:100%" role="img" '
+        f'stroke="#757575"><title>{escape(alternative)}</title>'
+        '<path d="M0 50H310" stroke-width="4"/>'
+        '<rect x="8" y="20" width="294" height="60" rx="18" fill="#ead7b7"/>'
         f"{stripes}</svg>"
     )
     return Drawn(svg, alternative)
@@ -106,7 +107,7 @@ def with_key(bands):
 
 def _stripe(x, name):
     return (
-        f'<rect x="{x}" y="20" width="18" height="60" fill="{PAINT[name]}" stroke="#333"/>'
+        f'<rect x="{x}" y="20" width="18" height="60" fill="{PAINT[name]}"/>'
         f'<text x="{x + 9}" y="102" text-anchor="middle" font-family="sans-serif" '
-        f'font-size="12" fill="#111">{name}</text>'
+        f'font-size="{SMALL}" stroke="none" fill="currentColor">{name}</text>'
     )

@@ -1,109 +1,126 @@
-"""Axes, curves, marks and words as SVG, in the one look of `helpers.figures.style`.
+"""Pictures as HTML and SVG in the one look of `helpers.figures.style`: axes, curves, bars, words.
 
-Matplotlib needs 50 ms and more for a picture; a few paths written by hand need one. The same
-numbers always give the same text. Knows no physics.
+A picture is as wide as its place and as high as it needs. Curves stretch with it; letters never
+do, so that they have the same size in a narrow window, and grow with the reader's zoom. Ink and
+face are those of the page. A picture takes a millisecond; the same numbers always give the same
+text. Knows no physics.
 """
 
 from html import escape
-from textwrap import wrap
 from typing import NamedTuple
 
 import numpy as np
 
-from helpers.figures.style import FACE, INK, LINE_WEIGHT, LOOKS, QUIET
+from helpers.figures.style import INK, LINE_WEIGHT, LOOKS
 
-WIDTH = 920
-GRID = "#dddddd"
-SMALL, NORMAL, LARGE = 13, 14, 15
-TITLE_LETTERS, TITLE_LINE = 98, 19
+SMALL, NORMAL = 13, 14
+"""Sizes of letters [px]."""
+FACE = "var(--jp-layout-color0, #fff)"
+_GRID = 'stroke="currentColor" stroke-opacity=".2"'
+_STRETCHED = 1000
+"""Width of the space between the axes, before it is stretched to that of the page."""
 
 
-def picture(height, name, title, *parts):
-    """Return a whole picture: a white face, its title, and the parts.
+def picture(name, title, *parts):
+    """Return a whole picture: its title and the parts, one below the other.
 
     Parameters
     ----------
-    height : int
-        Height; the width is always the same [px].
     name : str
         What kind of picture it is, for who cannot see it.
     title : str
-        The answer that the picture gives, with its numbers; takes one line or two.
+        The answer that the picture gives, with its numbers; '' where it asks for one.
     *parts : str
-        SVG elements.
+        Of this module.
 
     Returns
     -------
-    svg : str
+    html : str
 
     Examples
     --------
-    >>> picture(40, "An empty picture", "Nothing")[-6:]
-    '</svg>'
+    >>> picture("An empty picture", "Nothing")[-15:]
+    '</div></figure>'
     """
-    lines = "".join(
-        words(16, 22 + TITLE_LINE * place, line, LARGE, bold=True)
-        for place, line in enumerate(wrap(title, TITLE_LETTERS, break_on_hyphens=False))
+    top = (
+        f'<div style="font-size:{NORMAL}px;font-weight:600;max-width:40rem;margin-bottom:.4rem">'
+        f"{escape(title)}</div>"
     )
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {height}" width="{WIDTH}" '
-        f'height="{height}" style="max-width:100%;height:auto;background:{FACE}" role="img" '
-        f'font-family="DejaVu Sans, Verdana, sans-serif" aria-label="{escape(name)}">'
-        f'<rect width="{WIDTH}" height="{height}" fill="{FACE}"/>{"".join(parts)}'
-        f"{lines}</svg>"
+        f'<figure role="img" aria-label="{escape(name)}" style="margin:.4rem 0;max-width:920px;'
+        f'font-size:{SMALL}px;line-height:1.35">{top if title else ""}{"".join(parts)}</figure>'
     )
 
 
-def words(x, y, text, size=NORMAL, anchor="start", bold=False, colour=INK):
-    """Return a line of text on a white halo; `x`, `y` and `size` in [px]."""
-    weight = ' font-weight="bold"' if bold else ""
-    return (
-        f'<text x="{x:.1f}" y="{y:.1f}" font-size="{size}" text-anchor="{anchor}"{weight} '
-        f'fill="{colour}" stroke="{FACE}" stroke-width="3" paint-order="stroke">'
-        f"{escape(text)}</text>"
+def beside(*parts, least=300):
+    """Return parts side by side where each has `least` [px], and below each other elsewhere."""
+    cells = "".join(f'<div style="flex:1 1 {least}px;min-width:0">{part}</div>' for part in parts)
+    return f'<div style="display:flex;flex-wrap:wrap;gap:.2rem 1.6rem">{cells}</div>'
+
+
+def heading(text):
+    """Return a line that names what stands below it."""
+    return f'<div style="font-weight:600;margin-top:.3rem">{escape(text)}</div>'
+
+
+def bars(meaning, *rows):
+    """Return horizontal bars in the look of a meaning, each from a label, a share and its words.
+
+    Examples
+    --------
+    >>> bars("heat", ("Heat", 0.5, "half")).count("50.0%")
+    1
+    """
+    colour = _ink(meaning)
+    return "".join(
+        '<div style="display:flex;flex-wrap:wrap;justify-content:space-between;column-gap:1rem;'
+        f'margin-top:.3rem"><span>{escape(label)}</span><b>{escape(said)}</b></div>'
+        '<svg width="100%" height="12" style="display:block" stroke="currentColor">'
+        f'<rect width="{100 * min(max(share, 0.0), 1.0):.1f}%" height="12" stroke="none" '
+        f'fill="{colour}"/><rect width="100%" height="12" fill="none"/></svg>'
+        for label, share, said in rows
     )
 
 
-def bar(x, y, width, height, share, meaning):
-    """Return a horizontal bar, filled to a share of 0 to 1, in the look of its meaning."""
-    filled = width * min(max(share, 0.0), 1.0)
-    return (
-        f'<rect x="{x}" y="{y}" width="{width}" height="{height}" fill="#eeeeee"/>'
-        f'<rect x="{x}" y="{y}" width="{filled:.1f}" height="{height}" '
-        f'fill="{LOOKS[meaning].colour}"/>'
-        f'<rect x="{x}" y="{y}" width="{width}" height="{height}" fill="none" stroke="{QUIET}"/>'
-    )
-
-
-def legend(x, y, *entries):
+def legend(*entries):
     """Return a row that names curves by their look, from pairs of meaning and text."""
-    parts = []
-    for meaning, text in entries:
-        parts.append(_path(f"M{x} {y - 5}h40", LOOKS[meaning].colour, LINE_WEIGHT, _dash(meaning)))
-        parts.append(words(x + 48, y, text, SMALL))
-        x += 70 + 8 * len(text)
-    return "".join(parts)
+    shown = "".join(
+        '<span style="white-space:nowrap"><svg width="40" height="10" style="margin-right:8px">'
+        f"{_path('M0 5h40', meaning)}</svg>{escape(text)}</span>"
+        for meaning, text in entries
+    )
+    return f'<div style="display:flex;flex-wrap:wrap;gap:.1rem 1.4rem">{shown}</div>'
 
 
-def number_box(x, y, width, label, reading, remark):
+def number_box(label, reading, remark):
     """Return a plain box with a reading in it, its label above and a remark below."""
     return (
-        words(x, y - 8, label, NORMAL)
-        + f'<rect x="{x}" y="{y}" width="{width}" height="52" rx="4" fill="#f4f4f4" '
-        f'stroke="{QUIET}" stroke-width="1.5"/>'
-        f'<text x="{x + width / 2}" y="{y + 35}" font-size="25" text-anchor="middle" '
-        f'fill="{INK}">{escape(reading)}</text>' + words(x, y + 71, remark, SMALL)
+        f'{heading(label)}<div style="border:1.5px solid currentColor;border-radius:4px;'
+        'padding:.2rem .5rem;text-align:center;font-size:25px;line-height:1.4">'
+        f"{escape(reading)}</div><div>{escape(remark)}</div>"
     )
 
 
-def _path(path, colour, weight, dash=""):
-    dashes = f' stroke-dasharray="{dash}"' if dash else ""
-    return f'<path d="{path}" fill="none" stroke="{colour}" stroke-width="{weight}"{dashes}/>'
+def _ink(meaning):
+    colour = LOOKS[meaning].colour
+    return "currentColor" if colour == INK else colour
 
 
-def _dash(meaning):
+def _path(path, meaning):
     dash = LOOKS[meaning].dash
-    return "" if dash == "-" else " ".join(f"{LINE_WEIGHT * length:.1f}" for length in dash[1])
+    dashes = "" if dash == "-" else " ".join(f"{LINE_WEIGHT * length:.1f}" for length in dash[1])
+    return (
+        f'<path d="{path}" fill="none" stroke="{_ink(meaning)}" stroke-width="{LINE_WEIGHT}" '
+        f'stroke-dasharray="{dashes}" vector-effect="non-scaling-stroke"/>'
+    )
+
+
+def words(x, y, text, anchor="middle", size=SMALL, more=""):
+    """Return a line of text in a drawing, on a halo of the page's face."""
+    return (
+        f'<text x="{x}" y="{y:.1f}" font-size="{size}" text-anchor="{anchor}" fill="currentColor" '
+        f'style="stroke:{FACE};stroke-width:3px;paint-order:stroke"{more}>{escape(text)}</text>'
+    )
 
 
 class Axis(NamedTuple):
@@ -124,43 +141,39 @@ class Axis(NamedTuple):
 
 
 class Chart:
-    """A pair of axes in a box of the picture; collects elements and hands them over as SVG.
+    """A pair of axes; collects elements and hands them over as HTML.
 
     Parameters
     ----------
-    box : tuple of int
-        Left, top, width and height of the space between the axes [px].
+    height : int
+        Height of the space between the axes [px].
     across, up : Axis
-        The axes; their ticks map a place to its words.
+        The axes; their ticks map a place to its words, where a line break parts two lines.
     """
 
-    def __init__(self, box, across, up):
-        self.box, self.across, self.up = box, across, up
-        self.faces, self.grid, self.elements = [], [], []
-        left, top, width, height = box
+    def __init__(self, height, across, up):
+        self.height, self.across, self.up = height, across, up
+        self.curves, self.letters = [], []
+        grid = "".join(f"M0 {self._y(value):.1f}H{_STRETCHED}" for value in up.ticks)
+        grid += "".join(f"M{self._x(value):.1f} 0V{height}" for value in across.ticks)
+        self.faces = [f'<path d="{grid}" {_GRID} vector-effect="non-scaling-stroke"/>']
         for value, text in up.ticks.items():
-            y = float(self._y(value))
-            self.grid.append(_path(f"M{left} {y:.1f}H{left + width}", GRID, 1))
-            self.elements.append(words(left - 12, y + 5, text, SMALL, "end"))
+            self.letters.append(words(-8, self._y(value) + 4.5, text, "end"))
         for value, text in across.ticks.items():
-            x = float(self._x(value))
-            self.grid.append(_path(f"M{x:.1f} {top}V{top + height}", GRID, 1))
-            if text:  # a long one at the right edge must not run into what stands beside the chart
-                long = len(text) > 6 and x > left + width - 1
-                where = (x + 26, "end") if long else (x, "middle")
-                self.elements.append(words(where[0], top + height + 17, text, SMALL, where[1]))
-        self.elements.append(_path(f"M{left} {top}V{top + height}H{left + width}", QUIET, 1.2))
-        self.elements.append(words(left, top - 8, up.name, SMALL))
-        if across.name:
-            self.elements.append(words(left + width, top + height + 35, across.name, SMALL, "end"))
+            for line, part in enumerate(text.split("\n")):
+                self.letters.append(words(self._place(value), height + 17 + 16 * line, part))
+        axes = f"M0 0V{height}H{_STRETCHED}"
+        self.curves.append(f'<path d="{axes}" fill="none" stroke="currentColor" '
+                           'vector-effect="non-scaling-stroke"/>')  # fmt: skip
 
     def _x(self, values):
-        left, _, width, _ = self.box
-        return left + width * self.across.share(values)
+        return _STRETCHED * self.across.share(values)
 
     def _y(self, values):
-        _, top, _, height = self.box
-        return top + height * (1.0 - self.up.share(values))
+        return self.height * (1.0 - self.up.share(values))
+
+    def _place(self, value):
+        return f"{100 * float(self.across.share(value)):.1f}%"
 
     def _points(self, across, up):
         xs, ys = np.broadcast_arrays(self._x(across), self._y(up))
@@ -169,34 +182,48 @@ class Chart:
 
     def line(self, across, up, meaning):
         """Draw a curve in the look of its meaning."""
-        points = "M" + self._points(across, up)
-        colour = LOOKS[meaning].colour
-        self.elements.append(_path(points, colour, LINE_WEIGHT, _dash(meaning)))
+        self.curves.append(_path("M" + self._points(across, up), meaning))
 
-    def fill(self, across, up, paint):
-        """Fill the shape that points enclose with a colour, behind the grid."""
-        self.faces.append(f'<polygon points="{self._points(across, up)}" fill="{paint}"/>')
+    def fill(self, across, up, meaning, depth=0.2):
+        """Tint the shape that points enclose in the colour of a meaning."""
+        self.faces.append(
+            f'<polygon points="{self._points(across, up)}" fill="{_ink(meaning)}" '
+            f'fill-opacity="{depth}"/>'
+        )
 
-    def fill_below(self, across, up, paint):
-        """Fill the shape between a curve and its zero line."""
-        self.fill([*across, across[-1], across[0]], [*up, 0.0, 0.0], paint)
+    def fill_between(self, across, up, other, meaning, depth=0.2):
+        """Tint what lies between two curves, the second a number or as long as the first."""
+        other = np.broadcast_to(other, np.shape(up))
+        self.fill([*across, *across[::-1]], [*up, *other[::-1]], meaning, depth)
 
     def mark(self, across, up, meaning="limit"):
         """Put a round mark with a cross hair on a point."""
-        left, top, width, height = self.box
         x, y = float(self._x(across)), float(self._y(up))
-        cross = f"M{x:.1f} {top + height}V{y:.1f}M{left} {y:.1f}H{x:.1f}"
-        self.elements.append(
-            _path(cross, INK, 1, "4 4")
-            + f'<circle cx="{x:.1f}" cy="{y:.1f}" r="8" fill="{LOOKS[meaning].colour}" '
-            f'stroke="{FACE}" stroke-width="2.5"/>'
+        self.curves.append(
+            f'<path d="M{x:.1f} {self.height}V{y:.1f}M0 {y:.1f}H{x:.1f}" fill="none" '
+            'stroke="currentColor" stroke-dasharray="4 4" vector-effect="non-scaling-stroke"/>'
         )
+        self.letters.insert(
+            0, f'<circle cx="{self._place(across)}" cy="{y:.1f}" r="8" fill="{_ink(meaning)}" '
+            f'style="stroke:{FACE};stroke-width:2.5px"/>'
+        )  # fmt: skip
 
-    def note(self, across, up, text, anchor="start", shift=(0, 0), bold=False):
-        """Write words at a point, moved by `shift` [px]."""
-        x, y = float(self._x(across)) + shift[0], float(self._y(up)) + shift[1]
-        self.elements.append(words(x, y, text, NORMAL, anchor, bold))
+    def note(self, across, up, text, anchor="start", shift=(0, 0)):
+        """Write bold words at a point, moved by `shift` [px]."""
+        y = float(self._y(up)) + shift[1]
+        more = f' dx="{shift[0]}" font-weight="bold"'
+        self.letters.append(words(self._place(across), y, text, anchor, NORMAL, more))
 
-    def svg(self):
-        """Return all that was drawn."""
-        return "".join([*self.faces, *self.grid, *self.elements])
+    def html(self):
+        """Return all that was drawn, between the names of the axes."""
+        left = 14 + 8 * max(map(len, self.up.ticks.values()))
+        lines = max(len(text.split("\n")) if text else 0 for text in self.across.ticks.values())
+        return (
+            f'<div>{escape(self.up.name)}</div><svg height="{self.height}" style="display:block;'
+            f"width:calc(100% - {left + 26}px);height:{self.height}px;overflow:visible;"
+            f'margin:12px 26px {8 + 16 * lines}px {left}px"><svg width="100%" height="100%" '
+            f'viewBox="0 0 {_STRETCHED} {self.height}" preserveAspectRatio="none" '
+            f'overflow="visible">{"".join([*self.faces, *self.curves])}</svg>'
+            f'{"".join(self.letters)}</svg><div style="text-align:right">'
+            f"{escape(self.across.name)}</div>"
+        )

@@ -4,14 +4,18 @@ One line weight, labels beside the wires, the live side named in words. Knows no
 works out no current.
 """
 
+import re
 from html import escape
 from itertools import pairwise
 
+from helpers.figures.chart import SMALL
 from helpers.figures.drawn import Drawn
 from helpers.figures.words import NAMES, capital
 from helpers.physics import circuits, limits
 from helpers.quantities import write
 
+UNIT, LETTER = 26.0, 7.4
+"""A unit of a drawing, and room for a letter [px]."""
 _FEATURES = {
     "resistor_only": (
         "Nothing protects the LED: in the other half-cycle it is pushed backwards until it breaks "
@@ -27,13 +31,13 @@ _FEATURES = {
 }
 _TAPS = {
     "after": (
-        "behind the dimmer",
+        ("behind the", "dimmer"),
         "The pilot light lies across the heater, behind switch and dimmer: it shows that the "
         "heater is supplied, and follows the setting. It can glow faintly when off, and dark "
         "never means dead.",
     ),
     "before": (
-        "before switch and dimmer",
+        ("before switch", "and dimmer"),
         "The pilot light is tapped before the switch and the dimmer: it shows that the mains is "
         "present, at any setting, and says nothing of the heater. Dark never means dead.",
     ),
@@ -73,15 +77,15 @@ def bench_dropper(volts, ohms, led_volts):
         f"Circuit: a {supply} DC bench supply, a dropper of {dropper} and an LED ({led}) "
         "in one loop."
     )
-    pen, top, right = _Pen(), 3.0, 5.0
+    pen, top, right = _Pen(), 3.6, 5.4
     pen.part("SourceV", (0.0, 0.0), (0.0, top))
     pen.part("ResistorIEC", (0.0, top), (right, top))
     pen.part("LED", (right, top), (right, 0.0))
     pen.part("Line", (right, 0.0), (0.0, 0.0))
-    pen.write(-0.8, 1.8, "bench supply", "right")
-    pen.write(-0.8, 1.2, f"{supply} DC", "right")
-    pen.write(right / 2.0, top + 0.75, f"dropper R, {dropper}")
-    pen.write(right + 1.1, 1.5, f"LED, {led}", "left")
+    pen.write(-0.8, 2.1, "bench supply", "right")
+    pen.write(-0.8, 1.4, f"{supply} DC", "right")
+    pen.write(right / 2.0, top + 0.9, f"dropper R, {dropper}")
+    pen.write(right - 0.7, 1.8, f"LED, {led}", "right")
     return pen.done("An LED and its dropper on a bench supply", alternative)
 
 
@@ -164,43 +168,43 @@ def dimmed_heater(tap="after"):
         f"snubber, a capacitor and a resistor, bridges the switch and leaks at off. {meaning}"
     )
     pen = _Pen()
-    top, bottom, at_tap, right = 3.6, 0.0, {"after": 8.4, "before": 1.6}[tap], 11.0
+    top, bottom, at_tap, right = 4.4, 0.0, {"after": 6.6, "before": 0.9}[tap], 8.4
     pen.terminal(0.0, top, "live")
     pen.terminal(0.0, bottom, "neutral")
-    pen.part("Line", (0.0, top), (2.6, top))
-    pen.part("Switch", (2.6, top), (4.8, top))
-    pen.part("Triac", (4.8, top), (7.6, top))
-    pen.part("Line", (7.6, top), (right, top))
-    over, left_end, right_end = top + 2.0, 2.1, 7.9
+    pen.part("Line", (0.0, top), (1.5, top))
+    pen.part("Switch", (1.5, top), (3.5, top))
+    pen.part("Triac", (3.5, top), (5.8, top))
+    pen.part("Line", (5.8, top), (right, top))
+    over, left_end, right_end = top + 2.2, 1.3, 6.0
     pen.part("Line", (left_end, top), (left_end, over))
-    pen.part("Capacitor", (left_end, over), (5.0, over))
-    pen.part("ResistorIEC", (5.0, over), (right_end, over))
+    pen.part("Capacitor", (left_end, over), (3.4, over))
+    pen.part("ResistorIEC", (3.4, over), (right_end, over))
     pen.part("Line", (right_end, over), (right_end, top))
     pen.dots((left_end, top), (right_end, top))
-    pen.write(5.0, over + 0.75, "snubber: leaks at off")
+    pen.write(3.6, over + 0.9, "snubber: leaks at off")
     pen.heater((right, top), (right, bottom))
     pen.part("Line", (right, bottom), (0.0, bottom))
     pen.part("Lamp2", (at_tap, top), (at_tap, bottom))
     pen.dots((at_tap, top), (at_tap, bottom))
-    pen.write(3.7, top + 0.9, "switch")
-    pen.write(6.2, top + 1.05, "dimmer")
-    pen.write(9.3, top + 0.45, "counts as live")
-    pen.write(right + 0.45, 1.8, "heater", "left")
-    side, align = (-0.8, "right") if tap == "after" else (0.8, "left")
-    pen.write(at_tap + side, 2.1, "pilot light with dropper,", align)
-    pen.write(at_tap + side, 1.5, f"tapped {place}", align)
-    return pen.done(f"Dimmer and heater, pilot light {place}", alternative)
+    pen.write(2.4, top + 0.95, "switch")
+    pen.write(4.6, top + 1.15, "dimmer")
+    pen.write(right_end + 0.3, top + 0.6, "counts as live", "left")
+    pen.write(right + 0.6, 2.2, "heater", "left")
+    side, align = (-0.9, "right") if tap == "after" else (0.9, "left")
+    for line, text in enumerate(("pilot light with", "dropper, tapped", *place)):
+        pen.write(at_tap + side, 3.2 - 0.65 * line, text, align)
+    return pen.done(f"Dimmer and heater, pilot light {' '.join(place)}", alternative)
 
 
 def _one_loop(pen, wiring, dropper, led):
-    top, corner, side = 3.4, 7.2, 9.4
+    top, corner, side = 3.6, 6.8, 8.2
     pen.terminal(0.0, top, "live")
     pen.terminal(0.0, 0.0, "neutral")
     pen.part("ResistorIEC", (0.0, top), (3.6, top))
-    pen.write(1.8, top + 0.7, dropper)
+    pen.write(1.9, top + 0.9, dropper)
     if "diode" in wiring.forward:
         pen.part("Diode", (3.6, top), (corner, top))
-        pen.write(5.4, top + 0.75, "diode D")
+        pen.write(5.6, top + 0.95, "diode D")
     else:
         pen.part("Line", (3.6, top), (corner, top))
     pen.part("LED", (corner, top), (corner, 0.0))
@@ -217,23 +221,24 @@ def _one_loop(pen, wiring, dropper, led):
 
 
 def _bridge(pen, _wiring, dropper, led):
-    middle, west, east, north, south = 2.9, 4.4, 10.2, 5.8, 0.0
+    middle, west, east, north, south = 3.4, 3.0, 9.8, 6.8, 0.0
     centre = (west + east) / 2.0
     corners = (west, middle), (east, middle), (centre, north), (centre, south)
     at_west, at_east, at_north, at_south = corners
     pen.terminal(0.0, middle, "live")
-    pen.terminal(0.0, -1.2, "neutral")
+    pen.terminal(0.0, -1.4, "neutral")
     pen.part("ResistorIEC", (0.0, middle), at_west)
-    pen.write(2.0, middle + 0.7, dropper)
+    pen.write(-0.3, middle + 2.1, dropper, "left")
     for start, end in (
         (at_west, at_north), (at_east, at_north), (at_south, at_west), (at_south, at_east)
     ):  # fmt: skip
         pen.part("Diode", start, end)
     pen.part("LED", at_north, at_south)
-    pen.write(centre - 0.6, middle, led, "right")
-    pen.wire(at_east, (11.2, middle), (11.2, -1.2), (0.0, -1.2))
+    for line, text in enumerate(led.split(" ", 1)):
+        pen.write(centre - 0.7, middle + 0.35 - 0.7 * line, text, "right")
+    pen.wire(at_east, (10.6, middle), (10.6, -1.4), (0.0, -1.4))
     pen.dots(*corners)
-    pen.write(east - 1.6, north - 0.6, "four diodes D", "left")
+    pen.write(east - 2.2, north - 0.6, "four diodes D", "left")
 
 
 class _Pen:
@@ -245,8 +250,14 @@ class _Pen:
 
         schemdraw.use("svg")
         self.elements, self.drawing = elements, schemdraw.Drawing(show=False)
+        self.left = self.right = 0.0
         self.drawing.config(
-            unit=3.5, fontsize=13, font="sans-serif", lw=1.6, bgcolor="white", margin=0.6
+            unit=3.5,
+            inches_per_unit=UNIT / 72,
+            fontsize=SMALL,
+            font="sans-serif",
+            lw=1.6,
+            margin=0.3,
         )
 
     def part(self, kind, start, end, *lines):
@@ -266,7 +277,7 @@ class _Pen:
 
     def terminal(self, across, up, words):
         self.drawing.add(self.elements.Dot(open=True).at((across, up)))
-        self.write(across - 0.35, up, words, "right")
+        self.write(across, up - 0.65, words)
 
     def wire(self, *points):
         for start, end in pairwise(points):
@@ -279,14 +290,22 @@ class _Pen:
     def write(self, across, up, words, align="center"):
         label = self.elements.Label().at((across, up))
         self.drawing.add(label.label(words, loc="center", halign=align, valign="center"))
+        wide, start = LETTER * len(words), {"left": 0.0, "center": 0.5, "right": 1.0}[align]
+        self.left = min(self.left, UNIT * across - start * wide)
+        self.right = max(self.right, UNIT * across + (1.0 - start) * wide)
 
     def done(self, title, alternative):
-        """Return the drawing as SVG, with title and description, and the words for it."""
-        svg = self.drawing.get_imagedata("svg").decode("utf-8")
-        start = svg.index(">")
-        opening = svg[:start].replace('style="', 'style="max-width:100%;height:auto;')
+        """Return the drawing as SVG, with title and description, and the words for it.
+
+        In the page's own ink, and never wider than its letters are readable.
+        """
+        svg = self.drawing.get_imagedata("svg").decode("utf-8").replace("black", "currentColor")
+        opening, _, inside = svg.partition(">")
+        left, top, wide, high = map(float, re.search('viewBox="([^"]*)"', opening)[1].split())
+        left, right = min(left, self.left - 4), max(left + wide, self.right + 4)
         return Drawn(
-            f'{opening} role="img"><title>{escape(title)}</title><desc>{escape(alternative)}'
-            f"</desc>{svg[start + 1 :]}",
+            f'<svg viewBox="{left:.1f} {top:.1f} {right - left:.1f} {high:.1f}" '
+            f'width="{right - left:.1f}" style="max-width:100%" role="img"><title>{escape(title)}'
+            f"</title><desc>{escape(alternative)}</desc>{inside}",
             alternative,
         )

@@ -1,12 +1,10 @@
 """Picture that sets the five indicator circuits side by side."""
 
-from helpers.figures.chart import NORMAL, SMALL, bar, picture, words
+from helpers.figures.chart import bars, beside, heading, picture
 from helpers.figures.drawn import Drawn
 from helpers.figures.words import NAMES, capital, setting, watts
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write
-
-_LEFT, _WIDE, _TOP, _HIGH = 212, 141, 80, 50
 
 
 def five_circuits(supply, dimmer, ohms, led_volts=2.0):
@@ -26,7 +24,7 @@ def five_circuits(supply, dimmer, ohms, led_volts=2.0):
     Returns
     -------
     drawn : Drawn
-        With inline SVG.
+        With a picture in HTML.
 
     Raises
     ------
@@ -63,17 +61,16 @@ def five_circuits(supply, dimmer, ohms, led_volts=2.0):
         f"and at most {volts} in reverse in an LED, flicker: {rate}."
         for circuit, (amps, heat, back, volts, rate) in texts.items()
     )
-    parts = []
-    for line, (circuit, row) in enumerate(rows.items()):
-        y = _TOP + _HIGH * line
-        parts.append(words(16, y + 20, capital(NAMES[circuit]), NORMAL, bold=True))
-        for place, (heading, meaning, share, text) in enumerate(row):
-            x = _LEFT + _WIDE * place
-            parts.append(bar(x, y + 4, _WIDE - 22, 12, share, meaning) + words(x, y + 34, text))
-            if not line:
-                parts.append(words(x, _TOP - 12, heading, SMALL))
-    name = "Bars: a row for each circuit, a column for each measure"
-    svg = picture(_TOP + _HIGH * len(rows) + 12, name, finding, *parts)
+    columns = [
+        heading(measures[0][0])
+        + bars(measures[0][1], *(
+            (capital(NAMES[circuit]), share, text)
+            for circuit, (*_, share, text) in zip(NAMES, measures, strict=True)
+        ))
+        for measures in zip(*rows.values(), strict=True)
+    ]  # fmt: skip
+    name = "Bars: a block for each measure, a row for each circuit"
+    svg = picture(name, finding, beside(*columns, least=220))
     return Drawn(svg, f"{finding}.{more}", details)
 
 

@@ -1,6 +1,6 @@
 """Picture of all that a dimmer's setting does at once: wave, LED, heater, light, two meters."""
 
-from helpers.figures.chart import bar, number_box, picture, words
+from helpers.figures.chart import bars, beside, number_box, picture
 from helpers.figures.drawn import Drawn
 from helpers.figures.waves import cycle_charts
 from helpers.figures.words import NEXT_TO_NOTHING, setting, share_of_one
@@ -30,7 +30,7 @@ def at_once(circuit, supply, dimmer, ohms, heater_watts, led_volts=2.0):
     Returns
     -------
     drawn : Drawn
-        With inline SVG.
+        With a picture in HTML.
 
     Notes
     -----
@@ -76,19 +76,19 @@ def at_once(circuit, supply, dimmer, ohms, heater_watts, led_volts=2.0):
         said += " With peaks so far above the rms, a true-rms meter may be wrong as well."
     if not lit:
         said += " The light is out, yet the wires are live."
-    parts = [part.svg() for part in cycle_charts(circuit, supply, dimmer, ohms, led_volts, 506)]
-    for place, (label, share, meaning) in enumerate((
-        ("Heat of the heater", heat, "heat"),
-        ("Light of the LED", lit, "light"),
-        ("How bright it looks", look, "eye"),
-    )):  # fmt: skip
-        y = 76 + 46 * place
-        parts.append(words(640, y - 6, label) + bar(640, y, 190, 20, share, meaning))
-        parts.append(words(838, y + 16, share_of_one(share), bold=True))
-    parts.append(number_box(640, 220, 200, "Plain meter, AC", plain, "mean, scaled for a sine"))
-    parts.append(number_box(640, 320, 200, "True-rms meter, AC", true, "shows what heats"))
+    curves = "".join(part.html() for part in cycle_charts(circuit, supply, dimmer, ohms, led_volts))
+    shares = "".join(
+        bars(meaning, (label, share, share_of_one(share)))
+        for label, share, meaning in (
+            ("Heat of the heater", heat, "heat"),
+            ("Light of the LED", lit, "light"),
+            ("How bright it looks", look, "eye"),
+        )
+    )
+    shares += number_box("Plain meter, AC", plain, "mean, scaled for a sine")
+    shares += number_box("True-rms meter, AC", true, "shows what heats")
     name = (
         "Two curves over one cycle, the voltage and the current of the LED; beside them heat, "
         "light and look in per cent of full, and what two meters show"
     )
-    return Drawn(picture(402, name, finding, *parts), said)
+    return Drawn(picture(name, finding, beside(curves, shares, least=250)), said)

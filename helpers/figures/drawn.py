@@ -9,7 +9,7 @@ class Drawn(NamedTuple):
     Parameters
     ----------
     picture : str or matplotlib.figure.Figure
-        Inline SVG, or a plotted figure.
+        HTML with inline SVG, or a plotted figure.
     finding : str
         What it shows, dangers first, with the numbers that count; short enough to be heard at
         every move of a slider.

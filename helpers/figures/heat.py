@@ -4,15 +4,12 @@ from math import isfinite
 
 import numpy as np
 
-from helpers.figures import style
 from helpers.figures.chart import Axis, Chart, legend, picture
 from helpers.figures.drawn import Drawn
 from helpers.figures.words import TIME_UNITS, duration, time_unit
 from helpers.figures.words import watts as in_watts
 from helpers.physics import heat, limits, ratings
 from helpers.quantities import write
-
-ALLOWED_FACE, HALF_FACE = "#f7ead9", "#dcefe7"
 
 
 def rating(watts, rated_watts, ambient_celsius, verdict=""):
@@ -32,7 +29,7 @@ def rating(watts, rated_watts, ambient_celsius, verdict=""):
     Returns
     -------
     drawn : Drawn
-        With inline SVG.
+        With a picture in HTML.
 
     Raises
     ------
@@ -79,22 +76,21 @@ def rating(watts, rated_watts, ambient_celsius, verdict=""):
     line = ratings.derated_watts(rated_watts, celsius)
     quarters = [rated_watts * place / 4 for place in range(0, 9, 2)]
     chart = Chart(
-        (80, 84, 800, 240),
-        Axis(0.0, 160.0, "air around the part in °C", {t: f"{t}" for t in range(0, 161, 20)}),
+        240,
+        Axis(0.0, 160.0, "air around the part in °C", {t: f"{t}" for t in range(0, 161, 40)}),
         Axis(0.0, top, "power", {at: in_watts(at) for at in quarters if at <= top}),
     )
-    for share, face, meaning in ((1.0, ALLOWED_FACE, "limit"), (0.5, HALF_FACE, "eye")):
-        chart.fill_below(celsius, share * line, face)
+    for share, meaning in ((1.0, "limit"), (0.5, "eye")):
+        chart.fill_between(celsius, share * line, 0.0, meaning, 0.1)
         chart.line(celsius, share * line, meaning)
     chart.mark(*seen, "heat")
-    here = f"here: {power} at {air}"
-    here += ", beyond this picture" if beyond else ""
     right = seen[0] < 93.0
     shift = (14 if right else -14, 18 if seen[1] > 0.9 * top else -10)
-    chart.note(*seen, here, "start" if right else "end", shift, bold=True)
-    names = legend(330, 74, ("limit", "the most that the part may take"), ("eye", "half of it"))
+    here = "here, beyond" if beyond else "here"
+    chart.note(*seen, here, "start" if right else "end", shift)
+    names = legend(("limit", "the most that the part may take"), ("eye", "half of it"))
     name = "A power under the derating line of a resistor"
-    svg = picture(380, name, finding, chart.svg(), names)
+    svg = picture(name, finding, chart.html(), names)
     return Drawn(svg, f"{finding}.{edge}", details)
 
 
@@ -115,7 +111,7 @@ def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
     Returns
     -------
     drawn : Drawn
-        With a plotted figure.
+        With a picture in HTML.
 
     Raises
     ------
@@ -160,21 +156,24 @@ def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
         f"The curve starts at {air}, is steep at first, passes {write(first, 'temperature')} "
         f"after one time constant of {constant} and flattens out."
     )
-    figure, axes = style.blank(finding)
     unit = time_unit(5.0 * time_constant_seconds)
-    times = np.linspace(0.0, 5.0 * time_constant_seconds / TIME_UNITS[unit], 201)
-    celsius = heat.celsius_after(times * TIME_UNITS[unit], *part)
-    style.draw_line(axes, times, celsius, "heat", "part").set_linestyle("-")
-    ends = (0.0, times[-1])
-    style.draw_line(axes, ends, (final, final), "limit", f"settled: {end}")
-    style.draw_line(axes, ends, (ambient_celsius,) * 2, "mains", f"air: {air}")
-    if rise > 0.0:
-        axes.plot(
-            [nearly / TIME_UNITS[unit]], [heat.celsius_after(nearly, *part)], "o", color=style.INK,
-            markersize=8, label=f"95 % after {duration(nearly)}", linestyle="none",
-        )  # fmt: skip
+    times = np.linspace(0.0, 5.0 * time_constant_seconds, 101)
     room = max(0.12 * rise, 1.0)
-    axes.set(xlim=ends, ylim=(ambient_celsius - room, final + room))
-    style.name_axes(axes, ("time since switching on", unit), ("temperature", "°C"))
-    style.legend(axes)
+    marks = {0.0, *np.round(times[::20] / TIME_UNITS[unit], 3)}
+    across = Axis(
+        0.0, times[-1], f"time since switching on in {unit}",
+        {place * TIME_UNITS[unit]: f"{place:g}" for place in sorted(marks)},
+    )  # fmt: skip
+    apart = final if rise > 0.2 else ambient_celsius  # or its words would lie over the air's
+    ticks = {at: write(at, "temperature") for at in (ambient_celsius, apart)}
+    chart = Chart(230, across, Axis(ambient_celsius - room, final + room, "temperature", ticks))
+    for celsius, meaning in ((final, "limit"), (ambient_celsius, "mains")):
+        chart.line(times, celsius, meaning)
+    chart.line(times, heat.celsius_after(times, *part), "led")
+    names = [("led", "part"), ("limit", f"settled: {end}"), ("mains", f"air: {air}")]
+    if rise > 0.0 and isfinite(nearly):
+        chart.mark(nearly, heat.celsius_after(nearly, *part))
+        chart.note(nearly, ambient_celsius, f"95 % after {duration(nearly)}", "end", (-10, -10))
+    name = "The temperature of a part against the time since it was switched on"
+    figure = picture(name, finding.removesuffix("."), chart.html(), legend(*names))
     return Drawn(figure, finding, details if rise > 0.0 else "")

@@ -1,6 +1,6 @@
 """Pictures to be read in a question: a trace on a grid, and a number in a box.
 
-Inline SVG written by hand; the words say what can be seen, in divisions, never the answer. Of no
+Written by hand; the words say what can be seen, in divisions, never the answer. Of no
 maker's look. Knows no question.
 """
 
@@ -8,11 +8,15 @@ from html import escape
 
 import numpy as np
 
+from helpers.figures.chart import NORMAL, picture
 from helpers.figures.drawn import Drawn
+from helpers.figures.style import LOOKS
 from helpers.physics import limits, phase_cut, visibility
 from helpers.quantities import write_as
 
 DIVISION = 40
+BEAM_DIVISION = 60
+BEAM_SCALE = "10° and a quarter of the intensity a division, the axis of the beam in the middle"
 """Width and height of a division [px]."""
 HALF_HEIGHT = 4
 """Divisions above and below the middle line [-]."""
@@ -34,7 +38,7 @@ def waveform(supply, dimmer=phase_cut.NO_DIMMER, across="degrees"):
     Returns
     -------
     drawn : Drawn
-        With a title for screen readers; its finding is what can be read off, in divisions.
+        Its finding, also its name, is what can be read off, in divisions.
 
     Raises
     ------
@@ -74,7 +78,7 @@ def waveform(supply, dimmer=phase_cut.NO_DIMMER, across="degrees"):
         f"A trace on a grid, {scale}, starting at a rising zero crossing. "
         f"{_seen(places, heights, dimmer)}"
     )
-    return Drawn(_grid(columns, places, heights, scale, alternative), alternative)
+    return _grid(columns, places, heights, scale, alternative)
 
 
 def beam(half_angle_degrees):
@@ -111,30 +115,22 @@ def beam(half_angle_degrees):
     limits.between(half_angle_degrees, "half_angle_degrees", "deg", 5.0, 60.0)
     degrees = np.linspace(-90.0, 90.0, 361)
     left = visibility.candelas(1.0, 1.0, 1.0, np.abs(degrees), half_angle_degrees)
-    columns, rows, high = 18, 4, 60
-    middle, width, height = 9 * DIVISION, columns * DIVISION, rows * high
-    scale = "10° and a quarter of the intensity a division, the axis of the beam in the middle"
+    columns, rows = 18, 4
+    width, height = columns * DIVISION, rows * BEAM_DIVISION
     alternative = (
-        f"A curve on a grid, {scale}. Its top is 4 divisions high; at 2 divisions it crosses "
+        f"A curve on a grid, {BEAM_SCALE}. Its top is 4 divisions high; at 2 divisions it crosses "
         f"{half_angle_degrees / 10:.2f} divisions left and right of it. It is the same on both "
         "sides."
     )
     lines = "".join(f"M{x * DIVISION} 0V{height}" for x in range(columns + 1))
-    lines += "".join(f"M0 {y * high}H{width}" for y in range(rows + 1))
+    lines += "".join(f"M0 {y * BEAM_DIVISION}H{width}" for y in range(rows + 1))
     ticks = "".join(f"M{x} {height // 2 - 4}v8" for x in range(0, width + 1, DIVISION // 5))
     points = " ".join(
-        f"{middle + angle / 10 * DIVISION:.1f},{height * (1 - share):.1f}"
+        f"{width / 2 + angle / 10 * DIVISION:.1f},{height * (1 - share):.1f}"
         for angle, share in zip(degrees, left, strict=True)
     )
-    return Drawn(
-        f"{_opening(width + 24, height + 46, alternative)}"
-        f'<g transform="translate(12 12)" fill="none"><path d="{lines}" stroke="#b8b8b8"/>'
-        f'<path d="M{middle} 0V{height}M0 {height // 2}H{width}{ticks}" stroke="#595959"/>'
-        f'<polyline points="{points}" stroke="#0072b2" stroke-width="3" stroke-linejoin="round"/>'
-        f'<text x="0" y="{height + 24}" font-family="sans-serif" font-size="16" '
-        f'fill="#1a1a1a">{escape(scale)}</text></g></svg>',
-        alternative,
-    )
+    axes = f"M{width // 2} 0V{height}M0 {height // 2}H{width}{ticks}"
+    return _on_grid(width, height, lines, axes, points, BEAM_SCALE, alternative)
 
 
 def meter(text, unit, words):
@@ -152,7 +148,7 @@ def meter(text, unit, words):
     Returns
     -------
     drawn : Drawn
-        With a title for screen readers.
+        Its finding is also its name for screen readers.
 
     Raises
     ------
@@ -167,18 +163,13 @@ def meter(text, unit, words):
     if not 0 < len(text) <= 8:
         raise ValueError(f"text was read as {text!r}; a display shows 1 to 8 characters.")
     alternative = f"A meter ({words}) shows {text}\u00a0{unit}."
-    width = max(320, 9 * len(words) + 40)
-    return Drawn(
-        f"{_opening(width, 130, alternative)}"
-        f'<rect x="1.5" y="1.5" width="{width - 3}" height="127" rx="8" fill="#fff" '
-        'stroke="#1a1a1a" stroke-width="3"/>'
-        f'<text x="{width / 2:g}" y="74" text-anchor="middle" font-family="monospace" '
-        f'font-size="52" fill="#1a1a1a">{escape(text)} <tspan font-size="30">{escape(unit)}'
-        "</tspan></text>"
-        f'<text x="{width / 2:g}" y="110" text-anchor="middle" font-family="sans-serif" '
-        f'font-size="16" fill="#1a1a1a">{escape(words)}</text></svg>',
-        alternative,
+    shown = (
+        '<div style="max-width:20rem;border:3px solid currentColor;border-radius:8px;'
+        'text-align:center;padding:.3rem .6rem"><div style="font:52px/1.3 monospace">'
+        f'{escape(text)} <span style="font-size:30px">{escape(unit)}</span></div>'
+        f'<div style="font-size:{NORMAL}px">{escape(words)}</div></div>'
     )
+    return Drawn(picture(alternative, "", shown), alternative)
 
 
 def _volts_per_division(supply):
@@ -211,7 +202,6 @@ def _seen(places, heights, dimmer):
 
 
 def _grid(columns, places, heights, scale, alternative):
-    margin, foot = 12, 34
     width, height = columns * DIVISION, 2 * HALF_HEIGHT * DIVISION
     lines = "".join(
         f"M{x * DIVISION} 0V{height}" for x in range(columns + 1)
@@ -223,20 +213,20 @@ def _grid(columns, places, heights, scale, alternative):
         f"{x * DIVISION:.1f},{middle - y * DIVISION:.1f}"
         for x, y in zip(places, heights, strict=True)
     )
-    return (
-        f"{_opening(width + 2 * margin, height + margin + foot, alternative)}"
-        f'<g transform="translate({margin} {margin})" fill="none">'
-        f'<path d="{lines}" stroke="#b8b8b8"/>'
-        f'<path d="M0 {middle}H{width}{ticks}" stroke="#595959"/>'
-        f'<polyline points="{points}" stroke="#0072b2" stroke-width="3" stroke-linejoin="round"/>'
-        f'<text x="0" y="{height + 24}" font-family="sans-serif" font-size="16" '
-        f'fill="#1a1a1a">{escape(scale)}</text></g></svg>'
-    )
+    axes = f"M0 {middle}H{width}{ticks}"
+    return _on_grid(width, height, lines, axes, points, scale, alternative)
 
 
-def _opening(width, height, alternative):
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width} {height}" '
-        f'width="{width}" height="{height}" style="max-width:100%;height:auto;background:#fff" '
-        f'role="img"><title>{escape(alternative)}</title>'
+def _on_grid(width, height, lines, axes, points, scale, alternative):
+    """Return a curve on a grid, the scale written below it."""
+    margin = 6
+    sides = f"{width + 2 * margin} {height + 2 * margin}"
+    svg = (
+        f'<svg viewBox="-{margin} -{margin} {sides}" width="{width + 2 * margin}" fill="none" '
+        f'stroke="currentColor" style="max-width:100%;height:auto">'
+        f'<path d="{lines}" stroke-opacity=".55"/><path d="{axes}"/>'
+        f'<polyline points="{points}" stroke="{LOOKS["dimmed"].colour}" stroke-width="4" '
+        'stroke-linejoin="round"/></svg>'
     )
+    below = f'<div style="font-size:{NORMAL}px">{escape(scale)}</div>'
+    return Drawn(picture(alternative, "", svg, below), alternative)

@@ -4,7 +4,7 @@ from functools import cache
 
 import numpy as np
 
-from helpers.figures.chart import Axis, Chart, number_box, picture
+from helpers.figures.chart import Axis, Chart, beside, number_box, picture
 from helpers.figures.drawn import Drawn
 from helpers.figures.waves import SAMPLES, cycle_axis, led_curve
 from helpers.physics import clamped, heater, leakage, mains, phase_cut, signals
@@ -40,7 +40,7 @@ def meters(supply, dimmer, place="on"):
     Returns
     -------
     drawn : Drawn
-        With inline SVG.
+        With a picture in HTML.
 
     Notes
     -----
@@ -70,16 +70,16 @@ def meters(supply, dimmer, place="on"):
     low = 0.0 if place == "led" else -1.15 * crest
     ticks = {at: write(at, quantity) for at in (-crest, 0.0, crest) if at >= low}
     up = Axis(low, 1.15 * crest, quantity, ticks)
-    chart = Chart((90, 76, 500, 250), cycle_axis(supply), up)
+    chart = Chart(220, cycle_axis(supply), up)
     chart.line(degrees, values, "led" if place == "led" else "dimmed")
     boxes = (
         ("Plain meter, AC", plain, "mean, scaled for a sine"),
         ("True-rms meter, AC", true, "what heats, less any DC"),
         ("DC range", mean, "mean with its sign"),
     )
-    drawn = [number_box(640, 82 + 106 * line, 200, *box) for line, box in enumerate(boxes)]
+    shown = beside(chart.html(), "".join(number_box(*box) for box in boxes), least=250)
     name = "A wave, and the readings of three meters"
-    return Drawn(picture(380, name, finding, chart.svg(), *drawn), said)
+    return Drawn(picture(name, finding, shown), said)
 
 
 def _measured(supply, dimmer, place):

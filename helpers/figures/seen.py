@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from helpers.figures.chart import Axis, Chart, bar, legend, number_box, picture, words
+from helpers.figures.chart import Axis, Chart, bars, beside, legend, number_box, picture
 from helpers.figures.drawn import Drawn
 from helpers.figures.words import capital, share_of_one
 from helpers.physics import glow, light, visibility
@@ -43,7 +43,7 @@ def look():
     )
     ticks = {place / 5: write(20 * place, "percent") for place in range(6)}
     chart = Chart(
-        (90, 92, 780, 260),
+        260,
         Axis(0.0, 1.0, "light, against full light", ticks),
         Axis(0.0, 1.0, "how bright it looks", ticks),
     )
@@ -51,10 +51,10 @@ def look():
     for curve, meaning in ((patch, "eye"), (surface, "volts"), (point, "light")):
         chart.line(share, curve, meaning)
     names = legend(
-        90, 60, ("eye", "patch, close by"), ("volts", "surface, by day"),
+        ("eye", "patch, close by"), ("volts", "surface, by day"),
         ("light", "point, from afar"), ("mains", "the light itself"),
     )  # fmt: skip
-    drawing = picture(400, "Three curves of look over light", finding, chart.svg(), names)
+    drawing = picture("Three curves of look over light", finding, names, chart.html())
     return Drawn(drawing, alternative)
 
 
@@ -116,7 +116,7 @@ def noticed(amps, colour, room_lux, metres, off_axis_degrees):
     arrives = candelas / distances**2
     inside = (arrives >= _DIM) & (arrives <= _BRIGHT)
     chart = Chart(
-        (90, 92, 500, 250),
+        250,
         Axis(NEAREST, FARTHEST, "distance",
              {place: write_as(place, "m") for place in (0.5, 1.0, 2.0, 5.0, 10.0, 30.0)},
              logarithmic=True),
@@ -132,18 +132,17 @@ def noticed(amps, colour, room_lux, metres, off_axis_degrees):
         chart.mark(metres, here, "eye")
     share = min(amps / REFERENCE_AMPS, 1.0)
     close, far = light.stevens(share), light.stevens(share, light.STEVENS_EXPONENTS["point"])
-    parts = [chart.svg(), legend(90, 60, ("light", "light that arrives"), ("limit", "needed"))]
-    for place, (label, part, meaning) in enumerate((
-        (f"Light, against {write(REFERENCE_AMPS, 'current')}", share, "light"),
-        ("How bright it looks close by", close, "eye"),
-        ("How bright it looks from afar", far, "eye"),
-    )):  # fmt: skip
-        y = 100 + 46 * place
-        parts.append(words(630, y - 6, label) + bar(630, y, 190, 20, part, meaning))
-        parts.append(words(828, y + 16, share_of_one(part), bold=True))
-    parts.append(number_box(630, 262, 200, "Sent towards you", sent, "falls off beside the axis"))
+    names = legend(("light", "light that arrives"), ("limit", "needed"))
+    against = f"Light, against {write(REFERENCE_AMPS, 'current')}"
+    looks = bars("light", (against, share, share_of_one(share)))
+    looks += bars(
+        "eye",
+        ("How bright it looks close by", close, share_of_one(close)),
+        ("How bright it looks from afar", far, share_of_one(far)),
+    )
+    looks += number_box("Sent towards you", sent, "falls off beside the axis")
     name = f"{capital('light')} at the eye over the distance, with the light that a room asks for"
-    return Drawn(picture(392, name, finding, *parts), alternative)
+    return Drawn(picture(name, finding, beside(names + chart.html(), looks)), alternative)
 
 
 def _up_to(reach):

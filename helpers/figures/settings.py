@@ -2,8 +2,7 @@
 
 import numpy as np
 
-from helpers.figures import style
-from helpers.figures.chart import SMALL, picture, words
+from helpers.figures.chart import SMALL, Axis, Chart, legend, picture, words
 from helpers.figures.drawn import Drawn
 from helpers.figures.words import NAMES, capital, share_of_one
 from helpers.physics import light, phase_cut, phase_cut_inverse
@@ -11,7 +10,6 @@ from helpers.physics.operating_point import operating_point
 from helpers.quantities import write
 
 _ANGLES = np.linspace(0.0, 180.0, 181)
-_EVERY = 15
 NIGHT = "#141414"
 _AMBER = np.array([1.0, 0.42, 0.12])
 
@@ -27,7 +25,7 @@ def percentages(edge="leading"):
     Returns
     -------
     drawn : Drawn
-        With a plotted figure.
+        With a picture in HTML.
 
     Raises
     ------
@@ -85,7 +83,7 @@ def heat_and_light(circuit, supply, ohms, led_volts=2.0):
     Returns
     -------
     drawn : Drawn
-        With a plotted figure.
+        With a picture in HTML.
 
     Raises
     ------
@@ -161,12 +159,12 @@ def brightness(circuit, supply, ohms_choices, firing_degrees_choices, led_volts=
     Returns
     -------
     drawn : Drawn
-        With inline SVG.
+        With a picture in HTML.
 
     Raises
     ------
     ValueError
-        If there is nothing to draw, more than eight of either, or as `operating_point`.
+        If there is nothing to draw, more than six of either, or as `operating_point`.
 
     Notes
     -----
@@ -186,8 +184,8 @@ def brightness(circuit, supply, ohms_choices, firing_degrees_choices, led_volts=
     '200 kΩ at 120°: 12 % of the light of the brightest dot looks 42 % as bright'
     """
     rows, columns = len(ohms_choices), len(firing_degrees_choices)
-    if not (1 <= rows <= 8 and 1 <= columns <= 8):
-        raise ValueError(f"{rows} droppers and {columns} settings were given; 1 to 8 of each fit.")
+    if not (1 <= rows <= 6 and 1 <= columns <= 6):
+        raise ValueError(f"{rows} droppers and {columns} settings were given; 1 to 6 of each fit.")
     dimmer = phase_cut.Dimmer("leading", np.asarray(firing_degrees_choices, dtype=float)[None])
     amps = operating_point(
         circuit, supply, dimmer,
@@ -213,44 +211,48 @@ def brightness(circuit, supply, ohms_choices, firing_degrees_choices, led_volts=
 
 
 def _dots(rows, columns, shares, seen, chosen, title):
-    left, top, wide, high = 150, 80, 756 // len(columns), 78
-    parts = [
-        f'<rect x="{left - 8}" y="{top}" width="{wide * len(columns) + 16}" '
-        f'height="{high * len(rows)}" fill="{NIGHT}"/>'
-    ]
+    high, wide = 78, 100 / len(columns)
+    parts = [f'<rect width="100%" height="{high * len(rows)}" fill="{NIGHT}"/>']
     for place, text in enumerate(columns):
-        x, bold = left + wide * (place + 0.5), place == chosen[1]
-        parts.append(words(x, top - 10, text, SMALL, "middle", bold))
+        weight = ' font-weight="bold"' if place == chosen[1] else ""
+        parts.append(words(f"{wide * (place + 0.5):.1f}%", -8, text, more=weight))
     for line, text in enumerate(rows):
-        y = top + high * (line + 0.5)
-        parts.append(words(left - 18, y + 5, text, SMALL, "end", line == chosen[0]))
+        weight = ' font-weight="bold"' if line == chosen[0] else ""
+        parts.append(words(-8, high * (line + 0.5) + 5, text, "end", more=weight))
     for (line, place), share in np.ndenumerate(shares):
-        x, y = left + wide * (place + 0.5), top + high * (line + 0.5)
+        x, y, look = f"{wide * (place + 0.5):.1f}%", high * (line + 0.5), seen[line, place]
+        said = "&lt;1\u00a0%" if 0.0 < look < 1.0 else share_of_one(look / 100.0)
         parts.append(
-            f'<circle cx="{x}" cy="{y - 10}" r="19" fill="{_on_screen(share)}"/>'
-            f'<text x="{x}" y="{y + 29}" font-size="{SMALL}" text-anchor="middle" '
-            f'fill="#e8e8e8">{share_of_one(seen[line, place] / 100.0)}</text>'
+            f'<circle cx="{x}" cy="{y - 10}" r="16" fill="{_on_screen(share)}"/>'
+            f'<text x="{x}" y="{y + 29}" font-size="{SMALL}" text-anchor="middle" fill="#e8e8e8" '
+            f'style="forced-color-adjust:none">{said}</text>'
         )
-    x, y = left + wide * chosen[1] + 6, top + high * chosen[0] + 5
     parts.append(
-        f'<rect x="{x}" y="{y}" width="{wide - 12}" height="{high - 10}" rx="8" fill="none" '
-        'stroke="#ffffff" stroke-width="2.5" stroke-dasharray="7 4"/>'
+        f'<rect x="{wide * chosen[1]:.1f}%" y="{high * chosen[0] + 4}" width="{wide:.1f}%" '
+        f'height="{high - 8}" rx="8" fill="none" stroke="#fff" stroke-width="2.5" '
+        'stroke-dasharray="7 4"/>'
     )
-    under = "The number under a light is how bright it looks against the brightest one."
-    height = top + high * len(rows) + 38
-    parts.append(words(left, height - 14, under, SMALL, colour=style.QUIET))
-    return picture(height, "Lights in rows and columns, shaded by their light", title, *parts)
+    tall, left = high * len(rows), 16 + 8 * max(map(len, rows))
+    svg = (
+        f'<svg height="{tall}" style="display:block;overflow:visible;width:calc(100% - {left}px);'
+        f'margin:26px 0 6px {left}px">{"".join(parts)}</svg>'
+        "<div>The number under a light is how bright it looks against the brightest one.</div>"
+    )
+    return picture("Lights in rows and columns, shaded by their light", title, svg)
 
 
 def _over_the_angle(title, curves, marked, across, up):
-    figure, axes = style.blank(title)
-    for percent, meaning, label in curves:
-        style.draw_line(axes, _ANGLES, percent, meaning, label, every=_EVERY)
-    axes.axvline(marked, color=style.INK, linewidth=style.THIN, zorder=1)
-    axes.set(xlim=(0, 180), ylim=(0, 104), xticks=range(0, 181, 30), yticks=range(0, 101, 20))
-    style.name_axes(axes, (across, "degrees"), (up, "%"))
-    style.legend(axes)
-    return figure
+    chart = Chart(
+        230,
+        Axis(0.0, 180.0, f"{across} in degrees", {at: f"{at}" for at in range(0, 181, 30)}),
+        Axis(0.0, 104.0, f"{up} in %", {at: f"{at}" for at in range(0, 101, 20)}),
+    )
+    chart.line(marked, (0.0, 104.0), "limit")
+    for percent, meaning, _ in curves:
+        chart.line(_ANGLES, percent, meaning)
+    names = legend(*((meaning, label) for _, meaning, label in curves))
+    name = "Three curves against the angle of a dimmer"
+    return picture(name, title.removesuffix("."), chart.html(), names)
 
 
 def _three_in_words(edge):

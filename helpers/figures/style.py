@@ -1,10 +1,13 @@
-"""One look for every picture: sizes, weights, fonts, colours, and axes with units.
+"""One look for every picture: colours, weights, and the sizes and axes of those plotted.
 
-Each meaning has one colour and a second signal (dash, marker or hatch), so that a picture reads
-the same for colour-blind eyes and on black-and-white paper. The face is white in every theme. No
-pyplot: a figure belongs to who made it and is gone with it. Knows no physics and no question.
+Each meaning has one colour that stands out from a white face and from a dark one, and a second
+signal (dash or hatch), so that a picture reads the same for colour-blind eyes and on
+black-and-white paper. What is plotted by matplotlib has a white face in every theme. No pyplot: a
+figure belongs to who made it and is gone with it. Knows no physics and no question.
 """
 
+from base64 import b64encode
+from html import escape
 from io import BytesIO
 from textwrap import wrap
 from typing import NamedTuple
@@ -25,20 +28,19 @@ class Look(NamedTuple):
 
     colour: str
     dash: object
-    marker: str
     hatch: str
 
 
 LOOKS = {
-    "mains": Look("#6b6b6b", (0, (1, 1.4)), "o", "...."),
-    "dimmed": Look("#0072b2", "-", "s", ""),
-    "led": Look("#b84a00", "-", "D", "\\\\\\\\"),
-    "heat": Look("#b84a00", (0, (6, 2)), "s", "xx"),
-    "light": Look("#0072b2", "-", "o", ""),
-    "eye": Look("#00715a", (0, (5, 1.5, 1, 1.5)), "^", "++"),
-    "volts": Look("#8f4a7d", (0, (2.5, 1.5)), "v", "||"),
-    "mean": Look("#7a5c00", (0, (7, 1.5, 1, 1.5)), "d", "--"),
-    "limit": Look("#1a1a1a", (0, (9, 3)), "_", ""),
+    "mains": Look("#757575", (0, (1, 1.4)), "...."),
+    "dimmed": Look("#1f7fc0", "-", ""),
+    "led": Look("#c65a1e", "-", "\\\\\\\\"),
+    "heat": Look("#c65a1e", (0, (6, 2)), "xx"),
+    "light": Look("#1f7fc0", "-", ""),
+    "eye": Look("#0a8268", (0, (5, 1.5, 1, 1.5)), "++"),
+    "volts": Look("#a35c93", (0, (2.5, 1.5)), "||"),
+    "mean": Look("#8a6a00", (0, (7, 1.5, 1, 1.5)), "--"),
+    "limit": Look(INK, (0, (9, 3)), ""),
 }
 
 
@@ -138,33 +140,6 @@ def count_in(axis, unit):
     axis.set_major_formatter(lambda value, _: write_as(value, unit, 6).partition("\u00a0")[0])
 
 
-def draw_line(axes, across, up, meaning, label="", every=None):
-    """Draw a curve in the look of its meaning.
-
-    Parameters
-    ----------
-    axes : matplotlib.axes.Axes
-        Where.
-    across, up : array
-        The curve's points.
-    meaning : str
-        A name in `LOOKS`.
-    label : str
-        Its words in the legend; none without.
-    every : int or None
-        Put a marker on every so many points; None for no markers [-].
-
-    Returns
-    -------
-    line : matplotlib.lines.Line2D
-    """
-    look = LOOKS[meaning]
-    return axes.plot(
-        across, up, color=look.colour, linestyle=look.dash, linewidth=LINE_WEIGHT,
-        label=label or "_", marker=look.marker if every else "", markevery=every, markersize=7,
-    )[0]  # fmt: skip
-
-
 def legend(axes):
     """Put the legend in its row above the axes, where it can hide nothing.
 
@@ -181,23 +156,31 @@ def legend(axes):
     )  # fmt: skip
 
 
-def png(figure):
-    """Return a figure as PNG bytes: the same bytes for the same figure.
+def image(figure, alternative):
+    """Return a figure as an `<img>` of its own width, drawn at twice the dots, with its words.
 
     Parameters
     ----------
     figure : matplotlib.figure.Figure
         Made by `blank`.
+    alternative : str
+        What it shows, for who cannot see it.
 
     Returns
     -------
-    data : bytes
+    html : str
+        The same text for the same figure.
 
     Examples
     --------
-    >>> png(blank("The peak is 325 V")[0])[1:4]
-    b'PNG'
+    >>> image(blank("The peak is 325 V")[0], "A peak of 325 V")[:46]
+    '<img alt="A peak of 325 V" width="900" src="da'
     """
     file = BytesIO()
-    figure.savefig(file, format="png", dpi=figure.dpi, metadata={"Software": None})
-    return file.getvalue()
+    figure.savefig(file, format="png", dpi=2 * DOTS_PER_INCH, metadata={"Software": None})
+    data = b64encode(file.getvalue()).decode("ascii")
+    width = round(WIDTH * DOTS_PER_INCH)
+    return (
+        f'<img alt="{escape(alternative)}" width="{width}" src="data:image/png;base64,{data}" '
+        'style="max-width:none;background:#fff">'
+    )

@@ -11,11 +11,11 @@ from helpers.physics import hazards
 from helpers.quantities import write
 
 _AMPS = Axis(
-    1e-4, 10.0, "across: current through the body, rms; upwards: how long it flows",
-    {amps: write(amps, "current") for amps in (1e-4, 1e-3, 1e-2, 1e-1, 1.0, 10.0)}, True,
+    1e-4, 10.0, "across: current through the body in mA, rms; upwards: how long it flows",
+    {mA / 1000.0: f"{mA:g}" for mA in (0.1, 1, 10, 100, 1_000, 10_000)}, True,
 )  # fmt: skip
 _SECONDS = Axis(0.01, 10.0, "", {t: duration(t) for t in (0.01, 0.1, 1.0, 10.0)}, True)
-_FACES = ("#eef5ee", "#f5f0d8", "#f6dcc6", "#efbfc4")
+_TINTS = ("eye", 0.1), ("mean", 0.2), ("heat", 0.25), ("volts", 0.45)
 
 
 def zones(amps_rms, seconds):
@@ -31,7 +31,7 @@ def zones(amps_rms, seconds):
     Returns
     -------
     drawn : Drawn
-        With inline SVG.
+        With a picture in HTML.
 
     Raises
     ------
@@ -63,22 +63,22 @@ def zones(amps_rms, seconds):
         + "; ".join(f"{zone}, {effect}" for zone, effect in hazards.ZONES.items())
         + "."
     )
-    chart = Chart((90, 76, 790, 262), _AMPS, _SECONDS)
+    chart = Chart(262, _AMPS, _SECONDS)
     times, borders = _borders()
     edges = [np.full_like(times, _AMPS.low), *borders, np.full_like(times, _AMPS.high)]
-    for zone, face, low, high in zip(hazards.ZONES, _FACES, edges, edges[1:], strict=False):
-        chart.fill([*low, *high[::-1]], [*times, *times[::-1]], face)
+    for zone, tint, low, high in zip(hazards.ZONES, _TINTS, edges, edges[1:], strict=False):
+        chart.fill([*low, *high[::-1]], [*times, *times[::-1]], *tint)
         middle = (low[-1] * high[-1]) ** 0.5
-        chart.note(middle, times[-1], zone, "middle", (0, -9), bold=True)
+        chart.note(middle, times[-1], zone, "middle", (0, -4))
     for border in borders:
         chart.line(border, times, "limit")
     amps, time = np.clip(amps_rms, _AMPS.low, _AMPS.high), min(seconds, _SECONDS.high)
     chart.mark(amps, time, "dimmed")
-    here = "here" if (amps, time) == (amps_rms, seconds) else "here, beyond the edge"
+    here = "here" if (amps, time) == (amps_rms, seconds) else "here, beyond"
     shift = (14 if amps < 0.05 else -14, -12 if time < 0.02 else 22)
-    chart.note(amps, time, here, "start" if amps < 0.05 else "end", shift, bold=True)
+    chart.note(amps, time, here, "start" if amps < 0.05 else "end", shift)
     name = "Zones of current and time, with a point"
-    return Drawn(picture(396, name, finding, chart.svg()), said, details)
+    return Drawn(picture(name, finding, chart.html()), said, details)
 
 
 @cache

@@ -2,15 +2,13 @@
 
 import numpy as np
 
-from helpers.figures import style
-from helpers.figures.chart import Axis, Chart, legend, picture, words
+from helpers.figures.chart import Axis, Chart, legend, picture
 from helpers.figures.drawn import Drawn
 from helpers.figures.words import NAMES, capital, setting
 from helpers.physics import circuits, mains, ohms_law, phase_cut, phase_cut_inverse
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write, write_as
 
-REMOVED, LIT, BROKEN_DOWN = "#e2e2e2", "#fbe3d2", "#eadfe8"
 SAMPLES = 180
 _BESIDE = {("second_led",): "second LED", ("diode",): "in the diode"}
 
@@ -26,7 +24,7 @@ def sine(supply):
     Returns
     -------
     drawn : Drawn
-        With a plotted figure.
+        With a picture in HTML.
 
     Notes
     -----
@@ -50,21 +48,17 @@ def sine(supply):
         f"−{crest} and back. Lines mark the peak, the rms value (what heats) and the mean of the "
         "size, both half-cycles counted."
     )
-    figure, axes = style.blank(title)
-    degrees, volts = phase_cut.trace(supply)
-    style.draw_line(axes, degrees, volts, "dimmed", "voltage")
+    chart = _voltage(supply, phase_cut.NO_DIMMER, 230, cycle_axis(supply))
+    names = [("dimmed", "voltage")]
     for value, meaning, label in (
         (peak, "limit", f"peak {crest}"),
         (supply.volts_rms, "volts", f"rms {rms}"),
         (mean, "mean", f"mean of the size {middle}"),
     ):
-        style.draw_line(axes, (0, 360), (value, value), meaning, label)
-    axes.set_ylim(-1.15 * peak, 1.15 * peak)
-    across = cycle_axis(supply)
-    words_below = [text.replace(", ", "\n") for text in across.ticks.values()]
-    axes.set(xlim=(0, 360), xticks=list(across.ticks), xticklabels=words_below)
-    style.name_axes(axes, (across.name, ""), ("voltage", "V"))
-    style.legend(axes)
+        chart.line((0, 360), value, meaning)
+        names.append((meaning, label))
+    name = "One cycle of the mains, with its peak, rms and mean"
+    figure = picture(name, title, chart.html(), legend(*names))
     return Drawn(figure, f"{title}.", details)
 
 
@@ -81,7 +75,7 @@ def chopped(supply, dimmer):
     Returns
     -------
     drawn : Drawn
-        With inline SVG.
+        With a picture in HTML.
 
     Notes
     -----
@@ -99,15 +93,14 @@ def chopped(supply, dimmer):
     """
     finding = _what_is_left(supply, dimmer)
     details = f"One mains cycle of {_period(supply)}; in each half-cycle {_where_on(dimmer)}"
-    chart = _voltage(supply, dimmer, (84, 76, 780, 230), cycle_axis(supply))
+    chart = _voltage(supply, dimmer, 220, cycle_axis(supply))
     rms = phase_cut.wave(supply, dimmer).volts_rms
-    chart.line((0, 360), (rms, rms), "volts")
-    curves = ("mains", "mains"), ("dimmed", "behind it"), ("volts", f"rms {write(rms, 'voltage')}")
-    parts = [chart.svg(), legend(84, 366, *curves)]
+    chart.line((0, 360), rms, "volts")
+    names = [("dimmed", "behind it"), ("volts", f"rms {write(rms, 'voltage')}")]
     if dimmer.conduction_degrees < 180.0:
-        parts.append(words(520, 366, "grey: taken away"))
+        names.append(("mains", "shaded: taken away"))
     name = "One cycle of a voltage, and what a dimmer takes away of it"
-    return Drawn(picture(380, name, finding, *parts), finding, details)
+    return Drawn(picture(name, finding, chart.html(), legend(*names)), finding, details)
 
 
 def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_volts=2.0):
@@ -129,7 +122,7 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_vol
     Returns
     -------
     drawn : Drawn
-        With inline SVG.
+        With a picture in HTML.
 
     Raises
     ------
@@ -170,12 +163,12 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_vol
             f"its mean makes the light. {_other_half(circuit, point)}"
         )
     said += f" The voltage, {write(rms, 'voltage')} rms, has a peak of {write(crest, 'voltage')}."
-    upper, lower = cycle_charts(circuit, supply, dimmer, ohms, led_volts, 780)
-    lower.line((0, 360), (point.led_amps_mean,) * 2, "mean")
-    lower.line((0, 360), (quick, quick), "limit")
-    names = legend(84, 380, ("mean", f"LED mean {mean}"), ("limit", f"V/R {quick_sum}"))
+    upper, lower = cycle_charts(circuit, supply, dimmer, ohms, led_volts)
+    lower.line((0, 360), point.led_amps_mean, "mean")
+    lower.line((0, 360), quick, "limit")
+    names = legend(("mean", f"LED mean {mean}"), ("limit", f"V/R {quick_sum}"))
     what = "Two curves over one cycle: the voltage, and the current of the LED"
-    return Drawn(picture(392, what, finding, upper.svg(), lower.svg(), names), said)
+    return Drawn(picture(what, finding, upper.html(), lower.html(), names), said)
 
 
 def cycle_axis(supply):
@@ -189,11 +182,11 @@ def cycle_axis(supply):
     Examples
     --------
     >>> cycle_axis(mains.Supply(100.0, 50.0)).ticks[90]
-    '90°, 5\\xa0ms'
+    '90°\\n5\\xa0ms'
     """
     places = range(0, 361, 90)
     times = [write_as(place / 360.0 / supply.hertz, "ms", 3) for place in places]
-    ticks = {place: f"{place}°, {time}" for place, time in zip(places, times, strict=True)}
+    ticks = {place: f"{place}°\n{time}" for place, time in zip(places, times, strict=True)}
     return Axis(0, 360, "place in the mains cycle", ticks)
 
 
@@ -216,15 +209,13 @@ def led_curve(circuit, supply, dimmer, ohms, led_volts):
     return degrees, np.where(volts == 0.0, 0.0, amps)
 
 
-def cycle_charts(circuit, supply, dimmer, ohms, led_volts, width):
+def cycle_charts(circuit, supply, dimmer, ohms, led_volts):
     """Return two charts of one cycle: the voltage, and the current of the LED.
 
     Parameters
     ----------
     circuit, supply, dimmer, ohms, led_volts
         As for `led_current`.
-    width : int
-        Width of both charts [px].
 
     Returns
     -------
@@ -232,7 +223,7 @@ def cycle_charts(circuit, supply, dimmer, ohms, led_volts, width):
     """
     across = cycle_axis(supply)
     unnamed = across._replace(name="", ticks=dict.fromkeys(across.ticks, ""))
-    upper = _voltage(supply, dimmer, (84, 74, width, 124), unnamed)
+    upper = _voltage(supply, dimmer, 124, unnamed)
     degrees, branch = led_curve(circuit, supply, dimmer, ohms, led_volts)
     forward, backward = np.maximum(branch, 0.0), np.maximum(-branch, 0.0)
     wired = circuits.named(circuit)
@@ -245,11 +236,11 @@ def cycle_charts(circuit, supply, dimmer, ohms, led_volts, width):
     if pushed_back:
         ticks[-top] = "\u2212" + ticks[top]
     up = Axis(low, 1.15 * top, "current of the LED", ticks)
-    lower = Chart((84, 236, width, 106), across, up)
-    lower.fill_below(degrees, forward, LIT)
+    lower = Chart(106, across, up)
+    lower.fill_between(degrees, forward, 0.0, "led")
     if pushed_back:
-        lower.fill_below(degrees, -backward, BROKEN_DOWN)
-        lower.note(90, 0.55 * low, "backwards: breakdown →", "middle")
+        lower.fill_between(degrees, -backward, 0.0, "volts")
+        lower.note(90, 0.55 * low, "breakdown →", "middle")
         forward = forward - backward
     beside = _BESIDE.get(wired.sound.backward)
     if beside and backward.any():
@@ -259,14 +250,13 @@ def cycle_charts(circuit, supply, dimmer, ohms, led_volts, width):
     return upper, lower
 
 
-def _voltage(supply, dimmer, box, across):
+def _voltage(supply, dimmer, height, across):
     degrees, volts = phase_cut.trace(supply, dimmer, 1, SAMPLES)
     sine = mains.volts_at(supply.volts_rms, degrees)
     crest = mains.peak(supply.volts_rms)
     ticks = {value: write(value, "voltage") for value in (-crest, 0.0, crest)}
-    chart = Chart(box, across, Axis(-1.12 * crest, 1.12 * crest, "voltage", ticks))
-    chart.fill_below(degrees, sine, REMOVED)
-    chart.fill_below(degrees, volts, style.FACE)
+    chart = Chart(height, across, Axis(-1.12 * crest, 1.12 * crest, "voltage", ticks))
+    chart.fill_between(degrees, sine, volts, "mains", 0.35)
     chart.line(degrees, sine, "mains")
     chart.line(degrees, volts, "dimmed")
     return chart

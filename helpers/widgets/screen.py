@@ -94,16 +94,12 @@ def picture(drawing, finding, details=""):
 
     Notes
     -----
-    A figure becomes an image of its own beside the words: kept within HTML it would be compared
-    byte for byte wherever stored outputs are.
+    A plotted figure becomes an image within the page: JupyterLab gives an output that is a bare
+    image no alternative text.
     """
     said = Drawn(drawing, finding, details).words
-    if isinstance(drawing, str):
-        show(Page([Line("hint", said)], drawing))
-        return
-    from helpers.figures import style
+    if not isinstance(drawing, str):
+        from helpers.figures.style import image
 
-    pixels = {"width": round(style.WIDTH * style.DOTS_PER_INCH)}
-    bundle = {"image/png": style.png(drawing), "text/plain": said}
-    display(bundle, metadata={"image/png": pixels}, raw=True)
-    show(Page([Line("hint", said)]))
+        drawing = image(drawing, finding)
+    show(Page([Line("hint", said)], drawing))

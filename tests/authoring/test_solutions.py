@@ -106,6 +106,9 @@ class TestRun:
             run(notebook(cell("a", "1 / 0")), tmp_path)
 
 
+IMAGE = '<img alt="half" src="data:image/png;base64,{}" width="900">'
+
+
 class TestComparable:
     """What freshness looks at, and what may differ from machine to machine."""
 
@@ -117,7 +120,7 @@ class TestComparable:
                 {
                     "output_type": "display_data",
                     "metadata": {},
-                    "data": {"text/plain": ["said"], "image/png": "AAAA"},
+                    "data": {"text/plain": ["said"], "text/html": [IMAGE.format("AA+/")]},
                 },
             ],
         )
@@ -137,10 +140,21 @@ class TestComparable:
             lambda c, n: c["outputs"].pop(),
             lambda c, n: c["outputs"][0].update(text=["one\n"]),
             lambda c, n: c["outputs"][1]["data"].update({"text/plain": ["else"]}),
+            lambda c, n: c["outputs"][1]["data"].update({"text/html": ["<img alt='else'>"]}),
             lambda c, n: c["outputs"][1]["data"].update({"application/x+json": {}}),
             lambda c, n: n["cells"].append(cell("more", "")),
         ],
-        ids=["id", "source", "tags", "output", "stream", "text", "media type", "cell"],
+        ids=[
+            "id",
+            "source",
+            "tags",
+            "output",
+            "stream",
+            "text",
+            "alternative text",
+            "media type",
+            "cell",
+        ],
     )
     def test_a_change_is_seen(self, change):
         assert not self.other(change)
@@ -148,7 +162,7 @@ class TestComparable:
     @pytest.mark.parametrize(
         "change",
         [
-            lambda c, n: c["outputs"][1]["data"].update({"image/png": "BBBB"}),
+            lambda c, n: c["outputs"][1]["data"].update({"text/html": IMAGE.format("BBB=")}),
             lambda c, n: n["metadata"].update(language_info={"version": "3.13"}),
             lambda c, n: c["outputs"][0].update(text="one\ntwo\n"),
             lambda c, n: c.update(execution_count=7),

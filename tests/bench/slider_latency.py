@@ -47,7 +47,7 @@ PRESS = """async ([panel, key]) => {
   return await new Promise((done, failed) => {
     setTimeout(() => failed(new Error(`no picture of ${next} degrees`)), 5000);
     const watch = new MutationObserver(() => {
-      const changed = shown.querySelector('svg[role=img]') || shown;
+      const changed = shown.querySelector('[role=img]') || shown;
       if (!changed.textContent.includes(wanted)) return;
       watch.disconnect();
       requestAnimationFrame(() => requestAnimationFrame(() => done(performance.now() - start)));
@@ -62,7 +62,7 @@ WATCH_DRAG = """panel => {
   window.drag = {moved: 0, drawn: 0, pictures: 0};
   document.addEventListener('pointermove', () => window.drag.moved = performance.now(), true);
   new MutationObserver(records => {
-    if (!records.some(record => [...record.addedNodes].some(node => node.nodeName === 'svg')))
+    if (!records.some(record => [...record.addedNodes].some(node => node.nodeName === 'FIGURE')))
       return;
     window.drag.pictures += 1;
     requestAnimationFrame(() => requestAnimationFrame(
@@ -104,7 +104,7 @@ def drag(page, moves=DRAG_MOVES):
     page.wait_for_timeout(1000)
     seen = page.evaluate("window.drag")
     angle = float(handle.get_attribute("aria-valuenow"))
-    title = page.locator(".cw-e-dimmer svg[role=img]").text_content()
+    title = page.locator(".cw-e-dimmer [role=img]").text_content()
     said = page.locator(".cw-e-dimmer [role=status]").text_content()
     stays = f"at {angle:g}°" in title and f"at {angle:g}°" in said
     return seen["drawn"] - seen["moved"], seen["pictures"], stays
@@ -117,8 +117,8 @@ def measure(moves=MOVES):
         with lab.chromium(1440, 1000) as page:
             lab.open_notebook(page, address, explorer_notebook.NAME)
             lab.run_all(page)
-            page.locator(".cw-e-dimmer svg[role=img]").wait_for()
-            size = page.locator(".cw-e-dimmer svg[role=img]").bounding_box()
+            page.locator(".cw-e-dimmer [role=img]").wait_for()
+            size = page.locator(".cw-e-dimmer [role=img]").bounding_box()
             text, picture = press_by_turns(page, moves)
             return text, picture, drag(page), (size["width"], size["height"])
 

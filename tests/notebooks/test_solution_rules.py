@@ -1,6 +1,5 @@
 """What every solution keeps to, and that each is what its lesson and the bank give today."""
 
-import base64
 import json
 import re
 
@@ -55,11 +54,14 @@ def test_no_output_is_an_error_a_warning_or_a_widget(path):
 
 
 @each_solution
-def test_limit_no_png_is_above_300_kb_and_no_picture_hides_in_html(path):
+def test_every_picture_has_an_alternative_text_and_is_small(path):
     for output in outputs(read(path)):
         data = output.get("data", {})
-        assert len(base64.b64decode(data.get("image/png", ""))) <= 300_000
-        assert "base64" not in "".join(data.get("text/html", ""))
+        assert not [kind for kind in data if kind.startswith("image/")]
+        html = "".join(data.get("text/html", ""))
+        assert len(html) <= 400_000
+        for image in re.findall("<img[^>]*>", html):
+            assert len(re.search('alt="([^"]*)"', image)[1].split()) >= 3
 
 
 @each_solution

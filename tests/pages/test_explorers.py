@@ -50,32 +50,21 @@ def test_property_every_state_has_a_sound_picture_and_sentence(name, supply):
     for state in states(controls):
         svg, sentence, _ = drawn = draw(**state)
         root = ElementTree.fromstring(svg)
-        label = root.get("aria-label") or root.findtext("{*}title")
+        label = root.get("aria-label") or root.findtext("title")
         assert root.get("role") == "img" and len(label.split()) >= 3, state
         assert not re.search(r"\b(nan|inf|None)\b", svg + sentence), state
         assert re.search(r"\d", sentence) and sentence.endswith("."), state
         assert drawn == draw(**state)
 
 
-def luminance(colour):
-    """WCAG 2.2, definition of relative luminance."""
-    channels = [int(colour[at : at + 2], 16) / 255 for at in (1, 3, 5)]
-    linear = [c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in channels]
-    return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
-
-
-@pytest.mark.parametrize("name", EXPLORERS.keys() - {"dropper", "bands"})
-def test_published_contrast_of_words_in_pictures_by_wcag_is_4_5_to_1(name):
-    """axe-core cannot tell what lies behind words in SVG; those on black are the light ones."""
+@pytest.mark.parametrize("name", EXPLORERS)
+def test_words_in_pictures_are_in_the_ink_of_the_page_but_for_those_on_black(name):
+    """axe-core cannot tell what lies behind words in SVG; #e8e8e8 on #141414 is 15 to 1."""
     draw, controls = EXPLORERS[name].open_on(EUROPE)
     for state in states(controls):
-        fills = set(re.findall(r'<text [^>]*fill="(#\w{6})"', draw(**state).picture))
-        assert fills
-        for fill in fills:
-            behind = ("#141414",) if fill == "#e8e8e8" else ("#ffffff", "#f4f4f4")
-            for face in behind:
-                light, dark = sorted((luminance(fill), luminance(face)), reverse=True)
-                assert (light + 0.05) / (dark + 0.05) >= 4.5
+        picture = draw(**state).picture
+        fills = set(re.findall(r'<text [^>]*fill="([^"]*)"', picture))
+        assert fills <= {"currentColor"} | ({"#e8e8e8"} if 'fill="#141414"' in picture else set())
 
 
 @pytest.mark.parametrize("name", EXPLORERS)
@@ -95,7 +84,7 @@ def test_property_a_hazard_carries_its_caution_on_the_page_that_lasts(name):
     for text in EXPLORERS[name].tries:
         assert text in page.plain()
     html = page.html()
-    assert html.index("<svg") < html.index(page.plain().split("measurement.\n")[1][:12])
+    assert html.index('role="img"') < html.index(page.plain().split("measurement.\n")[1][:12])
 
 
 @pytest.mark.parametrize("degrees", [1.0, 45.0, 90.0, 120.0, 175.0])

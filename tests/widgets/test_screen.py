@@ -1,16 +1,16 @@
 """What puts pages, pictures and boxes on the screen, and updates them."""
 
+import re
+from base64 import b64decode
+
 import ipywidgets
 from shown import screen as reader
 
 from helpers.exercises.wording import Line
-from helpers.figures import waves
+from helpers.figures import spread
 from helpers.pages.page import Page
-from helpers.physics.mains import SUPPLIES
 from helpers.widgets import screen
 from helpers.widgets.screen import show, show_controls
-
-PNG_START = b"\x89PNG"
 
 
 def test_an_updated_page_takes_the_place_of_the_first():
@@ -27,16 +27,17 @@ def test_controls_leave_a_word_where_they_cannot_live():
     assert shown.plain == "Controls."
 
 
-def test_a_figure_is_shown_as_an_image_with_its_words_beside_it(monkeypatch):
+def test_a_plotted_figure_is_an_image_with_an_alternative_text_and_its_words(monkeypatch):
     shown = []
-    monkeypatch.setattr(screen, "display", lambda *things, **more: shown.append((things, more)))
-    drawn = waves.sine(SUPPLIES["230 V 50 Hz"])
+    monkeypatch.setattr(screen, "display", lambda *things, **more: shown.append(things))
+    drawn = spread.histogram([0.20, 0.22, 0.23, 0.26], 0.25, "power in the resistor", "W")
     screen.picture(*drawn)
-    (image,), options = shown[0]
-    assert image["image/png"][:4] == PNG_START and image["text/plain"] == drawn.words
-    assert options["metadata"] == {"image/png": {"width": 900}} and options["raw"]
-    caption = shown[1][0][0]._repr_mimebundle_()
-    assert drawn.words in caption["text/html"] and "<img" not in caption["text/html"]
+    bundle = shown[0][0]._repr_mimebundle_()
+    image = re.search("<img [^>]*>", bundle["text/html"])[0]
+    assert f'alt="{drawn.finding}"' in image and 'width="900"' in image
+    png = b64decode(re.search('base64,([^"]*)"', image)[1])
+    assert png[:4] == b"\x89PNG" and int.from_bytes(png[16:20]) == 1800
+    assert bundle["text/plain"] == drawn.words and drawn.words in bundle["text/html"]
 
 
 def test_an_svg_is_shown_within_the_text(monkeypatch):

@@ -1,0 +1,73 @@
+"""Each figure at the ends of what it is given."""
+
+import numpy as np
+
+from helpers.figures import (
+    at_off,
+    comparison,
+    dimmed,
+    heat,
+    readings,
+    seen,
+    settings,
+    spread,
+    touch,
+    waves,
+)
+from helpers.figures.words import NAMES
+from helpers.physics.mains import SUPPLIES
+from helpers.physics.phase_cut import NO_DIMMER, Dimmer
+
+ANGLES = (0.0, 5.0, 90.0, 175.0, 180.0)
+DIMMERS = [NO_DIMMER, *(Dimmer(edge, a) for edge in ("leading", "trailing") for a in ANGLES)]
+SUPPLY = SUPPLIES["230 V 50 Hz"]
+POWERS = np.linspace(0.1, 0.3, 501)
+
+
+def _all():
+    for supply in SUPPLIES.values():
+        yield waves.sine, (supply,)
+        yield at_off.at_off, (supply,)
+        yield waves.chopped, (supply, Dimmer("leading", 90.0))
+        yield readings.meters, (supply, Dimmer("trailing", 90.0))
+        yield waves.led_current, ("bridge", supply, NO_DIMMER, 100e3)
+        yield settings.heat_and_light, ("two_leds", supply, 100e3)
+        yield comparison.five_circuits, (supply, NO_DIMMER, 100e3)
+    for dimmer in DIMMERS:
+        yield waves.chopped, (SUPPLY, dimmer)
+        for place in readings.PLACES.values():
+            yield readings.meters, (SUPPLY, dimmer, place)
+        for circuit in NAMES:
+            yield dimmed.at_once, (circuit, SUPPLY, dimmer, 27e3, 90.0)
+        yield comparison.five_circuits, (SUPPLY, dimmer, 47e3)
+        yield waves.led_current, ("diode_across", SUPPLY, dimmer, 1e6)
+    for circuit in NAMES:
+        for ohms in (1e3, 100e3, 10e6):
+            yield waves.led_current, (circuit, SUPPLY, Dimmer("leading", 120.0), ohms)
+            yield settings.heat_and_light, (circuit, SUPPLY, ohms, 3.2)
+    for watts in (0.0, 1e-5, 0.3, 20.0):
+        for ambient in (-40.0, 25.0, 70.0, 200.0):
+            yield heat.rating, (watts, 0.5, ambient)
+            yield heat.rating, (watts, 0.5, ambient, "caution")
+        for seconds in (0.5, 120.0, 5000.0):
+            yield heat.warm_up, (watts, 200.0, seconds, 25.0)
+    yield seen.look, ()
+    for amps in (1e-5, 0.2e-3, 5e-3):
+        for lux, metres, beside in ((1.0, 30.0, 0.0), (300.0, 4.0, 30.0), (50e3, 0.5, 80.0)):
+            yield seen.noticed, (amps, "yellow-green", lux, metres, beside)
+    for edge in ("leading", "trailing"):
+        yield settings.percentages, (edge,)
+    choices = ([47e3], (33e3, 100e3, 330e3), [1e3, 4.7e3, 22e3, 47e3, 100e3, 10e6])
+    angles = ([0.0], (0.0, 90.0, 150.0), [0, 60, 90, 120, 175, 180])
+    for ohms, degrees in zip(choices, angles, strict=True):
+        yield settings.brightness, ("series_diode", SUPPLY, ohms, degrees)
+    for amps in (0.0, 1e-7, 0.5e-3, 0.03, 10.0, 200.0):
+        for seconds in (0.01, 1.0, 10.0, 1e6):
+            yield touch.zones, (amps, seconds)
+    for limit in (1e-6, 0.1, 0.2, 0.3, 1e3):
+        yield spread.histogram, (POWERS, limit, "power in the resistor", "W")
+    yield spread.histogram, ([0.25] * 3, 0.25, "power in the resistor", "mW")
+    yield spread.histogram, ([0.0], 0.25, "power in the resistor", "W")
+
+
+CASES = list(_all())
