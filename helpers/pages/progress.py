@@ -47,6 +47,15 @@ def progress_lines(session, number):
     lines += [
         Line("text", f"{title}: {', '.join(ids)}") for title, ids in unfinished.items() if ids
     ]
+    if wrong := [s.question for s in standings if s.question.danger and _began_wrong(s)]:
+        names = "; ".join(f"{question.id}, {question.outcome}" for question in wrong)
+        lines.append(Line("note", f"Danger items first answered wrong: {names}"))
     if not any(unfinished.values()):
         lines.append(Line("text", "Nothing is left open, and all of it is right."))
     return lines
+
+
+def _began_wrong(standing):
+    """Whether the oldest answer was wrong, whatever came of the question later."""
+    first = next((draw.first for draw in standing.draws.values() if draw.tried), None)
+    return first is not None and not first[1].right
