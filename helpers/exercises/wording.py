@@ -24,7 +24,8 @@ STAMP = (
 class Line:
     """One line: its text and its role, which says how it is shown.
 
-    title, about and ask of a question; heading, text, option, hint, nudge, caution, danger, note;
+    title, about and ask of a question; heading, text, option, hint, nudge, caution, danger, note,
+    saved;
     right, partly, not-yet or verdict, whose first sentence carries it. A line that is folded, or
     stands open as working, shows what follows its colon; lines within, and code, go with it.
     """

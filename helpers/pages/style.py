@@ -1,5 +1,6 @@
-"""The style sheet of all pages, and of the controls that stand among them, from `style.css`."""
+"""The style sheets of all pages, on the screen and on paper, and of the controls among them."""
 
 from pathlib import Path
 
-STYLE = f"<style>\n{Path(__file__).with_suffix('.css').read_text(encoding='utf-8')}</style>"
+SHEETS = [Path(__file__).with_name(f"{name}.css") for name in ("style", "print")]
+STYLE = f"<style>\n{''.join(sheet.read_text(encoding='utf-8') for sheet in SHEETS)}</style>"

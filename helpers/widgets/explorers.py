@@ -23,16 +23,18 @@ _LABELLED = {"description_width": "initial"}
 # ipywidgets can set no attributes of a node, and replaces what is inside; so what is inside, on
 # arriving, marks the node around it, which stays.
 _SPOKEN = "<style onload=\"this.parentNode.setAttribute('role', 'status')\"></style>"
-# Each handle gets the name of its box, and says its value as people write it, with the unit.
+# A handle gets the label of its box, and tells its number as people read it: "110 degrees".
 _NAME_HANDLES = (
-    "<style onload=\"for (const row of this.closest('.cw-controls').querySelectorAll('.cw-slider'))"
-    " { const handle = row.querySelector('.noUi-handle');"
-    " const name = row.querySelector('label').textContent, unit = name.match(/in (\\S+):$/)[1];"
-    " const tell = () => handle.setAttribute('aria-valuetext',"
-    " `${+Number(handle.ariaValueNow).toPrecision(4)} ${unit}`);"
-    " handle.setAttribute('aria-label', name); tell();"
-    " new MutationObserver(tell).observe(handle, {attributeFilter: ['aria-valuenow']}); }"
-    '"></style>'
+    '<style onload="for (const row of'
+    " this.closest('.cw-controls').querySelectorAll('.cw-slider')) {"
+    " const handle = row.querySelector('.noUi-handle');"
+    " const label = row.querySelector('label').textContent;"
+    " const unit = (label.match(/ in ([^ ]+):$/) || ['', ''])[1];"
+    " handle.setAttribute('aria-label', label); const tell = () => {"
+    " const said = +(+handle.getAttribute('aria-valuenow')).toFixed(3) + ' ' + unit;"
+    " if (handle.getAttribute('aria-valuetext') !== said)"
+    " handle.setAttribute('aria-valuetext', said); };"
+    ' new MutationObserver(tell).observe(handle, {attributes: true}); tell(); }"></style>'
 )
 
 

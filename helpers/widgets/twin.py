@@ -44,6 +44,6 @@ class Twin:
             self._said = page.html()
 
     def _of_now(self, page):
-        lines = [Line("hint", saved_copy(datetime.now())), *page.lines]
+        lines = [Line("saved", saved_copy(datetime.now())), *page.lines]
         names = f"cw-twin {self.name} {page.name}"
         return Page(lines, page.picture, page.extra_html, names, page.data)

@@ -14,7 +14,18 @@ from helpers.pages.page import ANSWER_MEDIA_TYPE, Page
 
 ROLES = (
     *("title", "about", "ask", "heading", "text", "option", "hint", "danger", "caution", "right"),
-    *("partly", "not-yet", "verdict", "note", "working", "within", "code", "folded", "nudge"),
+    *(
+        "partly",
+        "not-yet",
+        "verdict",
+        "note",
+        "working",
+        "within",
+        "code",
+        "folded",
+        "nudge",
+        "saved",
+    ),
 )
 LINES = st.lists(
     st.builds(
