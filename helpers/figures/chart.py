@@ -116,10 +116,10 @@ def _path(path, meaning):
 
 
 def words(x, y, text, anchor="middle", size=SMALL, more=""):
-    """Return a line of text in a drawing, on a halo of the page's face."""
+    """Return a line of text in a drawing."""
     return (
-        f'<text x="{x}" y="{y:.1f}" font-size="{size}" text-anchor="{anchor}" fill="currentColor" '
-        f'style="stroke:{FACE};stroke-width:3px;paint-order:stroke"{more}>{escape(text)}</text>'
+        f'<text x="{x}" y="{y:.1f}" font-size="{size}" text-anchor="{anchor}" fill="currentColor"'
+        f"{more}>{escape(text)}</text>"
     )
 
 
@@ -221,7 +221,7 @@ class Chart:
         return (
             f'<div>{escape(self.up.name)}</div><svg height="{self.height}" style="display:block;'
             f"width:calc(100% - {left + 26}px);height:{self.height}px;overflow:visible;"
-            f'margin:12px 26px {8 + 16 * lines}px {left}px"><svg width="100%" height="100%" '
+            f'margin:16px 26px {8 + 16 * lines}px {left}px"><svg width="100%" height="100%" '
             f'viewBox="0 0 {_STRETCHED} {self.height}" preserveAspectRatio="none" '
             f'overflow="visible">{"".join([*self.faces, *self.curves])}</svg>'
             f'{"".join(self.letters)}</svg><div style="text-align:right">'

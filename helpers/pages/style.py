@@ -2,5 +2,5 @@
 
 from pathlib import Path
 
-SHEETS = [Path(__file__).with_name(f"{name}.css") for name in ("style", "print")]
-STYLE = f"<style>\n{''.join(sheet.read_text(encoding='utf-8') for sheet in SHEETS)}</style>"
+_SHEETS = map(Path(__file__).with_name, ("style.css", "print.css"))
+STYLE = "".join(f"<style>\n{sheet.read_text(encoding='utf-8')}</style>" for sheet in _SHEETS)

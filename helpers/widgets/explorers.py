@@ -177,6 +177,6 @@ def _slider_and_box(control, label):
 
     slider.observe(follow_slider, "value")
     box.observe(follow_box, "value")
-    row = widgets.HBox([box, slider])
+    row = widgets.HBox([box, slider], layout={"flex_flow": "row wrap"})
     row.add_class("cw-slider")
     return row, box
