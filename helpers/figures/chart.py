@@ -43,7 +43,7 @@ def picture(name, title, *parts):
     '</div></figure>'
     """
     top = (
-        f'<div style="font-size:{NORMAL}px;font-weight:600;max-width:40rem;margin-bottom:.4rem">'
+        f'<div style="font-size:{NORMAL}px;font-weight:600;max-width:38rem;margin-bottom:.4rem">'
         f"{escape(title)}</div>"
     )
     return (

@@ -1,7 +1,8 @@
 """Every lesson from top to bottom in a real JupyterLab in a real Chromium, on two supplies.
 
 Run `python tests/bench/lessons_in_browser.py [--shots FOLDER]`; it ends with code 1 if a cell
-raises, warns or leaves an explorer or a card without its controls. With a folder it keeps
+raises, warns or leaves an explorer or a card without its controls, or shows something that not
+everybody can read: by axe-core and by `tests/browser/looks.py`. With a folder it keeps
 screenshots of every page of every lesson, in the light theme and, on the second supply, the dark.
 """
 
@@ -15,6 +16,7 @@ HERE = Path(__file__).resolve()
 sys.path += [str(HERE.parent), str(HERE.parents[1] / "browser")]
 
 import lab  # noqa: E402
+import looks  # noqa: E402
 from measured import heading, verdict  # noqa: E402
 
 SUPPLIES = {"230 V 50 Hz": "light", "120 V 60 Hz": "dark"}
@@ -86,6 +88,21 @@ def run_lesson(page, address, name, supply):
     return found, seconds
 
 
+def seen(page, address, name):
+    """Return what not everybody can read of the open lesson, and the contrasts judged.
+
+    Ends on the lesson's page as it is printed.
+    """
+    looks.load_axe(page)
+    found, contrasts = [], 0
+    for theme in looks.THEMES:
+        looks.change_theme(page, theme)
+        faults, judged = looks.judged(page)
+        found += [f"{theme}: {fault}" for fault in faults]
+        contrasts += judged
+    return found + looks.looked_at(page, address, name), contrasts
+
+
 def keep_shots(page, folder, prefix):
     """Keep a screenshot of every screenful of the open lesson."""
     page.evaluate(f"{SCROLLED}.scrollTo(0, 0)")
@@ -117,6 +134,9 @@ def run_all(names, shots=None):
                             "{theme: 'JupyterLab Dark'})"
                         )
                     keep_shots(page, shots, f"{name[:2]}-{theme}")
+                if theme == "light":
+                    unread, _ = seen(page, address, name)
+                    found += [f"{name}, {fault}" for fault in unread]
     return found, seconds
 
 
