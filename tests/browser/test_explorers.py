@@ -7,16 +7,23 @@ import lab
 import pytest
 
 
+@pytest.fixture(scope="module")
+def served(browser_found, tmp_path_factory):
+    folder = tmp_path_factory.mktemp("lab")
+    with lab.lab(folder) as address, lab.chromium(1440, 1000) as page:
+        yield address, page, folder
+
+
 @pytest.fixture
-def dimmer(browser_found, tmp_path):
+def dimmer(served):
     """A notebook with the dimmer explorer, run; the page, and the folder it is served from."""
-    with lab.lab(tmp_path) as address, lab.chromium(1440, 1000) as page:
-        explorer_notebook.write_explorers(tmp_path, ["dimmer"])
-        lab.open_notebook(page, address, explorer_notebook.NAME)
-        lab.run_all(page)
-        explorer_notebook.scroll_to(page, 1)
-        page.locator(".cw-e-dimmer [role=img]").wait_for()
-        yield page, tmp_path
+    address, page, folder = served
+    explorer_notebook.write_explorers(folder, ["dimmer"])
+    lab.open_notebook(page, address, explorer_notebook.NAME)
+    lab.run_all(page)
+    explorer_notebook.scroll_to(page, 1)
+    page.locator(".cw-e-dimmer [role=img]").wait_for()
+    return page, folder
 
 
 def title_says(page, words):
@@ -50,25 +57,25 @@ def test_the_keyboard_moves_it_and_the_notebook_stays(dimmer):
     title_says(page, "Trailing edge at 64°")
 
 
-def test_a_number_box_shows_what_was_typed_or_moved_to_without_noise(browser_found, tmp_path):
-    with lab.lab(tmp_path) as address, lab.chromium(1200, 1000) as page:
-        explorer_notebook.write_explorers(tmp_path, ["heat"])
-        lab.open_notebook(page, address, explorer_notebook.NAME)
-        lab.run_all(page)
-        box = page.locator(".cw-e-heat input[type=number]").first
-        drawn = page.locator(".cw-e-heat [role=img]")
-        drawn.wait_for()
-        page.wait_for_timeout(500)
-        assert box.input_value() == "0.668"  # 253 V on 47 kΩ behind a diode; not on a step
-        for key, watts in (("ArrowRight", "0.68"), ("ArrowRight", "0.69")):
-            page.locator(".cw-e-heat .noUi-handle").first.press(key)
-            drawn.get_by_text(f"here it is {watts} W").first.wait_for()
-            assert box.input_value() == watts
-        box.fill("0.33")
-        box.press("Enter")
-        drawn.get_by_text("here it is 0.33 W").first.wait_for()
-        page.wait_for_timeout(500)
-        assert box.input_value() == "0.33"
+def test_a_number_box_shows_what_was_typed_or_moved_to_without_noise(served):
+    address, page, folder = served
+    explorer_notebook.write_explorers(folder, ["heat"])
+    lab.open_notebook(page, address, explorer_notebook.NAME)
+    lab.run_all(page)
+    box = page.locator(".cw-e-heat input[type=number]").first
+    drawn = page.locator(".cw-e-heat [role=img]")
+    drawn.wait_for()
+    page.wait_for_timeout(500)
+    assert box.input_value() == "0.668"  # 253 V on 47 kΩ behind a diode; not on a step
+    for key, watts in (("ArrowRight", "0.68"), ("ArrowRight", "0.69")):
+        page.locator(".cw-e-heat .noUi-handle").first.press(key)
+        drawn.get_by_text(f"here it is {watts} W").first.wait_for()
+        assert box.input_value() == watts
+    box.fill("0.33")
+    box.press("Enter")
+    drawn.get_by_text("here it is 0.33 W").first.wait_for()
+    page.wait_for_timeout(500)
+    assert box.input_value() == "0.33"
 
 
 def test_the_sentence_is_a_polite_live_region_that_outlives_its_changes(dimmer):
@@ -98,21 +105,3 @@ def test_the_first_state_is_hidden_while_the_controls_live_and_saved_with_the_no
     last = saved["cells"][1]["outputs"][-1]["data"]
     assert "Leading edge at 110°" in "".join(last["text/html"])
     assert "Things to try" in "".join(last["text/plain"])
-
-
-def test_the_picture_follows_the_slider_and_the_last_position_stays(browser_found, bench_script):
-    """A fraction of tests/bench/slider_latency.py: the median, and what stays after a drag."""
-    bench = bench_script("slider_latency")
-    text, picture, dragged, size = bench.measure(moves=15)
-    assert bench.median(picture) <= bench.median(text) + bench.MEDIAN_MS
-    assert dragged[2], "the last position does not stay"
-    assert size[0] >= bench.LEAST_PIXELS[0] and size[1] >= bench.LEAST_PIXELS[1]
-    slow = [time + 1000 for time in picture]
-    assert len(bench.misses(text, slow, (999, 1, False), (90, 36))) == 5
-
-
-def test_a_page_of_six_explorers_stays_small(bench_script):
-    """A fraction of tests/bench/explorer_memory.py."""
-    bench = bench_script("explorer_memory")
-    shown, moved = bench.measure(moves=50)
-    assert shown <= moved < bench.MEGABYTES
