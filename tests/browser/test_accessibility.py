@@ -24,6 +24,7 @@ def test_a_lesson_runs_on_another_supply_and_can_be_read_by_everybody(served, be
     address, page, _ = served
     faults, _ = bench.run_lesson(page, address, bench.lessons()[-1], "120 V 60 Hz")
     assert faults == []
+    assert_a_folded_cell_runs_and_opens(page)
     found, contrasts = bench.seen(page, address, bench.lessons()[-1])
     assert not found, "\n".join(found)
     assert contrasts >= 300, "the contrast of hardly any words was judged"
@@ -58,6 +59,19 @@ def test_a_fault_that_was_put_in_is_found(served):
     found = " ".join(page.evaluate(looks.LOOKS, [looks.LETTERS, looks.LINE]))
     for words in ("no words for a picture", "9 px: small", "letters: long", "slider: null 0"):
         assert words in found
+
+
+def assert_a_folded_cell_runs_and_opens(page):
+    cell = "window.jupyterapp.shell.currentWidget.content.widgets.find(c => c.model.id==='imports')"
+    assert page.evaluate(f"{cell}.inputHidden")
+    before = page.evaluate(f"{cell}.model.executionCount")
+    page.evaluate(f"""const book = window.jupyterapp.shell.currentWidget.content;
+        book.activeCellIndex = book.widgets.indexOf({cell}); book.activate()""")
+    page.keyboard.press("Shift+Enter")
+    page.wait_for_function(f"{cell}.model.executionCount > {before}")
+    assert page.evaluate(f"{cell}.inputHidden")
+    page.locator(".jp-InputPlaceholder", has_text="The tools of this lesson").click()
+    page.wait_for_function(f"!{cell}.inputHidden")
 
 
 def run(page, address):
