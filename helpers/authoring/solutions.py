@@ -35,10 +35,9 @@ def solved(lesson, session):
         if cell["cell_type"] != "code":
             continue
         source = "".join(cell["source"])
-        folded = _folded(cell)
+        folded = {} if cell["id"] in bank() else _folded(cell)
         if cell["id"] in bank():
             source = f'answer("{cell["id"]}", "{_model(session, cell["id"])}")'
-            folded = {}
         source = re.sub(
             r'open_lesson\("(\d\d)"\)', r'open_lesson("\1", workshop_copy=True)', source
         )

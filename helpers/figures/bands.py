@@ -90,16 +90,16 @@ def with_key(bands):
     said = [f"{name} {figure} or times {zeros}" for name, figure, zeros in KEY]
     title = f"The colour code: {'; '.join(said)}. As last band gold is 5 %, silver 10 %."
     cells = "".join(
-        f'<g transform="translate({73 * (place % 6)} {84 * (place // 6)})">'
-        f'<rect x="6" y="4" width="60" height="22" fill="{PAINT[name]}" stroke="#333"/>'
+        f'<g transform="translate({77 * (place % 4)} {84 * (place // 4)})">'
+        f'<rect x="6" y="4" width="60" height="22" fill="{PAINT[name]}" stroke="#757575"/>'
         f'<text x="36" y="42">{name}</text><text x="36" y="58">{figure}</text>'
         f'<text x="36" y="74">× {zeros}</text></g>'
         for place, (name, figure, zeros) in enumerate(KEY)
     )
     key = (
-        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 440 168" width="440" height="168" '
-        'style="max-width:100%;background:#fff" role="img" font-family="sans-serif" '
-        f'font-size="13" fill="#111" text-anchor="middle"><title>{title}</title>{cells}</svg>'
+        '<svg viewBox="0 0 310 252" width="310" height="252" style="max-width:100%" role="img" '
+        f'font-family="sans-serif" font-size="{SMALL}" fill="currentColor" text-anchor="middle">'
+        f"<title>{title}</title>{cells}</svg>"
     )
     drawn = resistor(bands)
     return drawn._replace(picture=drawn.picture + key)

@@ -97,12 +97,14 @@ class TestPicturesOfQuestions:
             numbers = question.numbers_for(
                 f"BENCH-{number:02d}", "wick", SUPPLIES["230 V 50 Hz"], 0
             )
-            svg, line = draw_picture(question.picture(numbers))
-            assert line.text.startswith("The picture in words: ")
-            picture, end, key = svg.partition("</svg>")
-            checked(picture + end, line.text.removeprefix("The picture in words: "))
-            if key:
-                checked(key, ElementTree.fromstring(key)[0].text)
+            drawn, line = draw_picture(question.picture(numbers))
+            head, _, words = line.text.partition("words: ")
+            assert head == "The picture in "
+            first, *key = ElementTree.fromstring(f"<div>{drawn}</div>")
+            checked(ElementTree.tostring(first, encoding="unicode"), words)
+            for tree in key:
+                title = tree.findtext("title")
+                checked(ElementTree.tostring(tree, encoding="unicode"), title)
 
     def test_every_drawing_is_used_and_every_picture_has_its_drawing(self):
         supply = SUPPLIES["230 V 50 Hz"]
