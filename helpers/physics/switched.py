@@ -12,10 +12,11 @@ import numpy as np
 
 from helpers.physics.waves import Wave, first_rise
 
-_SLACK = 1e-12  # of the crest: nothing switches for less, so that rounding switches nothing
+# Of the crest, or of an LED's volts: nothing switches for less, so that rounding switches nothing.
+_SLACK = 1e-12
 _MOST_STRETCHES = 400
 _MOST_CYCLES = 4000
-_CLOSE = 1e-13  # of the crest: the cycle closes on itself
+_CLOSE = 1e-13  # of the crest, or of an LED's volts: the cycle closes on itself
 
 
 def _dot(row, column):
@@ -97,6 +98,7 @@ class Mode:
             self.led_amps = (most, 0.0, 0.0, [0.0] * len(seen)) if clamped else self.line_amps
 
         slack, self.ends = _SLACK * c.crest, []
+        few = _SLACK * max(c.led_volts, 1.0)
         if way:
             self.ends.append((self.turned(-1.0, self.line_amps), (on, 0, lit, clamped and stores)))
         elif on or c.has_way_when_blocked:
@@ -109,11 +111,11 @@ class Mode:
         if stores and not clamped:
             sign = -1.0 if lit else 1.0
             each = [sign * volts for volts in behind_bridge]
-            rise = self.sum(each, 0.0, -sign * c.led_volts - slack)
+            rise = self.sum(each, 0.0, -sign * c.led_volts - few)
             self.ends.append((rise, (on, way, not lit, False)))
         if through and most < inf:
             if stores and not clamped:
-                rise = self.sum(behind_bridge, 0.0, -c.clamp - slack)
+                rise = self.sum(behind_bridge, 0.0, -c.clamp - few)
             else:
                 sign = -1.0 if clamped else 1.0
                 rise = self.turned(sign, self.line_amps, -sign * most)
@@ -223,7 +225,7 @@ class Circuit:
     def begin(self, on, angle, state):
         """Return the stretch that follows when the dimmer has just switched."""
         stores = self.smoothing > 0.0
-        lit = stores and state[1] > self.led_volts + _SLACK * self.crest
+        lit = stores and state[1] > self.led_volts + _SLACK * max(self.led_volts, 1.0)
         stretch = Stretch(self.mode(on, 0, lit, False), angle, state)
         if on or self.has_way_when_blocked:
             for rise, key in stretch.mode.ends:
@@ -312,11 +314,14 @@ class Circuit:
         first = next((place for place, window in enumerate(self.windows) if window[2]), 0)
         _, state = self.march(state, self.windows[first:])
         state, last = [f * new for f, new in zip(flip, state, strict=True)], inf
+        sizes = [self.crest] * len(state)
+        if self.smoothing:
+            sizes[1] = max(self.led_volts, 1.0)
         for _ in range(_MOST_CYCLES):
             stretches, after = self.march(state, self.windows)
             missing = [f * new - old for f, new, old in zip(flip, after, state, strict=True)]
-            far = max(map(abs, missing))
-            if far <= _CLOSE * self.crest or (far <= 1e3 * _CLOSE * self.crest and far >= last):
+            far = max(abs(miss) / size for miss, size in zip(missing, sizes, strict=True))
+            if far <= _CLOSE or (far <= 1e3 * _CLOSE and far >= last):
                 return stretches
             # Newton; where it does not help, the circuit's own way to rest, which always ends.
             if far < 0.5 * last:
