@@ -29,6 +29,10 @@ _FEATURES = {
     "two_leds": "A second LED lies across the first, the other way round: one for each half-cycle.",
     "bridge": "Four silicon diodes lead both half-cycles through the LED in its own direction.",
 }
+_LIVE_AND_EARTH = (
+    "Every part of it counts as live. Earth goes to metal that can be touched, and no part of the "
+    "light is joined to it."
+)
 _TAPS = {
     "after": (
         ("behind the", "dimmer"),
@@ -125,13 +129,119 @@ def indicator(circuit, ohms=None, led_volts=None):
     led = "LED" if led_volts is None else f"LED, {write(led_volts, 'voltage')}"
     alternative = (
         f"Circuit, {NAMES[circuit]}: between live and neutral lie {dropper}, and {led}. "
-        f"{_FEATURES[circuit]} Every part of it counts as live."
+        f"{_FEATURES[circuit]} {_LIVE_AND_EARTH}"
     )
     pen = _Pen()
     wired = circuits.named(circuit)
     draw = _bridge if wired.lights_twice else _one_loop
     draw(pen, wired.sound, dropper, led)
+    pen.earth(-3.4 if wired.lights_twice else -2.0)
     return pen.done(f"{capital(NAMES[circuit])} indicator circuit", alternative)
+
+
+def capacitor_dropper(farads=None, surge_ohms=None, bleeder_ohms=None):
+    """Draw a capacitor dropper: fuse, surge resistor, capacitor with bleeder, bridge and LED.
+
+    Parameters
+    ----------
+    farads : float, optional
+        Its capacitor, to be written beside it [F].
+    surge_ohms : float, optional
+        Its surge resistor, likewise [ohm].
+    bleeder_ohms : float, optional
+        Each of the two resistors of its bleeder, likewise [ohm].
+
+    Returns
+    -------
+    drawn : Drawn
+        With title and description for screen readers.
+
+    References
+    ----------
+    Symbols: IEC 60617.
+
+    Examples
+    --------
+    >>> capacitor_dropper(100e-9).finding.replace("\\xa0", " ").partition(";")[0]
+    'Circuit, capacitor dropper: from live through fuse, surge resistor, capacitor X2, 100 nF'
+    """
+    surge, capacitor, bleeder = (
+        name if value is None else f"{name}, {write(value, of)}"
+        for name, value, of in (
+            ("surge resistor", surge_ohms, "resistance"), ("capacitor X2", farads, "capacitance"),
+            ("bleeder, two", bleeder_ohms, "resistance"),
+        )
+    )  # fmt: skip
+    alternative = (
+        f"Circuit, capacitor dropper: from live through fuse, {surge}, {capacitor}; across the "
+        f"capacitor a {bleeder} in series; then a bridge of four diodes with the LED inside, to "
+        f"neutral. The capacitor can stay charged with the plug out. {_LIVE_AND_EARTH}"
+    )
+    pen, top, side, bleed, low = _Pen(), 8.6, 7.6, 3.2, 4.2
+    west, east, north, south = (1.6, 0.0), (side, 0.0), (4.6, 3.0), (4.6, -3.0)
+    pen.terminal(0.0, top, "live")
+    pen.terminal(0.0, 0.0, "neutral")
+    pen.part("FuseIEC", (0.0, top), (2.0, top))
+    pen.write(1.0, top + 0.9, "fuse")
+    pen.part("ResistorIEC", (2.0, top), (5.2, top))
+    pen.wire((5.2, top), (side, top), (side, top - 1.0))
+    for line, text in enumerate(surge.split(", ")):
+        pen.write(5.0, top + 1.5 - 0.65 * line, text)
+    pen.part("Capacitor", (side, top - 1.0), (side, low))
+    for line, text in enumerate(capacitor.split(", ")):
+        pen.write(side - 0.7, 6.6 - 0.65 * line, text, "right")
+    pen.wire((side, top - 1.0), (bleed - 1.4, top - 1.0))
+    pen.part("ResistorIEC", (bleed - 1.4, top - 1.0), (bleed - 1.4, 5.9))
+    pen.part("ResistorIEC", (bleed - 1.4, 5.9), (bleed - 1.4, low))
+    pen.wire((bleed - 1.4, low), (side, low), east)
+    pen.dots((side, top - 1.0), (side, low))
+    for line, text in enumerate(bleeder.split(", ", 1)):
+        pen.write(bleed - 0.9, 5.75 - 0.65 * line, text, "left")
+    pen.bridge(west, east, north, south)
+    pen.write(north[0] - 0.7, 0.0, "LED", "right")
+    pen.part("Line", west, (0.0, 0.0))
+    pen.earth(-4.4)
+    return pen.done("Capacitor dropper indicator circuit", alternative)
+
+
+def neon(ohms=None):
+    """Draw a neon lamp with its two resistors between live and neutral.
+
+    Parameters
+    ----------
+    ohms : float, optional
+        Each resistor, to be written beside it [ohm].
+
+    Returns
+    -------
+    drawn : Drawn
+        With title and description for screen readers.
+
+    References
+    ----------
+    Symbols: IEC 60617.
+
+    Examples
+    --------
+    >>> neon(47e3).finding.replace("\\xa0", " ").partition(",")[2].partition(".")[0]
+    ' neon lamp: between live and neutral lie two resistors of 47 kΩ, and a neon lamp'
+    """
+    each = "two resistors" if ohms is None else f"two resistors of {write(ohms, 'resistance')}"
+    alternative = (
+        f"Circuit, neon lamp: between live and neutral lie {each}, and a neon lamp. "
+        f"{_LIVE_AND_EARTH}"
+    )
+    pen, top, corner = _Pen(), 3.6, 6.8
+    pen.terminal(0.0, top, "live")
+    pen.terminal(0.0, 0.0, "neutral")
+    pen.part("ResistorIEC", (0.0, top), (3.2, top))
+    pen.part("ResistorIEC", (3.2, top), (corner, top))
+    pen.part("Neon", (corner, top), (corner, 0.0))
+    pen.write(3.2, top + 0.9, each)
+    pen.write(corner - 0.9, 1.8, "neon lamp", "right")
+    pen.part("Line", (corner, 0.0), (0.0, 0.0))
+    pen.earth(-2.0)
+    return pen.done("Neon lamp indicator circuit", alternative)
 
 
 def dimmed_heater(tap="after"):
@@ -224,20 +334,15 @@ def _bridge(pen, _wiring, dropper, led):
     middle, west, east, north, south = 3.4, 3.0, 9.8, 6.8, 0.0
     centre = (west + east) / 2.0
     corners = (west, middle), (east, middle), (centre, north), (centre, south)
-    at_west, at_east, at_north, at_south = corners
+    at_west, at_east = corners[:2]
     pen.terminal(0.0, middle, "live")
     pen.terminal(0.0, -1.4, "neutral")
     pen.part("ResistorIEC", (0.0, middle), at_west)
     pen.write(-0.3, middle + 2.1, dropper, "left")
-    for start, end in (
-        (at_west, at_north), (at_east, at_north), (at_south, at_west), (at_south, at_east)
-    ):  # fmt: skip
-        pen.part("Diode", start, end)
-    pen.part("LED", at_north, at_south)
+    pen.bridge(*corners)
     for line, text in enumerate(led.split(" ", 1)):
         pen.write(centre - 0.7, middle + 0.35 - 0.7 * line, text, "right")
     pen.wire(at_east, (10.6, middle), (10.6, -1.4), (0.0, -1.4))
-    pen.dots(*corners)
     pen.write(east - 2.2, north - 0.6, "four diodes D", "left")
 
 
@@ -274,6 +379,19 @@ class _Pen:
         """A resistor's box with bars across it: the symbol of a heating element."""
         bars = ([(place, 0.25), (place, -0.25)] for place in (0.25, 0.5, 0.75))
         self.part("ResistorIEC", start, end, *bars)
+
+    def bridge(self, west, east, north, south):
+        """Four diodes that lead both half-cycles from north to south through an LED."""
+        for start, end in ((west, north), (east, north), (south, west), (south, east)):
+            self.part("Diode", start, end)
+        self.part("LED", north, south)
+        self.dots(west, east, north, south)
+
+    def earth(self, up):
+        """The third wire, which goes past the light to the metal of the pot."""
+        self.terminal(0.0, up, "earth")
+        self.part("Line", (0.0, up), (2.2, up))
+        self.write(2.5, up, "to touchable metal only", "left")
 
     def terminal(self, across, up, words):
         self.drawing.add(self.elements.Dot(open=True).at((across, up)))

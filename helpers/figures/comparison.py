@@ -1,25 +1,29 @@
-"""Picture that sets the five indicator circuits side by side."""
+"""Pictures of the seven ways to light a pilot light: side by side, and the pulse of one of them."""
 
-from helpers.figures.chart import bars, beside, heading, picture
+import numpy as np
+
+from helpers.figures.chart import Axis, Chart, bars, beside, heading, picture
 from helpers.figures.drawn import Drawn
-from helpers.figures.words import NAMES, capital, setting, watts
-from helpers.physics.operating_point import operating_point
+from helpers.figures.words import KINDS, capital, setting, watts
+from helpers.physics import capacitor_dropper, compared, heater, leds, mains, phase_cut
 from helpers.quantities import write
 
+POT_WATTS = 90.0
 
-def five_circuits(supply, dimmer, ohms, led_volts=2.0):
-    """Draw light, heat, reverse voltage and flicker of the five circuits with one resistor.
+
+def seven_circuits(supply, dimmer, ohms, volts_rms=None):
+    """Draw light, heat, peaks and flicker of the seven, at one setting of the dimmer.
 
     Parameters
     ----------
     supply : mains.Supply
-        The supply.
+        The supply, at its label.
     dimmer : phase_cut.Dimmer
         The dimmer and its setting.
     ohms : float
-        Series resistance, the same for all [ohm].
-    led_volts : float
-        Forward drop of the LED [V].
+        Series resistance, the same for the five that have a resistor and an LED [ohm].
+    volts_rms : float, optional
+        What the mains has today; its label if left out [V].
 
     Returns
     -------
@@ -29,79 +33,237 @@ def five_circuits(supply, dimmer, ohms, led_volts=2.0):
     Raises
     ------
     ValueError
-        As `operating_point`.
+        As `compared.does`.
 
     Notes
     -----
-    Light is the mean current of all LEDs together. The reverse voltage of the LED is the bound
-    that holds for leaking diodes too.
+    Light is the mean current of all LEDs together, or of the lamp. A pot of 90 W lies beside it.
 
     References
     ----------
-    As `operating_point`.
+    As `compared.does`.
 
     Examples
     --------
-    >>> from helpers.physics import mains, phase_cut
-    >>> words = five_circuits(mains.Supply(230.0, 50.0), phase_cut.NO_DIMMER, 120e3).finding
-    >>> words.replace("\\xa0", " ").partition(";")[0]
-    'No dimmer, 120 kΩ each: the bridge gets 1.7 mA of LED current for 0.429 W of heat'
+    >>> from helpers.physics.phase_cut import NO_DIMMER
+    >>> said = seven_circuits(mains.Supply(230.0, 50.0), NO_DIMMER, 100e3).finding
+    >>> said.replace("\\xa0", " ").partition(";")[0]
+    'No dimmer, 230 V: the bridge gets 2.04 mA for 0.522 W'
     """
-    points = {
-        circuit: operating_point(circuit, supply, dimmer, ohms=ohms, led_volts=led_volts)
-        for circuit in NAMES
-    }
-    full = operating_point("bridge", supply, ohms=ohms, led_volts=led_volts)
-    volts = max(point.led_reverse_volts_bound for point in points.values())
-    rows = {circuit: _measures(point, full, volts, supply) for circuit, point in points.items()}
-    texts = {circuit: [text for *_, text in row] for circuit, row in rows.items()}
-    finding, more = _in_words(f"{setting(dimmer)}, {write(ohms, 'resistance')} each", texts)
+    today = mains.Supply(volts_rms or supply.volts_rms, supply.hertz)
+    pot = heater.resistance(supply.volts_rms, POT_WATTS)
+    given = {"ohms": ohms, "lamp_ohms": compared.neon_ohms(supply), "heater_ohms": pot}
+    found = {kind: compared.does(kind, today, dimmer, **given) for kind in KINDS}
+    full = [compared.does(kind, today, **given) for kind in KINDS]
+    most = [max(each) or 1.0 for each in zip(*full, strict=True)]
+    rows = {kind: _measures(does, most, today) for kind, does in found.items()}
+    start = f"{setting(dimmer)}, {write(today.volts_rms, 'voltage')}"
+    finding = _in_words(start, found)
     details = "In full: " + " ".join(
-        f"{capital(NAMES[circuit])}: {amps} of LED current, {heat} in the resistor, up to {back} "
-        f"and at most {volts} in reverse in an LED, flicker: {rate}."
-        for circuit, (amps, heat, back, volts, rate) in texts.items()
+        f"{capital(KINDS[kind])}: mean {mean}, heat {heat}, peak {peak}, backwards {back}, "
+        f"flicker: {rate}."
+        for kind, row in rows.items()
+        for mean, heat, peak, back, rate in [[text for *_, text in row]]
     )
     columns = [
         heading(measures[0][0])
         + bars(measures[0][1], *(
-            (capital(NAMES[circuit]), share, text)
-            for circuit, (*_, share, text) in zip(NAMES, measures, strict=True)
+            (capital(KINDS[kind]), share, text)
+            for kind, (*_, share, text) in zip(KINDS, measures, strict=True)
         ))
         for measures in zip(*rows.values(), strict=True)
     ]  # fmt: skip
     name = "Bars: a block for each measure, a row for each circuit"
     svg = picture(name, finding, beside(*columns, least=220))
-    return Drawn(svg, f"{finding}.{more}", details)
+    return Drawn(svg, f"{finding}.", details)
 
 
-def _measures(point, full, most_volts, supply):
+def _measures(does, most, supply):
     """Heading, look, length of the bar against the longest there can be, and words, of each."""
-    light = point.led_amps_mean + point.second_led_amps_mean
-    back, volts = point.led_reverse_amps_peak, point.led_reverse_volts_bound
-    rate = point.light_dominant_hertz
+    mean, peak, back, heat, rate = does
+    limit = leds.LIMIT_AMPS
     return (
-        ("LED current, mean", "light", _share(light, full.led_amps_mean), write(light, "current")),
-        ("Heat in dropper", "heat", _share(point.resistor_watts, full.resistor_watts),
-         watts(point.resistor_watts)),
-        ("Backwards, peak", "volts", _share(back, full.led_amps_peak), write(back, "current")),
-        ("At most backwards", "limit", _share(volts, most_volts), write(volts, "voltage")),
+        ("Light current, mean", "light", mean / most[0], write(mean, "current")),
+        ("Heat of all parts", "heat", heat / most[3], watts(heat)),
+        (f"Peak, of {write(limit, 'current')}", "limit", peak / limit, write(peak, "current")),
+        ("Backwards, peak", "volts", back / limit, write(back, "current")),
         ("Light repeats at", "eye", rate / (2.0 * supply.hertz),
          write(rate, "frequency") if rate else "dark"),
     )  # fmt: skip
 
 
-def _share(value, most):
-    return value / (1.03 * most) if most else 0.0
-
-
-def _in_words(start, texts):
-    if all(row[-1] == "dark" for row in texts.values()):
-        return f"{start}: all five are dark, yet the wires are live", ""
-    bridge, diode, back = texts["bridge"], texts["series_diode"], texts["resistor_only"][2]
-    return (
-        f"{start}: the bridge gets {bridge[0]} of LED current for {bridge[1]} of heat; a series "
-        f"diode {diode[0]} for {diode[1]}"
-    ), (
-        " The bridge lights in both half-cycles, the series diode in every second one. Without any "
-        f"diode the LED is driven into breakdown, up to {back} backwards: do not build that one."
+def _in_words(start, found):
+    if not any(does.light_amps_mean for does in found.values()):
+        return f"{start}: all seven are dark, yet the wires are live"
+    bridge, diode, dropper, lamp = (
+        f"{write(found[kind].light_amps_mean, 'current')} for {watts(found[kind].heat_watts)}"
+        for kind in ("bridge", "series_diode", "capacitor_dropper", "neon")
     )
+    peak = found["capacitor_dropper"].light_amps_peak
+    if peak > leds.LIMIT_AMPS:
+        return (
+            f"Danger: {start[0].lower()}{start[1:]}: the capacitor dropper's LED takes "
+            f"{write(peak, 'current')}, and {write(leds.LIMIT_AMPS, 'current')} is its limit; a "
+            f"series diode gets {diode}"
+        )
+    return (
+        f"{start}: the bridge gets {bridge}; a series diode {diode}; a capacitor dropper "
+        f"{dropper}; a neon lamp {lamp}"
+    )
+
+
+def bad_days(supply, ohms):
+    """Draw what the hottest resistor of each of the seven stands, and what the light says at off.
+
+    Parameters
+    ----------
+    supply : mains.Supply
+        The supply, at its label; heat is told at its highest.
+    ohms : float
+        Series resistance of the five that have a resistor and an LED [ohm].
+
+    Returns
+    -------
+    drawn : Drawn
+        With a picture in HTML.
+
+    Raises
+    ------
+    ValueError
+        As `compared.stands`.
+
+    Notes
+    -----
+    Resistors in pairs, but for the surge resistor of the capacitor dropper. Beside a pot of 90 W,
+    behind a dimmer that is off and whose snubber leaks.
+
+    References
+    ----------
+    As `compared.stands` and `compared.at_off`.
+
+    Examples
+    --------
+    >>> said = bad_days(mains.Supply(230.0, 50.0), 100e3)
+    >>> said.finding.replace("\xa0", " ").partition(":")[2].partition(";")[0]
+    ' a capacitor that fails short leaves the surge resistor with 62.5 W'
+    """
+    lamp, high = compared.neon_ohms(supply), mains.highest(supply)
+    pots = heater.resistance(supply.volts_rms, POT_WATTS), np.inf
+    rows = {}
+    for kind in KINDS:
+        found = compared.stands(kind, high, ohms=ohms, lamp_ohms=lamp)
+        off = (
+            compared.at_off(kind, supply, ohms=ohms, lamp_ohms=lamp, heater_ohms=pot)
+            for pot in pots
+        )
+        rows[kind] = (
+            watts(found.watts_sound), watts(found.watts_after), found.fault,
+            *(f"lit, {write(amps, 'current', 2)}" if amps else "dark" for amps in off),
+        )  # fmt: skip
+    finding = (
+        f"Danger: a capacitor that fails short leaves the surge resistor with "
+        f"{rows['capacitor_dropper'][1]}; at off every terminal is live, lit or dark"
+    )
+    heads = ("", "hottest, sound", "after the worst fault", "that fault", "off, pot sound",
+             "off, pot broken")  # fmt: skip
+    head = "".join(f"<th>{text}</th>" for text in heads)
+    lines = "".join(
+        f"<tr><th>{capital(KINDS[kind])}</th>{''.join(f'<td>{text}</td>' for text in row)}</tr>"
+        for kind, row in rows.items()
+    )
+    table = (
+        '<div style="overflow-x:auto"><table style="border-top:1px solid currentColor">'
+        f"<tr>{head}</tr>{lines}</table></div>"
+    )
+    details = " ".join(
+        f"{capital(KINDS[kind])}: {sound} while sound, {after} after {fault}; with the dimmer off "
+        f"and the pot sound {whole}, pot broken {broken}."
+        for kind, (sound, after, fault, whole, broken) in rows.items()
+    )
+    name = "A table: a row for each of the seven circuits, heat before and after a fault, and off"
+    return Drawn(picture(name, finding, table), f"{finding}.", details)
+
+
+def dropper_pulse(supply, dimmer, farads, surge_ohms):
+    """Draw one cycle of a capacitor dropper beside a pot: terminal volts and line current.
+
+    Parameters
+    ----------
+    supply : mains.Supply
+        The supply.
+    dimmer : phase_cut.Dimmer
+        The dimmer and its setting.
+    farads : float
+        The dropper's capacitor [F].
+    surge_ohms : float
+        Its surge resistor [ohm].
+
+    Returns
+    -------
+    drawn : Drawn
+        With a picture in HTML.
+
+    Raises
+    ------
+    ValueError
+        As `capacitor_dropper.steady`.
+
+    Notes
+    -----
+    Beside a pot of 90 W, with a bleeder of 2 Mohm, a red LED behind a bridge and ideal edges: a
+    dimmer's choke rounds the pulse.
+
+    References
+    ----------
+    As `capacitor_dropper.steady`.
+
+    Examples
+    --------
+    >>> from helpers.physics.phase_cut import Dimmer
+    >>> said = dropper_pulse(mains.Supply(230.0, 50.0), Dimmer("leading", 90.0), 100e-9, 1e3)
+    >>> said.finding.replace("\\xa0", " ").partition(",")[0]
+    'Danger: leading edge at 90°: the LED takes 325 mA for an instant'
+    """
+    parts = capacitor_dropper.Parts(farads, surge_ohms, compared.DROPPER.bleeder_ohms)
+    pot = heater.resistance(supply.volts_rms, POT_WATTS)
+    sine = capacitor_dropper.steady(parts, supply, heater_ohms=pot)
+    point = capacitor_dropper.steady(parts, supply, dimmer, heater_ohms=pot)
+    degrees, volts, amps = capacitor_dropper.trace(parts, supply, dimmer, heater_ohms=pot)
+    limit, peak = leds.LIMIT_AMPS, point.led_amps_peak
+    text = setting(dimmer)
+    finding = (
+        f"{text}: the LED takes {write(peak, 'current')} for an instant, "
+        f"{peak / sine.led_amps_peak:.2g} times its peak on a whole sine"
+    )
+    if peak > limit:
+        finding = f"Danger: {finding[0].lower()}{finding[1:]}"
+    said = (
+        f"{finding}. A small LED stands {write(limit, 'current')}. Its mean is "
+        f"{write(point.led_amps_mean, 'current')}, on a whole sine "
+        f"{write(sine.led_amps_mean, 'current')}. The surge resistor gives "
+        f"{watts(point.surge_watts)}, on a whole sine {watts(sine.surge_watts)}."
+    )
+    if not peak:
+        finding = f"{text}: nothing is let through; the light is dark, yet the wires are live"
+        said = f"{finding}. 0 V here is a calculation, never a proof."
+    crest, top = mains.peak(supply.volts_rms), 1.15 * max(amps.max(), limit)
+    ticks = {degree: f"{degree}°" for degree in range(0, 361, 90)}
+    across = Axis(0.0, 360.0, "angle in the mains cycle", ticks)
+    upper = Chart(
+        120, across._replace(name="", ticks=dict.fromkeys(ticks, "")),
+        Axis(-1.1 * crest, 1.1 * crest, "voltage across the pot and the pilot light",
+             {value: write(value, "voltage") for value in (-crest, 0.0, crest)}),
+    )  # fmt: skip
+    upper.line(degrees, phase_cut.volts_at(supply, phase_cut.NO_DIMMER, degrees), "mains")
+    upper.line(degrees, volts, "dimmed")
+    lower = Chart(
+        150, across,
+        Axis(-top, top, "current of the capacitor dropper; between the broken lines what a small "
+             "LED stands",
+             {value: write(value, "current") for value in (-top / 1.15, 0.0, top / 1.15)}),
+    )  # fmt: skip
+    for value in (-limit, limit):
+        lower.line(np.array([0.0, 360.0]), np.array([value, value]), "limit")
+    lower.line(degrees, amps, "led")
+    name = "Two curves over one cycle: the voltage, and the current of a capacitor dropper"
+    return Drawn(picture(name, finding, upper.html(), lower.html()), said)

@@ -16,6 +16,8 @@ NAMES = {
     "two_leds": "two LEDs back to back",
     "bridge": "bridge",
 }
+#: The same and two more: the seven of `physics.compared.KINDS`.
+KINDS = NAMES | {"capacitor_dropper": "capacitor dropper", "neon": "neon lamp"}
 
 
 def capital(text):

@@ -4,8 +4,10 @@ Most hand the state of their controls to a figure; those that say more have a fu
 `explained`.
 """
 
+from dataclasses import replace
+
 from helpers.figures import readings, settings, waves
-from helpers.figures.comparison import five_circuits
+from helpers.figures.comparison import dropper_pulse, seven_circuits
 from helpers.figures.dimmed import at_once
 from helpers.figures.words import NAMES
 from helpers.pages import explained, light_and_eye
@@ -23,6 +25,8 @@ HEAT_OHMS = 47e3
 ROW_OHMS = (33e3, 56e3, 82e3, 120e3)
 COLUMN_DEGREES = (0.0, 60.0, 90.0, 120.0, 150.0)
 DROPPER_OHMS = (27e3, 33e3, 39e3, 47e3, 56e3, 68e3, 82e3, 100e3, 120e3)
+DROPPER_FARADS = (33e-9, 47e-9, 68e-9, 100e-9)
+SURGE_OHMS = (120.0, 470.0, 1e3, 4.7e3, 10e3)
 BENCH_OHMS = [ohms for ohms in (10.0 * r for r in resistors.SERIES["E12"]) if ohms >= 220]
 BENCH_OHMS += [100.0 * r for r in resistors.SERIES["E12"]]
 TOUCH_OHMS = (1e3, 4.7e3, 10e3, 22e3, 47e3, 100e3, 330e3, 560e3, 1e6)
@@ -68,6 +72,34 @@ def _wave_controls(supply):
     sources = {f"the mains, {write(supply.volts_rms, 'voltage')}": supply.volts_rms}
     sources |= {f"bench transformer, {volts:g} V": volts for volts in (24.0, 12.0, 6.0)}
     return Choice("volts_rms", "Supply", sources, supply.volts_rms), CIRCUIT, DROPPER
+
+
+def _seven_controls(supply):
+    today = {
+        f"{name}, {write(each.volts_rms, 'voltage')}": each.volts_rms
+        for name, each in (
+            ("lowest", mains.lowest(supply)), ("label", supply), ("highest", mains.highest(supply)),
+        )
+    }  # fmt: skip
+    return (
+        _angle("Angle of the edge in degrees", 0.0),
+        Choice("edge", "Edge", EDGES, "leading"),
+        Choice("volts_rms", "Mains today", today, supply.volts_rms),
+        replace(DROPPER, start=100e3),
+    )
+
+
+def _with_ends(draw):
+    """Say at an end of the angle that nothing lies beyond it."""
+
+    def drawn_to_the_end(supply, edge, angle_degrees, **rest):
+        drawn = draw(supply, Dimmer(edge, angle_degrees), **rest)
+        if angle_degrees not in (0.0, 180.0):
+            return drawn
+        end = f" {write(angle_degrees, 'angle')} is an end: a number beyond it is cut to it."
+        return drawn._replace(finding=drawn.finding + end)
+
+    return drawn_to_the_end
 
 
 EXPLORERS = {
@@ -164,18 +196,37 @@ EXPLORERS = {
         "dead. More current means more heat in the dropper: it is a change of the whole sum.",
     ),
     "circuits": Explorer(
-        lambda supply, angle_degrees, ohms: five_circuits(
-            supply, Dimmer("leading", angle_degrees), ohms
-        ),
-        lambda _: (_angle("Firing angle in degrees", 0.0), DROPPER),
+        _with_ends(seven_circuits),
+        _seven_controls,
         (
-            "Which circuit makes the most light for each watt in the dropper?",
-            "Which circuits protect the LED in the other half-cycle, and which one does not?",
-            "Turn the angle to 120 degrees. Which column does not change, and why?",
+            "Which circuit makes the most light for each watt? Which repeats its light the most "
+            "often?",
+            "Which circuit drives its LED backwards, and by how much?",
+            "Cut a leading edge to 90 degrees. Which peak runs away, and which stays?",
+            "Go from the lowest mains to the highest. Which grows faster: light, or heat?",
         ),
-        "Danger: every part of all five circuits is at mains voltage, the LED's legs too. "
+        "Danger: every part of all seven circuits is at mains voltage, the LED's legs too. "
         "Comparing them is not permission to build one; a ready-made indicator, certified or "
         "conforming for this use, is always a choice.",
+    ),
+    "dropper pulse": Explorer(
+        _with_ends(dropper_pulse),
+        lambda _: (
+            _angle("Angle of the edge in degrees", 90.0),
+            Choice("edge", "Edge", EDGES, "leading"),
+            Choice("farads", "Capacitor", _written(DROPPER_FARADS, "capacitance"), 100e-9),
+            Choice("surge_ohms", "Surge resistor", _written(SURGE_OHMS, "resistance"), 1e3),
+        ),
+        (
+            "Turn from 0 to 90 degrees. What happens to the mean, and so to the light? And to the "
+            "highest current?",
+            "Take the trailing edge. The pulse is lower: is it low enough?",
+            "Find the surge resistor that keeps the pulse at 90 degrees within what a small LED "
+            "stands. How much heat does it give on a whole sine?",
+        ),
+        "Danger: this is why a capacitor dropper does not go behind any cutting dimmer, leading or "
+        "trailing. The pulse comes twice in every cycle. All of it is live, and its capacitor can "
+        "stay charged with the plug out.",
     ),
     "meter": Explorer(
         lambda supply, place, angle_degrees: readings.meters(

@@ -275,8 +275,75 @@ def _windows(edge, degrees, half_cycles):
     ]
 
 
-def _point(bridge, edge, volts_rms, hertz, degrees, *parts, known=None):
+def trace(parts, supply, dimmer=NO_DIMMER, *, heater_ohms, samples=240):
+    """Return one cycle of a capacitor dropper for drawing: terminal volts and line current.
+
+    Parameters
+    ----------
+    parts, supply, dimmer, heater_ohms
+        As for `steady`, each a single value, with a heater.
+    samples : int
+        Points of every stretch between two instants at which something switches [-].
+
+    Returns
+    -------
+    degrees, volts, amps : ndarray
+        Angle from the rising zero crossing, voltage across the heater and current in the surge
+        resistor, in the direction of the first half-cycle [deg], [V], [A].
+
+    Raises
+    ------
+    ValueError
+        As `steady`.
+
+    Notes
+    -----
+    The points crowd at the start of a stretch, where a pulse falls within microseconds. An edge
+    stands as two points at the same angle.
+
+    References
+    ----------
+    As `steady`.
+
+    Examples
+    --------
+    >>> from helpers.physics import mains
+    >>> _, _, amps = trace(Parts(100e-9, 1e3), mains.Supply(230.0, 50.0), Dimmer("leading", 90.0),
+    ...                    heater_ohms=588.0)
+    >>> round(float(amps.max()), 3)
+    0.325
+    """
+    circuit, half = _settled(
+        "sound", dimmer.edge, float(supply.volts_rms), float(supply.hertz),
+        float(dimmer.angle_degrees), float(heater_ohms), 0.0, 100.0,
+        *(float(getattr(parts, name)) for name in _PARTS),
+    )  # fmt: skip
+    along = np.linspace(0.0, 1.0, samples) ** 4
+    found = []
+    for stretch in half:
+        mode, at = stretch.mode, stretch.start + (stretch.end - stretch.start) * along
+        line = stretch.wave(mode.line_amps) if mode.way else None
+        volts = stretch.wave(mode.terminal_volts) if mode.way else None
+        for angle in at:
+            across = circuit.crest * sin(angle) if mode.on else volts.at(angle) if volts else 0.0
+            found.append((angle, across, mode.way * line.at(angle) if line else 0.0))
+    degrees, volts, amps = np.array(found).T * [[180.0 / pi], [1.0], [1.0]]
+    first = degrees - degrees[0]
+    return (
+        np.concatenate([first, first + 180.0]),
+        np.concatenate([volts, -volts]),
+        np.concatenate([amps, -amps]),
+    )
+
+
+def _point(bridge, edge, volts_rms, *values, known=None):
     """Every field of `Steady` for one point of plain numbers."""
+    circuit, stretches = _settled(bridge, edge, volts_rms, *values, known=known)
+    return _sums(circuit, stretches, volts_rms, bridge == "sound")
+
+
+def _settled(bridge, edge, volts_rms, hertz, degrees, *parts, known=None):
+    """The circuit of one point, and its stretches once all cycles are alike."""
     turned, key = bridge == "sound", (volts_rms, hertz, *parts)
     circuit = known.get(key) if known else None
     if not circuit:
@@ -296,7 +363,7 @@ def _point(bridge, edge, volts_rms, hertz, degrees, *parts, known=None):
     if circuit.smoothing:
         most = 4.0 * hertz * circuit.roots[0] ** 2 * spare
         guess[1] = min(circuit.led_volts + circuit.led_ohms * most, circuit.clamp)
-    return _sums(circuit, circuit.steady(guess, turned), volts_rms, turned)
+    return circuit, circuit.steady(guess, turned)
 
 
 def _circuit(

@@ -130,4 +130,21 @@ OUTCOMES = {
         "find what is wrong in an argument about seeing": ("see-17",),
         "say what holds while a light is not noticed": ("see-18",),
     },
+    "07": {
+        "say what five circuits with a resistor give in light, heat and flicker": (
+            "better-1",
+            "better-2",
+            "better-3",
+        ),
+        "work out a capacitor dropper on a plain sine": ("better-4", "better-5", "better-6"),
+        "say what stays on the pins, and choose a bleeder": ("better-7", "better-8"),
+        "work out the pulse at an edge, and what it does": ("better-9", "better-10", "better-11"),
+        "say when a neon lamp goes out, and what an always-on light takes": (
+            "better-12",
+            "better-13",
+        ),
+        "choose a circuit, or one that needs no building": ("better-14",),
+        "find what is wrong in an argument about circuits": ("better-15",),
+        "say what hurts in a plan": ("better-16", "better-17"),
+    },
 }

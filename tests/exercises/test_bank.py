@@ -18,6 +18,8 @@ from helpers.exercises import kinds
 from helpers.exercises.bank import bank, lesson_of, lessons
 from helpers.exercises.wording import working_lines
 from helpers.physics import (
+    capacitor_dropper,
+    capacitors,
     energy,
     heat,
     heater,
@@ -27,6 +29,7 @@ from helpers.physics import (
     light,
     mains,
     meters,
+    neon,
     ohms_law,
     phase_cut,
     phase_cut_inverse,
@@ -40,6 +43,7 @@ from helpers.quantities import write, write_as
 
 # The names that a model answer in code may use, and no other.
 NAMES = {
+    "capacitor_dropper": capacitor_dropper, "capacitors": capacitors, "neon": neon,
     "ceil": ceil, "energy": energy, "heat": heat, "heater": heater, "insulation": insulation,
     "leakage": leakage, "leds": leds, "light": light, "mains": mains, "meters": meters,
     "ohms_law": ohms_law, "operating_point": operating_point, "phase_cut": phase_cut,

@@ -128,6 +128,24 @@ def seen_pair(n, rated, each, watts):
     return right, crest > LED_LIMIT or watts < shorted or sent < needed / 2
 
 
+def bleeder(n, each, count, stands):
+    """34 V after 1 s, IEC 60335-1 clause 22.5; C 10 % and R 5 % high; of n one may be shorted.
+
+    The resistor at the far end of its 5 % takes most volts; a quarter of a watt each.
+    """
+    high, farads = highest_volts(n.supply), 1.1 * n.farads
+    left = sqrt(2) * high * exp(-1 / (1.05 * each * count * farads))
+
+    def most_volts(of):
+        return high * 1.05 / (1.05 + (of - 1) * 0.95)
+
+    remain = max(count - 1, 1)
+    volts = max(most_volts(count), most_volts(remain))
+    heat, shorted = (high**2 / (each * of**2) for of in (count, remain))
+    cool = heat <= 0.125 and (count == 1 or shorted <= 0.25)
+    return left <= 34 and count >= 2 and volts <= stands and cool, left > 34 or count == 1
+
+
 JUDGES = {
     "ohm-14": bench_dropper,
     "safe-15": barrier,
@@ -136,6 +154,7 @@ JUDGES = {
     "heat-16": string_of_any_value,
     "dim-10": dimmed_pair,
     "see-11": seen_pair,
+    "better-8": bleeder,
 }
 
 
@@ -234,6 +253,48 @@ def test_property_a_dropper_that_would_burst_on_the_mains_is_not_called_merely_h
         for share, bursts in ((1e-3, True), (0.19, True), (0.21, False), (0.9, False)):
             danger = question.kind.mark(share * least, numbers).danger
             assert ("burst or burn" in danger) == bursts
+
+
+def test_second_way_pins_that_shock_are_never_called_safe_without_a_word():
+    """34 V after one second: IEC 60335-1 clause 22.5; discharge through a resistor."""
+    question, told = bank()["better-7"], set()
+    for n in every_numbers(question):
+        left = sqrt(2) * highest_volts(n.supply) * exp(-1 / (n.ohms * n.farads))
+        for value in (0.0, 1.0, 33.9):
+            if not question.kind.mark(value, n).right:
+                warned = bool(question.kind.mark(value, n).danger)
+                assert warned == (left > 34), (value, n)
+                told.add(warned)
+    assert told == {True, False}
+
+
+@pytest.mark.parametrize("question_id", ["better-10", "better-11", "better-recall-1", "better-2"])
+def test_a_pulse_or_a_heat_that_is_called_far_too_small_warns(question_id):
+    question = bank()[question_id]
+    for n in every_numbers(question):
+        right = question.kind.right(n)
+        for share in (0.0, 1e-6, 1e-3, 0.1, 0.19):
+            verdict = question.kind.mark(share * right, n)
+            assert verdict.danger and not verdict.right
+        assert not question.kind.mark(1.3 * right, n).danger
+
+
+def test_second_way_five_circuits_lie_in_the_order_of_their_heat_on_every_supply():
+    """V² over the ohms, half of it behind a diode, whose drops of a few volts are left out; the
+    capacitor's current is V 2πfC at most, and meets 470 Ω and 3.4 V."""
+    for n in every_numbers(bank()["better-3"]):
+        square = n.supply.volts_rms**2
+        amps = n.supply.volts_rms * 2 * pi * n.supply.hertz * n.farads
+        heats = {
+            "across": square / n.low_ohms,
+            "series low": square / n.low_ohms / 2,
+            "bridge": square / n.high_ohms,
+            "series high": square / n.high_ohms / 2,
+            "capacitor": 470 * amps**2 + 3.4 * amps,
+        }
+        assert order_of("better-3", n) == sorted(heats, key=heats.get, reverse=True)
+        by_size = sorted(heats.values(), reverse=True)
+        assert all(more > 1.25 * less for more, less in pairwise(by_size)), n
 
 
 # --- steps in their order

@@ -32,14 +32,17 @@ def _all():
         yield readings.meters, (supply, Dimmer("trailing", 90.0))
         yield waves.led_current, ("bridge", supply, NO_DIMMER, 100e3)
         yield settings.heat_and_light, ("two_leds", supply, 100e3)
-        yield comparison.five_circuits, (supply, NO_DIMMER, 100e3)
+        yield comparison.seven_circuits, (supply, NO_DIMMER, 100e3)
+        yield comparison.bad_days, (supply, 100e3)
+        yield comparison.dropper_pulse, (supply, Dimmer("leading", 90.0), 100e-9, 1e3)
     for dimmer in DIMMERS:
         yield waves.chopped, (SUPPLY, dimmer)
         for place in readings.PLACES.values():
             yield readings.meters, (SUPPLY, dimmer, place)
         for circuit in NAMES:
             yield dimmed.at_once, (circuit, SUPPLY, dimmer, 27e3, 90.0)
-        yield comparison.five_circuits, (SUPPLY, dimmer, 47e3)
+        yield comparison.seven_circuits, (SUPPLY, dimmer, 47e3)
+        yield comparison.dropper_pulse, (SUPPLY, dimmer, 33e-9, 10e3)
         yield waves.led_current, ("diode_across", SUPPLY, dimmer, 1e6)
     for circuit in NAMES:
         for ohms in (1e3, 100e3, 10e6):

@@ -6,7 +6,8 @@ from xml.etree import ElementTree
 import pytest
 
 from helpers.figures import circuits
-from helpers.figures.words import NAMES
+from helpers.figures.words import KINDS, NAMES
+from helpers.physics import compared
 from helpers.physics.circuits import CIRCUITS
 
 NARROW = 338
@@ -18,6 +19,10 @@ INDICATORS = [
 ]
 ALL = [
     *INDICATORS,
+    (circuits.capacitor_dropper, ()),
+    (circuits.capacitor_dropper, (100e-9, 1e3, 1e6)),
+    (circuits.neon, ()),
+    (circuits.neon, (330e3,)),
     (circuits.dimmed_heater, ("after",)),
     (circuits.dimmed_heater, ("before",)),
     (circuits.bench_dropper, (5.0, 220.0, 2.0)),
@@ -39,6 +44,7 @@ def text_boxes(root):
 
 def test_every_circuit_of_the_physics_has_a_name_and_a_drawing():
     assert set(NAMES) == set(CIRCUITS)
+    assert tuple(KINDS) == compared.KINDS
     assert len({circuits.indicator(circuit)[0] for circuit in NAMES}) == len(NAMES)
 
 
@@ -110,6 +116,26 @@ def test_each_circuit_has_its_diodes_and_leds(circuit, diodes, leds):
     arrowheads = [path for path in root.iter("path") if "fill:currentColor" in path.get("style")]
     assert len(triangles) == diodes + leds
     assert len(arrowheads) == 2 * leds
+
+
+@pytest.mark.parametrize(
+    "drawn",
+    [*map(circuits.indicator, NAMES), circuits.capacitor_dropper(), circuits.neon()],
+    ids=[*NAMES, "capacitor_dropper", "neon"],
+)
+def test_earth_is_drawn_and_no_part_of_the_light_is_joined_to_it(drawn):
+    texts = ["".join(t.itertext()) for t in ElementTree.fromstring(drawn[0]).iter("text")]
+    assert {"live", "neutral", "earth"} <= set(texts)
+    assert "no part of the light is joined to it" in drawn[1]
+
+
+def test_a_dropper_has_its_bridge_its_led_and_the_words_for_its_charge():
+    svg, words, _ = circuits.capacitor_dropper(100e-9, 1e3, 1e6)
+    root = ElementTree.fromstring(svg)
+    triangles = [p for p in root.iter("polygon") if len(p.get("points").split()) == 3]
+    assert len(triangles) == 5
+    for told in ("100\u00a0nF", "1\u00a0kΩ", "two, 1\u00a0MΩ", "stay charged", "fuse"):
+        assert told in words
 
 
 def test_the_tap_says_what_the_light_then_tells():

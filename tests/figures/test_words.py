@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from helpers.figures import at_off, comparison, heat, readings, settings, spread, touch, waves
+from helpers.figures.words import KINDS, capital
 from helpers.physics.mains import SUPPLIES
 from helpers.physics.phase_cut import NO_DIMMER, Dimmer
 
@@ -211,14 +212,47 @@ def test_no_bar_below_or_at_the_limit_is_drawn_as_above_it():
     assert min(bar.get_x() for bar in above) == 0.3
 
 
-def test_five_circuits_name_light_and_heat_of_each():
-    words = words_of(comparison.five_circuits(SUPPLY, NO_DIMMER, 100e3))
+def test_second_way_seven_circuits_name_light_and_heat_of_each():
+    """Bridge: means of a sine less its drops. Dropper: the surge resistor leaves 4 f C per volt."""
+    words = words_of(comparison.seven_circuits(SUPPLY, NO_DIMMER, 100e3))
     angles = (np.arange(200000) + 0.5) * pi / 200000
-    over = np.maximum(240.0 * sqrt(2.0) * np.sin(angles) - 3.4, 0.0)
-    assert f"bridge gets {three(1e3 * over.mean() / 100e3)} mA of LED current" in words
-    assert f"for {three((over * over).mean() / 100e3)} W of heat" in words
-    for name in ("Resistor only", "Series diode", "Diode across the LED", "Two LEDs", "Bridge"):
-        assert f"{name}" in words
+    volts = 240.0 * sqrt(2.0) * np.sin(angles)
+    amps = np.maximum(volts - 3.4, 0.0) / 100e3
+    heat = three((volts * amps).mean())
+    assert f"the bridge gets {three(1e3 * amps.mean())} mA for {heat} W" in words
+    dropper = 4.0 * SUPPLY.hertz * 100e-9 * (240.0 * sqrt(2.0) - 3.4)
+    said = float(re.search(r"a capacitor dropper ([\d.]+) mA", words)[1])
+    assert said == pytest.approx(1e3 * dropper, rel=0.01)
+    for name in KINDS.values():
+        assert f"{capital(name)}: mean" in words
+
+
+@pytest.mark.parametrize("edge", ["leading", "trailing"])
+def test_a_pulse_beyond_the_led_is_called_a_danger_first_behind_either_edge(edge):
+    cut = Dimmer(edge, 90.0)
+    for drawn in (
+        comparison.seven_circuits(SUPPLY, cut, 100e3),
+        comparison.dropper_pulse(SUPPLY, cut, 100e-9, 1e3),
+    ):
+        assert drawn.finding.startswith("Danger:")
+    assert "Danger" not in comparison.dropper_pulse(SUPPLY, NO_DIMMER, 100e-9, 1e3).finding
+
+
+def test_second_way_a_bad_day_is_told_for_each_of_the_seven():
+    """Of two alike one is left with four times its heat; the mains across the surge resistor."""
+    words = words_of(comparison.bad_days(OTHER, 100e3))
+    volts = 1.1 * 120.0
+    square = volts**2 - 2 * 3.4 * 2 * sqrt(2.0) / pi * volts + 3.4**2
+    assert f"leaves the surge resistor with {three(square / 1e3)} W" in words
+    for name in KINDS.values():
+        assert f"{capital(name)}:" in words
+    assert "Series diode: 42" in words and "pot broken dark" in words
+
+
+def test_limit_a_dimmer_that_lets_nothing_through_is_dark_but_called_live():
+    closed = Dimmer("leading", 180.0)
+    assert "yet the wires are live" in comparison.seven_circuits(SUPPLY, closed, 100e3).finding
+    assert "yet the wires are live" in comparison.dropper_pulse(SUPPLY, closed, 33e-9, 1e3).finding
 
 
 @pytest.mark.parametrize(

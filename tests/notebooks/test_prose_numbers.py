@@ -6,7 +6,7 @@ Only what holds on every supply may stand there; what depends on one comes from 
 import pytest
 from notebook import LESSONS, prose, read
 
-from helpers.physics import mains, ohms_law, phase_cut
+from helpers.physics import capacitors, mains, neon, ohms_law, phase_cut
 from helpers.physics.phase_cut_inverse import percentages
 from helpers.quantities import write
 
@@ -42,6 +42,10 @@ def surge(volts, ohms):
     return in_prose(ohms_law.current(volts, ohms), "current")
 
 
+def left_after(time_constants):
+    return capacitors.volts_left(time_constants, 1e-6, 1e6, 1.0)
+
+
 SAID = {
     "02": [
         f"2 V at 5 mA would be {led_ohms(0.005)}, and 2 V at 1 mA {led_ohms(0.001)}",
@@ -60,6 +64,14 @@ SAID = {
         f"at 60° there is {light(60.0):.0f} % of the light, but {heat(60.0):.1f} % of the heat",
         f"at 30° there is still {heat(30.0):.0f} % of the heat",
         f"At {180 * 9 / 10:.0f}°, 9 of the 10 ms of 50 Hz, {rms(162.0):.0f} % of the rms is left",
+    ],
+    "07": [
+        f"100 nF × 2 MΩ = {capacitors.time_constant(100e-9, 2e6):g} s",
+        f"After one of them {100 * left_after(1):.0f} % is left, after five less than 1 %",
+        f"e to the power of −5 is {left_after(5):.4f}",
+        f"at most **{capacitors.PIN_VOLTS:g} V after one second**",
+        f"about {neon.STRIKE_VOLTS:g} V. Then it glows at a lower one, about "
+        f"{neon.MAINTAIN_VOLTS:g} V",
     ],
 }
 

@@ -306,3 +306,37 @@ def test_limit_light_and_eye_says_when_a_control_stands_at_its_end(
     sentence = plain(light_and_eye(EUROPE, milliamps, "red", 300.0, metres, degrees).finding)
     assert f"The {words}, an end of this explorer: a number beyond it is cut to it." in sentence
     assert "an end of" not in light_and_eye(EUROPE, 1.0, "red", 300.0, 4.0, 0.0).finding
+
+
+@pytest.mark.parametrize("name", ["circuits", "dropper pulse"])
+@pytest.mark.parametrize("angle", [0.0, 180.0])
+def test_an_end_of_the_angle_says_that_nothing_lies_beyond_it(name, angle):
+    for supply in SUPPLIES.values():
+        draw, controls = EXPLORERS[name].open_on(supply)
+        state = first_state(controls)
+        end = "is an end: a number beyond it is cut to it."
+        assert end in draw(**state | {"angle_degrees": angle}).finding
+        assert end not in draw(**state | {"angle_degrees": 77.0}).finding
+
+
+@pytest.mark.parametrize("supply", SUPPLIES.values(), ids=SUPPLIES)
+def test_second_way_the_pulse_explorer_opens_on_the_crest_over_a_kilo_ohm(supply):
+    """The worked example of lesson 07: Ohm's law at the crest, an empty capacitor."""
+    draw, controls = EXPLORERS["dropper pulse"].open_on(supply)
+    sentence = draw(**first_state(controls)).finding
+    assert sentence.startswith("Danger: leading edge at 90°")
+    crest = sqrt(2.0) * supply.volts_rms
+    assert close(found(r"the LED takes (.*?) for", sentence, "current"), crest / 1e3)
+
+
+@pytest.mark.parametrize("supply", SUPPLIES.values(), ids=SUPPLIES)
+def test_second_way_the_seven_follow_the_mains_of_the_day(supply):
+    """Half-wave rectifier, any textbook: crest over pi, less half of the drops."""
+    draw, controls = EXPLORERS["circuits"].open_on(supply)
+    state = first_state(controls)
+    (days,) = [control for control in controls if getattr(control, "key", "") == "volts_rms"]
+    assert list(days.options.values()) == sorted(days.options.values())
+    for volts in days.options.values():
+        sentence = draw(**state | {"volts_rms": volts}).finding
+        expected = (volts * sqrt(2.0) / pi - 1.35) / 100e3
+        assert close(found(r"a series diode (.*?) for", sentence, "current"), expected)
