@@ -1,11 +1,13 @@
 """Explorers that say more than their figure, as functions of the supply and their controls."""
 
+from helpers.figures import faulty
 from helpers.figures.bands import resistor
 from helpers.figures.circuits import bench_dropper
 from helpers.figures.heat import rating
 from helpers.figures.touch import zones
 from helpers.physics import colour_code, hazards, leds, mains, ohms_law, ratings, resistors
 from helpers.physics import heat as warmth
+from helpers.physics.phase_cut import Dimmer
 from helpers.quantities import read, write, write_letter_code
 from helpers.sizing import rules
 
@@ -239,3 +241,58 @@ def bands_of(text):
             f"figures, from 0.1 Ω to 99 MΩ. The nearest value of the E24 series is {near}."
         )
     return dict(zip(("first", "second", "multiplier", "tolerance"), names, strict=True))
+
+
+#: What the finder takes of each resistor's sheet, and the air in its box [W], [V] and [degC].
+FINDER_WATTS, FINDER_VOLTS, FINDER_CELSIUS = 0.5, 300.0, 70.0
+FINDER_ENDS = (0.0, 150.0)
+
+
+def one_fault(supply, riddle, fault, circuit, ohms, angle_degrees):
+    """Show what one fault does and what the rules say of it, or a guess beside a hidden fault.
+
+    Parameters
+    ----------
+    supply : mains.Supply
+        The learner's supply, taken at its highest.
+    riddle : int
+        0 for a chosen fault, or the number of a hidden one [-].
+    fault : str
+        A key of `faulty.FAULTS`: what is shown, or guessed [-].
+    circuit : str
+        A circuit with a silicon diode [-].
+    ohms : float
+        Each of the two resistors [ohm].
+    angle_degrees : float
+        Firing angle of the dimmer, within `FINDER_ENDS` [deg].
+
+    Returns
+    -------
+    drawn : Drawn
+        At an end of the slider it says that a number beyond is cut down to it.
+
+    References
+    ----------
+    As `faults.after` and `rules.dropper`.
+
+    Examples
+    --------
+    >>> shown = one_fault(mains.SUPPLIES["230 V 50 Hz"], 1, "the LED is open", "series_diode",
+    ...                   82e3, 0.0)
+    >>> "does not fit" in shown.finding
+    True
+    """
+    part = (faulty.FAULTS[fault] or ("none", "short"))[0]
+    sheet = FINDER_WATTS, FINDER_VOLTS, FINDER_CELSIUS
+    found = rules.dropper(circuit, supply, ohms, 2, *sheet)
+    # The rules speak of sound parts and of shorts, without a dimmer: other faults heat no part.
+    judged = [f for f in found if f.after == part and faulty.FAULTS[fault][1:] in ((), ("short",))]
+    verdict = f"The rules, at full: {rules.worst(judged)}" if judged else ""
+    drawn = faulty.one_fault(
+        circuit, supply, Dimmer("leading", angle_degrees), ohms, fault, riddle, verdict
+    )
+    if angle_degrees not in FINDER_ENDS:
+        return drawn
+    end = write(angle_degrees, "angle")
+    ends = f"The angle stands at {end}, an end of this explorer: a number beyond it is cut to it."
+    return drawn._replace(finding=f"{drawn.finding} {ends}")

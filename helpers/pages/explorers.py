@@ -6,7 +6,7 @@ Most hand the state of their controls to a figure; those that say more have a fu
 
 from dataclasses import replace
 
-from helpers.figures import readings, settings, waves
+from helpers.figures import faulty, readings, settings, waves
 from helpers.figures.comparison import dropper_pulse, seven_circuits
 from helpers.figures.dimmed import at_once
 from helpers.figures.words import NAMES
@@ -29,6 +29,7 @@ DROPPER_FARADS = (33e-9, 47e-9, 68e-9, 100e-9)
 SURGE_OHMS = (120.0, 470.0, 1e3, 4.7e3, 10e3)
 BENCH_OHMS = [ohms for ohms in (10.0 * r for r in resistors.SERIES["E12"]) if ohms >= 220]
 BENCH_OHMS += [100.0 * r for r in resistors.SERIES["E12"]]
+FINDER_OHMS = (33e3, 47e3, 56e3, 82e3, 120e3)
 TOUCH_OHMS = (1e3, 4.7e3, 10e3, 22e3, 47e3, 100e3, 330e3, 560e3, 1e6)
 TOUCH_SECONDS = (0.01, 0.02, 0.04, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0)
 EDGES = {"leading: dark first, then on": "leading", "trailing: on first, then dark": "trailing"}
@@ -246,6 +247,40 @@ EXPLORERS = {
         "⚠ Danger: a reading of 0 V proves nothing. Isolate, prove the tester, prove dead, prove "
         "the tester again. Measuring on the mains is work for an electrically skilled or "
         "instructed person, with a meter and leads rated for all that can stand there.",
+    ),
+    "faults": Explorer(
+        explained.one_fault,
+        lambda _: (
+            Choice(
+                "riddle",
+                "Show",
+                {"a fault that I choose": 0}
+                | {f"riddle {k}": k for k in range(1, len(faulty.RIDDLES) + 1)},
+                0,
+            ),
+            Choice(
+                "fault",
+                "Fault, or guess",
+                {fault: fault for fault in faulty.FAULTS},
+                "one of the two resistors is shorted",
+            ),
+            Choice(
+                "circuit",
+                "Circuit",
+                {NAMES[key]: key for key in ("series_diode", "diode_across", "bridge")},
+                "series_diode",
+            ),
+            Choice("ohms", "Each of two resistors", _written(FINDER_OHMS, "resistance"), 82e3),
+            Slider("angle_degrees", "Firing angle in degrees", *explained.FINDER_ENDS, 1.0, 0.0),
+        ),
+        (
+            "Go through the faults. Which leave the light as it was, or make it brighter?",
+            "Choose the shorted diode, then another circuit. In which does the light go out?",
+            "Solve a riddle by its symptoms alone. How often does more than one fault fit?",
+        ),
+        "Danger: whatever the light says here, all of it counts as live and can kill. Finding a "
+        "fault in a real pot is work with the plug out and dead proved, for an electrically "
+        "skilled or instructed person.",
     ),
     "touch current": Explorer(
         explained.touch_current,

@@ -18,18 +18,17 @@ OUTCOMES = {
         "say which parts stay live, a dropper and a capacitor among them": ("safe-9",),
         "help somebody who hangs on the mains, without joining them": ("safe-10",),
         "say what earth, an unbroken cover and a second layer are for": ("safe-9", "safe-17"),
-        "judge a barrier with one part shorted": (
-            "safe-11",
-            "safe-12",
-            "safe-13",
-            "safe-14",
-            "safe-15",
+        "find the way through air and along a surface that mains needs": (
+            "safe-16",
+            "safe-17",
+            "safe-18",
+            "safe-19",
         ),
-        "find the way through air and along a surface that mains needs": ("safe-16", "safe-17"),
         "tell a meter and its leads that may be used from those that may not": (
             "safe-8",
             "safe-17",
         ),
+        "choose fuse and residual-current device for a lead": ("safe-18",),
         "spot what is wrong with a cord, a fuse, a second hand, heat near plastic and heat that "
         "nobody watches": ("safe-5", "safe-17"),
     },
@@ -146,5 +145,28 @@ OUTCOMES = {
         "choose a circuit, or one that needs no building": ("better-14",),
         "find what is wrong in an argument about circuits": ("better-15",),
         "say what hurts in a plan": ("better-16", "better-17"),
+    },
+    "08": {
+        "say what one short does to current, light and heat of what is left": (
+            "fail-1",
+            "fail-2",
+            "fail-3",
+            "fail-4",
+        ),
+        "find the fault of a string from a reading": ("fail-5",),
+        "say which faults make the light lie, and that dark never means dead": ("fail-6",),
+        "find the heat in a loose joint": ("fail-7",),
+        "judge a barrier with one part shorted": (
+            "safe-11",
+            "safe-12",
+            "safe-13",
+            "safe-14",
+            "safe-15",
+            "fail-8",
+        ),
+        "say what a fuse clears, and choose one": ("fail-9", "fail-10"),
+        "say why no fuse protects a person": ("fail-11",),
+        "say what is replaced after something has smoked": ("fail-12",),
+        "find what is wrong in an argument about faults": ("fail-13",),
     },
 }

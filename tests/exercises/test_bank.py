@@ -21,6 +21,7 @@ from helpers.physics import (
     capacitor_dropper,
     capacitors,
     energy,
+    faults,
     heat,
     heater,
     insulation,
@@ -44,8 +45,9 @@ from helpers.quantities import write, write_as
 # The names that a model answer in code may use, and no other.
 NAMES = {
     "capacitor_dropper": capacitor_dropper, "capacitors": capacitors, "neon": neon,
-    "ceil": ceil, "energy": energy, "heat": heat, "heater": heater, "insulation": insulation,
-    "leakage": leakage, "leds": leds, "light": light, "mains": mains, "meters": meters,
+    "ceil": ceil, "energy": energy, "faults": faults, "heat": heat, "heater": heater,
+    "insulation": insulation, "leakage": leakage, "leds": leds, "light": light, "mains": mains,
+    "meters": meters,
     "ohms_law": ohms_law, "operating_point": operating_point, "phase_cut": phase_cut,
     "phase_cut_inverse": phase_cut_inverse, "ratings": ratings, "resistors": resistors,
     "signals": signals, "write": write, "__builtins__": {},

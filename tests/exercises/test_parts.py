@@ -146,7 +146,41 @@ def bleeder(n, each, count, stands):
     return left <= 34 and count >= 2 and volts <= stands and cool, left > 34 or count == 1
 
 
+def lead(n, fuse, residual, metres):
+    """The pots' ohms on the highest mains; 30 mA: IEC 60364-4-41; reinforced, category II."""
+    drawn = 2 * n.watts / n.supply.volts_rms**2 * highest_volts(n.supply)
+    n.place = "plugged in"
+    needed = max(lesson_01.both_metres(n))
+    safe = fuse <= n.cord_amps and residual <= 0.03 and metres >= needed - 1e-9
+    return safe and fuse >= drawn, not safe
+
+
+def fuse_of_dropper(n, rated, breaking):
+    """Quick-acting: 0.3 s at 4 times, 2 s at 2.75 times its rating; 35, 150, 1500 A: IEC 60127-2.
+
+    What it has to carry and to clear stands in the question; see the next test for those.
+    """
+    clears, breaks = n.cleared_amps >= 4 * rated, breaking >= n.socket_amps
+    return rated >= n.carried_amps and clears and breaks, not (clears and breaks)
+
+
+def test_second_way_what_the_fuse_carries_and_clears_follows_from_charge_and_ohms():
+    """Carried: each edge at 90 degrees turns half of C U² into heat, twice a cycle.
+
+    The sine that goes on beside it, and the LED's few volts, are a few per cent. Cleared: the
+    lowest mains over the ohms, less the drops of bridge and LED.
+    """
+    for n in every_numbers(bank()["fail-10"]):
+        crest = sqrt(2) * highest_volts(n.supply)
+        rms = sqrt(n.farads * crest**2 * n.supply.hertz / n.surge_ohms)
+        assert rms < n.carried_amps < 1.1 * rms
+        amps = lowest_volts(n.supply) / n.surge_ohms
+        assert 0.95 * amps < n.cleared_amps < amps
+
+
 JUDGES = {
+    "safe-18": lead,
+    "fail-10": fuse_of_dropper,
     "ohm-14": bench_dropper,
     "safe-15": barrier,
     "wave-17": diode_and_dropper,
@@ -353,6 +387,14 @@ def test_second_way_lights_are_in_order_of_what_they_send_and_can_be_told_apart(
         assert all(sent[b] < 0.7 * sent[a] for a, b in pairwise(in_order)), sent
 
 
+def test_second_way_faults_are_in_order_of_the_heat_in_the_hottest_resistor():
+    """Current against the sound one, squared, times the ohms of the part and its half-cycles."""
+    for n in every_numbers(bank()["fail-4"]):
+        heat = {"one shorted": 2**2, "diode shorted": 1 * 2, "sound": 1, "led open": 0}
+        heat["drifted"] = (2 / 4) ** 2 * 3
+        assert order_of("fail-4", n) == sorted(heat, key=heat.get, reverse=True)
+
+
 # --- options that are right or wrong because of a number
 
 
@@ -427,6 +469,34 @@ def test_published_colours_of_iec_60073_and_green_is_never_right():
         duties = {"white": "supplied", "yellow": "have a look", "red": "at once", "blue": "has to"}
         assert duties[colour] in n.message
         assert bank()["see-13"].kind.mark("green", n).danger
+
+
+def test_second_way_a_reading_of_a_string_fits_what_has_happened_and_nothing_else():
+    """Two of the printed value, ±5 %; a shorted one leaves one of them."""
+    for n in every_numbers(bank()["fail-5"]):
+        shown = bank()["fail-5"].picture(n).values["text"]
+        times = None if shown == "OL" else float(shown) * 1e3 / n.ohms
+        fits = {"short": (0.95, 1.05), "sound": (1.9, 2.1), "drift": (2.2, 10.0)}
+        found = {key for key, (low, high) in fits.items() if times and low <= times <= high}
+        assert right_keys("fail-5", n) == (found or {"open"})
+
+
+def test_second_way_the_barriers_that_are_called_unsafe_break_the_limit_with_one_fault():
+    """0.5 mA rms through 2 kΩ, IEC 61140: nothing left, or 33 kΩ left, lets more through."""
+    for n in every_numbers(bank()["fail-8"]):
+        left = 33e3 if "33" in n.case else 0.0
+        assert highest_volts(n.supply) / (left + 2000.0) > 0.5e-3
+        assert right_keys("fail-8", n) == {"no"}
+
+
+def test_second_way_a_hand_can_die_before_the_trusted_part_opens():
+    """Dry hands: 775 Ω, IEC 60479-1, from memory. Time-lag, IEC 60127-2: 80 s at 2.75 times its
+    rating, 5 s at 4 times; it may never melt below 2.1 times. A fusible part opens at ten times
+    its watts or more: common practice, no source."""
+    for supply in SUPPLIES.values():
+        amps = supply.volts_rms / 775.0
+        assert 0.05 < amps < 4 * 0.1
+        assert amps**2 * 22.0 < 10 * 1.0 / 4
 
 
 @pytest.mark.parametrize("question_id", ["heat-15", "heat-16"])

@@ -1,13 +1,11 @@
-"""Lesson 01: the current through a body, one part shorted, and the width of a gap.
+"""Lesson 01: the current through a body, and the width of a gap.
 
-Sources: 2 kΩ where touch current is measured, IEC 60990. 10 mA, which most men can still let go of:
-IEC 60479-1, quoted from memory. The highest mains: this package. 30 mA: IEC 60364-4-41, 415.1.
+Source of the highest mains: this package.
 """
 
 from second_ways import highest_volts
 
 WITHIN = 1e-12
-NETWORK = 2000.0
 
 # Rated impulse of the category, IEC 60664-1 Table F.1, and its clearance in an inhomogeneous field,
 # Table F.2: 1.5 mm at 2.5 kV and 3 mm for its reinforced insulation seen in a public text; the
@@ -19,12 +17,6 @@ CLEARANCE_METRES = {
 # Table F.4, pollution degree 2, seen in a public excerpt: row, millimetres for group III and for a
 # printed board. Reinforced is twice that.
 CREEPAGE = ((125, 1.5, 0.25), (160, 1.6, 0.40), (200, 2.0, 0.63), (250, 2.5, 1.0), (320, 3.2, 1.6))
-
-
-def least(n):
-    """Ohms of a part that holds alone, in whole kilo-ohms, never below."""
-    exact = most(n) / n.amps - NETWORK
-    return -(-round(exact, 6) // 1000) * 1000
 
 
 def both_metres(n):
@@ -41,17 +33,9 @@ def most(n):
 RIGHT = {
     "safe-recall-1": lambda n: n.amps,
     "safe-1": lambda n: n.supply.volts_rms / n.ohms,
-    "safe-11": lambda n: n.ohms + NETWORK,
-    "safe-12": lambda n: most(n) / (n.ohms + NETWORK),
-    "safe-14": least,
     "safe-16": lambda n: max(both_metres(n)),
 }
 
-SIMPLE = {"safe-14": lambda n: most(n) / n.amps}  # the network left out of the sum
+SIMPLE = {}
 
-SLIPS = {
-    "safe-14": {
-        "took the RCD's current as the limit": lambda n: most(n) / 0.030 - NETWORK,
-        "took the let-go current as the limit": lambda n: most(n) / 0.010 - NETWORK,
-    },
-}
+SLIPS = {}

@@ -1,0 +1,192 @@
+"""Picture of one fault: light, heat in the dropper and heat of the pot, beside the sound ones.
+
+Or of a fault that is to be found: then beside those of a guess. Judges nothing: what the rules say
+is handed in.
+"""
+
+from helpers.figures.chart import bar, number_box, picture, words
+from helpers.figures.drawn import Drawn
+from helpers.figures.words import capital, setting, share_of_one
+from helpers.figures.words import watts as in_watts
+from helpers.physics import faults, heater, limits, mains
+from helpers.quantities import write
+
+POT_WATTS, RESISTORS = 90.0, 2
+#: What can fail, as people say it, and its name in `physics.faults`.
+FAULTS = {
+    "all parts are sound": (),
+    "one of the two resistors is shorted": ("dropper", "short"),
+    "one of the two resistors is open": ("dropper", "open"),
+    "one of the two resistors has drifted to twice its ohms": ("dropper", "drift"),
+    "the LED is shorted": ("led", "short"),
+    "the LED is open": ("led", "open"),
+    "a diode is shorted": ("diode", "short"),
+    "a diode is open": ("diode", "open"),
+    "the neutral wire is open": ("neutral", "open"),
+    "the pot's element is broken": ("element", "open"),
+    "the dimmer passes everything": ("dimmer", "short"),
+    "the dimmer passes every second half-cycle": ("dimmer", "half wave"),
+}
+#: Which faults are hidden, in the order of their numbers.
+RIDDLES = tuple(list(FAULTS)[place] for place in (1, 9, 5, 6, 8, 10))
+WARM, COOL = 1.3, 0.2
+"""Shares of the sound heat from which a dropper is called too warm, or cool: common practice, no \
+source [-]."""
+
+
+def state(circuit, supply, dimmer, ohms, fault):
+    """Return light, heat of the hotter resistor and of the pot, against sound ones, and the rest.
+
+    Parameters
+    ----------
+    circuit : str
+        A key of `physics.circuits.CIRCUITS` with a silicon diode [-].
+    supply : mains.Supply
+        The supply.
+    dimmer : phase_cut.Dimmer
+        The dimmer and its setting.
+    ohms : float
+        Each of the two resistors [ohm].
+    fault : str
+        A key of `FAULTS` [-].
+
+    Returns
+    -------
+    shares : tuple of float
+        Light, heat of the hotter resistor, heat of the pot, each against the sound one [-].
+    left : faults.Aftermath
+
+    Raises
+    ------
+    ValueError
+        If the fault is unknown.
+
+    References
+    ----------
+    As `faults.after`.
+
+    Examples
+    --------
+    >>> from helpers.physics import mains, phase_cut
+    >>> europe = mains.Supply(230.0, 50.0)
+    >>> found = state("series_diode", europe, phase_cut.NO_DIMMER, 82e3, "a diode is shorted")
+    >>> [round(share, 1) for share in found[0]]
+    [1.0, 2.0, 1.0]
+    """
+    limits.one_of(fault, "fault", FAULTS)
+    pot = {"heater_ohms": heater.resistance(supply.volts_rms, POT_WATTS)}
+    parts = {"ohms_each": ohms, "count": RESISTORS} | pot
+    # A part that has drifted to its own value is sound.
+    sound = faults.after(circuit, "dropper", "drift", supply, dimmer, drift=1.0, **parts)
+    part = FAULTS[fault]
+    left = faults.after(circuit, *part, supply, dimmer, **parts) if part else sound
+    return (
+        left.light_share,
+        left.watts_each / sound.watts_each,
+        left.heater_watts / sound.heater_watts,
+    ), left
+
+
+def one_fault(circuit, supply, dimmer, ohms, fault, riddle=0, verdict=""):
+    """Draw what a fault does, or a guess beside a fault that is to be found.
+
+    Parameters
+    ----------
+    circuit, supply, dimmer, ohms, fault
+        As for `state`; the supply is taken at its highest.
+    riddle : int
+        0 to show the fault beside sound parts; 1 and more to show it, as a guess, beside the
+        hidden fault of that number [-].
+    verdict : str
+        What the rules say of the fault, one sentence or more [-].
+
+    Returns
+    -------
+    drawn : Drawn
+        With inline SVG.
+
+    References
+    ----------
+    As `faults.after`.
+
+    Examples
+    --------
+    >>> from helpers.physics import mains, phase_cut
+    >>> drawn = one_fault("series_diode", mains.Supply(230.0, 50.0), phase_cut.NO_DIMMER, 82e3,
+    ...                   "one of the two resistors is shorted")
+    >>> drawn.finding.replace("\\xa0", " ").partition(":")[0]
+    'One of the two resistors is shorted'
+    """
+    high = mains.highest(supply)
+    found, left = state(circuit, high, dimmer, ohms, fault)
+    beside = (1.0, 1.0, 1.0)
+    if riddle:
+        beside, _ = state(circuit, high, dimmer, ohms, RIDDLES[riddle - 1])
+        said = _riddle(circuit, high, dimmer, ohms, fault, riddle)
+        title, heads = f"Riddle {riddle}: what has failed?", ("what is seen", "your guess")
+    else:
+        dark = "Danger: dark never means dead. " if found[0] < faults.DARK_BELOW else ""
+        said = f"{dark}{capital(fault)}: {_symptoms(found)}. {_inside(left)} {verdict}".strip()
+        title, heads = f"{capital(fault)}: {_symptoms(found)}", ("all sound", "with this fault")
+    parts = []
+    for place, (label, meaning, was, now) in enumerate(zip(
+        ("Light of the LED", "Heat of the hotter resistor", "Heat of the pot"),
+        ("light", "heat", "volts"), beside, found, strict=True,
+    )):  # fmt: skip
+        y = 84 + 84 * place
+        parts.append(words(16, y - 8, label, bold=True))
+        for row, (head, share) in enumerate(zip(heads, (was, now), strict=True)):
+            top = y + 30 * row
+            parts.append(words(16, top + 15, head) + bar(160, top, 330, 20, share / 4.0, meaning))
+            parts.append(words(500, top + 16, share_of_one(share), bold=True))
+    if not riddle:
+        gap = write(left.gap_volts_peak, "voltage")
+        parts.append(number_box(640, 110, 200, "Across the open part", gap, "peak, and it can kill")
+                     if left.gap_volts_peak > 0.0 else "")  # fmt: skip
+        heat = in_watts(left.watts_each)
+        parts.append(number_box(640, 230, 200, "Hotter resistor", heat, "on the highest mains"))
+    name = "Bars of light and heat, in per cent of those with all parts sound, in two rows each"
+    return Drawn(picture(330, name, title, *parts), f"{said} {setting(dimmer)}.")
+
+
+def _symptoms(shares):
+    """What a person would notice with everything closed."""
+    light, dropper, pot = shares
+    seen = "dark" if light < faults.DARK_BELOW else "as before"
+    if faults.DARK_BELOW <= light < faults.DIMMER_BELOW:
+        seen = "dimmer than before"
+    elif light > faults.BRIGHTER_ABOVE:
+        seen = "brighter than before"
+    smell = "usually warm"
+    if dropper > WARM or dropper < COOL:
+        smell = "too warm" if dropper > WARM else "cool"
+    heat = "as warm as its knob says"
+    if not 0.9 < pot < 1.1:
+        heat = "cold" if pot < 0.1 else "warmer than its knob says" if pot > 1.0 else "too cool"
+    return f"the light is {seen}, the dropper {smell}, the pot {heat}"
+
+
+def _inside(left):
+    """What nobody sees."""
+    told = f"The hotter resistor gives {in_watts(left.watts_each)}, on the highest mains."
+    if left.gap_volts_peak > 0.0:
+        gap = write(left.gap_volts_peak, "voltage")
+        told += f" Across the open part stand up to {gap}, and all of it is live."
+    if left.led_reverse_amps_peak > 0.0:
+        told += " The LED is pushed backwards in every cycle: it slowly dies."
+    return told
+
+
+def _riddle(circuit, supply, dimmer, ohms, guess, riddle):
+    told = {fault: _symptoms(state(circuit, supply, dimmer, ohms, fault)[0]) for fault in FAULTS}
+    wanted = told[RIDDLES[riddle - 1]]
+    start = f"Riddle {riddle}: {wanted}. Your guess: {guess}."
+    fits = [fault for fault, symptoms in told.items() if symptoms == wanted]
+    if guess not in fits:
+        return f"{start} That does not fit: then {told[guess]}."
+    if "all parts are sound" in fits:
+        return f"{start} At this setting the fault does not show. Turn the dimmer, then look again."
+    if len(fits) == 1:
+        return f"{start} That fits, and it is the only single fault here that does."
+    others = "; ".join(fault for fault in fits if fault != guess)
+    return f"{start} That fits. So would these, and no light can tell them apart: {others}."
