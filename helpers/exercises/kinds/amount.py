@@ -207,6 +207,8 @@ class Amount(Kind):
         return quantities.write_as(self.right(numbers), self.unit, 3)
 
     def hint(self, numbers):
+        if not self.unit:
+            return "Answer with a plain number."
         return f"Answer in {self.unit}, or type another unit after the number."
 
     def example(self, numbers):
