@@ -4,7 +4,8 @@ Or of a fault that is to be found: then beside those of a guess. Judges nothing:
 is handed in.
 """
 
-from helpers.figures.chart import bar, number_box, picture, words
+from helpers.figures.chart import bars, heading, number_box, picture
+from helpers.figures.chart import beside as beside_each
 from helpers.figures.drawn import Drawn
 from helpers.figures.words import capital, setting, share_of_one
 from helpers.figures.words import watts as in_watts
@@ -30,7 +31,7 @@ FAULTS = {
 #: Which faults are hidden, in the order of their numbers.
 RIDDLES = tuple(list(FAULTS)[place] for place in (1, 9, 5, 6, 8, 10))
 WARM, COOL = 1.3, 0.2
-"""Shares of the sound heat from which a dropper is called too warm, or cool: common practice, no \
+"""Shares of the sound heat from which a dropper is called hotter, or cold: common practice, no \
 source [-]."""
 
 
@@ -103,7 +104,6 @@ def one_fault(circuit, supply, dimmer, ohms, fault, riddle=0, verdict=""):
     Returns
     -------
     drawn : Drawn
-        With inline SVG.
 
     References
     ----------
@@ -122,31 +122,29 @@ def one_fault(circuit, supply, dimmer, ohms, fault, riddle=0, verdict=""):
     beside = (1.0, 1.0, 1.0)
     if riddle:
         beside, _ = state(circuit, high, dimmer, ohms, RIDDLES[riddle - 1])
-        said = _riddle(circuit, high, dimmer, ohms, fault, riddle)
-        title, heads = f"Riddle {riddle}: what has failed?", ("what is seen", "your guess")
+        title, heads = f"Riddle {riddle}: {_symptoms(beside)}", ("what is seen", "your guess")
+        said = f"{title}. {_told_of_guess(circuit, high, dimmer, ohms, fault, riddle)}"
     else:
         dark = "Danger: dark never means dead. " if found[0] < faults.DARK_BELOW else ""
-        said = f"{dark}{capital(fault)}: {_symptoms(found)}. {_inside(left)} {verdict}".strip()
-        title, heads = f"{capital(fault)}: {_symptoms(found)}", ("all sound", "with this fault")
-    parts = []
-    for place, (label, meaning, was, now) in enumerate(zip(
-        ("Light of the LED", "Heat of the hotter resistor", "Heat of the pot"),
-        ("light", "heat", "volts"), beside, found, strict=True,
-    )):  # fmt: skip
-        y = 84 + 84 * place
-        parts.append(words(16, y - 8, label, bold=True))
-        for row, (head, share) in enumerate(zip(heads, (was, now), strict=True)):
-            top = y + 30 * row
-            parts.append(words(16, top + 15, head) + bar(160, top, 330, 20, share / 4.0, meaning))
-            parts.append(words(500, top + 16, share_of_one(share), bold=True))
+        title, heads = f"{dark}{capital(fault)}: {_symptoms(found)}", ("all sound", "this fault")
+        said = f"{title}. {_inside(left)} {verdict}".strip()
+    rows = ""
+    labels = ("Light of the LED", "Heat of the hotter resistor", "Heat of the pot")
+    for label, meaning, *shares in zip(
+        labels, ("light", "heat", "volts"), beside, found, strict=True
+    ):
+        pairs = zip(heads, shares, strict=True)
+        told = [(head, share / 4.0, share_of_one(share)) for head, share in pairs]
+        rows += heading(label) + bars(meaning, *told)
+    boxes = ""
     if not riddle:
         gap = write(left.gap_volts_peak, "voltage")
-        parts.append(number_box(640, 110, 200, "Across the open part", gap, "peak, and it can kill")
-                     if left.gap_volts_peak > 0.0 else "")  # fmt: skip
-        heat = in_watts(left.watts_each)
-        parts.append(number_box(640, 230, 200, "Hotter resistor", heat, "on the highest mains"))
+        if left.gap_volts_peak > 0.0:
+            boxes = number_box("Across the open part", gap, "peak, and it can kill")
+        boxes += number_box("Hotter resistor", in_watts(left.watts_each), "on the highest mains")
     name = "Bars of light and heat, in per cent of those with all parts sound, in two rows each"
-    return Drawn(picture(330, name, title, *parts), f"{said} {setting(dimmer)}.")
+    drawing = picture(name, title, beside_each(rows, boxes) if boxes else rows)
+    return Drawn(drawing, f"{said} {setting(dimmer)}.")
 
 
 def _symptoms(shares):
@@ -157,13 +155,13 @@ def _symptoms(shares):
         seen = "dimmer than before"
     elif light > faults.BRIGHTER_ABOVE:
         seen = "brighter than before"
-    smell = "usually warm"
+    warm = "as warm as before"
     if dropper > WARM or dropper < COOL:
-        smell = "too warm" if dropper > WARM else "cool"
+        warm = "hotter than before" if dropper > WARM else "cold"
     heat = "as warm as its knob says"
     if not 0.9 < pot < 1.1:
         heat = "cold" if pot < 0.1 else "warmer than its knob says" if pot > 1.0 else "too cool"
-    return f"the light is {seen}, the dropper {smell}, the pot {heat}"
+    return f"the light is {seen}, the dropper {warm}, the pot {heat}"
 
 
 def _inside(left):
@@ -177,11 +175,10 @@ def _inside(left):
     return told
 
 
-def _riddle(circuit, supply, dimmer, ohms, guess, riddle):
+def _told_of_guess(circuit, supply, dimmer, ohms, guess, riddle):
     told = {fault: _symptoms(state(circuit, supply, dimmer, ohms, fault)[0]) for fault in FAULTS}
-    wanted = told[RIDDLES[riddle - 1]]
-    start = f"Riddle {riddle}: {wanted}. Your guess: {guess}."
-    fits = [fault for fault, symptoms in told.items() if symptoms == wanted]
+    fits = [fault for fault, seen in told.items() if seen == told[RIDDLES[riddle - 1]]]
+    start = f"Your guess: {guess}."
     if guess not in fits:
         return f"{start} That does not fit: then {told[guess]}."
     if "all parts are sound" in fits:

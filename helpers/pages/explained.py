@@ -287,7 +287,10 @@ def one_fault(supply, riddle, fault, circuit, ohms, angle_degrees):
     found = rules.dropper(circuit, supply, ohms, 2, *sheet)
     # The rules speak of sound parts and of shorts, without a dimmer: other faults heat no part.
     judged = [f for f in found if f.after == part and faulty.FAULTS[fault][1:] in ((), ("short",))]
-    verdict = f"The rules, at full: {rules.worst(judged)}" if judged else ""
+    parts = f"{write(FINDER_WATTS, 'power')} and {write(FINDER_VOLTS, 'voltage')}"
+    verdict = (
+        f"By the rules, at full, for parts of {parts}: {rules.worst(judged)}" if judged else ""
+    )
     drawn = faulty.one_fault(
         circuit, supply, Dimmer("leading", angle_degrees), ohms, fault, riddle, verdict
     )

@@ -6,10 +6,11 @@ import pytest
 from learner import BENCH, right_answer, session_of, wrong_answers
 
 from helpers.exercises import session as sessions
-from helpers.exercises.answer_log import parse_line
-from helpers.exercises.bank import bank
+from helpers.exercises.answer_log import new_line, parse_line
+from helpers.exercises.bank import bank, lesson_of
 from helpers.exercises.settings import Settings
 from helpers.exercises.wording import feedback_lines, title
+from helpers.pages.progress import progress_lines
 
 WITH_NUMBERS, WITHOUT, DANGER = "ohm-2", "safe-2", "start-2"
 
@@ -118,3 +119,22 @@ def test_an_answer_to_a_later_edition_is_not_marked_either(change):
     newer.log.add(line | {"line": "b"})
     standing = reopened(newer).standing(WITH_NUMBERS)
     assert (standing.tries, standing.later, standing.earlier) == (1, 1, 0)
+
+
+# Moved from lesson 01 to 08, with the editions that they had there.
+EDITIONS = {"safe-11": 3, "safe-12": 4, "safe-13": 2, "safe-14": 3, "safe-15": 3}
+
+
+@pytest.mark.parametrize("question_id", EDITIONS)
+def test_a_line_from_before_a_question_moved_counts_where_the_bank_has_it_now(question_id):
+    """A line names no lesson: it was written when this question stood in lesson 01."""
+    session = session_of()
+    typed = right_answer(session, question_id)
+    place = (BENCH.learner, BENCH.class_word, BENCH.supply, question_id, 0)
+    session.log.add(new_line(*place, typed, 0, edition=EDITIONS[question_id]))
+    session = reopened(session)
+    standing = session.standing(question_id)
+    assert (standing.share, standing.tries, standing.earlier) == (1, 1, 0)
+    assert lesson_of(question_id) == "08"
+    first = {number: progress_lines(session, number)[0].text for number in ("01", "08")}
+    assert ": 0 of" in first["01"] and ": 1 of" in first["08"]

@@ -6,6 +6,7 @@ from helpers.figures import (
     at_off,
     comparison,
     dimmed,
+    faulty,
     heat,
     readings,
     seen,
@@ -54,6 +55,11 @@ def _all():
             yield heat.rating, (watts, 0.5, ambient, "caution")
         for seconds in (0.5, 120.0, 5000.0):
             yield heat.warm_up, (watts, 200.0, seconds, 25.0)
+    for fault in faulty.FAULTS:
+        for circuit in ("series_diode", "diode_across", "bridge"):
+            yield faulty.one_fault, (circuit, SUPPLY, NO_DIMMER, 47e3, fault)
+    for riddle in range(1, len(faulty.RIDDLES) + 1):
+        yield faulty.one_fault, ("bridge", SUPPLY, DIMMERS[3], 47e3, "a diode is open", riddle)
     yield seen.look, ()
     for amps in (1e-5, 0.2e-3, 5e-3):
         for lux, metres, beside in ((1.0, 30.0, 0.0), (300.0, 4.0, 30.0), (50e3, 0.5, 80.0)):

@@ -6,7 +6,18 @@ Only what holds on every supply may stand there; what depends on one comes from 
 import pytest
 from notebook import LESSONS, prose, read
 
-from helpers.physics import capacitors, mains, neon, ohms_law, phase_cut
+from helpers.physics import (
+    burnout,
+    capacitor_dropper,
+    capacitors,
+    dropper_faults,
+    faults,
+    fuses,
+    mains,
+    neon,
+    ohms_law,
+    phase_cut,
+)
 from helpers.physics.phase_cut_inverse import percentages
 from helpers.quantities import write
 
@@ -82,3 +93,45 @@ SAID = {
 def test_second_way_a_number_in_the_prose_is_what_the_modules_give(lesson, said):
     (path,) = [path for path in LESSONS if path.stem.startswith(lesson)]
     assert said in prose(read(path))
+
+
+STRING = {"ohms_each": 82e3, "count": 2}
+SAID_OF_FAULTS = {
+    "one resistor short": ("dropper", "short", 2.0, 4.0, "brighter"),
+    "one resistor open": ("dropper", "open", 0.0, 0.0, "dark"),
+    "one resistor at twice its ohms": ("dropper", "drift", 2 / 3, 8 / 9, "dimmer"),
+    "diode short": ("diode", "short", 1.0, 2.0, "as before"),
+    "diode open, LED open": ("led", "open", 0.0, 0.0, "dark"),
+    "LED short": ("led", "short", 1.0, 1.0, "dark"),
+    "neutral wire open": ("neutral", "open", 0.0, 0.0, "dark"),
+}
+
+
+@pytest.mark.parametrize("supply", mains.SUPPLIES.values(), ids=mains.SUPPLIES)
+@pytest.mark.parametrize("row", SAID_OF_FAULTS)
+def test_second_way_the_table_of_faults_in_lesson_08_is_what_physics_gives(row, supply):
+    """Shares by hand: half or one and a half of the ohms, one half-cycle or both."""
+    part, how, current, heat, light = SAID_OF_FAULTS[row]
+    (path,) = [path for path in LESSONS if path.stem.startswith("08")]
+    (line,) = [line for line in prose(read(path)).splitlines() if line.startswith(f"| {row} |")]
+    assert f"| {light}" in line
+    left = faults.after("series_diode", part, how, supply, **STRING)
+    sound = faults.after("series_diode", "dropper", "drift", supply, drift=1.0, **STRING)
+    assert left.light == light
+    assert left.watts_each == pytest.approx(heat * sound.watts_each, rel=0.05)
+    both = 2**0.5 if row == "diode short" else 1.0  # the rms of two half-cycles
+    assert left.branch_amps_rms == pytest.approx(
+        current * both * sound.branch_amps_rms, rel=0.05, abs=1e-12
+    )
+
+
+@pytest.mark.parametrize("supply", mains.SUPPLIES.values(), ids=mains.SUPPLIES)
+def test_property_what_lesson_08_says_of_fuse_and_bare_led_holds_on_every_supply(supply):
+    """Several times its rating; hundred-thousandths of a second at the crest, a thousandth not."""
+    parts = capacitor_dropper.Parts(330e-9, 120.0, 1e6)
+    amps = dropper_faults.outcome("capacitor short", parts, supply).line_amps_rms
+    assert amps > 4 * 0.2 and fuses.longest_seconds(fuses.Fuse(0.2, "F"), amps) < 1.0
+    assert 1e-6 < burnout.led_on_mains(supply, 90.0).seconds < 1e-4
+    assert 0.5e-3 < burnout.led_on_mains(supply, 0.0).seconds < 2e-3
+    left = faults.after("series_diode", "dropper", "short", supply, **STRING)
+    assert left.branch_amps_rms < 0.032 / 2.1  # the smallest fuse may never open: IEC 60127-2

@@ -7,12 +7,13 @@ from xml.etree import ElementTree
 import pytest
 from explorer_states import positions, states
 
+from helpers.figures import faulty
 from helpers.pages import explained
 from helpers.pages.explorer import first_state, still_page
 from helpers.pages.explorers import EXPLORERS
 from helpers.pages.light_and_eye import light_and_eye
 from helpers.physics import ratings
-from helpers.physics.mains import SUPPLIES
+from helpers.physics.mains import NATIONAL, SUPPLIES
 from helpers.quantities import read
 
 EUROPE, AMERICA = SUPPLIES["230 V 50 Hz"], SUPPLIES["120 V 60 Hz"]
@@ -340,3 +341,55 @@ def test_second_way_the_seven_follow_the_mains_of_the_day(supply):
         sentence = draw(**state | {"volts_rms": volts}).finding
         expected = (volts * sqrt(2.0) / pi - 1.35) / 100e3
         assert close(found(r"a series diode (.*?) for", sentence, "current"), expected)
+
+
+def fault(supply=EUROPE, **state):
+    """What the finder says of a changed first state."""
+    return said("faults", supply, **first_state(EXPLORERS["faults"].controls(supply)) | state)
+
+
+@pytest.mark.parametrize("supply", SUPPLIES.values(), ids=SUPPLIES)
+def test_second_way_the_fault_finder_opens_on_the_worked_example(supply):
+    """Highest mains squared over one of 82 kΩ, halved for the half-wave; drops take 1 to 4 %."""
+    sentence = fault(supply)
+    assert plain(sentence).startswith("One of the two resistors is shorted: the light is brighter")
+    highest = NATIONAL[supply.name].highest
+    quick = max(1.1 * supply.volts_rms, highest) ** 2 / 2 / 82e3
+    assert 0.94 * quick < found(r"resistor gives (.*?),", sentence, "power") < quick
+
+
+@pytest.mark.parametrize(
+    ("degrees", "words"), [(0.0, "stands at 0°"), (150.0, "stands at 150°"), (75.0, "")]
+)
+def test_limit_the_fault_finder_says_when_its_slider_stands_at_an_end(degrees, words):
+    sentence = plain(fault(angle_degrees=degrees))
+    assert ("an end of this explorer: a number beyond it is cut to it" in sentence) == bool(words)
+    assert words in sentence
+
+
+def test_property_a_dark_light_in_the_fault_finder_begins_with_the_danger():
+    for name in faulty.FAULTS:
+        for degrees in (0.0, 75.0, 150.0):
+            sentence = fault(fault=name, angle_degrees=degrees)
+            dark = "the light is dark" in sentence
+            assert sentence.startswith("Danger: dark never means dead.") == dark
+
+
+@pytest.mark.parametrize("riddle", range(1, len(faulty.RIDDLES) + 1))
+def test_property_each_riddle_is_solved_by_its_fault_and_by_what_looks_the_same(riddle):
+    """Turned down to 75°, so that a dimmer that passes everything shows."""
+    answers = {name: fault(riddle=riddle, fault=name, angle_degrees=75.0) for name in faulty.FAULTS}
+    fits = {name for name, sentence in answers.items() if "That fits" in sentence}
+    assert faulty.RIDDLES[riddle - 1] in fits
+    assert "all parts are sound" not in fits
+    for name in fits:
+        told = "tell them apart" in answers[name]
+        assert told == (len(fits) > 1)
+        assert all(other in answers[name] for other in fits - {name}) or not told
+    assert all("does not fit: then" in answers[name] for name in answers.keys() - fits)
+
+
+def test_limit_a_riddle_that_does_not_show_at_full_says_to_turn_the_dimmer():
+    place = faulty.RIDDLES.index("the dimmer passes everything") + 1
+    sentence = fault(riddle=place, fault="the dimmer passes everything", angle_degrees=0.0)
+    assert "does not show. Turn the dimmer" in sentence
