@@ -21,7 +21,7 @@ from helpers.exercises.kinds import (
     options,
 )
 from helpers.exercises.question import Picture, Question
-from helpers.exercises.roads import Road
+from helpers.exercises.roads import Road, clear
 from helpers.exercises.roads.steps.dimmer import full_amps
 from helpers.exercises.roads.steps.faults import heat_in_joint, one_fewer, times_its_rating
 from helpers.exercises.roads.steps.general import given, knowing, label, over
@@ -261,8 +261,8 @@ STRING_NOTES = {
 }
 
 
-def _joint_watts(n):
-    return (n.watts / n.supply.volts_rms) ** 2 * n.joint_ohms
+JOINT = Road(given("watts"), full_amps(), heat_in_joint("joint_ohms"))
+JOINT_WATTS = (150.0, 300.0, 350.0)
 
 
 FAULTS = (
@@ -474,7 +474,7 @@ MESSAGE = (
         marks=2,
         outcome="find the heat in a loose joint",
         numbers=lambda draw, supply: {
-            "watts": draw.pick((150.0, 300.0, 350.0)),
+            "watts": draw.pick(clear(JOINT, supply, "watts", JOINT_WATTS, joint_ohms=0.8)),
             "joint_ohms": draw.pick((0.6, 0.8, 1.3)),
         },
         picture=lambda n: Picture(
@@ -492,10 +492,11 @@ MESSAGE = (
         kind=Amount(
             "power",
             "W",
-            Road(given("watts"), full_amps(), heat_in_joint("joint_ohms")),
+            JOINT,
             danger=lambda value, n: (
-                "so little heat would be harmless. This is enough to char a plastic terminal."
-                if value < 0.3 * _joint_watts(n)
+                "a joint that is called cool is left as it is. It gets hotter with the years, and "
+                "can start a fire."
+                if value < 0.3 * JOINT.value(n)
                 else None
             ),
         ),
