@@ -7,6 +7,7 @@ from helpers.figures.heat import rating
 from helpers.figures.touch import zones
 from helpers.physics import colour_code, hazards, leds, mains, ohms_law, ratings, resistors
 from helpers.physics import heat as warmth
+from helpers.physics.faults import SOUND
 from helpers.physics.phase_cut import Dimmer
 from helpers.quantities import read, write, write_letter_code
 from helpers.sizing import rules
@@ -243,8 +244,8 @@ def bands_of(text):
     return dict(zip(("first", "second", "multiplier", "tolerance"), names, strict=True))
 
 
-#: What the finder takes of each resistor's sheet, and the air in its box [W], [V] and [degC].
-FINDER_WATTS, FINDER_VOLTS, FINDER_CELSIUS = 0.5, 300.0, 70.0
+#: What the finder takes of each resistor's sheet and the air in its box [W], [V] and [degC].
+FINDER_SHEET = (0.5, 300.0, 70.0)
 FINDER_ENDS = (0.0, 150.0)
 
 
@@ -282,20 +283,18 @@ def one_fault(supply, riddle, fault, circuit, ohms, angle_degrees):
     >>> "does not fit" in shown.finding
     True
     """
-    part = (faulty.FAULTS[fault] or ("none", "short"))[0]
-    sheet = FINDER_WATTS, FINDER_VOLTS, FINDER_CELSIUS
-    found = rules.dropper(circuit, supply, ohms, 2, *sheet)
+    part, how = faulty.FAULTS[fault] or (SOUND, "short")
+    found = rules.dropper(circuit, supply, ohms, 2, *FINDER_SHEET)
     # The rules speak of sound parts and of shorts, without a dimmer: other faults heat no part.
-    judged = [f for f in found if f.after == part and faulty.FAULTS[fault][1:] in ((), ("short",))]
-    parts = f"{write(FINDER_WATTS, 'power')} and {write(FINDER_VOLTS, 'voltage')}"
+    judged = [one for one in found if one.after == part and how == "short"]
+    sheet = f"{write(FINDER_SHEET[0], 'power')} and {write(FINDER_SHEET[1], 'voltage')}"
     verdict = (
-        f"By the rules, at full, for parts of {parts}: {rules.worst(judged)}" if judged else ""
+        f"By the rules, at full, for parts of {sheet}: {rules.worst(judged)}" if judged else ""
     )
-    drawn = faulty.one_fault(
-        circuit, supply, Dimmer("leading", angle_degrees), ohms, fault, riddle, verdict
+    dimmer = Dimmer("leading", angle_degrees)
+    drawn = faulty.one_fault(circuit, supply, dimmer, ohms, fault, riddle, verdict)
+    end = (
+        f" The angle stands at {write(angle_degrees, 'angle')}, an end of this explorer: a number "
     )
-    if angle_degrees not in FINDER_ENDS:
-        return drawn
-    end = write(angle_degrees, "angle")
-    ends = f"The angle stands at {end}, an end of this explorer: a number beyond it is cut to it."
-    return drawn._replace(finding=f"{drawn.finding} {ends}")
+    end += "beyond it is cut to it."
+    return drawn._replace(finding=drawn.finding + end * (angle_degrees in FINDER_ENDS))

@@ -39,15 +39,22 @@ def _written(values, quantity):
     return {write(value, quantity): value for value in values}
 
 
+def _same(names):
+    return {name: name for name in names}
+
+
 def _angle(label, start):
     return Slider("angle_degrees", label, 0.0, 180.0, 1.0, start)
 
 
 def _colours(key, label, names, start):
-    return Choice(key, label, {name: name for name in names}, start)
+    return Choice(key, label, _same(names), start)
 
 
 CIRCUIT = Choice("circuit", "Circuit", {NAMES[key]: key for key in NAMES}, "series_diode")
+WITH_A_DIODE = {NAMES[key]: key for key in ("series_diode", "diode_across", "bridge")}
+SHOWN = {"a fault that I choose": 0}
+SHOWN |= {f"riddle {number + 1}": number + 1 for number in range(len(faulty.RIDDLES))}
 DROPPER = Choice("ohms", "Dropper", _written(DROPPER_OHMS, "resistance"), 27e3)
 
 
@@ -251,25 +258,9 @@ EXPLORERS = {
     "faults": Explorer(
         explained.one_fault,
         lambda _: (
-            Choice(
-                "riddle",
-                "Show",
-                {"a fault that I choose": 0}
-                | {f"riddle {k}": k for k in range(1, len(faulty.RIDDLES) + 1)},
-                0,
-            ),
-            Choice(
-                "fault",
-                "Fault, or guess",
-                {fault: fault for fault in faulty.FAULTS},
-                "one of the two resistors is shorted",
-            ),
-            Choice(
-                "circuit",
-                "Circuit",
-                {NAMES[key]: key for key in ("series_diode", "diode_across", "bridge")},
-                "series_diode",
-            ),
+            Choice("riddle", "Show", SHOWN, 0),
+            Choice("fault", "Fault, or guess", _same(faulty.FAULTS), list(faulty.FAULTS)[1]),
+            Choice("circuit", "Circuit", WITH_A_DIODE, "series_diode"),
             Choice("ohms", "Each of two resistors", _written(FINDER_OHMS, "resistance"), 82e3),
             Slider("angle_degrees", "Firing angle in degrees", *explained.FINDER_ENDS, 1.0, 0.0),
         ),

@@ -739,7 +739,7 @@ def _judge_picks(picked, n):
             0.2,
             f"The RCD opens at {write_as(residual, 'mA')}; as protection for people "
             f"{write_as(hazards.RESIDUAL_AMPS_RMS, 'mA')} is the most.",
-            "until it opens, more can flow than a heart can stand.",
+            "such an RCD can stay on while a current flows that stops a heart.",
         ),
         Criterion(
             "live joint is far enough from a hand",
