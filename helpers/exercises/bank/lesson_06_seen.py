@@ -356,7 +356,7 @@ READINGS = ((3.0, 84.0), (5.0, 88.0), (10.0, 82.0), (20.0, 84.0))
 
 FIND_LOWEST = options("""
     wrong look over: Look over pot, cords and plug-in meter: whole, closed, each rated for the pot.
-    wrong between: With the plug out, put the meter between the plug and the socket.
+    wrong between: With the plug out, put the meter between wall socket and dimmer.
       reply: What has to be looked at before anything goes into a socket?
       danger: a damaged cord or a meter that is rated for less can burn or kill.
     wrong on: Switch on, with somebody staying, and turn the dimmer to full.
@@ -492,16 +492,17 @@ LOWEST = (
         id="see-9",
         marks=2,
         outcome="find the lowest setting without opening anything",
-        ask="The workshop wants to know what its pot gets at the lowest setting, with a plug-in "
-        "power meter and all covers closed. Put the steps in order.",
+        ask="The workshop wants to know what its pot gets at the lowest setting. Its dimmer has a "
+        "plug, a plug-in power meter is at hand, and all covers stay closed. Put the steps in "
+        "order.",
         kind=Order(FIND_LOWEST),
         nudges=(
             "What has to be sure before anything goes into a socket, and what before it is live?",
             "First what is looked over, then what is plugged, then both readings, then the plug "
             "out. The sum can wait.",
         ),
-        working="Look over, plug the meter in between, switch on with somebody staying, read at "
-        "full, read at the lowest setting, plug out, and then the sum. No cover comes off.",
+        working="Look over, plug the meter in before the dimmer, switch on with somebody staying, "
+        "read at full, read at the lowest setting, plug out, and then the sum. No cover comes off.",
     ),
     Question(
         id="see-10",
