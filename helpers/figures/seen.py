@@ -5,7 +5,7 @@ import numpy as np
 from helpers.figures.chart import Axis, Chart, bars, beside, legend, number_box, picture
 from helpers.figures.drawn import Drawn
 from helpers.figures.words import capital, share_of_one
-from helpers.physics import glow, light, visibility
+from helpers.physics import glow, leds, light, visibility
 from helpers.quantities import write, write_as
 
 NEAREST, FARTHEST = 0.5, 30.0
@@ -150,9 +150,10 @@ def _up_to(reach):
 
 
 def _amps(value):
-    if value > glow.SHEET_AMPS:
+    if value > leds.LIMIT_HALF_WAVE_AMPS:
         return (
-            f"more than the {write(glow.SHEET_AMPS, 'current')} that a small LED stands: take a "
-            "brighter type, another place for it, or another warning"
+            f"so high that its pulses behind a diode pass the {write(leds.LIMIT_AMPS, 'current')} "
+            "that a small LED stands: take a brighter type, another place for it, or another "
+            "warning"
         )
-    return write(value, "current")
+    return f"{write(value, 'current')} at the least"

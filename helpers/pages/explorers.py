@@ -201,7 +201,8 @@ EXPLORERS = {
             "Put the light in the sun. Is there any current that helps, or only another place?",
         ),
         "Danger: a light that is not noticed leaves a live, hot pot looking off. Dark never means "
-        "dead. More current means more heat in the dropper: it is a change of the whole sum.",
+        "dead. More current means more heat in the dropper and higher pulses at full: it is a "
+        "change of the whole sum.",
     ),
     "circuits": Explorer(
         _with_ends(seven_circuits),

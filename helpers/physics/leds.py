@@ -38,8 +38,9 @@ TAUGHT_WITHIN_PERCENT = 3.0
 #: Reverse voltage that data sheets commonly allow. A rating: the breakdown lies above it, often at
 #: tens of volts; common practice, no source [V].
 REVERSE_RATING_VOLTS = 5.0
-#: Steady current that a small LED is commonly made for at most; common practice, no source [A].
-LIMIT_AMPS = 0.020
+#: Steady current that a small LED is commonly made for at most; common practice, no source. And the
+#: mean of undimmed half-waves with that crest; behind a dimmer the same crest has a lower mean [A].
+LIMIT_AMPS, LIMIT_HALF_WAVE_AMPS = 0.020, 0.020 / np.pi
 
 # CODATA 2018, exact since the SI revision of 2019.
 _PLANCK, _LIGHT_SPEED, _ELECTRON_CHARGE = 6.62607015e-34, 299792458.0, 1.602176634e-19

@@ -460,7 +460,16 @@ def test_a_light_that_nobody_notices_is_called_a_danger(question_id):
         assert "looking off" in question.kind.mark(unseen, n).danger
         for factor in (0.7, 1.4):
             assert not question.kind.mark(factor * right, n).danger
-        assert right < LED_LIMIT or question_id == "see-6"
+
+
+@pytest.mark.parametrize("question_id", ["see-3", "see-7"])
+def test_second_way_a_mean_whose_half_waves_are_too_high_is_called_a_danger(question_id):
+    """A half-wave's crest is pi times its mean."""
+    question = bank()[question_id]
+    for n in every_numbers(question):
+        assert question.kind.right(n) < 0.5 * LED_LIMIT / pi
+        assert "pulses above" in question.kind.mark(1.01 * LED_LIMIT / pi, n).danger
+        assert not question.kind.mark(0.99 * LED_LIMIT / pi, n).danger
 
 
 def test_published_colours_of_iec_60073_and_green_is_never_right():

@@ -295,6 +295,19 @@ def test_second_way_light_and_eye_says_how_far(milliamps, lux, needed):
     )
 
 
+@pytest.mark.parametrize("lux", [300.0, 2000.0, 3500.0, 10e3, 50e3])
+def test_second_way_light_and_eye_asks_for_no_mean_whose_pulses_pass_the_limit(lux):
+    """A half-wave's crest is pi times its mean; 20 mA for a small LED: common practice, no source.
+
+    Light as in the test above: IALA E-200-2, from memory, with a margin of 100, over 4 m.
+    """
+    axis = 0.05 * 1.968 * 683 * 0.265 * 5.819 / (2 * pi)
+    mean = 100 * 0.242e-6 * (1 + sqrt(0.4 * lux * 0.5 / pi)) ** 2 * 4.0**2 / axis
+    sentence = plain(light_and_eye(EUROPE, 1.0, "red", lux, 4.0, 0.0).finding)
+    assert ("its pulses behind a diode pass the 20 mA" in sentence) == (pi * mean > 0.020)
+    assert ("at the least" in sentence) == (pi * mean <= 0.020)
+
+
 @pytest.mark.parametrize(
     ("milliamps", "metres", "degrees", "words"),
     [(0.01, 4.0, 0.0, "current stands at 10 µA"), (5.0, 4.0, 0.0, "current stands at 5 mA"),

@@ -48,6 +48,16 @@ def _too_faint(right):
     return lambda value, n: UNSEEN if value < 0.5 * right(n) else None
 
 
+def _too_much(value, n):
+    """Say a danger where the half-waves of a mean pass what a small LED stands."""
+    if value <= leds.LIMIT_HALF_WAVE_AMPS:
+        return None
+    return (
+        f"behind a diode, such a mean comes in pulses above the {write_as(leds.LIMIT_AMPS, 'mA')} "
+        "that a small LED stands. It can burst, and a dropper for it can burn."
+    )
+
+
 def _needed_lux(n):
     return visibility.needed_lux(n.room_lux)
 
@@ -189,7 +199,12 @@ LOOK = (
         },
         ask="A new case: from across the hall an LED with a mean of {amps:mA} is a point of light. "
         "It should look {look_ratio} times as bright. What mean current does that take?",
-        kind=Amount("current", "mA", Road(given("amps"), light.for_point_look("look_ratio"))),
+        kind=Amount(
+            "current",
+            "mA",
+            Road(given("amps"), light.for_point_look("look_ratio")),
+            danger=_too_much,
+        ),
         nudges=(
             "Which root leads from light to look for a point, and what is the way back?",
             "Square the wanted look and multiply the current by that.",
@@ -232,12 +247,7 @@ def _too_far(value, n):
 
 
 def _too_little_or_too_much(value, n):
-    if value > leds.LIMIT_AMPS:
-        return (
-            f"more than {write_as(leds.LIMIT_AMPS, 'mA')} kills a small LED, which can burst, and "
-            "a dropper for it can burn."
-        )
-    return _too_faint(NEEDED_AMPS.value)(value, n)
+    return _too_much(value, n) or _too_faint(NEEDED_AMPS.value)(value, n)
 
 
 ENOUGH = (
