@@ -592,7 +592,7 @@ LOWEST = (
 
 # What is to be said, and the colour of IEC 60073 that says it.
 MESSAGES = {
-    "that the pot is supplied; nothing is wrong": "white",
+    "that the pot is supplied, and nothing more": "white",
     "that the pot has been on for longer than planned, and somebody should have a look": "yellow",
     "that the pot has got too hot and its cut-out has opened: act at once": "red",
     "that wax has to be topped up before the pot may go on": "blue",
@@ -663,6 +663,7 @@ COLOUR = (
     ),
     Question(
         id="see-13",
+        edition=2,
         danger=True,
         level=2,
         marks=2,
@@ -699,7 +700,7 @@ HOLDS = options("""
     right plug: Pull the plug before everybody leaves, and keep it.
       reply: What does the pot do all night, if nobody saw that it was on?
       danger: a pot that is left on can set wax on fire.
-    right prove: Before a cover comes off: plug out, prove the tester, prove dead, prove again.
+    right prove: Leave any cover to a skilled person, who proves dead with a proved tester.
       reply: What shows that a part is dead, if the light cannot?
       danger: what has not been proved dead may be live. Touching it can kill.
     right cut-out: Have a thermal cut-out or timer, certified or conforming for this use, fitted.
@@ -817,7 +818,7 @@ FLICKER = (
             )
         ),
         ask="A controller lets {on_cycles} whole cycles of your {supply.hertz} mains through, then "
-        "holds back the rest of {cycles}, over and over. How often a second does the light go on?",
+        "holds back the rest of {cycles}, over and over. How many bursts begin in a second?",
         kind=Amount(
             "frequency",
             "Hz",
@@ -851,6 +852,7 @@ FLICKER = (
     ),
     Question(
         id="see-18",
+        edition=2,
         level=2,
         marks=2,
         danger=True,
@@ -863,8 +865,9 @@ FLICKER = (
             "Which of these would still protect somebody if the light were broken?",
             "Take only what treats the pot as live and hot, ends the heat, or proves it dead.",
         ),
-        working="Treat the pot as live and hot, pull the plug, prove dead before a cover comes "
-        "off, and let a cut-out or timer end a forgotten heat. In place of one of them stood: "
+        working="Treat the pot as live and hot, pull the plug, leave covers to an electrically "
+        "skilled or instructed person who proves dead, and let a cut-out or timer end a forgotten "
+        "heat. In place of one of them stood: "
         "“{instead}” A light that nobody notices tells nothing, and a brighter one is a change of "
         "the whole sum, checked by a competent person under local rules.",
     ),
