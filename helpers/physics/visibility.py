@@ -8,8 +8,9 @@ import numpy as np
 
 from helpers.physics import limits
 
-#: Light on the wall behind the lamp. The corridor and the two at work as EN 12464-1 asks for there
-#: (from memory), the others common practice, no source [lx].
+#: Light on the wall behind the lamp. EN 12464-1 (from memory) asks for as much on the floor of a
+#: corridor and on what is worked at; that a wall gets it too, where it often gets less, and the
+#: other rooms: common practice, no source [lx].
 ROOMS_LUX = {
     "at night": 1.0, "corridor": 100.0, "workshop": 300.0, "bright bench": 500.0,
     "beside a window": 2000.0, "in the sun": 50e3,

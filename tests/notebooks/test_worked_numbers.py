@@ -22,6 +22,8 @@ LEFT = phase_cut_inverse.mean_fraction(9.0 / 90.0)
         f"÷ 400 mcd × 20 mA is {write_as(NEEDED / 0.4 * 0.020, 'mA', 2)}",
         f"that is {write(0.4 * 0.1e-3 / 0.020, 'luminous intensity')}",
         f"noticed from {write_as(sqrt(0.002 / LUX), 'm', 2)}",
+        f"√(0.002 ÷ {LUX:.3g}), or {write_as(sqrt(0.002 / LUX), 'm', 2)}",
+        f"{4**2} × {LUX:.3g} is {NEEDED:.3g} cd",
         f"still {write(LEFT, 'ratio')} of the light",
         f"{write(LEFT * 0.5e-3, 'current', 2)} are left",
         f"goes on {write(50 / 30, 'ratio', 2)} times a second",
