@@ -190,6 +190,7 @@ LOOK = (
     ),
     Question(
         id="see-3",
+        edition=2,
         level=2,
         marks=2,
         outcome="find the current for a wanted look",
@@ -305,6 +306,7 @@ ENOUGH = (
     ),
     Question(
         id="see-7",
+        edition=2,
         level=3,
         marks=3,
         outcome="find the current that a distance and a room ask for",
