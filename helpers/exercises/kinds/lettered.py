@@ -206,7 +206,8 @@ class ChooseAll(_Lettered):
         way = "ticked" if wrong[0] in added else "left out"
         slip, turn = f"{way}: {wrong[0].key}", f"{way}: {wrong[0].text}"
         replies = " ".join(dict.fromkeys(option.reply for option in wrong if option.reply))
-        dangers = " ".join(dict.fromkeys(option.danger for option in wrong if option.danger))
+        first, *more = dict.fromkeys(option.danger for option in wrong)
+        dangers = " ".join([first, *(each[:1].upper() + each[1:] for each in more if each)])
         return Verdict.partly(share, replies, slip, dangers, turn)
 
     def guesses(self, numbers):
