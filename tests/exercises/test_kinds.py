@@ -145,7 +145,7 @@ class TestChooseAll:
 
     def test_the_danger_is_spoken_of_first(self):
         verdict = ALL.mark(("four", "one", "two"), N)
-        assert (verdict.slip, verdict.danger) == ("ticked: four", "it bites. it burns.")
+        assert (verdict.slip, verdict.danger) == ("ticked: four", "it bites. It burns.")
         left_out = ALL.mark(("one", "two"), N)
         assert (left_out.slip, left_out.danger) == ("left out: three", "it burns.")
 
