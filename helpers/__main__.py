@@ -4,6 +4,7 @@ Each imports what it needs when it runs, so that no command waits for another's 
 """
 
 import argparse
+import os
 import sys
 from pathlib import Path
 
@@ -205,7 +206,19 @@ def command_line():
 
 
 def main(words=None):
-    """Run one subcommand; return the exit code."""
+    """Run one subcommand; return the exit code. Who stops reading, as `head` does, ends it."""
+    try:
+        try:
+            return run(words)
+        finally:
+            sys.stdout.flush()
+    except BrokenPipeError:
+        # Python flushes once more as it ends, and would complain there.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 141  # as a shell counts it, like the 130 of Ctrl-C
+
+
+def run(words):
     words = sys.argv[1:] if words is None else words
     parser, names = command_line()
     if not words or (not words[0].startswith("-") and words[0] not in names):

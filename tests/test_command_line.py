@@ -1,5 +1,9 @@
 """The command line says what it read and what there is; code 2 says that it could not go on."""
 
+import os
+import subprocess
+import sys
+
 import pytest
 
 from helpers.__main__ import main
@@ -64,3 +68,21 @@ def test_ctrl_c_leaves_no_traceback(monkeypatch, capsys):
     monkeypatch.setattr("helpers.opening.open_lesson", pressed)
     assert main(["open"]) == 130
     assert capsys.readouterr().err == "Stopped.\n"
+
+
+@pytest.mark.parametrize(
+    ("words", "unbuffered"),
+    [(["--help"], ""), (["clash", "safe-12"], ""), (["clash", "safe-12"], "1")],
+    ids=["help", "lines, written at the end", "lines, written at once"],
+)
+def test_a_reader_that_is_gone_ends_it_without_a_word(root, words, unbuffered):
+    """As `python -m helpers clash safe-12 | head` does, with the reader gone from the start."""
+    reader, writer = os.pipe()
+    os.close(reader)
+    ran = subprocess.run(
+        [sys.executable, "-m", "helpers", *words],
+        cwd=root, env=os.environ | {"PYTHONUNBUFFERED": unbuffered},
+        stdout=writer, stderr=subprocess.PIPE, text=True,
+    )  # fmt: skip
+    os.close(writer)
+    assert (ran.returncode, ran.stderr) == (141, "")
