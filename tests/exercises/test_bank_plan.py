@@ -12,6 +12,7 @@ from helpers.authoring.every_numbers import every_numbers
 from helpers.exercises.bank import lesson_of, lessons
 
 LESSONS = Path(__file__).resolve().parents[2] / "lessons"
+# What each full lesson holds; a further kind may stand where it is of use.
 KINDS = {"quantity", "choice", "choose-all", "order", "parts", "picture"}
 FULL = [number for number in lessons() if number not in ("00", "10")]  # 10 is one design
 
@@ -62,7 +63,7 @@ def test_limit_a_lesson_has_eight_exercises_on_all_three_levels(number):
 
 @of_each_lesson(FULL)
 def test_a_lesson_has_every_kind(number):
-    assert {kind_name(q) for q in exercises(number)} == KINDS
+    assert {kind_name(q) for q in exercises(number)} >= KINDS
 
 
 @of_each_lesson(FULL)
@@ -77,7 +78,7 @@ def test_limit_fifty_exercises_and_five_of_every_kind_by_lesson_05():
     early = [q for q in EXERCISES if lesson_of(q.id) <= "05"]
     assert len(early) >= 50
     count = Counter(kind_name(q) for q in early)
-    assert set(count) == KINDS and min(count.values()) >= 5, count
+    assert min(count[kind] for kind in KINDS) >= 5, count
 
 
 @of_each_lesson(list(OUTCOMES))
