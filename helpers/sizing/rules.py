@@ -11,6 +11,8 @@ Asks physics what happens and judges it. Passing is a plan, no permission to bui
 
 from dataclasses import dataclass
 
+import numpy as np
+
 from helpers.physics import faults, leds, limits, mains, ratings
 from helpers.quantities import write, write_as
 
@@ -45,6 +47,13 @@ _AFTER = {
     "dropper": "with one resistor shorted",
     "led": "with the LED shorted",
     "diode": "with a diode shorted",
+    "second_led": "with the second LED shorted",
+    "dropper drift": "with one resistor drifted to twice its value",
+    "led open": "with the LED open",
+    "second_led open": "with the second LED open",
+    "diode open": "with a diode open",
+    "half wave": "with the dimmer passing one half-cycle alone",
+    "other half wave": "with the dimmer passing the other half-cycle alone",
 }
 
 
@@ -84,6 +93,81 @@ class Finding:
         if self.danger:
             return f"{verdict}. Danger: {self.danger} {self.reason}"
         return f"{verdict}: {self.reason[0].lower()}{self.reason[1:]}"
+
+
+def judge(figure, limit, *, least=False, unsure=0.0, over="fail"):
+    """Return how figures stand to their limits, as places in `VERDICTS`.
+
+    Parameters
+    ----------
+    figure, limit : float or array
+        What was computed and what it is held against, in one unit.
+    least : bool
+        Whether the limit is the least that is wanted, not the most [-].
+    unsure : float
+        Share of the limit up to which the figure may be wrong [-].
+    over : str
+        'fail' or 'caution', for what is beyond its limit [-].
+
+    Returns
+    -------
+    places : int or ndarray of int
+        0 pass, 1 caution, 2 fail [-].
+
+    Notes
+    -----
+    Beyond its limit, however little, it does not pass; on the safe side of it but within the
+    uncertainty it is a caution: guarded acceptance.
+
+    References
+    ----------
+    JCGM 106:2012, clause 8.3.2 (page from memory).
+
+    Examples
+    --------
+    >>> judge([0.5, 0.99, 1.0, 1.01], 1.0, unsure=0.02).tolist(), judge(1.0, 1.0)
+    ([0, 1, 1, 2], 0)
+    """
+    figure, limit = np.asarray(figure), np.asarray(limit)
+    sign = -1.0 if least else 1.0
+    beyond = sign * figure > sign * limit
+    near = sign * figure > sign * limit * (1.0 - sign * unsure)
+    return limits.plain(np.where(beyond, VERDICTS.index(over), np.where(near, 1, 0)))
+
+
+def heat_limit(rated_watts, air_celsius, after=faults.SOUND, **curve):
+    """Return the heat that a resistor may have: half its derated rating while all is sound.
+
+    Parameters
+    ----------
+    rated_watts, air_celsius : float or array
+        Rating on its sheet, air around it in the box [W], [degC].
+    after : str
+        'none', or which part has failed [-].
+    **curve : float
+        As for `heat` [degC].
+
+    Returns
+    -------
+    watts : float or ndarray
+        The most that passes [W].
+
+    Raises
+    ------
+    ValueError
+        As `ratings.derated_watts`.
+
+    References
+    ----------
+    As `heat`.
+
+    Examples
+    --------
+    >>> heat_limit(0.5, 40.0), heat_limit(0.5, 40.0, "dropper")
+    (0.25, 0.5)
+    """
+    allowed = ratings.derated_watts(rated_watts, air_celsius, **curve)
+    return allowed * (HEALTHY_SHARE if after == faults.SOUND else 1.0)
 
 
 def worst(findings):
@@ -133,7 +217,7 @@ def passes(findings):
     return all(finding.verdict != "fail" for finding in findings)
 
 
-def heat(watts, rated_watts, air_celsius, after=faults.SOUND, **curve):
+def heat(watts, rated_watts, air_celsius, after=faults.SOUND, *, unsure=0.0, **curve):
     """Judge the heat in one resistor: half its derated rating while sound, all of it after a short.
 
     Parameters
@@ -146,6 +230,8 @@ def heat(watts, rated_watts, air_celsius, after=faults.SOUND, **curve):
         Air around it in the box [degC].
     after : str
         'none', or which part is shorted [-].
+    unsure : float
+        As for `judge` [-].
     **curve : float
         knee_celsius and zero_celsius of its own sheet, as for `ratings.derated_watts` [degC].
 
@@ -173,8 +259,8 @@ def heat(watts, rated_watts, air_celsius, after=faults.SOUND, **curve):
 here it is 0.2 W.
     """
     watts = limits.not_negative(watts, "watts", "W", "Leave the sign out.")
-    allowed = ratings.derated_watts(rated_watts, air_celsius, **curve)
-    limit = allowed * (HEALTHY_SHARE if after == faults.SOUND else 1.0)
+    allowed = heat_limit(rated_watts, air_celsius, "a short", **curve)
+    limit = heat_limit(rated_watts, air_celsius, after, **curve)
     sound = after == faults.SOUND
     share = ", half of that while all is sound" if sound else ""
     here = "here it is" if sound else f"{_AFTER[after]} it is"
@@ -182,7 +268,7 @@ here it is 0.2 W.
         f"At {write(air_celsius, 'temperature')} a {_watts(rated_watts)} resistor may turn "
         f"{_watts(allowed)} into heat{share}; {here} {_watts(watts)}."
     )
-    verdict = "pass" if watts <= limit else "fail"
+    verdict = VERDICTS[judge(watts, limit, unsure=unsure)]
     danger = BURNS if watts > allowed else ""
     return Finding("heat", verdict, watts, limit, "W", reason, HEAT_SOURCE, after, danger)
 
@@ -195,7 +281,7 @@ def _watts(value):
     return write(value, "power") if 0.0 < value < 0.1 else write_as(value, "W")
 
 
-def volts(volts_rms, limiting_volts, after=faults.SOUND):
+def volts(volts_rms, limiting_volts, after=faults.SOUND, *, unsure=0.0):
     """Judge the volts along one resistor against what its type stands.
 
     Parameters
@@ -206,6 +292,8 @@ def volts(volts_rms, limiting_volts, after=faults.SOUND):
         Limiting element voltage of its type, DC or AC rms [V].
     after : str
         'none', or which part is shorted [-].
+    unsure : float
+        As for `judge` [-].
 
     Returns
     -------
@@ -232,16 +320,16 @@ def volts(volts_rms, limiting_volts, after=faults.SOUND):
     """
     share = limits.not_negative(volts_rms, "volts_rms", "V", "Leave the sign out.")
     limit = limits.positive(limiting_volts, "limiting_volts", "V")
-    held = share <= limit
+    verdict = VERDICTS[judge(share, limit, unsure=unsure)]
     reason = (
         f"{_when(after)}, the share of each in the whole mains is {write(share, 'voltage')} rms; "
         f"its type stands {write(limit, 'voltage')}."
     )
-    verdict, danger = ("pass", "") if held else ("fail", ARCS)
+    danger = ARCS if verdict == "fail" else ""
     return Finding("volts", verdict, share, limit, "V", reason, VOLTS_SOURCE, after, danger)
 
 
-def led(amps_peak, limit_amps=leds.LIMIT_AMPS):
+def led(amps_peak, limit_amps=leds.LIMIT_AMPS, *, unsure=0.0):
     """Judge the highest current of an LED while all parts are sound.
 
     Parameters
@@ -250,6 +338,8 @@ def led(amps_peak, limit_amps=leds.LIMIT_AMPS):
         Highest forward current at the highest mains [A].
     limit_amps : float
         What the LED is made for [A].
+    unsure : float
+        As for `judge` [-].
 
     Returns
     -------
@@ -276,11 +366,12 @@ def led(amps_peak, limit_amps=leds.LIMIT_AMPS):
     amps = limits.not_negative(amps_peak, "amps_peak", "A", "Leave the sign out.")
     limit = limits.positive(limit_amps, "limit_amps", "A")
     reason = f"The LED gets {write_as(amps, 'mA')} at most; it is made for {write_as(limit, 'mA')}."
-    verdict, danger = ("pass", "") if amps <= limit else ("fail", LED_DIES)
+    verdict = VERDICTS[judge(amps, limit, unsure=unsure)]
+    danger = LED_DIES if verdict == "fail" else ""
     return Finding("LED", verdict, amps, limit, "A", reason, LED_SOURCE, danger=danger)
 
 
-def diode(crest_volts, rated_volts):
+def diode(crest_volts, rated_volts, *, unsure=0.0):
     """Judge the reverse rating of a silicon diode.
 
     Parameters
@@ -289,6 +380,8 @@ def diode(crest_volts, rated_volts):
         Highest reverse voltage at the highest mains [V].
     rated_volts : float
         Repetitive reverse voltage on its sheet [V].
+    unsure : float
+        As for `judge` [-].
 
     Returns
     -------
@@ -322,7 +415,7 @@ def diode(crest_volts, rated_volts):
         f"The diode has to hold off up to {write(crest, 'voltage')}, and twice that with surges; "
         f"it is made for {write_as(rated, 'V')}."
     )
-    verdict = "pass" if rated >= least else "fail"
+    verdict = VERDICTS[judge(rated, least, least=True, unsure=unsure)]
     danger = BREAKS_DOWN if rated < crest else ""
     return Finding("diode", verdict, rated, least, "V", reason, DIODE_SOURCE, danger=danger)
 

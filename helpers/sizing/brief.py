@@ -1,0 +1,418 @@
+"""What somebody wants and has: the brief that a build is sized from, typed as people type.
+
+Each field says its section, kind, example and limits once; TOML in and out, messages and the
+commented example all come from that. Judges nothing.
+"""
+
+import re
+import tomllib
+from dataclasses import dataclass, field, fields
+from math import inf, prod
+
+import numpy as np
+
+from helpers import quantities
+from helpers.physics import heater, leds, limits, mains, meters, phase_cut_inverse, resistors
+
+#: How a dimmer's setting may be given, and as which quantity.
+GIVEN_BY = {
+    "angle": "angle", "volts": "voltage", "heat": "percent",
+    "average meter": "voltage", "true rms meter": "voltage",
+}  # fmt: skip
+EDGES = ("leading", "trailing", "unknown", "none")
+TOUCH = ("closed window", "touchable", "unknown")
+CONNECTIONS = ("plug-in", "fixed", "unknown")
+TROUBLES = ("left on", "too hot", "not seen", "none")
+COLOURS = tuple(colour for colour in leds.TYPICAL_VOLTS if colour != "infrared")
+#: What an unknown capacitor in a dimmer is taken for: common practice, no source [F].
+SUPPRESSION_FARADS = 100e-9
+_SIGNS = {"lx": {"lx": 1.0, "lux": 1.0}, "cd": {"cd": 1.0, "mcd": 1e-3}}
+_MOST_BYTES, _MOST_SHOWN = 65536, 60
+
+
+class BriefError(ValueError):
+    """A brief cannot be used; the message names the field, what was read and what to write."""
+
+
+def _asked(kind, example, says, least=0.0, most=inf):
+    """One field: its kind, its value in the workshop's brief as typed, what it is, its limits."""
+    about = {"kind": kind, "says": says, "least": least, "most": most}
+    typed = GIVEN_BY["angle"] if kind == "setting" else kind
+    return field(default=_read_one(typed, example, "the example"), metadata=about)
+
+
+def _read_one(kind, typed, name):
+    """Read one value as typed; `kind` is a quantity, a sign, a tuple of words, or a list of one."""
+    try:
+        if isinstance(kind, list):
+            if not isinstance(typed, list) or not typed:
+                raise ValueError('It must be a list, such as ["0.6 W"].')
+            return tuple(_read_one(kind[0], each, name) for each in typed)
+        if isinstance(kind, tuple):
+            if typed not in kind:
+                raise ValueError(f"Write one of: {', '.join(kind)}.")
+            return typed
+        if kind == "yes":
+            if not isinstance(typed, bool):
+                raise ValueError("Write true or false, without quotation marks.")
+            return typed
+        if typed == "unknown" and kind.startswith("?"):
+            return None
+        if kind == "count":
+            if not re.fullmatch("[0-9]{1,4}", str(typed)):
+                raise ValueError("Write a whole number, such as 2.")
+            return int(typed)
+        if kind in _SIGNS:
+            number, scale = _signed(str(typed).strip(), kind)
+            return scale * quantities.read(number, "ratio").value
+        return quantities.read(typed, kind.strip("?")).value
+    except ValueError as error:
+        raise BriefError(f"{name} was read as {_shown(typed)}. {error}") from None
+
+
+def _signed(typed, kind):
+    found = re.fullmatch(r"([^A-Za-z]*)([A-Za-z]*)", typed)
+    if not found or (found[2] and found[2] not in _SIGNS[kind]):
+        raise ValueError(f"Write a number and {' or '.join(_SIGNS[kind])}.")
+    return found[1].strip(), _SIGNS[kind].get(found[2], 1.0)
+
+
+def _shown(value):
+    text = repr(value)
+    return text if len(text) <= _MOST_SHOWN else text[: _MOST_SHOWN - 1] + "…"
+
+
+@dataclass(frozen=True)
+class Brief:
+    """What is wanted, in SI units; as it stands, that of the workshop with its 90 W pot.
+
+    In a file, a field is the key after its section: `heater_power` is power under [heater].
+    """
+
+    use_connection: str = _asked(CONNECTIONS, "plug-in", "plug-in, fixed wiring, or unknown")
+    use_by_others: bool = _asked("yes", True, "whether others than its builder use it")
+    use_trouble: str = _asked(
+        TROUBLES, "left on", "what keeps going wrong: left on, too hot, not seen, none"
+    )
+    supply_volts: float = _asked("voltage", "230 V", "as on the label of the socket", 90.0, 264.0)
+    supply_hertz: float = _asked("frequency", "50 Hz", "frequency", 45.0, 65.0)
+    supply_lowest: float = _asked(
+        "?voltage", "unknown", "lowest mains; unknown takes 10 % less or the national figure", 50.0
+    )
+    supply_highest: float = _asked(
+        "?voltage", "unknown", "highest mains; unknown takes 10 % more or the national figure", 50.0
+    )
+    heater_power: float = _asked("power", "90 W", "on its label, at the supply's volts", 0.1)
+    heater_full_power_safe: str = _asked(
+        ("yes", "no", "unknown"), "yes", "whether it may stay at full power for good, unwatched"
+    )
+    heater_long_use: bool = _asked("yes", True, "whether it is on for hours")
+    dimmer_edge: str = _asked(EDGES, "leading", "leading, trailing, unknown, or none for no dimmer")
+    dimmer_given_by: str = _asked(
+        tuple(GIVEN_BY), "angle", f"how settings are given: {', '.join(GIVEN_BY)} (of the whole)"
+    )
+    dimmer_lowest: float = _asked("setting", "126°", "lowest setting that is used")
+    dimmer_highest: float = _asked("setting", "0°", "highest setting that is used")
+    dimmer_rated: float = _asked("power", "300 W", "the most it is made for", 0.1)
+    dimmer_least: float = _asked("power", "40 W", "the least it works with")
+    dimmer_suppression: float = _asked(
+        "?capacitance", "unknown", "capacitor across its switch; unknown takes 100 nF", 0.0, 1e-5
+    )
+    led_colour: str = _asked(COLOURS, "red", "colour")
+    led_count: int = _asked("count", 1, "how many in series", 1, 20)
+    led_drop: float = _asked(
+        "?voltage", "unknown", "drop of one, from its sheet; unknown takes a usual one", 0.5, 10.0
+    )
+    led_intensity: float = _asked("cd", "3000 mcd", "intensity on its sheet", 1e-6, 1e3)
+    led_at: float = _asked("current", "20 mA", "current that the sheet states it at", 1e-4, 1.0)
+    led_half_angle: float = _asked(
+        "angle", "15°", "from its axis to half of its light: half of the sheet's", 1.0, 80.0
+    )
+    led_limit: float = _asked("current", "20 mA", "steady current it is made for", 1e-4, 1.0)
+    led_reverse: float = _asked("voltage", "5 V", "reverse voltage that its sheet allows", 0.0, 1e3)
+    seen_lux: float = _asked("lx", "300 lx", "light of the room where the pot stands", 0.0, 1e5)
+    seen_distance: float = _asked("length", "3 m", "from how far it must be noticed", 0.05, 1e3)
+    seen_angle: float = _asked("angle", "10°", "between its axis and the eye", 0.0, 90.0)
+    box_air: float = _asked(
+        "temperature", "50 °C", "air in the box beside the hot pot, before the light adds its heat",
+        -40.0, 150.0,
+    )  # fmt: skip
+    box_length: float = _asked("length", "10 cm", "outer length of the box", 0.01, 2.0)
+    box_width: float = _asked("length", "6 cm", "outer width", 0.01, 2.0)
+    box_height: float = _asked("length", "5 cm", "outer height", 0.01, 2.0)
+    box_touch: str = _asked(
+        TOUCH, "closed window",
+        "closed window: LED and leads lie wholly behind a closed insulating window; touchable; "
+        "unknown",
+    )  # fmt: skip
+    bin_series: str = _asked(tuple(resistors.SERIES), "E12", "series of the values")
+    bin_smallest: float = _asked("resistance", "10 kΩ", "smallest value", 10.0, 1e8)
+    bin_largest: float = _asked("resistance", "1 MΩ", "largest value", 10.0, 1e8)
+    bin_most: int = _asked("count", 4, "most resistors in series that there is room for", 1, 12)
+    bin_tolerance: float = _asked("percent", "5 %", "tolerance of the resistors", 0.0, 20.0)
+    bin_ratings: tuple = _asked(["power"], ["0.4 W", "0.6 W"], "ratings of the resistors", 0.01)
+    bin_volts: tuple = _asked(
+        ["voltage"], ["200 V", "300 V"], "the volts that each of these types stands", 10.0
+    )
+    bin_surge_rated: bool = _asked("yes", False, "whether a sheet rates them for impulses")
+    bin_fusible_at: float = _asked(
+        "ratio", 0, "fusible resistors: times its rating at which one opens; 0 for none", 0.0, 1e3
+    )
+    bin_diode: float = _asked("voltage", "1000 V", "reverse volts of the silicon diodes", 1.0)
+
+    def __post_init__(self):
+        for each in fields(self):
+            about, value = each.metadata, getattr(self, each.name)
+            for one in value if isinstance(value, tuple) else (value,):
+                fixed = isinstance(one, (str, bool, type(None)))
+                if not fixed and not about["least"] <= one <= about["most"]:
+                    self._refuse(each.name, f"{about['least']:g} to {about['most']:g} is possible.")
+        if not self.low.volts_rms <= self.supply_volts <= self.high.volts_rms:
+            self._refuse("supply_volts", "It must lie between lowest and highest.")
+        if self.bin_smallest > self.bin_largest:
+            self._refuse("bin_smallest", "It must not be above the largest.")
+        if len(self.bin_ratings) != len(self.bin_volts):
+            self._refuse("bin_volts", "Write one voltage for each rating.")
+        if self.bin_fusible_at and self.bin_fusible_at < 1.0:
+            self._refuse("bin_fusible_at", "A fusible part opens above its rating: 1 or more.")
+        if self.lowest_degrees > self.highest_degrees + 1e-9:
+            self._refuse("dimmer_lowest", "It must not be brighter than the highest.")
+
+    def _refuse(self, name, what):
+        raise BriefError(f"{_key(name)} was read as {self.typed(name)}. {what}")
+
+    def typed(self, name):
+        """Write a field as it would be typed into a file."""
+        value, kind = getattr(self, name), self.kind_of(name)
+        if isinstance(value, tuple):
+            return "[" + ", ".join(_typed(each, kind[0]) for each in value) + "]"
+        return _typed(value, kind)
+
+    def kind_of(self, name):
+        """The kind that a field is read as; that of a setting depends on how it is given."""
+        kind = self.__dataclass_fields__[name].metadata["kind"]
+        return GIVEN_BY[self.dimmer_given_by] if kind == "setting" else kind
+
+    @property
+    def supply(self):
+        """At its label."""
+        return mains.Supply(self.supply_volts, self.supply_hertz)
+
+    @property
+    def low(self):
+        """At its lowest."""
+        if self.supply_lowest is None:
+            return mains.lowest(self.supply)
+        return mains.Supply(self.supply_lowest, self.supply_hertz)
+
+    @property
+    def high(self):
+        """At its highest."""
+        if self.supply_highest is None:
+            return mains.highest(self.supply)
+        return mains.Supply(self.supply_highest, self.supply_hertz)
+
+    @property
+    def cuts(self):
+        """Whether a dimmer may cut the wave; an unknown one may."""
+        return self.dimmer_edge != "none"
+
+    @property
+    def lowest_degrees(self):
+        """What the lowest setting lets through of each half-cycle [deg]."""
+        return self._conduction("dimmer_lowest")
+
+    @property
+    def highest_degrees(self):
+        """The same of the highest setting [deg]."""
+        return self._conduction("dimmer_highest")
+
+    def _conduction(self, name):
+        if not self.cuts:
+            return 180.0
+        edge = "trailing" if self.dimmer_edge == "trailing" else "leading"
+        value = getattr(self, name)
+        try:
+            if self.dimmer_given_by == "angle":
+                angle = limits.between(value, "angle", "deg", 0.0, 180.0)
+                return angle if edge == "trailing" else 180.0 - angle
+            if self.dimmer_given_by == "heat":
+                return phase_cut_inverse.for_power(value / 100.0, edge).conduction_degrees
+            if self.dimmer_given_by == "average meter":
+                mean = value / meters.SINE_FORM_FACTOR
+                return phase_cut_inverse.for_mean(mean, self.supply, edge).conduction_degrees
+            return phase_cut_inverse.for_rms(value, self.supply, edge).conduction_degrees
+        except ValueError as error:
+            self._refuse(name, str(error))
+
+    @property
+    def heater_ohms(self):
+        """Resistance of the sound element [ohm]."""
+        return heater.resistance(self.supply_volts, self.heater_power)
+
+    @property
+    def led_volts(self):
+        """Drop of the whole string of LEDs [V]."""
+        each = leds.typical_volts(self.led_colour) if self.led_drop is None else self.led_drop
+        return self.led_count * each
+
+    @property
+    def suppression_farads(self):
+        """Capacitor across the dimmer's switch, a usual one if nobody knows [F]."""
+        if not self.cuts:
+            return 0.0
+        unknown = self.dimmer_suppression is None
+        return SUPPRESSION_FARADS if unknown else self.dimmer_suppression
+
+    @property
+    def box_square_metres(self):
+        """Outer surface that gives heat off: without the face that it stands on [m2]."""
+        sides = self.box_length, self.box_width, self.box_height
+        pairs = [prod(sides) / each for each in sides]
+        return 2.0 * sum(pairs) - max(pairs)
+
+    @property
+    def ohms(self):
+        """Values of the bin [ohm]."""
+        found, each = [], resistors.next_up(self.bin_smallest, self.bin_series)
+        while each <= self.bin_largest * (1.0 + 1e-9):
+            found.append(each)
+            each = resistors.next_up(each * 1.0001, self.bin_series)
+        return np.array(found)
+
+
+def _key(name):
+    section, _, key = name.partition("_")
+    return f"{key} in [{section}]"
+
+
+def _typed(value, kind):
+    """A value as it is typed; a bare number in the glossary's unit where words would not do."""
+    if isinstance(value, bool):
+        return str(value).lower()
+    if isinstance(value, int):
+        return str(value)
+    if kind in _SIGNS:
+        return f'"{value:.12g} {kind}"'
+    if kind == "ratio":
+        return f"{value:.12g}"
+    if isinstance(value, float):
+        number, kind = value, kind.strip("?")
+        unit = {"power": "W", "voltage": "V"}.get(kind)
+        written = (
+            quantities.write_as(number, unit, 12) if unit else quantities.write(number, kind, 12)
+        )
+        value = written.replace("\xa0", " ")
+        try:
+            exact = quantities.read(value, kind).value == number
+        except quantities.QuantityError:
+            exact = False  # such as 1.234 kΩ, which can be read two ways
+        if not exact:
+            return repr(number)
+    return f'"{"unknown" if value is None else value}"'
+
+
+def from_toml(text):
+    """Return the brief that a TOML text holds; what it leaves out is as in the workshop's.
+
+    Parameters
+    ----------
+    text : str or bytes
+        Sections and keys as `to_toml` writes them.
+
+    Returns
+    -------
+    brief : Brief
+
+    Raises
+    ------
+    BriefError
+        If it is no TOML, a section or field is unknown, or a value impossible; the message names
+        the field, what was read and what to write.
+
+    Notes
+    -----
+    Text is read by the grammar of `helpers.quantities` and never evaluated.
+
+    References
+    ----------
+    TOML 1.0.
+
+    Examples
+    --------
+    >>> from_toml('[led]\\ncolour = "green"\\ncount = 2').led_volts
+    6.2
+    >>> from_toml('[lamp]\\ncolour = "green"')
+    Traceback (most recent call last):
+    ...
+    helpers.sizing.brief.BriefError: The section [lamp] is not known. There are: use, supply, \
+heater, dimmer, led, seen, box, bin.
+    """
+    if len(text) > _MOST_BYTES:
+        raise BriefError(f"The brief has more than {_MOST_BYTES} characters. Write a short one.")
+    try:
+        held = tomllib.loads(text if isinstance(text, str) else text.decode("utf-8"))
+    except (tomllib.TOMLDecodeError, UnicodeDecodeError, RecursionError) as error:
+        why = "it is nested too deep" if isinstance(error, RecursionError) else error
+        raise BriefError(f"The brief is no TOML: {why}. See `size --example` for one.") from None
+    known = {each.name: each.metadata["kind"] for each in fields(Brief)}
+    sections = dict.fromkeys(name.partition("_")[0] for name in known)
+    typed = {}
+    for section, table in held.items():
+        if section not in sections or not isinstance(table, dict):
+            listed = ", ".join(sections)
+            raise BriefError(f"The section [{_plain(section)}] is not known. There are: {listed}.")
+        for key, value in table.items():
+            name = f"{section}_{key}"
+            if name not in known:
+                keys = [n.partition("_")[2] for n in known if n.startswith(f"{section}_")]
+                raise BriefError(
+                    f"{_plain(key)} in [{section}] is not known. There are: {', '.join(keys)}."
+                )
+            typed[name] = value
+    given_by = typed.get("dimmer_given_by", Brief.dimmer_given_by)
+    settings = {"dimmer_lowest", "dimmer_highest"}
+    if given_by != Brief.dimmer_given_by and not settings <= typed.keys():
+        raise BriefError("With given_by in [dimmer], write lowest and highest as well.")
+    _read_one(tuple(GIVEN_BY), given_by, _key("dimmer_given_by"))
+    read = {}
+    for name, value in typed.items():
+        kind = GIVEN_BY[given_by] if name in settings else known[name]
+        read[name] = _read_one(kind, value, _key(name))
+    return Brief(**read)
+
+
+def _plain(text):
+    return _shown(text)[1:-1]
+
+
+def to_toml(brief, comments=False):
+    """Return a brief as TOML text.
+
+    Parameters
+    ----------
+    brief : Brief
+        What to write.
+    comments : bool
+        Whether each field says what it is [-].
+
+    Returns
+    -------
+    text : str
+        `from_toml` reads the same brief from it.
+
+    Examples
+    --------
+    >>> to_toml(Brief()).splitlines()[:2]
+    ['[use]', 'connection = "plug-in"']
+    """
+    lines, last = [], None
+    for each in fields(brief):
+        section, _, key = each.name.partition("_")
+        if section != last:
+            lines += ["", f"[{section}]"] if last else [f"[{section}]"]
+            last = section
+        if comments:
+            lines.append(f"# {each.metadata['says']}")
+        lines.append(f"{key} = {brief.typed(each.name)}")
+    return "\n".join(lines) + "\n"

@@ -1,0 +1,134 @@
+"""What people type into a brief, read, refused in words and written again."""
+
+from dataclasses import fields, replace
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from helpers.physics import mains
+from helpers.sizing.brief import Brief, BriefError, from_toml, to_toml
+
+
+def test_property_the_brief_as_it_stands_is_read_back_from_its_own_text():
+    for comments in (False, True):
+        assert from_toml(to_toml(Brief(), comments)) == Brief()
+    assert from_toml("") == Brief()
+
+
+@pytest.mark.parametrize("supply", mains.SUPPLIES.values(), ids=lambda s: f"property: {s.name}")
+def test_a_supply_brings_its_own_range(supply):
+    brief = from_toml(f'[supply]\nvolts = "{supply.volts_rms:g}"\nhertz = {supply.hertz}')
+    assert brief.low == mains.lowest(supply) and brief.high == mains.highest(supply)
+
+
+def test_values_are_read_as_people_type_them():
+    brief = from_toml(
+        '[heater]\npower = "0,09 kW"\n[led]\nintensity = "200 mcd"\nat = "0.02 A"\n'
+        '[seen]\ndistance = "250 cm"\nlux = 300\n[bin]\nsmallest = "4k7"\nmost = "3"'
+    )
+    assert (brief.heater_power, brief.led_intensity, brief.led_at) == (90.0, 0.2, 0.02)
+    assert (brief.seen_distance, brief.bin_smallest, brief.bin_most) == (2.5, 4700.0, 3)
+
+
+@pytest.mark.parametrize(
+    ("given_by", "lowest", "conduction"),
+    [
+        pytest.param("angle", "120°", 60.0, id="second way: angle"),
+        pytest.param("heat", "50 %", 90.0, id="limit: half the heat is a right angle"),
+        # Of 230 V, 0.4422 at 120 degrees.
+        pytest.param("volts", "101.7 V", 60.0, id="published: rms at 120 degrees, Rashid"),
+        pytest.param("true rms meter", "101.7 V", 60.0, id="published: the same by a meter"),
+        # An average-responding meter shows (1 + cos angle) / 2 of the mains: a quarter at 120 deg.
+        pytest.param("average meter", "57.5 V", 60.0, id="second way: a cheap meter"),
+    ],
+)
+@pytest.mark.parametrize("edge", ["leading", "trailing"])
+def test_a_setting_is_read_in_the_way_it_is_given(given_by, lowest, conduction, edge):
+    highest = {"heat": "100 %", "angle": "0°"}.get(given_by, "230 V")
+    if given_by == "angle" and edge == "trailing":
+        lowest, highest = "60°", "180°"
+    brief = from_toml(
+        f'[dimmer]\nedge = "{edge}"\ngiven_by = "{given_by}"\nlowest = "{lowest}"\n'
+        f'highest = "{highest}"'
+    )
+    assert brief.lowest_degrees == pytest.approx(conduction, abs=0.02)
+    assert brief.highest_degrees == pytest.approx(180.0)
+    assert from_toml(to_toml(brief)) == brief
+
+
+def test_what_nobody_knows_takes_a_usual_value():
+    brief = Brief()
+    assert brief.suppression_farads == 100e-9 and brief.led_volts == 1.9
+    assert replace(brief, dimmer_edge="none").suppression_farads == 0.0
+    assert replace(brief, led_drop=2.2, led_count=3).led_volts == pytest.approx(6.6)
+
+
+def test_second_way_the_box_gives_heat_off_through_five_faces():
+    """10 by 6 by 5 cm on its largest face: 60 + 2 (50 + 30) square centimetres."""
+    assert Brief().box_square_metres == pytest.approx(220e-4)
+
+
+HOSTILE = {
+    "[a": "is no TOML",
+    "x = 1": r"\[x\] is not known. There are: use, supply",
+    "[led]\nfoo = 1": r"foo in \[led\] is not known. There are: colour, count",
+    "[led]\ncount = true": r"count in \[led\] was read as True. Write a whole number",
+    "[led]\ncount = -1": "Write a whole number",
+    "[led]\ncount = 0": "1 to 20 is possible",
+    '[led]\ncolour = "infrared"': "Write one of: red",
+    '[led]\ncolour = ["red"]': "Write one of: red",
+    '[supply]\nvolts = "230 A"': "is a unit of current",
+    '[supply]\nvolts = "1,000"': "two ways",
+    "[supply]\nvolts = inf": "not a number",
+    "[supply]\nvolts = nan": "not a number",
+    "[supply]\nvolts = 9": "90 to 264 is possible",
+    "[supply]\nvolts = {a = 1}": "was read as {'a': 1}",
+    '[supply]\nlowest = "240 V"': "between lowest and highest",
+    "[seen]\nlux = 1979-05-27": "was read as datetime",
+    '[seen]\nlux = "3 mcd"': "Write a number and lx or lux",
+    '[bin]\nratings = "0.6 W"': "must be a list",
+    "[bin]\nratings = []": "must be a list",
+    '[bin]\nratings = ["0.6 W"]': "one voltage for each rating",
+    '[bin]\nsmallest = "2 M"': "must not be above the largest",
+    "[bin]\nfusible_at = 0.5": "opens above its rating",
+    "[bin]\nsurge_rated = 1": "true or false",
+    '[dimmer]\ngiven_by = "knob"': "write lowest and highest|Write one of",
+    '[dimmer]\ngiven_by = "volts"': "write lowest and highest as well",
+    '[dimmer]\ngiven_by = "volts"\nlowest = "60 V"\nhighest = "300 V"': "cannot give more",
+    '[dimmer]\nlowest = "0°"\nhighest = "90°"': "not be brighter than the highest",
+    '[dimmer]\nlowest = "200°"': "0 and 180 deg",
+    "[box]\nair = 400": "-40 to 150 is possible",
+    "a = " + "[" * 5000 + "]" * 5000: "no TOML",
+    "#" + "x" * 70000: "more than 65536 characters",
+}
+
+
+@pytest.mark.parametrize(("text", "words"), HOSTILE.items(), ids=lambda t: t[:40])
+def test_hostile_text_is_refused_in_words(text, words):
+    with pytest.raises(BriefError, match=words) as refused:
+        from_toml(text)
+    assert len(str(refused.value)) < 500
+
+
+def test_bytes_that_are_no_text_are_refused():
+    with pytest.raises(BriefError, match="no TOML"):
+        from_toml(b"\xff\xfe[led]")
+
+
+@settings(deadline=None, derandomize=True, max_examples=200)
+@given(
+    section=st.sampled_from(("led", "seen", "box", "bin", "supply", "dimmer")),
+    key=st.sampled_from([f.name.partition("_")[2] for f in fields(Brief)]),
+    value=st.one_of(st.text(max_size=30), st.floats(), st.integers(), st.booleans()),
+)
+def test_property_whatever_is_typed_is_read_or_refused_with_its_field(section, key, value):
+    shown = {True: "true", False: "false"}[value] if isinstance(value, bool) else value
+    if isinstance(value, str):
+        shown = "'" + "".join(c for c in value if c.isprintable() and c != "'") + "'"
+    try:
+        brief = from_toml(f"[{section}]\n{key} = {shown}".encode("utf-8", "replace"))
+    except BriefError as error:
+        assert section in str(error) or "TOML" in str(error)
+    else:
+        assert from_toml(to_toml(brief)) == brief
