@@ -139,6 +139,47 @@ def clash(arguments):
     print("\n".join(report(find(arguments.question, bank()))))
 
 
+def size(arguments):
+    """Size a pilot light from a brief.
+
+    The brief is a TOML file; --example prints the workshop's, with comments. What forbids it comes
+    first, then the best of all candidates, each rule with its figure and limit, and what remains
+    for a competent person. An example: size brief.toml --mine series_diode 47k 3 0.6W 300V
+    """
+    import json
+
+    from helpers import quantities
+    from helpers.exercises.wording import CAUTION, STAMP
+    from helpers.sizing import report, verdicts
+    from helpers.sizing.brief import Brief, from_toml, to_toml
+
+    if arguments.example:
+        print(f"# {STAMP}\n{to_toml(Brief(), comments=True)}", end="")
+        return
+    if not arguments.brief:
+        raise Unusable("No brief was given. Name a TOML file, or print one with: size --example")
+    with refused(f"{plain(arguments.brief)} could not be read", "Check its name."):
+        text = Path(arguments.brief).read_bytes()
+    try:
+        brief = from_toml(text)
+        if arguments.mine:
+            circuit, *typed = arguments.mine
+            kinds = ("resistance", "ratio", "power", "voltage")
+            parts = [quantities.read(*each).value for each in zip(typed, kinds, strict=True)]
+            plan = verdicts.mine(brief, circuit, *parts)
+        else:
+            plan = verdicts.plan(brief)
+    except ValueError as error:
+        raise Unusable(plain(str(error), 500)) from None
+    if arguments.json:
+        print(json.dumps({"stamp": STAMP, "caution": CAUTION} | report.data(plan), indent=1))
+        return
+    print(
+        "\n".join([STAMP, f"Caution. Mains voltage can kill. {CAUTION}", "", *report.lines(plan)])
+    )
+    print(f"\n{STAMP}")
+
+
 def with_bar(learners):
     """Show a bar where the run is long and somebody watches."""
     if len(learners) < MANY or not sys.stderr.isatty():
@@ -199,6 +240,15 @@ def command_line():
 
     one = subcommand("build", build)
     one.add_argument("lessons", nargs="*", help="file names in lessons/; all if none")
+
+    one = subcommand("size", size)
+    one.add_argument("brief", nargs="?", metavar="BRIEF", help="a TOML file")
+    one.add_argument("--example", action="store_true", help="print the workshop's brief and stop")
+    one.add_argument("--json", action="store_true", help="as JSON")
+    one.add_argument(
+        "--mine", nargs=5, metavar=("CIRCUIT", "OHMS", "COUNT", "WATTS", "VOLTS"),
+        help="a build as it is: circuit, each resistor, how many, rating, volts of its type",
+    )  # fmt: skip
 
     one = subcommand("clash", clash)
     one.add_argument("question", metavar="ID", help="the id of a question, such as safe-12")

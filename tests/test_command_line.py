@@ -8,7 +8,7 @@ import pytest
 
 from helpers.__main__ import main
 
-SUBCOMMANDS = ("open", "mark", "demo-room", "forget", "build", "clash")
+SUBCOMMANDS = ("open", "mark", "demo-room", "forget", "build", "size", "clash")
 STAMP = (
     "Plan only. Not permission to build or connect: a competent person checks it first, under "
     "local rules"

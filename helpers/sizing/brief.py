@@ -4,15 +4,14 @@ Each field says its section, kind, example and limits once; TOML in and out, mes
 commented example all come from that. Judges nothing.
 """
 
-import re
 import tomllib
 from dataclasses import dataclass, field, fields
 from math import inf, prod
 
 import numpy as np
 
-from helpers import quantities
 from helpers.physics import heater, leds, limits, mains, meters, phase_cut_inverse, resistors
+from helpers.sizing.typed import BriefError, plain, read_one, write_one
 
 #: How a dimmer's setting may be given, and as which quantity.
 GIVEN_BY = {
@@ -26,60 +25,15 @@ TROUBLES = ("left on", "too hot", "not seen", "none")
 COLOURS = tuple(colour for colour in leds.TYPICAL_VOLTS if colour != "infrared")
 #: What an unknown capacitor in a dimmer is taken for: common practice, no source [F].
 SUPPRESSION_FARADS = 100e-9
-_SIGNS = {"lx": {"lx": 1.0, "lux": 1.0}, "cd": {"cd": 1.0, "mcd": 1e-3}}
-_MOST_BYTES, _MOST_SHOWN = 65536, 60
-
-
-class BriefError(ValueError):
-    """A brief cannot be used; the message names the field, what was read and what to write."""
+_RANGE = "unknown takes 10 % or the national figure"
+_MOST_BYTES, _MOST_STRINGS = 65536, 4000
 
 
 def _asked(kind, example, says, least=0.0, most=inf):
     """One field: its kind, its value in the workshop's brief as typed, what it is, its limits."""
     about = {"kind": kind, "says": says, "least": least, "most": most}
     typed = GIVEN_BY["angle"] if kind == "setting" else kind
-    return field(default=_read_one(typed, example, "the example"), metadata=about)
-
-
-def _read_one(kind, typed, name):
-    """Read one value as typed; `kind` is a quantity, a sign, a tuple of words, or a list of one."""
-    try:
-        if isinstance(kind, list):
-            if not isinstance(typed, list) or not typed:
-                raise ValueError('It must be a list, such as ["0.6 W"].')
-            return tuple(_read_one(kind[0], each, name) for each in typed)
-        if isinstance(kind, tuple):
-            if typed not in kind:
-                raise ValueError(f"Write one of: {', '.join(kind)}.")
-            return typed
-        if kind == "yes":
-            if not isinstance(typed, bool):
-                raise ValueError("Write true or false, without quotation marks.")
-            return typed
-        if typed == "unknown" and kind.startswith("?"):
-            return None
-        if kind == "count":
-            if not re.fullmatch("[0-9]{1,4}", str(typed)):
-                raise ValueError("Write a whole number, such as 2.")
-            return int(typed)
-        if kind in _SIGNS:
-            number, scale = _signed(str(typed).strip(), kind)
-            return scale * quantities.read(number, "ratio").value
-        return quantities.read(typed, kind.strip("?")).value
-    except ValueError as error:
-        raise BriefError(f"{name} was read as {_shown(typed)}. {error}") from None
-
-
-def _signed(typed, kind):
-    found = re.fullmatch(r"([^A-Za-z]*)([A-Za-z]*)", typed)
-    if not found or (found[2] and found[2] not in _SIGNS[kind]):
-        raise ValueError(f"Write a number and {' or '.join(_SIGNS[kind])}.")
-    return found[1].strip(), _SIGNS[kind].get(found[2], 1.0)
-
-
-def _shown(value):
-    text = repr(value)
-    return text if len(text) <= _MOST_SHOWN else text[: _MOST_SHOWN - 1] + "…"
+    return field(default=read_one(typed, example, "the example"), metadata=about)
 
 
 @dataclass(frozen=True)
@@ -89,76 +43,59 @@ class Brief:
     In a file, a field is the key after its section: `heater_power` is power under [heater].
     """
 
+    # fmt: off
     use_connection: str = _asked(CONNECTIONS, "plug-in", "plug-in, fixed wiring, or unknown")
     use_by_others: bool = _asked("yes", True, "whether others than its builder use it")
-    use_trouble: str = _asked(
-        TROUBLES, "left on", "what keeps going wrong: left on, too hot, not seen, none"
-    )
-    supply_volts: float = _asked("voltage", "230 V", "as on the label of the socket", 90.0, 264.0)
+    use_trouble: str = _asked(TROUBLES, "left on", f"what goes wrong: {', '.join(TROUBLES)}")
+    supply_volts: float = _asked("voltage", "230 V", "on the label of the socket", 90.0, 264.0)
     supply_hertz: float = _asked("frequency", "50 Hz", "frequency", 45.0, 65.0)
-    supply_lowest: float = _asked(
-        "?voltage", "unknown", "lowest mains; unknown takes 10 % less or the national figure", 50.0
-    )
-    supply_highest: float = _asked(
-        "?voltage", "unknown", "highest mains; unknown takes 10 % more or the national figure", 50.0
-    )
+    supply_lowest: float = _asked("?voltage", "unknown", f"lowest mains; {_RANGE}", 50.0, 300.0)
+    supply_highest: float = _asked("?voltage", "unknown", f"highest mains; {_RANGE}", 50.0, 300.0)
     heater_power: float = _asked("power", "90 W", "on its label, at the supply's volts", 0.1)
     heater_full_power_safe: str = _asked(
-        ("yes", "no", "unknown"), "yes", "whether it may stay at full power for good, unwatched"
-    )
+        ("yes", "no", "unknown"), "yes", "whether it may stay at full power for good, unwatched")
     heater_long_use: bool = _asked("yes", True, "whether it is on for hours")
-    dimmer_edge: str = _asked(EDGES, "leading", "leading, trailing, unknown, or none for no dimmer")
+    dimmer_edge: str = _asked(EDGES, "leading", f"{', '.join(EDGES)}; none is no dimmer")
     dimmer_given_by: str = _asked(
-        tuple(GIVEN_BY), "angle", f"how settings are given: {', '.join(GIVEN_BY)} (of the whole)"
-    )
+        tuple(GIVEN_BY), "angle", f"how settings are given: {', '.join(GIVEN_BY)} (of the whole)")
     dimmer_lowest: float = _asked("setting", "126°", "lowest setting that is used")
     dimmer_highest: float = _asked("setting", "0°", "highest setting that is used")
     dimmer_rated: float = _asked("power", "300 W", "the most it is made for", 0.1)
     dimmer_least: float = _asked("power", "40 W", "the least it works with")
     dimmer_suppression: float = _asked(
-        "?capacitance", "unknown", "capacitor across its switch; unknown takes 100 nF", 0.0, 1e-5
-    )
-    led_colour: str = _asked(COLOURS, "red", "colour")
+        "?capacitance", "unknown", "capacitor across its switch; unknown takes 100 nF", 0.0, 1e-5)
+    led_colour: str = _asked(COLOURS, "red", f"colour: {', '.join(COLOURS)}")
     led_count: int = _asked("count", 1, "how many in series", 1, 20)
-    led_drop: float = _asked(
-        "?voltage", "unknown", "drop of one, from its sheet; unknown takes a usual one", 0.5, 10.0
-    )
+    led_drop: float = _asked("?voltage", "unknown", "drop of one; unknown is usual", 0.5, 10.0)
     led_intensity: float = _asked("cd", "3000 mcd", "intensity on its sheet", 1e-6, 1e3)
-    led_at: float = _asked("current", "20 mA", "current that the sheet states it at", 1e-4, 1.0)
+    led_at: float = _asked("current", "20 mA", "current that its sheet states it at", 1e-4, 1.0)
     led_half_angle: float = _asked(
-        "angle", "15°", "from its axis to half of its light: half of the sheet's", 1.0, 80.0
-    )
+        "angle", "15°", "from its axis to half of its light: half of the sheet's", 1.0, 80.0)
     led_limit: float = _asked("current", "20 mA", "steady current it is made for", 1e-4, 1.0)
-    led_reverse: float = _asked("voltage", "5 V", "reverse voltage that its sheet allows", 0.0, 1e3)
+    led_reverse: float = _asked("voltage", "5 V", "reverse volts that its sheet allows", 0.0, 1e3)
     seen_lux: float = _asked("lx", "300 lx", "light of the room where the pot stands", 0.0, 1e5)
-    seen_distance: float = _asked("length", "3 m", "from how far it must be noticed", 0.05, 1e3)
+    seen_distance: float = _asked("length", "3 m", "from how far to be noticed", 0.05, 1e3)
     seen_angle: float = _asked("angle", "10°", "between its axis and the eye", 0.0, 90.0)
     box_air: float = _asked(
-        "temperature", "50 °C", "air in the box beside the hot pot, before the light adds its heat",
-        -40.0, 150.0,
-    )  # fmt: skip
+        "temperature", "50 °C", "air in and around the box, without the light", -40.0, 150.0)
     box_length: float = _asked("length", "10 cm", "outer length of the box", 0.01, 2.0)
     box_width: float = _asked("length", "6 cm", "outer width", 0.01, 2.0)
     box_height: float = _asked("length", "5 cm", "outer height", 0.01, 2.0)
     box_touch: str = _asked(
-        TOUCH, "closed window",
-        "closed window: LED and leads lie wholly behind a closed insulating window; touchable; "
-        "unknown",
-    )  # fmt: skip
+        TOUCH, "closed window", "closed window: LED and leads lie wholly behind a closed "
+        "insulating window; touchable; unknown")
     bin_series: str = _asked(tuple(resistors.SERIES), "E12", "series of the values")
     bin_smallest: float = _asked("resistance", "10 kΩ", "smallest value", 10.0, 1e8)
     bin_largest: float = _asked("resistance", "1 MΩ", "largest value", 10.0, 1e8)
-    bin_most: int = _asked("count", 4, "most resistors in series that there is room for", 1, 12)
+    bin_most: int = _asked("count", 4, "most resistors in series that have room", 1, 12)
     bin_tolerance: float = _asked("percent", "5 %", "tolerance of the resistors", 0.0, 20.0)
     bin_ratings: tuple = _asked(["power"], ["0.4 W", "0.6 W"], "ratings of the resistors", 0.01)
-    bin_volts: tuple = _asked(
-        ["voltage"], ["200 V", "300 V"], "the volts that each of these types stands", 10.0
-    )
+    bin_volts: tuple = _asked(["voltage"], ["200 V", "300 V"], "what each of them stands", 10.0)
     bin_surge_rated: bool = _asked("yes", False, "whether a sheet rates them for impulses")
     bin_fusible_at: float = _asked(
-        "ratio", 0, "fusible resistors: times its rating at which one opens; 0 for none", 0.0, 1e3
-    )
+        "ratio", 0, "fusible resistors: times its rating at which one opens; 0 for none", 0.0, 1e3)
     bin_diode: float = _asked("voltage", "1000 V", "reverse volts of the silicon diodes", 1.0)
+    # fmt: on
 
     def __post_init__(self):
         for each in fields(self):
@@ -173,6 +110,8 @@ class Brief:
             self._refuse("bin_smallest", "It must not be above the largest.")
         if len(self.bin_ratings) != len(self.bin_volts):
             self._refuse("bin_volts", "Write one voltage for each rating.")
+        if len(self.ohms) * self.bin_most > _MOST_STRINGS:
+            self._refuse("bin_series", f"The bin makes over {_MOST_STRINGS} strings: take fewer.")
         if self.bin_fusible_at and self.bin_fusible_at < 1.0:
             self._refuse("bin_fusible_at", "A fusible part opens above its rating: 1 or more.")
         if self.lowest_degrees > self.highest_degrees + 1e-9:
@@ -185,8 +124,8 @@ class Brief:
         """Write a field as it would be typed into a file."""
         value, kind = getattr(self, name), self.kind_of(name)
         if isinstance(value, tuple):
-            return "[" + ", ".join(_typed(each, kind[0]) for each in value) + "]"
-        return _typed(value, kind)
+            return "[" + ", ".join(write_one(each, kind[0]) for each in value) + "]"
+        return write_one(value, kind)
 
     def kind_of(self, name):
         """The kind that a field is read as; that of a setting depends on how it is given."""
@@ -286,32 +225,6 @@ def _key(name):
     return f"{key} in [{section}]"
 
 
-def _typed(value, kind):
-    """A value as it is typed; a bare number in the glossary's unit where words would not do."""
-    if isinstance(value, bool):
-        return str(value).lower()
-    if isinstance(value, int):
-        return str(value)
-    if kind in _SIGNS:
-        return f'"{value:.12g} {kind}"'
-    if kind == "ratio":
-        return f"{value:.12g}"
-    if isinstance(value, float):
-        number, kind = value, kind.strip("?")
-        unit = {"power": "W", "voltage": "V"}.get(kind)
-        written = (
-            quantities.write_as(number, unit, 12) if unit else quantities.write(number, kind, 12)
-        )
-        value = written.replace("\xa0", " ")
-        try:
-            exact = quantities.read(value, kind).value == number
-        except quantities.QuantityError:
-            exact = False  # such as 1.234 kΩ, which can be read two ways
-        if not exact:
-            return repr(number)
-    return f'"{"unknown" if value is None else value}"'
-
-
 def from_toml(text):
     """Return the brief that a TOML text holds; what it leaves out is as in the workshop's.
 
@@ -345,7 +258,7 @@ def from_toml(text):
     >>> from_toml('[lamp]\\ncolour = "green"')
     Traceback (most recent call last):
     ...
-    helpers.sizing.brief.BriefError: The section [lamp] is not known. There are: use, supply, \
+    helpers.sizing.typed.BriefError: The section [lamp] is not known. There are: use, supply, \
 heater, dimmer, led, seen, box, bin.
     """
     if len(text) > _MOST_BYTES:
@@ -361,29 +274,25 @@ heater, dimmer, led, seen, box, bin.
     for section, table in held.items():
         if section not in sections or not isinstance(table, dict):
             listed = ", ".join(sections)
-            raise BriefError(f"The section [{_plain(section)}] is not known. There are: {listed}.")
+            raise BriefError(f"The section [{plain(section)}] is not known. There are: {listed}.")
         for key, value in table.items():
             name = f"{section}_{key}"
             if name not in known:
                 keys = [n.partition("_")[2] for n in known if n.startswith(f"{section}_")]
                 raise BriefError(
-                    f"{_plain(key)} in [{section}] is not known. There are: {', '.join(keys)}."
+                    f"{plain(key)} in [{section}] is not known. There are: {', '.join(keys)}."
                 )
             typed[name] = value
     given_by = typed.get("dimmer_given_by", Brief.dimmer_given_by)
     settings = {"dimmer_lowest", "dimmer_highest"}
     if given_by != Brief.dimmer_given_by and not settings <= typed.keys():
         raise BriefError("With given_by in [dimmer], write lowest and highest as well.")
-    _read_one(tuple(GIVEN_BY), given_by, _key("dimmer_given_by"))
+    read_one(tuple(GIVEN_BY), given_by, _key("dimmer_given_by"))
     read = {}
     for name, value in typed.items():
         kind = GIVEN_BY[given_by] if name in settings else known[name]
-        read[name] = _read_one(kind, value, _key(name))
+        read[name] = read_one(kind, value, _key(name))
     return Brief(**read)
-
-
-def _plain(text):
-    return _shown(text)[1:-1]
 
 
 def to_toml(brief, comments=False):

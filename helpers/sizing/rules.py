@@ -42,7 +42,8 @@ BREAKS_DOWN = (
     "backwards and the dropper gets twice its heat."
 )
 
-_AFTER = {
+#: Every state that is judged, in words.
+AFTER = {
     faults.SOUND: "while all is sound",
     "dropper": "with one resistor shorted",
     "led": "with the LED shorted",
@@ -79,12 +80,14 @@ class Finding:
     """Which part is shorted: none, dropper, led or diode."""
     danger: str = ""
     """What hurts somebody if it is built all the same; empty if nothing does."""
+    least: bool = False
+    """Whether the limit is the least that is wanted, not the most."""
 
     @property
     def margin(self):
         """How many times the figure fits its limit: 1 at the limit; infinite where none is near."""
         over, under = self.limit, self.figure
-        if self.rule == "diode":
+        if self.least:
             over, under = under, over
         return over / under if under and self.rule != "count" else float("inf")
 
@@ -263,7 +266,7 @@ here it is 0.2 W.
     limit = heat_limit(rated_watts, air_celsius, after, **curve)
     sound = after == faults.SOUND
     share = ", half of that while all is sound" if sound else ""
-    here = "here it is" if sound else f"{_AFTER[after]} it is"
+    here = "here it is" if sound else f"{AFTER[after]} it is"
     reason = (
         f"At {write(air_celsius, 'temperature')} a {_watts(rated_watts)} resistor may turn "
         f"{_watts(allowed)} into heat{share}; {here} {_watts(watts)}."
@@ -274,7 +277,7 @@ here it is 0.2 W.
 
 
 def _when(after):
-    return _AFTER[after][0].upper() + _AFTER[after][1:]
+    return AFTER[after][0].upper() + AFTER[after][1:]
 
 
 def _watts(value):
@@ -417,7 +420,7 @@ def diode(crest_volts, rated_volts, *, unsure=0.0):
     )
     verdict = VERDICTS[judge(rated, least, least=True, unsure=unsure)]
     danger = BREAKS_DOWN if rated < crest else ""
-    return Finding("diode", verdict, rated, least, "V", reason, DIODE_SOURCE, danger=danger)
+    return Finding("diode", verdict, rated, least, "V", reason, DIODE_SOURCE, "none", danger, True)
 
 
 def dropper(
@@ -489,12 +492,12 @@ def dropper(
         raise ValueError(f"count was read as {count:g}; it must be a whole number of resistors.")
     high, parts = mains.highest(supply), {"ohms_each": ohms_each, "count": count}
     air = {"air_celsius": air_celsius, "knee_celsius": knee_celsius, "zero_celsius": zero_celsius}
-    found = [_count(count)]
+    found = [barrier(count)]
     for fault in (faults.SOUND, *known):
         if fault == "dropper" and count == 1.0:
             continue
         if fault in cleared:
-            found.append(_cleared(fault))
+            found.append(clears(fault))
             continue
         left = faults.state(circuit, high, fault=fault, **parts, **drop_volts)
         found.append(heat(left.watts_each, rated_watts, after=fault, **air))
@@ -504,7 +507,28 @@ def dropper(
     return found
 
 
-def _count(count):
+def barrier(count):
+    """Judge the number of resistors: one alone is no barrier.
+
+    Parameters
+    ----------
+    count : int
+        Resistors in series [-].
+
+    Returns
+    -------
+    finding : Finding
+
+    References
+    ----------
+    IEC 60335-1 clause 22.42 for protective impedance (from memory); for every dropper: common
+    practice, no source.
+
+    Examples
+    --------
+    >>> barrier(1).verdict, barrier(2).verdict
+    ('fail', 'pass')
+    """
     verdict, danger = ("pass", "") if count >= 2 else ("fail", BURSTS)
     reason = "One resistor alone is no barrier: two in series at the least."
     if count >= 2:
@@ -512,7 +536,23 @@ def _count(count):
     return Finding("count", verdict, count, 2.0, "-", reason, FAULT_SOURCE, danger=danger)
 
 
-def _cleared(fault):
+def clears(fault):
+    """Return that a fuse or fusible part which is rated for a short clears it.
+
+    Parameters
+    ----------
+    fault : str
+        As for `heat` [-].
+
+    Returns
+    -------
+    finding : Finding
+
+    Examples
+    --------
+    >>> clears("led").verdict
+    'pass'
+    """
     reason = f"{_when(fault)}, a fuse or fusible part that is rated for this fault clears it."
     return Finding("fuse", "pass", 0.0, 0.0, "-", reason, FAULT_SOURCE, fault)
 

@@ -7,7 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from helpers.physics import mains
-from helpers.sizing.brief import Brief, BriefError, from_toml, to_toml
+from helpers.sizing.brief import Brief, from_toml, to_toml
+from helpers.sizing.typed import BriefError
 
 
 def test_property_the_brief_as_it_stands_is_read_back_from_its_own_text():

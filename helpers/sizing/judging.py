@@ -1,0 +1,201 @@
+"""Every candidate of a circuit by every rule: figures of `candidates`, limits of the rules.
+
+A rule makes a column: strings down, ratings across. Ranks nothing.
+"""
+
+from collections.abc import Callable
+from typing import NamedTuple
+
+import numpy as np
+
+from helpers.physics import faults, fuses, hazards, insulation, light, visibility
+from helpers.sizing import candidates, rules
+from helpers.sizing import indicator_rules as more
+
+# Light has a place of its own in the ranking; the pulses are those of the LED once more, and a
+# diode's limit holds its margin already.
+_NO_MARGIN = ("light", "touch", "pulses")
+ENOUGH = 2.0
+"""Margin beyond which more counts no further in the ranking: common practice, no source [-]."""
+
+
+class Column(NamedTuple):
+    """One rule on all candidates of a circuit: strings down, ratings across."""
+
+    rule: str
+    places: np.ndarray
+    margin: np.ndarray
+    finding: Callable
+    """From string and rating, as places, to the finding."""
+
+
+def _column(rule, figure, limit, after=faults.SOUND, place=None):
+    """A rule of the table on figures of strings, or of strings and ratings."""
+    rule = more.RULES[rule]
+    figure, limit = np.broadcast_arrays(*(
+        np.reshape(value, np.shape(value) + (1,) * (2 - np.ndim(value))).astype(float)
+        for value in (figure, limit)
+    ))  # fmt: skip
+    places = rule.places(figure, limit) if place is None else np.reshape(place, (-1, 1))
+    places = np.broadcast_to(places, np.broadcast_shapes(figure.shape, np.shape(places)))
+
+    def finding(*at):
+        here = [float(_at(each, *at)) for each in (figure, limit)]
+        return rule.finding(*here, after, int(_at(places, *at)))
+
+    counts = rule.over == "fail" and rule.name not in _NO_MARGIN
+    margin = _ratio(figure, limit, rule.least) if counts else np.full((1, 1), np.inf)
+    return Column(rule.name, places, margin, finding)
+
+
+def _at(values, string, rating):
+    return values[string % len(values), rating % values.shape[1]]
+
+
+def _ratio(figure, limit, least=False):
+    over, under = (figure, limit) if least else (limit, figure)
+    return np.where(under > 0.0, over / np.where(under > 0.0, under, 1.0), np.inf)
+
+
+def _of_dropper(brief, found, rated, type_volts):
+    """Number, heat, volts and film of the resistors, sound and after every fault."""
+    yield Column(
+        "count", np.where(found.count >= 2, 0, 2)[:, None], np.full((1, 1), np.inf),
+        lambda i, m: rules.barrier(int(found.count[i])),
+    )  # fmt: skip
+    film = 0.0
+    for state in found.states:
+        after, watts = state.after, state.watts_each[:, None]
+        air, _ = candidates.box_celsius(brief, state.watts[:, None])
+        left = (found.count > 1)[:, None] | (after != "dropper")
+        film = np.maximum(film, left * more.film_celsius(watts, rated, air))
+        limit = rules.heat_limit(rated, air, after)
+        cleared = np.zeros(limit.shape, bool)
+        if brief.bin_fusible_at and after in ("dropper", "led", "diode", "second_led"):
+            opens = fuses.fusible_opens(watts, rated, brief.bin_fusible_at)
+            cleared = left & np.broadcast_to(opens, limit.shape)
+
+        def heat(i, m, after=after, watts=watts, air=air, cleared=cleared):
+            if cleared[i, m]:
+                return rules.clears(after)
+            told = float(watts[i, 0]), float(rated[m]), float(air[i, 0])
+            return rules.heat(*told, after, unsure=more.UNSURE)
+
+        places = np.where(cleared, 0, rules.judge(watts, limit, unsure=more.UNSURE))
+        yield Column("heat", places, np.where(cleared, np.inf, _ratio(watts, limit)), heat)
+        if after not in ("none", "dropper", "dropper drift"):
+            continue  # the string is whole: its shares are those of the sound one
+        share = state.volts_each[:, None] * left
+
+        def volts(i, m, after=after, share=share, cleared=cleared):
+            if cleared[i, m]:
+                return rules.clears(after)
+            return rules.volts(float(share[i, 0]), float(type_volts[m]), after)
+
+        places = np.where(cleared, 0, rules.judge(share, type_volts))
+        yield Column("volts", places, np.where(cleared, np.inf, _ratio(share, type_volts)), volts)
+    yield _column("film", film, more.FILM_CELSIUS)
+
+
+def _of_led(brief, found):
+    """Currents and reverse volts of the LED, volts of the diodes."""
+    sound, *after_faults = found.states
+    peak = sound.led_amps_peak
+
+    def led(i, m):
+        return rules.led(float(peak[i]), brief.led_limit, unsure=more.UNSURE)
+
+    places = rules.judge(peak, brief.led_limit, unsure=more.UNSURE)
+    yield Column("LED", places[:, None], _ratio(peak, brief.led_limit)[:, None], led)
+    yield _column("LED mean", found.mean_highest, brief.led_limit)
+    yield _column("reverse volts", found.reverse_volts, brief.led_reverse)
+    for state in after_faults:
+        if np.any(state.led_amps_peak > 0.0):
+            yield _column("LED after a fault", state.led_amps_peak, brief.led_limit, state.after)
+        if np.any(state.backward_amps_peak > 0.0):
+            yield _column("pushed backwards", state.backward_amps_peak, 0.0, state.after)
+    crest = np.max([state.diode_volts for state in found.states], axis=0)
+    if np.any(crest > 0.0):
+        least = rules.DIODE_MARGIN * crest
+        yield Column(
+            "diode", rules.judge(brief.bin_diode, least, least=True)[:, None],
+            np.full((1, 1), np.inf),
+            lambda i, m: rules.diode(float(crest[i]), brief.bin_diode),
+        )  # fmt: skip
+    if found.circuit == "series_diode" and brief.suppression_farads:
+        yield _column("diode at off", brief.bin_diode, found.open_volts)
+
+
+def _of_use(brief, found, type_volts):
+    """Light, warmth, touch, off and the dimmer."""
+    yield _column("light", metres(brief, found.mean_lowest), brief.seen_distance)
+    _, outside = candidates.box_celsius(brief, found.states[0].watts)
+    yield _column("box", outside, more.BURN_CELSIUS)
+    yield _column("flicker", 100.0, light.low_risk_percent(found.flicker_hertz))
+    full = np.where(found.mean_highest > 0.0, found.mean_highest, 1.0)
+    left = 100.0 * found.mean_lowest / full
+    yield _column("what it tells", left, candidates.heat_percent_at_lowest(brief), place=1)
+    if brief.suppression_farads:
+        yield _column("glow at off", metres(brief, found.off_amps), brief.seen_distance)
+        yield _column("open element", 100.0 * found.open_share, 0.0, place=1)
+    # Half of the string in each wire; after one short the weaker half has a resistor less.
+    barrier = np.maximum(found.count // 2 - 1.0, 0.0) * found.ohms_each
+    low = barrier * (1.0 - brief.bin_tolerance / 100.0)
+    amps = np.sqrt(2.0) * hazards.touch_amps_rms(
+        brief.high, low, body_ohms=hazards.TOUCH_NETWORK_OHMS
+    )
+    holds = (amps <= more.TOUCH_AMPS_PEAK) & (found.count >= 4)
+    closed = brief.box_touch == "closed window"
+    if closed:
+        yield Column("touch", np.zeros((1, 1), int), np.full((1, 1), np.inf), _behind_a_window)
+    else:
+        yield _column("touch", amps, more.TOUCH_AMPS_PEAK, place=np.where(holds, 1, 2))
+    impulse = insulation.rated_impulse_volts(brief.supply_volts)
+    stands = 2.0 * np.sqrt(2.0) * type_volts[None, :]
+    if not brief.bin_surge_rated:
+        yield _column("impulse", impulse * found.hot[:, None] + 0.0 * stands, stands)
+    yield _column("pulses", found.states[0].led_amps_peak, brief.led_limit)
+
+
+def _behind_a_window(*_):
+    reason = "LED and leads lie wholly behind a closed insulating window: nothing live is touched."
+    return rules.Finding("touch", "pass", 0.0, 0.0, "-", reason, "IEC 61140, basic protection.")
+
+
+def metres(brief, amps):
+    """Return from how far the LED is noticed at a mean current, in the room of the brief [m]."""
+    seen = visibility.candelas(
+        amps, brief.led_intensity, brief.led_at, brief.seen_angle, brief.led_half_angle
+    )
+    return visibility.visible_metres(seen, visibility.background_luminance(brief.seen_lux))
+
+
+class Judged:
+    """All candidates of one circuit: strings down, ratings across."""
+
+    def __init__(self, brief, circuit, ohms_each, count):
+        self.circuit, self.brief = circuit, brief
+        self.worst = found = candidates.worst(brief, circuit, ohms_each, count)
+        rated, volts = np.array(brief.bin_ratings), np.array(brief.bin_volts)
+        self.columns = [
+            *_of_dropper(brief, found, rated, volts), *_of_led(brief, found),
+            *_of_use(brief, found, volts),
+        ]  # fmt: skip
+        self.shape = shape = len(count), len(rated)
+        self.fails = self.cautions = 0
+        self.margin = np.full(shape, np.inf)
+        for column in self.columns:
+            self.fails = self.fails + (column.places == 2)
+            self.cautions = self.cautions + (column.places == 1)
+            self.margin = np.minimum(self.margin, column.margin)
+        self.fails, self.cautions = (np.broadcast_to(v, shape) for v in (self.fails, self.cautions))
+        self.metres = metres(brief, found.mean_lowest)
+
+    def ranked_by(self):
+        """What candidates are ranked by, most important first; less is better."""
+        wide = [value[:, None] + np.zeros(self.shape) for value in (
+            -np.floor(10.0 * np.minimum(self.metres / self.brief.seen_distance, ENOUGH)) / 10.0,
+            np.round(self.worst.states[0].watts, 3), self.worst.count,
+        )]  # fmt: skip
+        margin = -np.floor(10.0 * np.minimum(self.margin, ENOUGH)) / 10.0
+        return [key.ravel() for key in (self.fails, self.cautions, margin, *wide)]

@@ -1,0 +1,209 @@
+"""A plan as lines of text and as plain data; what stands above all of it comes from who asks."""
+
+from dataclasses import asdict
+
+from helpers.physics import circuits
+from helpers.quantities import write, write_as
+from helpers.sizing import rules, verdicts
+from helpers.sizing.brief import to_toml
+
+SHOWN = 3
+_OF_UNIT = {
+    "V": "voltage", "A": "current", "W": "power", "m": "length", "°C": "temperature",
+    "%": "percent", "-": "ratio",
+}  # fmt: skip
+_NARROW = ("rule", "figure", "limit", "verdict")
+
+
+def lines(plan, shown=SHOWN):
+    """Return a plan as lines of plain text.
+
+    Parameters
+    ----------
+    plan : verdicts.Plan
+    shown : int
+        How many of the best candidates are listed [-].
+
+    Returns
+    -------
+    lines : list of str
+
+    Examples
+    --------
+    >>> from helpers.sizing.brief import Brief
+    >>> lines(verdicts.plan(Brief()))[0]
+    'Need it be built at all?'
+    """
+    brief, said = plan.brief, ["Need it be built at all?", f"  {plan.need}", ""]
+    said += ["The brief", *(f"  {line}" for line in _in_short(brief)), ""]
+    if plan.stops:
+        said += ["What stops it", *(f"  {stop}" for stop in plan.stops)]
+        said += [f"  {plan.listed} candidates are listed by the bin; none was computed.", ""]
+    else:
+        said += [*_ranking(plan, shown), *_first(plan), *_not_met(plan)]
+    said += ["Besides", *(f"  {finding}" for finding in plan.general), ""]
+    return [
+        *said,
+        "What remains for a competent person",
+        *(f"  {each}" for each in verdicts.REMAINS),
+    ]
+
+
+def _in_short(brief):
+    low, high = (write_as(each.volts_rms, "V") for each in (brief.low, brief.high))
+    yield f"{brief.supply.name}, {low} to {high}; a heater of {write_as(brief.heater_power, 'W')}."
+    if brief.cuts:
+        unknown = ", taken for a usual one," * (brief.dimmer_suppression is None)
+        yield (
+            f"Dimmer: {brief.dimmer_edge} edge, {brief.typed('dimmer_lowest')} to "
+            f"{brief.typed('dimmer_highest')} by {brief.dimmer_given_by}; across its switch "
+            f"{write(brief.suppression_farads, 'capacitance')}{unknown} stand."
+        ).replace('"', "")
+    yield (
+        f"LED: {brief.led_count} {brief.led_colour}, to be noticed from "
+        f"{write(brief.seen_distance, 'length')} at {brief.seen_lux:g} lx; {brief.box_touch}."
+    )
+
+
+def _ranking(plan, shown):
+    yield (
+        f"Strings in circuits: {plan.listed}, each with {plan.conditions:,} conditions or more: "
+        f"{plan.points:,} points. "
+        f"{plan.kept} break no rule."
+    )
+    best = plan.best(shown)
+    rows = [("", "circuit", "resistors", "margin", "seen from", "heat", "verdict")]
+    for place, each in enumerate(best, 1):
+        _, _, margin, _, watts, _ = each.keys
+        light = next(f for f in each.findings if f.rule == "light")
+        rows.append((
+            f"{place}", each.circuit, _string(each), f"{-margin:.1f}",
+            write(light.figure, "length", 2), write_as(watts, "W", 2), each.verdict,
+        ))  # fmt: skip
+    yield from _table(rows)
+    for place, (better, each) in enumerate(zip(best, best[1:], strict=False), 2):
+        yield f"  Number {place} is {each.why_behind(better)}."
+    yield ""
+
+
+def _string(candidate):
+    each, rated = write(candidate.ohms_each, "resistance"), write_as(candidate.rated_watts, "W")
+    return f"{candidate.count} x {each} {rated} {write_as(candidate.type_volts, 'V')}"
+
+
+def _first(plan):
+    """Rule by rule on the best candidate: of each rule the finding that matters most."""
+    best = plan.best(1)[0]
+    yield f"Number 1, rule by rule: {circuits.named(best.circuit)}; its resistors in the line."
+    rows, cautions = [_NARROW], []
+    for name in dict.fromkeys(finding.rule for finding in best.findings):
+        one = rules.worst(f for f in best.findings if f.rule == name)
+        figure, limit = (_figure(value, one.unit) for value in (one.figure, one.limit))
+        rows.append((f"{name}{_when(one)}", figure, limit, one.verdict))
+        if one.verdict != "pass":
+            cautions.append(f"  {one}")
+    yield from _table(rows)
+    yield from [*cautions, ""]
+
+
+def _when(finding):
+    return "" if finding.after == "none" else f", {rules.AFTER[finding.after]}"
+
+
+def _figure(value, unit):
+    return write(value, _OF_UNIT[unit]) if value or unit != "-" else ""
+
+
+def _not_met(plan):
+    broken, changes = plan.unmet()
+    if not broken:
+        return
+    yield "Every candidate breaks a rule. What the best one breaks:"
+    for each in broken:
+        yield f"  {each.rule}{_when(each)}: {by_how_much(each)}."
+    helps = "; ".join(changes) or "none of those tried, one at a time"
+    yield f"  One change that would do: {helps}."
+    yield ""
+
+
+def by_how_much(finding):
+    """Return by how much a finding misses its limit, in words.
+
+    Parameters
+    ----------
+    finding : rules.Finding
+
+    Examples
+    --------
+    >>> by_how_much(rules.heat(0.5, 0.5, 70.0)).replace("\\xa0", " ")
+    '500 mW where 250 mW is the most, 2 times as much'
+    """
+    figure, limit = (_figure(value, finding.unit) for value in (finding.figure, finding.limit))
+    end = "least" if finding.least else "most"
+    if finding.rule == "count" or not 0.0 < finding.margin < 1.0:
+        return f"{figure} where {limit} is the {'least' if finding.rule == 'count' else end}"
+    if finding.least:
+        return f"{figure} where {limit} is the least, {finding.margin:.2g} of it"
+    return f"{figure} where {limit} is the most, {1.0 / finding.margin:.2g} times as much"
+
+
+def _table(rows):
+    widths = [max(len(row[at]) for row in rows) for at in range(len(rows[0]))]
+    for row in rows:
+        cells = (cell.ljust(width) for cell, width in zip(row, widths, strict=True))
+        yield "  " + "  ".join(cells).rstrip()
+
+
+def data(plan, shown=SHOWN):
+    """Return a plan as plain data, for JSON.
+
+    Parameters
+    ----------
+    plan : verdicts.Plan
+    shown : int
+        How many of the best candidates stand with all findings [-].
+
+    Returns
+    -------
+    data : dict
+
+    Examples
+    --------
+    >>> from helpers.sizing.brief import Brief
+    >>> sorted(data(verdicts.plan(Brief())))[:4]
+    ['best', 'brief', 'broken', 'computed']
+    """
+    broken, changes = plan.unmet()
+    best = plan.best(shown)
+    why = ["", *(each.why_behind(better) for better, each in zip(best, best[1:], strict=False))]
+    why = why[: len(best)]
+    return {
+        "brief": to_toml(plan.brief),
+        "need": _plain(plan.need),
+        "stops": [_plain(each) for each in plan.stops],
+        "general": [_plain(each) for each in plan.general],
+        "listed": plan.listed,
+        "computed": 0 if plan.stops else plan.listed,
+        "conditions": plan.conditions,
+        "points": plan.points,
+        "kept": plan.kept,
+        "best": [
+            {
+                "circuit": each.circuit, "ohms_each": each.ohms_each, "count": each.count,
+                "rated_watts": each.rated_watts, "type_volts": each.type_volts,
+                "verdict": each.verdict, "behind": reason,
+                "findings": [_plain(finding) for finding in each.findings],
+            }
+            for each, reason in zip(best, why, strict=True)
+        ],
+        "broken": [_plain(each) | {"by": by_how_much(each)} for each in broken],
+        "would_help": changes,
+        "remains": list(verdicts.REMAINS),
+    }  # fmt: skip
+
+
+def _plain(finding):
+    """A finding as a dictionary; JSON knows no infinite margin, so that one is left empty."""
+    margin = finding.margin
+    kept = asdict(finding) | {"margin": margin if margin < float("inf") else None}
+    return kept | {"text": str(finding).replace("\xa0", " ")}

@@ -1,0 +1,79 @@
+"""One value of a brief as people type it, read and written; which there are is in `brief`."""
+
+import re
+
+from helpers import quantities
+
+_SIGNS = {"lx": {"lx": 1.0, "lux": 1.0}, "cd": {"cd": 1.0, "mcd": 1e-3}}
+_MOST_SHOWN = 60
+
+
+class BriefError(ValueError):
+    """A brief cannot be used; the message names the field, what was read and what to write."""
+
+
+def read_one(kind, typed, name):
+    """Read one value as typed; `kind` is a quantity, a sign, a tuple of words, or a list of one."""
+    try:
+        if isinstance(kind, list):
+            if not isinstance(typed, list) or not typed:
+                raise ValueError('It must be a list, such as ["0.6 W"].')
+            return tuple(read_one(kind[0], each, name) for each in typed)
+        if isinstance(kind, tuple):
+            if typed not in kind:
+                raise ValueError(f"Write one of: {', '.join(kind)}.")
+            return typed
+        if kind == "yes":
+            if not isinstance(typed, bool):
+                raise ValueError("Write true or false, without quotation marks.")
+            return typed
+        if typed == "unknown" and kind.startswith("?"):
+            return None
+        if kind == "count":
+            if not re.fullmatch("[0-9]{1,4}", str(typed)):
+                raise ValueError("Write a whole number, such as 2.")
+            return int(typed)
+        if kind in _SIGNS:
+            number, scale = _signed(typed, kind)
+            return scale * quantities.read(number, "ratio").value
+        return quantities.read(typed, kind.strip("?")).value
+    except ValueError as error:
+        raise BriefError(f"{name} was read as {_shown(typed)}. {error}") from None
+
+
+def _signed(typed, kind):
+    if not isinstance(typed, str):
+        return typed, 1.0
+    found = re.fullmatch(r"([^A-Za-z]*)([A-Za-z]*)", typed.strip())
+    if not found or (found[2] and found[2] not in _SIGNS[kind]):
+        raise ValueError(f"Write a number and {' or '.join(_SIGNS[kind])}.")
+    return found[1].strip(), _SIGNS[kind].get(found[2], 1.0)
+
+
+def _shown(value):
+    text = repr(value)
+    return text if len(text) <= _MOST_SHOWN else text[: _MOST_SHOWN - 1] + "…"
+
+
+def write_one(value, kind):
+    """Write a value as it is typed; as a bare number where words could be read two ways."""
+    if value is None or isinstance(value, str):
+        return f'"{value or "unknown"}"'
+    if not isinstance(value, float) or kind == "ratio":
+        return str(value).lower()
+    kind = kind.strip("?")
+    unit = {"power": "W", "voltage": "V"}.get(kind)
+    if kind in _SIGNS:
+        text = f"{value:.12g} {kind}"
+    else:
+        text = quantities.write_as(value, unit, 12) if unit else quantities.write(value, kind, 12)
+    text = text.replace("\xa0", " ")
+    try:
+        return f'"{text}"' if read_one(kind, text, "") == value else repr(value)
+    except BriefError:  # such as 1.234 kΩ
+        return repr(value)
+
+
+def plain(text):
+    """Return text from outside on one line and not too long."""
+    return _shown(text)[1:-1]

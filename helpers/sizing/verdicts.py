@@ -1,0 +1,263 @@
+"""From a brief to a plan: every candidate judged by every rule, ranked, with its reasons.
+
+Physics says what happens (`candidates`), the rules judge (`rules`, `indicator_rules`); here both
+meet. A verdict says which rules passed and what remains for a competent person, never more.
+"""
+
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+import numpy as np
+
+from helpers.physics import circuits, faults, hazards, insulation, limits, phase_cut
+from helpers.sizing import candidates, rules, stops
+from helpers.sizing import indicator_rules as more
+from helpers.sizing.judging import Judged
+from helpers.sizing.typed import BriefError
+
+_PIECE = 200  # strings worked on at a time; bounds the memory, not the speed
+REMAINS = (
+    "Whether it may be built at all under local rules, and by whom.",
+    "Distances, strain relief, the closed box and window: measured and looked at, unplugged.",
+    "Parts certified or conforming for this use; flameproof resistors; no prototyping board.",
+    "A plug fuse guards the cord, no LED. A residual-current device of "
+    f"{1e3 * hazards.RESIDUAL_AMPS_RMS:.0f} mA helps a person, but sees no touch of both wires.",
+    "The first power-up, by an electrically skilled or instructed person.",
+)
+#: Which change to try where nothing passes: in words, and as fields of the brief.
+CHANGES = (
+    ("an LED wholly behind a closed insulating window", lambda b: {"box_touch": "closed window"}),
+    ("an LED four times as bright", lambda b: {"led_intensity": 4.0 * b.led_intensity}),
+    ("a place from which it need be seen half as far away",
+     lambda b: {"seen_distance": max(0.5 * b.seen_distance, 0.05)}),
+    ("full mains as the lowest setting", lambda b: {"dimmer_lowest": b.dimmer_highest}),
+    ("resistors of 1 W that stand 500 V", lambda b: {"bin_ratings": (1.0,), "bin_volts": (500.0,)}),
+    ("values from 1 kΩ to 1 MΩ",
+     lambda b: {"bin_smallest": min(1e3, b.bin_smallest), "bin_largest": max(1e6, b.bin_largest)}),
+    ("room for four resistors in series", lambda b: {"bin_most": max(4, b.bin_most)}),
+    ("air of at most 40 °C in the box", lambda b: {"box_air": min(40.0, b.box_air)}),
+    ("a box twice as long, wide and high",
+     lambda b: {f"box_{side}": min(2.0 * getattr(b, f"box_{side}"), 2.0)
+                for side in ("length", "width", "height")}),
+    ("diodes for 1000 V", lambda b: {"bin_diode": max(1000.0, b.bin_diode)}),
+)  # fmt: skip
+
+
+def _after_faults(brief, circuit, ohms_each, count):
+    """What the light says after each single fault: a caution, for it never tells of dead wires."""
+    dimmer = phase_cut.Dimmer("trailing", brief.highest_degrees)
+    string = {"ohms_each": ohms_each, "count": count, "led_volts": brief.led_volts}
+    if count == 1:
+        string["count"] = 2  # a short of it all leaves nothing to be told
+    dark, cold = [], []
+    for part, how in faults.singles(circuit):
+        left = faults.after(
+            circuit, part, how, brief.supply, dimmer, heater_ohms=brief.heater_ohms,
+            breakdown_volts=candidates.breakdown_volts(brief), **string,
+        )  # fmt: skip
+        if left.light == "dark":
+            dark.append(f"{part} {how}".replace("_", " "))
+        elif left.heater_watts == 0.0:
+            cold.append(f"{part} {how}")
+    reason = (
+        f"Dark, yet live, after one fault: {', '.join(dark)}. Lit over a cold pot: "
+        f"{', '.join(cold)}. A dimmer that fails short leaves full heat. Dark never means dead."
+    )
+    found = float(len(dark) + len(cold)), 0.0
+    return rules.Finding("after a fault", "caution", *found, "-", reason, "Kirchhoff's laws.")
+
+
+_KEYS = ("rules broken", "cautions", "margin", "light", "heat", "number of parts")
+
+
+@dataclass(frozen=True)
+class Candidate:
+    """One string in one circuit with one rating, and every finding on it."""
+
+    circuit: str
+    ohms_each: float
+    count: int
+    rated_watts: float
+    type_volts: float
+    keys: tuple
+    findings: list
+
+    @property
+    def verdict(self):
+        """The worst of its verdicts."""
+        return rules.VERDICTS[max(rules.VERDICTS.index(f.verdict) for f in self.findings)]
+
+    @property
+    def failed(self):
+        """The findings that break a rule."""
+        return [finding for finding in self.findings if finding.verdict == "fail"]
+
+    def why_behind(self, better):
+        """Say what puts this one behind another: the first thing in the ranking that differs."""
+        for name, own, other in zip(_KEYS, self.keys, better.keys, strict=True):
+            if own != other:
+                own, other = abs(own), abs(other)
+                if name in ("margin", "light"):
+                    own, other = f"{own:.1f} times its limit", f"{other:.1f} times"
+                elif name == "heat":
+                    own, other = f"{own:.2g} W", f"{other:.2g} W"
+                else:
+                    own, other = f"{own:.0f}", f"{other:.0f}"
+                return f"behind by its {name}: {own} against {other}"
+        return "alike in all that is ranked, and later in the bin"
+
+
+class Plan:
+    """What a brief comes to: need, stops, and every candidate judged and ranked."""
+
+    def __init__(self, brief, only=None):
+        self.brief, self.only = brief, only
+        self.need, self.stops = stops.need(brief), stops.stops(brief)
+        self.general = [stops.dimmer_least(brief), stops.capacitor_dropper(brief)]
+        names = [only[0]] if only else list(circuits.CIRCUITS)
+        ohms, count = only[1:] if only else candidates.strings(brief)
+        self.listed = len(names) * len(ohms)
+        self.judged = []
+        if not self.stops:
+            self.judged = [
+                Judged(brief, name, ohms[at : at + _PIECE], count[at : at + _PIECE])
+                for name in names for at in range(0, len(ohms), _PIECE)
+            ]  # fmt: skip
+        self.conditions = min((j.worst.conditions for j in self.judged), default=0)
+        self.points = sum(j.worst.conditions * j.shape[0] for j in self.judged)
+
+    @cached_property
+    def _keys(self):
+        return [
+            np.concatenate(each) for each in zip(*(j.ranked_by() for j in self.judged), strict=True)
+        ]
+
+    @cached_property
+    def order(self):
+        """Places of all candidates, best first; ties in the order of circuit, number and value."""
+        return np.lexsort(self._keys[::-1]) if self.judged else np.empty(0, int)
+
+    @property
+    def kept(self):
+        """How many candidates break no rule."""
+        return int(np.sum(self._keys[0] == 0)) if self.judged else 0
+
+    def candidate(self, place):
+        """Return one candidate with all its findings.
+
+        Parameters
+        ----------
+        place : int
+            One of `order` [-].
+        """
+        for judged in self.judged:
+            size = int(np.prod(judged.shape))
+            if place < size:
+                break
+            place -= size
+        string, rating = divmod(int(place), judged.shape[1])
+        found, brief = judged.worst, self.brief
+        ohms, count = float(found.ohms_each[string]), int(found.count[string])
+        findings = [column.finding(string, rating) for column in judged.columns]
+        if count == 1:  # its short leaves no string: that one fails by its number
+            findings = [each for each in findings if each.after != "dropper"]
+        findings += [
+            _after_faults(brief, judged.circuit, ohms, count),
+            self._distances(found, string),
+        ]
+        return Candidate(
+            judged.circuit, ohms, count, brief.bin_ratings[rating], brief.bin_volts[rating],
+            tuple(float(key[place]) for key in judged.ranked_by()), findings,
+        )  # fmt: skip
+
+    def _distances(self, found, string):
+        brief = self.brief
+        recurring = max(float(found.open_volts[string]), np.sqrt(2.0) * brief.high.volts_rms)
+        impulse = insulation.rated_impulse_volts(brief.supply_volts)
+        far = insulation.towards_a_hand(brief.supply)
+        return more.distances(far, impulse, recurring, brief.high.volts_rms)
+
+    def best(self, number=3):
+        """Return the first candidates of the ranking."""
+        return [self.candidate(place) for place in self.order[:number]]
+
+    def unmet(self):
+        """Return what the best candidate still breaks, by how much, and which changes would help.
+
+        Returns
+        -------
+        findings, changes : list of rules.Finding, list of str
+            Both empty where a candidate breaks no rule; a change is tried, not guessed.
+        """
+        if self.kept or not self.judged:
+            return [], []
+        helped = []
+        for words, change in CHANGES:
+            try:
+                brief = replace(self.brief, **change(self.brief))
+            except BriefError:
+                continue
+            if brief != self.brief and Plan(brief, self.only).kept:
+                helped.append(words)
+        return self.best(1)[0].failed, helped
+
+
+def plan(brief):
+    """Return the plan of a brief.
+
+    Parameters
+    ----------
+    brief : brief.Brief
+
+    Returns
+    -------
+    plan : Plan
+
+    Notes
+    -----
+    Under a hard stop candidates are listed and not computed.
+
+    Examples
+    --------
+    >>> from helpers.sizing.brief import Brief
+    >>> workshop = plan(Brief())
+    >>> workshop.need.verdict, workshop.listed, workshop.kept > 0
+    ('caution', 500, True)
+    """
+    return Plan(brief)
+
+
+def mine(brief, circuit, ohms_each, count, rated_watts, type_volts):
+    """Return the plan of a build as it is: one candidate under the same rules.
+
+    Parameters
+    ----------
+    brief : brief.Brief
+        All but the parts.
+    circuit : str
+        A key of `circuits.CIRCUITS` [-].
+    ohms_each, count, rated_watts, type_volts : float
+        Each resistor, how many in series, its rating, what its type stands [ohm], [-], [W], [V].
+
+    Returns
+    -------
+    plan : Plan
+
+    Raises
+    ------
+    ValueError
+        If the circuit is unknown or a value impossible.
+
+    Examples
+    --------
+    >>> from helpers.sizing.brief import Brief
+    >>> built = mine(Brief(), "series_diode", 82e3, 1, 0.6, 300.0)
+    >>> [finding.rule for finding in built.best()[0].failed][:1]
+    ['count']
+    """
+    circuits.named(circuit)
+    limits.positive(ohms_each, "ohms_each", "ohm", "Without a resistor the LED is destroyed.")
+    if limits.between(count, "count", "resistors", 1.0, 12.0) != int(count):
+        raise ValueError(f"count was read as {count:g}; it must be a whole number of resistors.")
+    brief = replace(brief, bin_ratings=(rated_watts,), bin_volts=(type_volts,))
+    return Plan(brief, (circuit, np.array([float(ohms_each)]), np.array([float(count)])))

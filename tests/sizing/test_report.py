@@ -1,0 +1,122 @@
+"""What the command `size` prints: stamp and caution always, the table, the data."""
+
+import json
+from dataclasses import replace
+
+import pytest
+
+from helpers.__main__ import main
+from helpers.sizing import report, verdicts
+from helpers.sizing.brief import Brief, from_toml, to_toml
+
+STAMP = (
+    "Plan only. Not permission to build or connect: a competent person checks it first, under "
+    "local rules."
+)
+BRIEFS = {
+    "workshop": Brief(),
+    "nothing meets it": Brief(seen_lux=20000.0),
+    "stopped": Brief(use_connection="fixed"),
+    "no dimmer": Brief(dimmer_edge="none"),
+}
+
+
+@pytest.fixture
+def size(tmp_path, capsys):
+    def run(brief, *words):
+        path = tmp_path / "brief.toml"
+        path.write_text(brief if isinstance(brief, str) else to_toml(brief), encoding="utf-8")
+        code = main(["size", str(path), *words])
+        return code, *capsys.readouterr()
+
+    return run
+
+
+@pytest.mark.parametrize("brief", BRIEFS.values(), ids=BRIEFS)
+def test_stamp_and_caution_stand_first_and_the_stamp_last(size, brief):
+    code, said, _ = size(brief)
+    lines = said.splitlines()
+    assert code == 0 and lines[0] == lines[-1] == STAMP
+    assert lines[1].startswith("Caution. Mains voltage can kill.")
+    assert lines[3] == "Need it be built at all?"
+    assert "A light switches nothing off." in lines[4]
+    assert "What remains for a competent person" in lines
+
+
+@pytest.mark.parametrize("brief", BRIEFS.values(), ids=BRIEFS)
+def test_the_data_say_the_same_as_the_plan(size, brief):
+    code, said, _ = size(brief, "--json")
+    held, plan = json.loads(said), verdicts.plan(brief)
+    assert code == 0 and held["stamp"] == STAMP and "caution" in held
+    assert from_toml(held["brief"]) == brief
+    assert (held["kept"], held["points"], held["listed"]) == (plan.kept, plan.points, 500)
+    assert [stop["rule"] for stop in held["stops"]] == [stop.rule for stop in plan.stops]
+    for one, told in zip(plan.best(), held["best"], strict=True):
+        assert told["circuit"] == one.circuit and told["ohms_each"] == one.ohms_each
+        assert [f["verdict"] for f in told["findings"]] == [f.verdict for f in one.findings]
+    assert bool(held["broken"]) == (plan.kept == 0 and not plan.stops)
+
+
+def test_the_second_says_why_it_is_not_the_first(size):
+    _, said, _ = size(Brief())
+    assert "Number 2 is behind by its light" in said.replace("\xa0", " ")
+    first, second, *_ = verdicts.plan(Brief()).best()
+    assert second.why_behind(first) != first.why_behind(first)
+
+
+def test_what_is_not_met_is_named_with_by_how_much_and_what_would_help(size):
+    _, said, _ = size(BRIEFS["nothing meets it"])
+    words = said.replace("\xa0", " ")
+    assert "Every candidate breaks a rule." in words and "is the least, 0.2 of it" in words
+    assert "One change that would do: full mains as the lowest setting" in words
+
+
+def test_a_build_as_it_is_gets_the_same_verdicts(size):
+    code, said, _ = size(Brief(), "--mine", "series_diode", "82k", "1", "0.6 W", "300V")
+    words = said.replace("\xa0", " ")
+    assert code == 0 and "1 x 82 kΩ 0.6 W 300 V" in words
+    assert "Danger: when the one resistor fails short, the LED is straight on the mains" in words
+    _, said, _ = size(Brief(heater_power=290.0), "--mine", "bridge", "82k", "3", "0.6 W", "300V")
+    assert "none was computed" in said and "start a fire" in said
+
+
+@pytest.mark.parametrize(
+    ("text", "words", "told"),
+    [
+        ("[led", (), "no TOML"),
+        ("[led]\nfoo = 1", (), "foo in [led] is not known"),
+        ('[box]\ntouch = "no"', (), "Write one of: closed window, touchable, unknown"),
+        ("", ("--mine", "lamp", "1k", "2", "1W", "300V"), "circuit was read as 'lamp'"),
+        ("", ("--mine", "bridge", "1 V", "2", "1W", "300V"), "unit of voltage"),
+        ("", ("--mine", "bridge", "1k", "2.5", "1W", "300V"), "whole number"),
+        ("", ("--mine", "bridge", "1k", "2", "0 W", "300V"), "ratings in [bin] was read as"),
+    ],
+)  # fmt: skip
+def test_what_cannot_be_read_is_said_and_ends_with_two(size, text, words, told):
+    code, said, error = size(text, *words)
+    assert (code, said) == (2, "") and told in error and "Traceback" not in error
+
+
+def test_a_file_that_is_not_there_or_none_at_all_is_said(capsys, tmp_path):
+    assert main(["size", str(tmp_path / "none.toml")]) == 2
+    assert "could not be read" in capsys.readouterr().err
+    assert main(["size"]) == 2
+    assert "size --example" in capsys.readouterr().err
+
+
+def test_the_example_is_the_workshops_brief_with_comments(capsys):
+    assert main(["size", "--example"]) == 0
+    said = capsys.readouterr().out
+    assert from_toml(said) == Brief() and said.count("#") > 40 and STAMP in said
+
+
+def test_by_how_much_says_the_factor_for_each_kind_of_limit():
+    broken, _ = verdicts.plan(Brief(bin_most=1, seen_lux=20000.0)).unmet()
+    told = {f.rule: report.by_how_much(f).replace("\xa0", " ") for f in broken}
+    assert told["count"] == "1 where 2 is the least"
+    assert "of it" in told["light"]
+
+
+def test_lines_are_the_same_at_every_run():
+    brief = replace(Brief(), bin_series="E6")
+    assert report.lines(verdicts.plan(brief)) == report.lines(verdicts.plan(brief))
