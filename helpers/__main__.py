@@ -147,6 +147,7 @@ def size(arguments):
     for a competent person. An example: size brief.toml --mine series_diode 47k 3 0.6W 300V
     """
     import json
+    import textwrap
 
     from helpers import quantities
     from helpers.exercises.wording import CAUTION, STAMP
@@ -174,10 +175,10 @@ def size(arguments):
     if arguments.json:
         print(json.dumps({"stamp": STAMP, "caution": CAUTION} | report.data(plan), indent=1))
         return
-    print(
-        "\n".join([STAMP, f"Caution. Mains voltage can kill. {CAUTION}", "", *report.lines(plan)])
-    )
-    print(f"\n{STAMP}")
+    caution = f"Caution. Mains voltage can kill. {CAUTION}"
+    for line in (STAMP, caution, "", *report.lines(plan), "", STAMP):
+        hung = " " * (4 if line.startswith(" ") else 0)
+        print(textwrap.fill(line, 100, subsequent_indent=hung) if len(line) > 100 else line)
 
 
 def with_bar(learners):

@@ -174,7 +174,11 @@ class Brief:
         try:
             if self.dimmer_given_by == "angle":
                 angle = limits.between(value, "angle", "deg", 0.0, 180.0)
-                return angle if edge == "trailing" else 180.0 - angle
+                ways = {"trailing": angle, "leading": 180.0 - angle}
+                if self.dimmer_edge != "unknown":
+                    return ways[edge]
+                # Either may be meant: the darker one as the lowest, the brighter as the highest.
+                return (min if name == "dimmer_lowest" else max)(ways.values())
             if self.dimmer_given_by == "heat":
                 return phase_cut_inverse.for_power(value / 100.0, edge).conduction_degrees
             if self.dimmer_given_by == "average meter":

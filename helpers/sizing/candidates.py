@@ -20,6 +20,7 @@ DRIFT = 2.0
 """How many times its value a drifted resistor has: common practice, no source [-]."""
 SNUBBER_OHMS = 100.0
 """In series with the capacitor of a dimmer: common practice, no source [ohm]."""
+_HOTTEST = 800.0
 _GONE = 1e15  # in place of a string of which nothing is left: such a string fails by its number
 _HALVES = {"half wave": ("backward",), "other half wave": ("forward",)}
 
@@ -301,7 +302,8 @@ def box_celsius(brief, watts):
     >>> [round(each, 1) for each in box_celsius(Brief(), 0.44)]
     [55.0, 52.5]
     """
-    rise = heat.box_rise_kelvin(watts, brief.box_square_metres)
+    # Hundreds of watts would glow; a thousand kelvin say as much, and stay within the tables.
+    rise = np.minimum(heat.box_rise_kelvin(watts, brief.box_square_metres), _HOTTEST)
     return brief.box_air + rise, brief.box_air + 0.5 * rise
 
 

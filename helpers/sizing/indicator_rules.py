@@ -14,7 +14,8 @@ UNSURE = 0.02
 """Share by which heat and currents may be off: constant drops are good to about 1 % [-]."""
 BURN_CELSIUS = 48.0
 """Burn threshold of any surface that is held for ten minutes: ISO 13732-1 (from memory) [degC]."""
-_PRACTICE = "Common practice, no source."
+AIR_CELSIUS = 85.0
+"""Air that a small LED is made for at most: common practice, no source [degC]."""
 
 
 @dataclass(frozen=True)
@@ -115,6 +116,12 @@ RULES = _table(
         "{limit}.",
         "IEC 60115-1 for the derating line; its zero from the part's own sheet.",
         unsure=0.05, danger=rules.BURNS,
+    ),
+    Rule(
+        "air", "temperature",
+        "The air in the box gets up to {figure}; a small LED is commonly made for air of {limit}.",
+        "The LED's own sheet; the usual figure: Common practice, no source.", unsure=0.05,
+        danger="hot parts age fast, and soft plastic no longer keeps live parts out of reach.",
     ),
     Rule(
         "box", "temperature",

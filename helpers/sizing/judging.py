@@ -12,9 +12,11 @@ from helpers.physics import faults, fuses, hazards, insulation, light, visibilit
 from helpers.sizing import candidates, rules
 from helpers.sizing import indicator_rules as more
 
-# Light has a place of its own in the ranking; the pulses are those of the LED once more, and a
-# diode's limit holds its margin already.
-_NO_MARGIN = ("light", "touch", "pulses")
+# Light has a place of its own in the ranking, the pulses are those of the LED once more, degrees
+# Celsius make no ratio, and a diode's limit holds its margin already.
+_NO_MARGIN = {"count", "diode", "light", "touch", "pulses", "film", "air"} | {
+    rule.name for rule in more.RULES.values() if rule.over == "caution"
+}
 ENOUGH = 2.0
 """Margin beyond which more counts no further in the ranking: common practice, no source [-]."""
 
@@ -43,9 +45,7 @@ def _column(rule, figure, limit, after=faults.SOUND, place=None):
         here = [float(_at(each, *at)) for each in (figure, limit)]
         return rule.finding(*here, after, int(_at(places, *at)))
 
-    counts = rule.over == "fail" and rule.name not in _NO_MARGIN
-    margin = _ratio(figure, limit, rule.least) if counts else np.full((1, 1), np.inf)
-    return Column(rule.name, places, margin, finding)
+    return Column(rule.name, places, _ratio(figure, limit, rule.least), finding)
 
 
 def _at(values, string, rating):
@@ -60,7 +60,7 @@ def _ratio(figure, limit, least=False):
 def _of_dropper(brief, found, rated, type_volts):
     """Number, heat, volts and film of the resistors, sound and after every fault."""
     yield Column(
-        "count", np.where(found.count >= 2, 0, 2)[:, None], np.full((1, 1), np.inf),
+        "count", np.where(found.count >= 2, 0, 2)[:, None], found.count[:, None] / 2.0,
         lambda i, m: rules.barrier(int(found.count[i])),
     )  # fmt: skip
     film = 0.0
@@ -68,12 +68,12 @@ def _of_dropper(brief, found, rated, type_volts):
         after, watts = state.after, state.watts_each[:, None]
         air, _ = candidates.box_celsius(brief, state.watts[:, None])
         left = (found.count > 1)[:, None] | (after != "dropper")
-        film = np.maximum(film, left * more.film_celsius(watts, rated, air))
         limit = rules.heat_limit(rated, air, after)
         cleared = np.zeros(limit.shape, bool)
         if brief.bin_fusible_at and after in ("dropper", "led", "diode", "second_led"):
             opens = fuses.fusible_opens(watts, rated, brief.bin_fusible_at)
             cleared = left & np.broadcast_to(opens, limit.shape)
+        film = np.maximum(film, (left & ~cleared) * more.film_celsius(watts, rated, air))
 
         def heat(i, m, after=after, watts=watts, air=air, cleared=cleared):
             if cleared[i, m]:
@@ -119,7 +119,7 @@ def _of_led(brief, found):
         least = rules.DIODE_MARGIN * crest
         yield Column(
             "diode", rules.judge(brief.bin_diode, least, least=True)[:, None],
-            np.full((1, 1), np.inf),
+            _ratio(brief.bin_diode, least, True)[:, None],
             lambda i, m: rules.diode(float(crest[i]), brief.bin_diode),
         )  # fmt: skip
     if found.circuit == "series_diode" and brief.suppression_farads:
@@ -129,7 +129,8 @@ def _of_led(brief, found):
 def _of_use(brief, found, type_volts):
     """Light, warmth, touch, off and the dimmer."""
     yield _column("light", metres(brief, found.mean_lowest), brief.seen_distance)
-    _, outside = candidates.box_celsius(brief, found.states[0].watts)
+    inside, outside = candidates.box_celsius(brief, found.states[0].watts)
+    yield _column("air", inside, more.AIR_CELSIUS)
     yield _column("box", outside, more.BURN_CELSIUS)
     yield _column("flicker", 100.0, light.low_risk_percent(found.flicker_hertz))
     full = np.where(found.mean_highest > 0.0, found.mean_highest, 1.0)
@@ -183,11 +184,14 @@ class Judged:
         ]  # fmt: skip
         self.shape = shape = len(count), len(rated)
         self.fails = self.cautions = 0
-        self.margin = np.full(shape, np.inf)
+        self.margin, self.short = np.full(shape, np.inf), np.full(shape, np.inf)
         for column in self.columns:
             self.fails = self.fails + (column.places == 2)
             self.cautions = self.cautions + (column.places == 1)
-            self.margin = np.minimum(self.margin, column.margin)
+            if column.rule not in _NO_MARGIN:
+                self.margin = np.minimum(self.margin, column.margin)
+            short = np.where(column.places == 2, column.margin, np.inf)
+            self.short = np.minimum(self.short, short)
         self.fails, self.cautions = (np.broadcast_to(v, shape) for v in (self.fails, self.cautions))
         self.metres = metres(brief, found.mean_lowest)
 

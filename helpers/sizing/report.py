@@ -118,7 +118,7 @@ def _not_met(plan):
     broken, changes = plan.unmet()
     if not broken:
         return
-    yield "Every candidate breaks a rule. What the best one breaks:"
+    yield "Every candidate breaks a rule. What the nearest one breaks:"
     for each in broken:
         yield f"  {each.rule}{_when(each)}: {by_how_much(each)}."
     helps = "; ".join(changes) or "none of those tried, one at a time"
@@ -143,8 +143,9 @@ def by_how_much(finding):
     if finding.rule == "count" or not 0.0 < finding.margin < 1.0:
         return f"{figure} where {limit} is the {'least' if finding.rule == 'count' else end}"
     if finding.least:
-        return f"{figure} where {limit} is the least, {finding.margin:.2g} of it"
-    return f"{figure} where {limit} is the most, {1.0 / finding.margin:.2g} times as much"
+        return f"{figure} where {limit} is the least, {write(finding.margin, 'ratio', 2)} of it"
+    times = write(1.0 / finding.margin, "ratio", 2)
+    return f"{figure} where {limit} is the most, {times} times as much"
 
 
 def _table(rows):

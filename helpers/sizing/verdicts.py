@@ -63,8 +63,7 @@ def _after_faults(brief, circuit, ohms_each, count):
         f"Dark, yet live, after one fault: {', '.join(dark)}. Lit over a cold pot: "
         f"{', '.join(cold)}. A dimmer that fails short leaves full heat. Dark never means dead."
     )
-    found = float(len(dark) + len(cold)), 0.0
-    return rules.Finding("after a fault", "caution", *found, "-", reason, "Kirchhoff's laws.")
+    return rules.Finding("after a fault", "caution", 0.0, 0.0, "-", reason, "Kirchhoff's laws.")
 
 
 _KEYS = ("rules broken", "cautions", "margin", "light", "heat", "number of parts")
@@ -182,12 +181,13 @@ class Plan:
         return [self.candidate(place) for place in self.order[:number]]
 
     def unmet(self):
-        """Return what the best candidate still breaks, by how much, and which changes would help.
+        """Return what the nearest candidate breaks, and which changes of the brief would help.
 
         Returns
         -------
         findings, changes : list of rules.Finding, list of str
-            Both empty where a candidate breaks no rule; a change is tried, not guessed.
+            Both empty where a candidate breaks no rule; a change is tried, not guessed. Nearest is
+            who breaks the fewest rules, and of those who misses its worst limit by least.
         """
         if self.kept or not self.judged:
             return [], []
@@ -199,7 +199,9 @@ class Plan:
                 continue
             if brief != self.brief and Plan(brief, self.only).kept:
                 helped.append(words)
-        return self.best(1)[0].failed, helped
+        short = np.concatenate([judged.short.ravel() for judged in self.judged])
+        nearest = np.lexsort((-short, self._keys[0]))[0]
+        return self.candidate(nearest).failed, helped
 
 
 def plan(brief):

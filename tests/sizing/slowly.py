@@ -137,6 +137,7 @@ def broken(brief, circuit, each, count, rated, type_volts):
         ):
             found.add(("volts", state))
         if state == "none":
+            found |= {("air", "none")} if air > 85.0 else set()
             found |= {(rule, "none") for rule in ("LED", "pulses") if peak > brief.led_limit}
             found |= {("LED mean", "none")} if mean_most > brief.led_limit else set()
     if film > 155.0:

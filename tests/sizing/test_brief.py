@@ -58,6 +58,12 @@ def test_a_setting_is_read_in_the_way_it_is_given(given_by, lowest, conduction, 
     assert from_toml(to_toml(brief)) == brief
 
 
+@pytest.mark.parametrize("angle", [60.0, 120.0])
+def test_limit_of_an_unknown_edge_the_worse_of_both_counts(angle):
+    brief = Brief(dimmer_edge="unknown", dimmer_lowest=angle, dimmer_highest=angle)
+    assert (brief.lowest_degrees, brief.highest_degrees) == (60.0, 120.0)
+
+
 def test_what_nobody_knows_takes_a_usual_value():
     brief = Brief()
     assert brief.suppression_farads == 100e-9 and brief.led_volts == 1.9

@@ -1,6 +1,7 @@
 """Candidates, verdicts and their order: against slow sums, published numbers, and each other."""
 
-from dataclasses import replace
+import json
+from dataclasses import fields, replace
 from itertools import product
 from math import sqrt
 
@@ -11,8 +12,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from helpers.physics import circuits, mains
-from helpers.sizing import candidates, rules, stops, verdicts
-from helpers.sizing.brief import Brief
+from helpers.sizing import candidates, report, rules, stops, verdicts
+from helpers.sizing.brief import Brief, from_toml, to_toml
 from helpers.sizing.typed import BriefError
 
 # One voltage, exact parts, an LED of 2.0 V: what practitioners' sums assume.
@@ -250,6 +251,44 @@ def test_a_brief_that_nothing_meets_says_by_how_much_and_what_would_help(
     known = dict(verdicts.CHANGES)
     for words in changes:
         assert verdicts.plan(replace(plan.brief, **known[words](plan.brief))).kept > 0
+
+
+def test_the_nearest_candidate_is_named_where_a_demand_is_not_met():
+    plan = verdicts.plan(Brief(seen_lux=20000.0, **SMALL))
+    (light,), _ = plan.unmet()
+    alone = [
+        judged.metres[string]
+        for judged in plan.judged
+        for string, rating in np.argwhere(judged.fails == 1)
+        if judged.metres[string] < 3.0
+    ]
+    assert light.rule == "light" and light.figure == pytest.approx(max(alone))
+
+
+@settings(deadline=None, derandomize=True, max_examples=60)
+@given(st.data())
+def test_property_every_brief_that_can_be_read_gets_a_plan_in_words(data):
+    kinds = {f.name: f.metadata for f in fields(Brief)}
+    changed = data.draw(st.lists(st.sampled_from(sorted(kinds)), min_size=1, max_size=8))
+    given_fields = {"bin_series": "E6", "bin_most": 2}
+    for name in changed:
+        kind, least, most = (kinds[name][key] for key in ("kind", "least", "most"))
+        if isinstance(kind, tuple):
+            given_fields[name] = data.draw(st.sampled_from(kind))
+        elif kind == "yes":
+            given_fields[name] = data.draw(st.booleans())
+        elif kind == "count":
+            given_fields[name] = data.draw(st.integers(least, most))
+        elif not isinstance(kind, list):
+            given_fields[name] = data.draw(st.floats(least, min(most, 1e4)))
+    try:
+        brief = Brief(**given_fields)
+    except BriefError as error:
+        assert " was read as " in str(error)
+        return
+    plan = verdicts.plan(brief)
+    assert report.lines(plan) and json.dumps(report.data(plan), allow_nan=False)
+    assert from_toml(to_toml(brief)) == brief
 
 
 STOPS = {
