@@ -9,7 +9,17 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from helpers.physics import circuits, faults, heat, leds, mains, off_states, parts, phase_cut
+from helpers.physics import (
+    circuits,
+    faults,
+    heat,
+    leds,
+    limits,
+    mains,
+    off_states,
+    parts,
+    phase_cut,
+)
 from helpers.physics.one_cycle import Cycle
 
 SETTINGS = 25
@@ -303,7 +313,7 @@ def box_celsius(brief, watts):
     [55.0, 52.5]
     """
     # Hundreds of watts would glow; a thousand kelvin say as much, and stay within the tables.
-    rise = np.minimum(heat.box_rise_kelvin(watts, brief.box_square_metres), _HOTTEST)
+    rise = limits.plain(np.minimum(heat.box_rise_kelvin(watts, brief.box_square_metres), _HOTTEST))
     return brief.box_air + rise, brief.box_air + 0.5 * rise
 
 
