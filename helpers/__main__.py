@@ -175,10 +175,12 @@ def size(arguments):
     if arguments.json:
         print(json.dumps({"stamp": STAMP, "caution": CAUTION} | report.data(plan), indent=1))
         return
-    caution = f"Caution. Mains voltage can kill. {CAUTION}"
-    for line in (STAMP, caution, "", *report.lines(plan), "", STAMP):
+    print(STAMP)
+    for line in (f"Caution. Mains voltage can kill. {CAUTION}", "", *report.lines(plan), ""):
         hung = " " * (4 if line.startswith(" ") else 0)
-        print(textwrap.fill(line, 100, subsequent_indent=hung) if len(line) > 100 else line)
+        folded = textwrap.wrap(line, 100, subsequent_indent=hung, break_on_hyphens=False)
+        print("\n".join(folded) if len(line) > 100 else line)
+    print(STAMP)
 
 
 def with_bar(learners):

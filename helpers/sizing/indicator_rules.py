@@ -6,7 +6,7 @@ figures of many candidates at once; what they are is computed in `candidates`.
 
 from dataclasses import dataclass
 
-from helpers.physics import faults, hazards, heat, ratings
+from helpers.physics import faults, hazards, heat, insulation, ratings
 from helpers.quantities import GLOSSARY, write
 from helpers.sizing import rules
 
@@ -179,15 +179,15 @@ RULES = _table(
 )  # fmt: skip
 
 
-def distances(far, impulse_volts, recurring_volts, working_volts):
+def distances(supply, highest_volts, recurring_volts):
     """Return the distances that a build needs towards a hand: a caution until somebody measures.
 
     Parameters
     ----------
-    far : insulation.Distances
-        For the supply.
-    impulse_volts, recurring_volts, working_volts : float
-        Rated impulse, highest recurring peak, highest rms [V].
+    supply : mains.Supply
+        At its label: what an impulse goes by.
+    highest_volts, recurring_volts : float
+        Highest mains, rms, and the highest peak that recurs [V].
 
     Returns
     -------
@@ -199,19 +199,21 @@ def distances(far, impulse_volts, recurring_volts, working_volts):
 
     Examples
     --------
-    >>> from helpers.physics import insulation, mains
-    >>> far = insulation.towards_a_hand(mains.Supply(230.0, 50.0))
-    >>> distances(far, 2500.0, 716.0, 253.0).verdict
+    >>> from helpers.physics import mains
+    >>> distances(mains.Supply(230.0, 50.0), 253.0, 716.0).verdict
     'caution'
     """
+    impulse = insulation.rated_impulse_volts(supply.volts_rms)
+    air = insulation.clearance_metres(impulse, reinforced=True)
+    surface = max(insulation.creepage_metres(highest_volts, reinforced=True), air)
     reason = (
-        f"From all that is live to what a hand may touch: {write(far.clearance_metres, 'length')} "
-        f"through air for impulses of {write(impulse_volts, 'voltage')}, "
-        f"{write(far.metres, 'length')} along a surface for {write(working_volts, 'voltage')} rms; "
-        f"the peak that recurs is {write(recurring_volts, 'voltage')}. A competent person measures."
+        f"From all that is live to what a hand may touch: {write(air, 'length')} through air for "
+        f"impulses of {write(impulse, 'voltage')}, {write(surface, 'length')} along a surface for "
+        f"{write(highest_volts, 'voltage')} rms; the peak that recurs is "
+        f"{write(recurring_volts, 'voltage')}. A competent person measures."
     )
     source = "IEC 60664-1 Tables F.1, F.2 and F.5, reinforced insulation, pollution degree 2."
-    return rules.Finding("distances", "caution", far.metres, far.metres, "m", reason, source)
+    return rules.Finding("distances", "caution", surface, surface, "m", reason, source)
 
 
 def film_celsius(watts, rated_watts, air_celsius):

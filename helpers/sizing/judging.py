@@ -22,13 +22,12 @@ ENOUGH = 2.0
 
 
 class Column(NamedTuple):
-    """One rule on all candidates of a circuit: strings down, ratings across."""
+    """One rule on all candidates of a circuit; `finding` makes one from string and rating."""
 
     rule: str
     places: np.ndarray
     margin: np.ndarray
     finding: Callable
-    """From string and rating, as places, to the finding."""
 
 
 def _column(rule, figure, limit, after=faults.SOUND, place=None):

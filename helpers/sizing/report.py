@@ -37,11 +37,11 @@ def lines(plan, shown=SHOWN):
     brief, said = plan.brief, ["Need it be built at all?", f"  {plan.need}", ""]
     said += ["The brief", *(f"  {line}" for line in _in_short(brief)), ""]
     if plan.stops:
-        said += ["What stops it", *(f"  {stop}" for stop in plan.stops)]
+        said += ["What stops it", *(f"  {_named(stop)}" for stop in plan.stops)]
         said += [f"  {plan.listed} candidates are listed by the bin; none was computed.", ""]
     else:
         said += [*_ranking(plan, shown), *_first(plan), *_not_met(plan)]
-    said += ["Besides", *(f"  {finding}" for finding in plan.general), ""]
+    said += ["Besides", *(f"  {_named(each)}" for each in plan.general), ""]
     return [
         *said,
         "What remains for a competent person",
@@ -101,9 +101,13 @@ def _first(plan):
         figure, limit = (_figure(value, one.unit) for value in (one.figure, one.limit))
         rows.append((f"{name}{_when(one)}", figure, limit, one.verdict))
         if one.verdict != "pass":
-            cautions.append(f"  {one}")
+            cautions.append(f"  {_named(one)}")
     yield from _table(rows)
     yield from [*cautions, ""]
+
+
+def _named(finding):
+    return f"{finding.rule[0].upper()}{finding.rule[1:]}. {finding}"
 
 
 def _when(finding):
@@ -115,7 +119,7 @@ def _figure(value, unit):
 
 
 def _not_met(plan):
-    broken, changes = plan.unmet()
+    broken, changes = plan.unmet
     if not broken:
         return
     yield "Every candidate breaks a rule. What the nearest one breaks:"
@@ -174,7 +178,7 @@ def data(plan, shown=SHOWN):
     >>> sorted(data(verdicts.plan(Brief())))[:4]
     ['best', 'brief', 'broken', 'computed']
     """
-    broken, changes = plan.unmet()
+    broken, changes = plan.unmet
     best = plan.best(shown)
     why = ["", *(each.why_behind(better) for better, each in zip(best, best[1:], strict=False))]
     why = why[: len(best)]

@@ -63,7 +63,7 @@ class Finding:
     """What one rule says of one figure."""
 
     rule: str
-    """count, heat, volts, LED, diode or fuse."""
+    """count, heat, volts, LED, diode, fuse, or one of `indicator_rules`."""
     verdict: str
     """pass, caution or fail; a caution keeps the rules."""
     figure: float
@@ -77,7 +77,7 @@ class Finding:
     source: str
     """Where the limit comes from."""
     after: str = faults.SOUND
-    """Which part is shorted: none, dropper, led or diode."""
+    """A key of `AFTER`."""
     danger: str = ""
     """What hurts somebody if it is built all the same; empty if nothing does."""
     least: bool = False

@@ -139,11 +139,11 @@ def capacitor_dropper(brief):
     """
     if not brief.cuts:
         return _said(
-            "capacitor", "caution",
+            "capacitor dropper", "caution",
             "A capacitor dropper is not sized here: ask a skilled person for one.",
         )  # fmt: skip
     return _said(
-        "capacitor", "fail",
+        "capacitor dropper", "fail",
         "Listed, not sized: behind a dimmer that cuts the wave, a capacitor dropper takes a pulse "
         "of amps in each half-cycle.",
         "its surge resistor overheats, and when it fails short the whole mains meets the LED.",

@@ -9,7 +9,7 @@ from functools import cached_property
 
 import numpy as np
 
-from helpers.physics import circuits, faults, hazards, insulation, limits, phase_cut
+from helpers.physics import circuits, faults, hazards, limits, phase_cut
 from helpers.sizing import candidates, rules, stops
 from helpers.sizing import indicator_rules as more
 from helpers.sizing.judging import Judged
@@ -46,9 +46,8 @@ CHANGES = (
 def _after_faults(brief, circuit, ohms_each, count):
     """What the light says after each single fault: a caution, for it never tells of dead wires."""
     dimmer = phase_cut.Dimmer("trailing", brief.highest_degrees)
-    string = {"ohms_each": ohms_each, "count": count, "led_volts": brief.led_volts}
-    if count == 1:
-        string["count"] = 2  # a short of it all leaves nothing to be told
+    # A short of all that limits the current leaves nothing that could be told.
+    string = {"ohms_each": ohms_each, "count": max(count, 2), "led_volts": brief.led_volts}
     dark, cold = [], []
     for part, how in faults.singles(circuit):
         left = faults.after(
@@ -172,22 +171,18 @@ class Plan:
     def _distances(self, found, string):
         brief = self.brief
         recurring = max(float(found.open_volts[string]), np.sqrt(2.0) * brief.high.volts_rms)
-        impulse = insulation.rated_impulse_volts(brief.supply_volts)
-        far = insulation.towards_a_hand(brief.supply)
-        return more.distances(far, impulse, recurring, brief.high.volts_rms)
+        return more.distances(brief.supply, brief.high.volts_rms, recurring)
 
     def best(self, number=3):
         """Return the first candidates of the ranking."""
         return [self.candidate(place) for place in self.order[:number]]
 
+    @cached_property
     def unmet(self):
-        """Return what the nearest candidate breaks, and which changes of the brief would help.
+        """What the nearest candidate breaks, and which changes of the brief would help.
 
-        Returns
-        -------
-        findings, changes : list of rules.Finding, list of str
-            Both empty where a candidate breaks no rule; a change is tried, not guessed. Nearest is
-            who breaks the fewest rules, and of those who misses its worst limit by least.
+        Both are empty where a candidate breaks no rule. Nearest is which breaks the fewest rules,
+        and of those misses its worst limit by least. A change is tried, not guessed.
         """
         if self.kept or not self.judged:
             return [], []
@@ -257,6 +252,8 @@ def mine(brief, circuit, ohms_each, count, rated_watts, type_volts):
     >>> [finding.rule for finding in built.best()[0].failed][:1]
     ['count']
     """
+    if circuit == "capacitor_dropper":
+        raise ValueError(str(stops.capacitor_dropper(brief)))
     circuits.named(circuit)
     limits.positive(ohms_each, "ohms_each", "ohm", "Without a resistor the LED is destroyed.")
     if limits.between(count, "count", "resistors", 1.0, 12.0) != int(count):

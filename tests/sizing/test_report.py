@@ -114,7 +114,7 @@ def test_the_example_is_the_workshops_brief_with_comments(capsys):
 
 
 def test_by_how_much_says_the_factor_for_each_kind_of_limit():
-    broken, _ = verdicts.plan(Brief(bin_most=1, seen_lux=20000.0)).unmet()
+    broken, _ = verdicts.plan(Brief(bin_most=1, seen_lux=20000.0)).unmet
     told = {f.rule: report.by_how_much(f).replace("\xa0", " ") for f in broken}
     assert told["count"] == "1 where 2 is the least"
     assert "of it" in told["light"]
