@@ -151,11 +151,19 @@ def size(arguments):
 
     from helpers import quantities
     from helpers.exercises.wording import CAUTION, STAMP
+    from helpers.physics import mains
     from helpers.sizing import report, verdicts
     from helpers.sizing.brief import Brief, from_toml, to_toml
 
     if arguments.example:
-        print(f"# {STAMP}\n{to_toml(Brief(), comments=True)}", end="")
+        if arguments.supply not in mains.SUPPLIES:
+            raise Unusable(
+                f"The supply was read as {plain(arguments.supply)}. There are: "
+                f"{', '.join(mains.SUPPLIES)}."
+            )
+        supply = mains.SUPPLIES[arguments.supply]
+        brief = Brief(supply_volts=supply.volts_rms, supply_hertz=supply.hertz)
+        print(f"# {STAMP}\n{to_toml(brief, comments=True)}", end="")
         return
     if not arguments.brief:
         raise Unusable("No brief was given. Name a TOML file, or print one with: size --example")
@@ -247,6 +255,10 @@ def command_line():
     one = subcommand("size", size)
     one.add_argument("brief", nargs="?", metavar="BRIEF", help="a TOML file")
     one.add_argument("--example", action="store_true", help="print the workshop's brief and stop")
+    one.add_argument(
+        "--supply", default="230 V 50 Hz", metavar="NAME",
+        help="the supply of that example, such as '120 V 60 Hz'",
+    )  # fmt: skip
     one.add_argument("--json", action="store_true", help="as JSON")
     one.add_argument(
         "--mine", nargs=5, metavar=("CIRCUIT", "OHMS", "COUNT", "WATTS", "VOLTS"),

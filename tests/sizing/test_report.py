@@ -6,6 +6,7 @@ from dataclasses import replace
 import pytest
 
 from helpers.__main__ import main
+from helpers.physics import mains
 from helpers.sizing import report, verdicts
 from helpers.sizing.brief import Brief, from_toml, to_toml
 
@@ -111,6 +112,20 @@ def test_the_example_is_the_workshops_brief_with_comments(capsys):
     assert main(["size", "--example"]) == 0
     said = capsys.readouterr().out
     assert from_toml(said) == Brief() and said.count("#") > 40 and STAMP in said
+
+
+@pytest.mark.parametrize("supply", mains.SUPPLIES.values(), ids=lambda s: f"property: {s.name}")
+def test_the_example_can_be_printed_for_every_supply(capsys, supply):
+    assert main(["size", "--example", "--supply", supply.name]) == 0
+    brief = from_toml(capsys.readouterr().out)
+    assert (
+        brief.supply == supply and replace(brief, supply_volts=230.0, supply_hertz=50.0) == Brief()
+    )
+
+
+def test_a_supply_that_is_not_known_is_answered_with_those_there_are(capsys):
+    assert main(["size", "--example", "--supply", "12 V"]) == 2
+    assert "There are: 230 V 50 Hz, 120 V 60 Hz" in capsys.readouterr().err
 
 
 def test_by_how_much_says_the_factor_for_each_kind_of_limit():

@@ -103,6 +103,25 @@ def test_what_may_be_touched_fails_and_a_closed_window_does_not(touch):
     assert verdicts.plan(replace(brief, box_touch="closed window")).kept > 0
 
 
+@pytest.mark.parametrize(
+    ("volts", "hertz", "air", "surface", "half", "whole"),
+    [
+        pytest.param(230.0, 50.0, 3.0, 6.4, 1.25, 8.0, id="published: 230 V 50 Hz"),
+        pytest.param(120.0, 60.0, 1.5, 3.2, 1.5, 9.6, id="published: 120 V 60 Hz"),
+    ],
+)
+def test_distances_and_flicker_are_those_of_the_standards(volts, hertz, air, surface, half, whole):
+    """IEC 60664-1 Tables F.1, F.2, F.5, reinforced, in mm; IEEE Std 1789-2015, in per cent."""
+    brief = Brief(supply_volts=volts, supply_hertz=hertz)
+    for circuit, percent in (("series_diode", half), ("two_leds", half), ("bridge", whole)):
+        built = verdicts.mine(brief, circuit, 47e3, 3, 0.6, 300.0).best()[0]
+        found = {f.rule: f for f in built.findings}
+        assert found["distances"].figure == pytest.approx(1e-3 * surface)
+        assert f"{air:g} mm through air" in found["distances"].reason.replace("\xa0", " ")
+        assert found["flicker"].limit == pytest.approx(percent)
+        assert found["flicker"].verdict == found["distances"].verdict == "caution"
+
+
 # --- slowly, one after the other
 
 
