@@ -26,7 +26,7 @@ COLOURS = tuple(colour for colour in leds.TYPICAL_VOLTS if colour != "infrared")
 #: What an unknown capacitor in a dimmer is taken for: common practice, no source [F].
 SUPPRESSION_FARADS = 100e-9
 _RANGE = "unknown takes 10 % or the national figure"
-_MOST_BYTES, _MOST_STRINGS = 65536, 4000
+_MOST_BYTES, _MOST_STRINGS, _MOST_RATINGS = 65536, 4000, 12
 
 
 def _asked(kind, example, says, least=0.0, most=inf):
@@ -108,6 +108,8 @@ class Brief:
             self._refuse("supply_volts", "It must lie between lowest and highest.")
         if self.bin_smallest > self.bin_largest:
             self._refuse("bin_smallest", "It must not be above the largest.")
+        if len(self.bin_ratings) > _MOST_RATINGS:
+            self._refuse("bin_ratings", f"Write at most {_MOST_RATINGS}.")
         if len(self.bin_ratings) != len(self.bin_volts):
             self._refuse("bin_volts", "Write one voltage for each rating.")
         if len(self.ohms) * self.bin_most > _MOST_STRINGS:
@@ -118,7 +120,7 @@ class Brief:
             self._refuse("dimmer_lowest", "It must not be brighter than the highest.")
 
     def _refuse(self, name, what):
-        raise BriefError(f"{_key(name)} was read as {self.typed(name)}. {what}")
+        raise BriefError(f"{_key(name)} was read as {plain(self.typed(name))}. {what}")
 
     def typed(self, name):
         """Write a field as it would be typed into a file."""

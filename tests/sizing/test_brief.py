@@ -96,6 +96,8 @@ HOSTILE = {
     '[seen]\nlux = "3 mcd"': "Write a number and lx or lux",
     '[bin]\nratings = "0.6 W"': "must be a list",
     "[bin]\nratings = []": "must be a list",
+    "[bin]\nratings = [" + "1," * 99 + "1]": "at most 12",
+    '[bin]\nseries = "E192"\nmost = 12': "over 4000 strings",
     '[bin]\nratings = ["0.6 W"]': "one voltage for each rating",
     '[bin]\nsmallest = "2 M"': "must not be above the largest",
     "[bin]\nfusible_at = 0.5": "opens above its rating",

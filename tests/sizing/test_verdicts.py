@@ -96,6 +96,28 @@ def test_published_a_protective_impedance_is_shown_and_stays_a_caution():
     assert touch(1e6, 4).figure == pytest.approx(sqrt(2.0) * 253.0 / 1.002e6)
 
 
+def test_second_way_what_is_left_at_off():
+    """230 V, 100 nF and 100 ohm past the switch, 150 kohm, 100 W: an independent calculation.
+
+    Diode across: 6.85 uA by the diode law with the element sound, 97 to 98 % of the light with it
+    open. Series diode: nearly twice the crest then, and dark.
+    """
+    brief = Brief(
+        supply_lowest=230.0, supply_highest=230.0, heater_power=100.0, dimmer_suppression=100e-9,
+        **EXACT,
+    )  # fmt: skip
+    across, series = (
+        candidates.worst(brief, name, np.array([150e3]), np.array([1.0]))
+        for name in ("diode_across", "series_diode")
+    )
+    assert across.off_amps[0] == pytest.approx(6.85e-6, rel=0.01)
+    assert series.off_amps[0] == pytest.approx(5.86e-6, rel=0.01)
+    assert 0.965 <= across.open_share[0] <= 0.985  # as printed, in whole per cent
+    assert series.open_share[0] == 0.0
+    # 647.8 V with the LED at 2.0 V; at its lowest it takes 0.2 V less.
+    assert series.open_volts[0] == pytest.approx(648.0, abs=0.2)
+
+
 @pytest.mark.parametrize("touch", ["touchable", "unknown"])
 def test_what_may_be_touched_fails_and_a_closed_window_does_not(touch):
     brief = Brief(box_touch=touch, bin_most=3)
