@@ -41,6 +41,7 @@ class Brief:
     """What is wanted, in SI units; as it stands, that of the workshop with its 90 W pot.
 
     In a file, a field is the key after its section: `heater_power` is power under [heater].
+    `left_out` names the fields that a file did not give.
     """
 
     # fmt: off
@@ -96,9 +97,10 @@ class Brief:
         "ratio", 0, "fusible resistors: times its rating at which one opens; 0 for none", 0.0, 1e3)
     bin_diode: float = _asked("voltage", "1000 V", "reverse volts of the silicon diodes", 1.0)
     # fmt: on
+    left_out: tuple = field(default=(), compare=False)
 
     def __post_init__(self):
-        for each in fields(self):
+        for each in FIELDS:
             about, value = each.metadata, getattr(self, each.name)
             for one in value if isinstance(value, tuple) else (value,):
                 fixed = isinstance(one, (str, bool, type(None)))
@@ -120,7 +122,7 @@ class Brief:
             self._refuse("dimmer_lowest", "It must not be brighter than the highest.")
 
     def _refuse(self, name, what):
-        raise BriefError(f"{_key(name)} was read as {plain(self.typed(name))}. {what}")
+        raise BriefError(f"{key_of(name)} was read as {plain(self.typed(name))}. {what}")
 
     def typed(self, name):
         """Write a field as it would be typed into a file."""
@@ -226,13 +228,19 @@ class Brief:
         return np.array(found)
 
 
-def _key(name):
+FIELDS = tuple(each for each in fields(Brief) if each.metadata)
+#: What could hurt somebody if it were guessed: unknown, where a file leaves it out.
+NEVER_GUESSED = ("use_connection", "heater_full_power_safe", "dimmer_edge", "box_touch")
+
+
+def key_of(name):
+    """Return a field as a file has it: its key and its section."""
     section, _, key = name.partition("_")
     return f"{key} in [{section}]"
 
 
 def from_toml(text):
-    """Return the brief that a TOML text holds; what it leaves out is as in the workshop's.
+    """Return the brief that a TOML text holds.
 
     Parameters
     ----------
@@ -251,7 +259,8 @@ def from_toml(text):
 
     Notes
     -----
-    Text is read by the grammar of `helpers.quantities` and never evaluated.
+    Text is read by the grammar of `helpers.quantities` and never evaluated. What it leaves out is
+    as in the workshop's, but for `NEVER_GUESSED`, which is then unknown; `left_out` names it all.
 
     References
     ----------
@@ -274,7 +283,7 @@ heater, dimmer, led, seen, box, bin.
     except (tomllib.TOMLDecodeError, UnicodeDecodeError, RecursionError) as error:
         why = "it is nested too deep" if isinstance(error, RecursionError) else error
         raise BriefError(f"The brief is no TOML: {why}. See `size --example` for one.") from None
-    known = {each.name: each.metadata["kind"] for each in fields(Brief)}
+    known = {each.name: each.metadata["kind"] for each in FIELDS}
     sections = dict.fromkeys(name.partition("_")[0] for name in known)
     typed = {}
     for section, table in held.items():
@@ -293,12 +302,14 @@ heater, dimmer, led, seen, box, bin.
     settings = {"dimmer_lowest", "dimmer_highest"}
     if given_by != Brief.dimmer_given_by and not settings <= typed.keys():
         raise BriefError("With given_by in [dimmer], write lowest and highest as well.")
-    read_one(tuple(GIVEN_BY), given_by, _key("dimmer_given_by"))
+    read_one(tuple(GIVEN_BY), given_by, key_of("dimmer_given_by"))
     read = {}
     for name, value in typed.items():
         kind = GIVEN_BY[given_by] if name in settings else known[name]
-        read[name] = read_one(kind, value, _key(name))
-    return Brief(**read)
+        read[name] = read_one(kind, value, key_of(name))
+    left_out = tuple(name for name in known if name not in typed)
+    unknown = {name: "unknown" for name in NEVER_GUESSED if name in left_out}
+    return Brief(**unknown | read, left_out=left_out)
 
 
 def to_toml(brief, comments=False):
@@ -322,7 +333,7 @@ def to_toml(brief, comments=False):
     ['[use]', 'connection = "plug-in"']
     """
     lines, last = [], None
-    for each in fields(brief):
+    for each in FIELDS:
         section, _, key = each.name.partition("_")
         if section != last:
             lines += ["", f"[{section}]"] if last else [f"[{section}]"]

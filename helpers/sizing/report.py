@@ -5,7 +5,7 @@ from dataclasses import asdict
 from helpers.physics import circuits
 from helpers.quantities import write, write_as
 from helpers.sizing import rules, verdicts
-from helpers.sizing.brief import to_toml
+from helpers.sizing.brief import key_of, to_toml
 
 SHOWN = 3
 _OF_UNIT = {
@@ -63,6 +63,10 @@ def _in_short(brief):
         f"LED: {brief.led_count} {brief.led_colour}, to be noticed from "
         f"{write(brief.seen_distance, 'length')} at {brief.seen_lux:g} lx; {brief.box_touch}."
     )
+
+    if brief.left_out:
+        taken = (f"{key_of(name)} {brief.typed(name)}" for name in brief.left_out)
+        yield f"Left out, and taken as: {'; '.join(taken)}.".replace('"', "")
 
 
 def _ranking(plan, shown):
@@ -184,6 +188,7 @@ def data(plan, shown=SHOWN):
     why = why[: len(best)]
     return {
         "brief": to_toml(plan.brief),
+        "left_out": list(plan.brief.left_out),
         "need": _plain(plan.need),
         "stops": [_plain(each) for each in plan.stops],
         "general": [_plain(each) for each in plan.general],

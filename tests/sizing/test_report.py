@@ -61,6 +61,14 @@ def test_the_data_say_the_same_as_the_plan(size, brief):
     assert bool(held["broken"]) == (plan.kept == 0 and not plan.stops)
 
 
+def test_what_a_file_leaves_out_is_said_with_what_was_taken(size):
+    _, said, _ = size(to_toml(Brief()).replace('power = "90 W"\n', "").replace('touch = "', '#"'))
+    words = " ".join(said.split())
+    assert "Left out, and taken as: power in [heater] 90 W; touch in [box] unknown." in words
+    assert "can be killed" in words
+    assert "Left out" not in size(Brief())[1]
+
+
 def test_the_second_says_why_it_is_not_the_first(size):
     _, said, _ = size(Brief())
     assert "Number 2 is behind by its heat: 0.51 W against 0.43 W." in " ".join(said.split())
