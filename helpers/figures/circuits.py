@@ -4,18 +4,11 @@ One line weight, labels beside the wires, the live side named in words. Knows no
 works out no current.
 """
 
-import re
-from html import escape
-from itertools import pairwise
-
-from helpers.figures.chart import SMALL
-from helpers.figures.drawn import Drawn
+from helpers.figures.pen import Pen
 from helpers.figures.words import NAMES, capital
 from helpers.physics import circuits, limits
 from helpers.quantities import write
 
-UNIT, LETTER = 26.0, 7.4
-"""A unit of a drawing, and room for a letter [px]."""
 _FEATURES = {
     "resistor_only": (
         "Nothing protects the LED: in the other half-cycle it is pushed backwards until it breaks "
@@ -81,7 +74,7 @@ def bench_dropper(volts, ohms, led_volts):
         f"Circuit: a {supply} DC bench supply, a dropper of {dropper} and an LED ({led}) "
         "in one loop."
     )
-    pen, top, right = _Pen(), 3.6, 5.4
+    pen, top, right = Pen(), 3.6, 5.4
     pen.part("SourceV", (0.0, 0.0), (0.0, top))
     pen.part("ResistorIEC", (0.0, top), (right, top))
     pen.part("LED", (right, top), (right, 0.0))
@@ -131,7 +124,7 @@ def indicator(circuit, ohms=None, led_volts=None):
         f"Circuit, {NAMES[circuit]}: between live and neutral lie {dropper}, and {led}. "
         f"{_FEATURES[circuit]} {_LIVE_AND_EARTH}"
     )
-    pen = _Pen()
+    pen = Pen()
     wired = circuits.named(circuit)
     draw = _bridge if wired.lights_twice else _one_loop
     draw(pen, wired.sound, dropper, led)
@@ -177,7 +170,7 @@ def capacitor_dropper(farads=None, surge_ohms=None, bleeder_ohms=None):
         f"capacitor a {bleeder} in series; then a bridge of four diodes with the LED inside, to "
         f"neutral. The capacitor can stay charged with the plug out. {_LIVE_AND_EARTH}"
     )
-    pen, top, side, bleed, low = _Pen(), 8.6, 7.6, 3.2, 4.2
+    pen, top, side, bleed, low = Pen(), 8.6, 7.6, 3.2, 4.2
     west, east, north, south = (1.6, 0.0), (side, 0.0), (4.6, 3.0), (4.6, -3.0)
     pen.terminal(0.0, top, "live")
     pen.terminal(0.0, 0.0, "neutral")
@@ -231,7 +224,7 @@ def neon(ohms=None):
         f"Circuit, neon lamp: between live and neutral lie {each}, and a neon lamp. "
         f"{_LIVE_AND_EARTH}"
     )
-    pen, top, corner = _Pen(), 3.6, 6.8
+    pen, top, corner = Pen(), 3.6, 6.8
     pen.terminal(0.0, top, "live")
     pen.terminal(0.0, 0.0, "neutral")
     pen.part("ResistorIEC", (0.0, top), (3.2, top))
@@ -277,7 +270,7 @@ def dimmed_heater(tap="after"):
         "Circuit: from live through switch, dimmer and heater to neutral. In many dimmers a "
         f"snubber, a capacitor and a resistor, bridges the switch and leaks at off. {meaning}"
     )
-    pen = _Pen()
+    pen = Pen()
     top, bottom, at_tap, right = 4.4, 0.0, {"after": 6.6, "before": 0.9}[tap], 8.4
     pen.terminal(0.0, top, "live")
     pen.terminal(0.0, bottom, "neutral")
@@ -344,86 +337,3 @@ def _bridge(pen, _wiring, dropper, led):
         pen.write(centre - 0.7, middle + 0.35 - 0.7 * line, text, "right")
     pen.wire(at_east, (10.6, middle), (10.6, -1.4), (0.0, -1.4))
     pen.write(east - 2.2, north - 0.6, "four diodes D", "left")
-
-
-class _Pen:
-    """Puts parts between two points and words at a point, so that a layout reads as a list."""
-
-    def __init__(self):
-        import schemdraw
-        from schemdraw import elements
-
-        schemdraw.use("svg")
-        self.elements, self.drawing = elements, schemdraw.Drawing(show=False)
-        self.left = self.right = 0.0
-        self.drawing.config(
-            unit=3.5,
-            inches_per_unit=UNIT / 72,
-            fontsize=SMALL,
-            font="sans-serif",
-            lw=1.6,
-            margin=0.3,
-        )
-
-    def part(self, kind, start, end, *lines):
-        from schemdraw.segments import Segment
-
-        element = getattr(self.elements, kind)()
-        if isinstance(element, self.elements.Diode):
-            # The wire goes on through the triangle, as the standard draws a diode.
-            lines = ([(0.0, 0.0), (0.35, 0.0)],)
-        element.segments.extend(map(Segment, lines))
-        self.drawing.add(element.endpoints(start, end))
-
-    def heater(self, start, end):
-        """A resistor's box with bars across it: the symbol of a heating element."""
-        bars = ([(place, 0.25), (place, -0.25)] for place in (0.25, 0.5, 0.75))
-        self.part("ResistorIEC", start, end, *bars)
-
-    def bridge(self, west, east, north, south):
-        """Four diodes that lead both half-cycles from north to south through an LED."""
-        for start, end in ((west, north), (east, north), (south, west), (south, east)):
-            self.part("Diode", start, end)
-        self.part("LED", north, south)
-        self.dots(west, east, north, south)
-
-    def earth(self, up):
-        """The third wire, which goes past the light to the metal of the pot."""
-        self.terminal(0.0, up, "earth")
-        self.part("Line", (0.0, up), (2.2, up))
-        self.write(2.5, up, "to touchable metal only", "left")
-
-    def terminal(self, across, up, words):
-        self.drawing.add(self.elements.Dot(open=True).at((across, up)))
-        self.write(across, up - 0.65, words)
-
-    def wire(self, *points):
-        for start, end in pairwise(points):
-            self.part("Line", start, end)
-
-    def dots(self, *points):
-        for point in points:
-            self.drawing.add(self.elements.Dot().at(point))
-
-    def write(self, across, up, words, align="center"):
-        label = self.elements.Label().at((across, up))
-        self.drawing.add(label.label(words, loc="center", halign=align, valign="center"))
-        wide, start = LETTER * len(words), {"left": 0.0, "center": 0.5, "right": 1.0}[align]
-        self.left = min(self.left, UNIT * across - start * wide)
-        self.right = max(self.right, UNIT * across + (1.0 - start) * wide)
-
-    def done(self, title, alternative):
-        """Return the drawing as SVG, with title and description, and the words for it.
-
-        In the page's own ink, and never wider than its letters are readable.
-        """
-        svg = self.drawing.get_imagedata("svg").decode("utf-8").replace("black", "currentColor")
-        opening, _, inside = svg.partition(">")
-        left, top, wide, high = map(float, re.search('viewBox="([^"]*)"', opening)[1].split())
-        left, right = min(left, self.left - 4), max(left + wide, self.right + 4)
-        return Drawn(
-            f'<svg viewBox="{left:.1f} {top:.1f} {right - left:.1f} {high:.1f}" '
-            f'width="{right - left:.1f}" style="max-width:100%" role="img"><title>{escape(title)}'
-            f"</title><desc>{escape(alternative)}</desc>{inside}",
-            alternative,
-        )

@@ -13,7 +13,7 @@ import lab
 import pytest
 import truth
 from learner import right_answer, wrong_answers
-from test_accessibility import LEVELS, THEMES, change_theme
+from looks import LEVELS, THEMES, change_theme
 
 from helpers.exercises.bank import bank
 from helpers.exercises.session import Session
