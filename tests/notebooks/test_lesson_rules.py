@@ -144,9 +144,9 @@ def test_after_set_up_and_imports_cells_run_in_any_order(path):
     """Names that a cell uses come from these two, from opening the lesson, or from itself."""
     first, *others = code(read(path))
     given = _assigned(source(first)) | set(dir(builtins)) | set(helpers.__all__)
-    if others[0]["id"] == "imports":
-        given |= _assigned(source(others[0]))
     for cell in others:
+        if cell["id"] == "imports":
+            given |= _assigned(source(cell))
         used = {
             node.id
             for node in ast.walk(ast.parse(source(cell)))
