@@ -10,7 +10,7 @@ from math import inf, pi, sin, sqrt
 
 import numpy as np
 
-from helpers.physics import capacitors, circuits, limits, switched, waves
+from helpers.physics import capacitors, circuits, decays, limits, switched
 from helpers.physics.phase_cut import NO_DIMMER
 
 
@@ -385,7 +385,7 @@ def _sums(circuit, stretches, volts_rms, turned):
     leds, dark = [], False
     for stretch in stretches:
         mode, start, end = stretch.mode, stretch.start, stretch.end
-        held, products = stretch.wave(mode.capacitor_volts), waves.Products(start, end, mode.rates)
+        held, products = stretch.wave(mode.capacitor_volts), decays.Products(start, end, mode.rates)
         held_square += per_cycle * products.of(held, held)
         # Without current the capacitor only falls.
         held_peak = max(held_peak, abs(held.at(start)), abs(held.at(end)))
@@ -394,11 +394,11 @@ def _sums(circuit, stretches, volts_rms, turned):
         line = led = None
         if mode.way:
             line = stretch.wave(mode.line_amps)
-            found, charge = list(waves.pieces(line, end)), per_cycle * line.area(start, end)
+            found, charge = list(decays.pieces(line, end)), per_cycle * line.area(start, end)
             square = per_cycle * products.of(line, line)
             line_square += square
             line_peak = max(line_peak, _highest(found))
-            for piece in waves.pieces(held, end):
+            for piece in decays.pieces(held, end):
                 held_peak = max(held_peak, abs(piece[3]))
             bridge_watts += drops[mode.way] * charge
             watts = mode.way * per_cycle * products.of(stretch.wave(mode.terminal_volts), line)
@@ -408,7 +408,7 @@ def _sums(circuit, stretches, volts_rms, turned):
             led, amps = line, charge if mode.way else 0.0
             if c.smoothing or mode.clamped:
                 led = stretch.wave(mode.led_amps)
-                found, amps = list(waves.pieces(led, end)), per_cycle * led.area(start, end)
+                found, amps = list(decays.pieces(led, end)), per_cycle * led.area(start, end)
                 square = per_cycle * products.of(led, led)
             led_mean += amps
             led_square += square
@@ -443,6 +443,6 @@ def _light(leds, mean, dark, per_cycle):
     conduction = per_cycle * sum(end - led.start for led, end, _ in leds)
     peak = max(_highest(found) for *_, found in leds)
     least = 0.0 if dark else min(min(low, high) for *_, found in leds for _, low, _, high in found)
-    above = per_cycle * sum(waves.area_above(mean, led, found) for led, _, found in leds)
+    above = per_cycle * sum(decays.area_above(mean, led, found) for led, _, found in leds)
     ripple = (peak - max(least, 0.0)) / (peak + max(least, 0.0))
     return conduction, peak, above / mean, 100.0 * ripple

@@ -9,7 +9,7 @@ from math import inf, pi, sqrt
 
 import numpy as np
 
-from helpers.physics import limits, switched, waves
+from helpers.physics import decays, limits, switched
 
 
 @dataclass(frozen=True)
@@ -113,7 +113,7 @@ def _point(
     peak = 0.0
     for stretch in (each for each in stretches if each.mode.way):
         line = stretch.wave(stretch.mode.line_amps)
-        found = list(waves.pieces(line, stretch.end))
+        found = list(decays.pieces(line, stretch.end))
         peak = max(peak, found[0][1], *(at_high for *_, at_high in found))
     more, _ = circuit.march(state, [(start + pi, start + 2.0 * pi, True)])
     coulombs = square = 0.0
@@ -124,7 +124,7 @@ def _point(
         way = stretch.mode.way
         if way:
             line = stretch.wave(stretch.mode.line_amps)
-            products = waves.Products(stretch.start, stretch.end, stretch.mode.rates)
+            products = decays.Products(stretch.start, stretch.end, stretch.mode.rates)
             coulombs += line.area(stretch.start, stretch.end) / turns
             square += products.of(line, line) / turns
     end = stretch.start if way else inf

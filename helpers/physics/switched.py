@@ -1,7 +1,7 @@
 """A capacitor dropper between its switching instants: exact exponentials, instants by root.
 
 Between two instants the circuit is linear: resistors, at most three capacitors, a sine. Each
-quantity is then a `waves.Wave`, with one decay per capacitor. Angles here are radians. Knows how
+quantity is then a `decays.Wave`, with one decay per capacitor. Angles here are radians. Knows how
 the parts are joined, and nothing of what they should be; who may pass what is decided in
 `capacitor_dropper`.
 """
@@ -10,7 +10,7 @@ from math import cos, exp, inf, pi, sin, sqrt
 
 import numpy as np
 
-from helpers.physics.waves import Wave, first_rise
+from helpers.physics.decays import Wave, first_rise
 
 # Of the crest, or of an LED's volts: nothing switches for less, so that rounding switches nothing.
 _SLACK = 1e-12

@@ -112,3 +112,20 @@ def write_as(value: float, unit: str, digits: int = 3) -> str:
     """
     known = with_symbol(unit)
     return joined(_number(value / known.scale, known.exponent, digits), known.symbol)
+
+
+def volts(value):
+    return write(value, "voltage")
+
+
+def milliamps(amps):
+    return write_as(amps, "mA")
+
+
+def ohms(value):
+    return write(value, "resistance")
+
+
+def midway(value, name):
+    """Write a figure in the middle of a sum: with a digit more, so that the sum comes out."""
+    return write(value, name, digits=4)

@@ -29,7 +29,7 @@ from helpers.exercises.roads.steps.ohms import (
 )
 from helpers.exercises.roads.steps.safety import through_body, touch_volts, understated_touch
 from helpers.physics import leds, ohms_law, resistors
-from helpers.quantities.written import milliamps
+from helpers.quantities.writing import milliamps
 from helpers.sizing import rules
 
 LESSON = "02"

@@ -35,7 +35,7 @@ from helpers.exercises.roads.steps.ohms import less_drop
 from helpers.physics import leds, mains, resistors
 from helpers.physics.operating_point import operating_point
 from helpers.physics.phase_cut import NO_DIMMER, Dimmer
-from helpers.quantities.written import milliamps
+from helpers.quantities.writing import milliamps
 from helpers.sizing import rules
 
 LESSON = "03"

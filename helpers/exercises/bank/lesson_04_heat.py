@@ -47,7 +47,7 @@ from helpers.exercises.roads.steps.mains import crest, half_wave_mean, per_cent_
 from helpers.exercises.roads.steps.ohms import bands, less_drop
 from helpers.physics import energy, faults, heat, leds, mains, ohms_law, ratings, resistors
 from helpers.physics.operating_point import operating_point
-from helpers.quantities.written import milliamps, ohms
+from helpers.quantities.writing import milliamps, ohms
 from helpers.sizing import rules
 
 LESSON = "04"

@@ -41,7 +41,7 @@ from helpers.physics import (
 )
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write, write_as
-from helpers.quantities.written import volts
+from helpers.quantities.writing import volts
 from helpers.sizing import rules
 
 LESSON = "05"

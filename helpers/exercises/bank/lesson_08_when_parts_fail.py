@@ -56,7 +56,7 @@ from helpers.physics import (
 )
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write, write_as
-from helpers.quantities.written import midway, milliamps, ohms, volts
+from helpers.quantities.writing import midway, milliamps, ohms, volts
 from helpers.sizing import rules
 
 LESSON = "08"

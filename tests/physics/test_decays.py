@@ -8,12 +8,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.integrate import quad
 
-from helpers.physics import waves
+from helpers.physics import decays
 
 number = st.floats(-3.0, 3.0)
 DECAY = st.tuples(number, st.sampled_from([0.0, 0.1, 1.0, 7.0, 60.0]))
 WAVES = st.builds(
-    waves.Wave, number, number, number, st.floats(0.0, 6.0),
+    decays.Wave, number, number, number, st.floats(0.0, 6.0),
     st.lists(DECAY, min_size=2, max_size=2),
 )  # fmt: skip
 many = settings(max_examples=150, deadline=None, derandomize=True)
@@ -34,9 +34,9 @@ def test_second_way_area_and_slope(wave, span):
 @given(one=WAVES, sizes=st.tuples(number, number), span=st.floats(0.01, pi))
 def test_second_way_the_product_of_two_waves(one, sizes, span):
     rates = [rate for _, rate in one.decays]
-    two = waves.Wave(0.3, -1.2, 0.7, one.start, list(zip(sizes, rates, strict=True)))
+    two = decays.Wave(0.3, -1.2, 0.7, one.start, list(zip(sizes, rates, strict=True)))
     end = one.start + span
-    found = waves.Products(one.start, end, rates).of(one, two)
+    found = decays.Products(one.start, end, rates).of(one, two)
     expected = quad(lambda a: one.at(a) * two.at(a), one.start, end, epsabs=1e-12, limit=200)[0]
     assert found == pytest.approx(expected, abs=1e-8)
 
@@ -47,11 +47,11 @@ def test_second_way_instants_and_extremes_by_looking_closely(wave, span):
     end = wave.start + span
     looks = np.linspace(wave.start, end, 4001)
     values = np.array([wave.at(look) for look in looks])
-    found = list(waves.pieces(wave, end))
+    found = list(decays.pieces(wave, end))
     turns = [found[0][1], *(high for *_, high in found)]
     assert max(turns) == pytest.approx(values.max(), abs=2e-3)
     assert max(turns) >= values.max() - 1e-9 and min(turns) <= values.min() + 1e-9
-    rise = waves.first_rise(wave, end)
+    rise = decays.first_rise(wave, end)
     above = np.flatnonzero(values > 1e-3)
     if values[0] < 0.0 and above.size:
         assert rise is not None and rise <= looks[above[0]]
@@ -59,9 +59,9 @@ def test_second_way_instants_and_extremes_by_looking_closely(wave, span):
     elif values.max() < 0.0:
         assert rise is None
     positive = quad(lambda a: max(wave.at(a) - 0.4, 0.0), wave.start, end, limit=300)[0]
-    assert waves.area_above(0.4, wave, found) == pytest.approx(positive, abs=1e-5)
+    assert decays.area_above(0.4, wave, found) == pytest.approx(positive, abs=1e-5)
 
 
 def test_limit_a_constant_never_rises():
-    assert waves.first_rise(waves.Wave(-1.0, 0.0, 0.0, 0.0, []), 1.0) is None
-    assert waves.first_rise(waves.Wave(1.0, 0.0, 0.0, 0.5, []), 1.0) == 0.5
+    assert decays.first_rise(decays.Wave(-1.0, 0.0, 0.0, 0.0, []), 1.0) is None
+    assert decays.first_rise(decays.Wave(1.0, 0.0, 0.0, 0.5, []), 1.0) == 0.5
