@@ -4,7 +4,7 @@ Each is worked out here a second time, by hand or from first principles, with it
 """
 
 from itertools import pairwise, product
-from math import acos, asin, degrees, exp, pi, sqrt
+from math import acos, asin, degrees, exp, hypot, pi, sqrt
 
 import numpy as np
 import pytest
@@ -164,16 +164,15 @@ def fuse_of_dropper(n, rated, breaking):
     return rated >= n.carried_amps and clears and breaks, not (clears and breaks)
 
 
-def test_second_way_what_the_fuse_carries_and_clears_follows_from_charge_and_ohms():
-    """Carried: each edge at 90 degrees turns half of C U² into heat, twice a cycle.
+def test_second_way_what_the_fuse_carries_and_clears_follows_from_farads_and_ohms():
+    """Carried: the highest mains over the ohms of capacitor and resistor at right angles.
 
-    The sine that goes on beside it, and the LED's few volts, are a few per cent. Cleared: the
-    lowest mains over the ohms, less the drops of bridge and LED.
+    Cleared: the lowest mains over the ohms. Both less the drops of bridge and LED, a few per cent.
     """
     for n in every_numbers(bank()["fail-10"]):
-        crest = sqrt(2) * highest_volts(n.supply)
-        rms = sqrt(n.farads * crest**2 * n.supply.hertz / n.surge_ohms)
-        assert rms < n.carried_amps < 1.1 * rms
+        capacitor_ohms = 1 / (2 * pi * n.supply.hertz * n.farads)
+        rms = highest_volts(n.supply) / hypot(n.surge_ohms, capacitor_ohms)
+        assert 0.95 * rms < n.carried_amps < 1.01 * rms
         amps = lowest_volts(n.supply) / n.surge_ohms
         assert 0.95 * amps < n.cleared_amps < amps
 
