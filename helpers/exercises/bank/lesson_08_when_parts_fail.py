@@ -406,7 +406,7 @@ SEEN = {
         wrong diode short: The diode has failed short.
           reply: What does the LED get in its own half-cycle when the diode is a wire?
     """),
-    "The dimmer is at off. The pilot light, with a diode across its LED, is nearly as bright as at "
+    "The dimmer is at off. The pilot light, with a diode across its LED, is about as bright as at "
     "full.": options("""
         right element broken: The element is broken, and the dimmer leaks.
           reply: What pulls the leaked voltage down when the element is sound?
@@ -830,7 +830,8 @@ BARRIERS = {
         """
         wrong flameproof: Yes: flameproof parts do not fail, so they hold back the mains.
           reply: What does flameproof speak of: failing, or flames?
-          danger: one short is enough, and then milliamperes flow that a hand feels and fears.
+          danger: one short is enough, and then several milliamperes flow. A hand jerks, and may
+            not be able to let go.
         """,
     ),
 }
@@ -968,7 +969,7 @@ def _trusted_options(case):
           danger: neither holds the current down. From line to neutral not even the RCD sees it.
         wrong dry: With dry hands it is enough, since they let hardly any current through.
           reply: What did lesson 01 find for dry hands on your supply?
-          danger: dry hands let through what stops a heart, on every supply of this course.
+          danger: dry hands let through what can stop a heart, on every supply of this course.
     """)
 
 
@@ -1042,7 +1043,7 @@ def _sentences(n):
         right twice the heat: “So the one that is left gets twice its heat.”
           reply: Heat goes with the square of what?
           danger: it gets four times its heat. A part chosen for twice burns.
-        wrong no fuse: “No fuse that can be bought notices this.”
+        wrong no fuse: “A usual fuse does not notice this.”
           reply: How many milliamperes flow, and how many does the smallest fuse carry?
         right flameproof opens: “They are flameproof, so they open when they get too hot.”
           reply: What does the word promise: that it opens, or that it does not burn with a flame?
@@ -1180,8 +1181,8 @@ PROTECTION = (
             "Go along the way of the current and ask of each part what it went through.",
         ),
         facts={"done": _done},
-        working="{done} Whatever was too hot is replaced, and so is what began it. Then all is "
-        "tested by a competent person, before the plug goes in.",
+        working="{done} Whatever was too hot or carried too much current is replaced, and so is "
+        "what began it. Then all is tested by a competent person, before the plug goes in.",
     ),
     Question(
         id="fail-13",
