@@ -26,7 +26,8 @@ FAULTS = {
     "the neutral wire is open": ("neutral", "open"),
     "the pot's element is broken": ("element", "open"),
     "the dimmer passes everything": ("dimmer", "short"),
-    "the dimmer passes every second half-cycle": ("dimmer", "half wave"),
+    "the dimmer passes the LED's half-cycles only": ("dimmer", "half wave"),
+    "the dimmer passes the other half-cycles only": ("dimmer", "other half wave"),
 }
 #: Which faults are hidden, in the order of their numbers.
 RIDDLES = tuple(list(FAULTS)[place] for place in (1, 9, 5, 6, 8, 10))
