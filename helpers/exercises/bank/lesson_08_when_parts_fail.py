@@ -448,6 +448,7 @@ def _reasons(n):
 MESSAGE = (
     Question(
         id="fail-6",
+        edition=2,
         level=2,
         marks=2,
         danger=True,
