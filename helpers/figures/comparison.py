@@ -233,7 +233,7 @@ def dropper_pulse(supply, dimmer, farads, surge_ohms):
     text = setting(dimmer)
     finding = (
         f"{text}: the LED takes {write(peak, 'current')} for an instant, "
-        f"{peak / sine.led_amps_peak:.2g} times its peak on a whole sine"
+        f"{write(peak / sine.led_amps_peak, 'ratio', 2)} times its peak on a whole sine"
     )
     if peak > limit:
         finding = f"Danger: {finding[0].lower()}{finding[1:]}"

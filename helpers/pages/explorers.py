@@ -230,8 +230,8 @@ EXPLORERS = {
             "Turn from 0 to 90 degrees. What happens to the mean, and so to the light? And to the "
             "highest current?",
             "Take the trailing edge. The pulse is lower: is it low enough?",
-            "Find the surge resistor that keeps the pulse at 90 degrees within what a small LED "
-            "stands. How much heat does it give on a whole sine?",
+            "Take the largest surge resistor, at 90 degrees. Is the pulse within what a small LED "
+            "stands for long? How much heat does the resistor give even on a whole sine?",
         ),
         "Danger: this is why a capacitor dropper does not go behind any cutting dimmer, leading or "
         "trailing. The pulse comes twice in every cycle. All of it is live, and its capacitor can "

@@ -54,6 +54,7 @@ def test_property_every_state_has_a_sound_picture_and_sentence(name, supply):
         label = root.get("aria-label") or root.findtext("title")
         assert root.get("role") == "img" and len(label.split()) >= 3, state
         assert not re.search(r"\b(nan|inf|None)\b", svg + sentence), state
+        assert not re.search(r"\de[+-]\d", sentence), state
         assert re.search(r"\d", sentence) and sentence.endswith("."), state
         assert drawn == draw(**state)
 
