@@ -531,9 +531,9 @@ CAPACITOR = (
         ),
         nudges=(
             "Which wish sets the most ohms in all, and which the least?",
-            "For the most ohms: one second over farads, over the logarithm of crest over the volts "
-            "allowed. Then count those that are left after one short, and share the volts among "
-            "them.",
+            "Try a total: e to minus one second over ohms times farads, both at their highest, "
+            "times the crest. Then count those that are left after one short, and share the volts "
+            "among them.",
         ),
         working=lambda n: (
             f"{_best_bleeder(n)[1]} of {write(_best_bleeder(n)[0], 'resistance')}, a type for "
@@ -650,7 +650,7 @@ EDGE = (
         ),
         facts={"jumps": lambda n: f"{2 * n.supply.hertz:.0f}"},
         working="{sum}; there are {jumps} jumps in a second. The ohms of the surge resistor do "
-        "not matter: fewer ohms make it shorter and fiercer.",
+        "not matter: fewer ohms make each pulse shorter and fiercer.",
         code=f"{{farads}} * {AT_EDGE}**2 * {{supply.hertz}}",
     ),
 )  # fmt: skip
@@ -773,11 +773,13 @@ WHICH = (
         ),
         working=lambda n: {
             "dimmed": "Resistors, diode and LED: nothing in them minds an edge, and the light "
-            "fades instead of going out. A competent person checks it first, under local rules.",
-            "plain": "An indicator as sold for plain mains. It mostly holds a capacitor dropper, "
-            "which is why it stays cool, and why it may not go behind a dimmer.",
+            "fades instead of going out. One as sold, certified or conforming for use behind a "
+            "dimmer, would come before it. A competent person checks it first, under local rules.",
+            "plain": "An indicator as sold for plain mains. It often holds a capacitor dropper "
+            "and so stays cool. Behind a dimmer it goes only if its maker says so.",
             "heats": "A current sensor that is certified or conforming for this use. Every light "
-            "across the wires shows volts, and looks the same with a broken element.",
+            "across the wires shows volts: with the dimmer on it looks the same over a broken "
+            "element.",
         }[n.wish],
     ),
 )
@@ -834,20 +836,20 @@ FLAWS = {
     ),
     "bare": (
         "One resistor and an LED on plain mains, all enclosed.",
-        "The LED can burst after a single fault.",
+        "A single short leaves nothing between the LED and the mains.",
         "one resistor that fails short puts the LED straight on the mains.",
     ),
     "case": (
         "Two resistors, diode and LED, all enclosed. A capacitor of class X2 joins live and the "
         "pot's metal case, against radio noise.",
         "The metal case can become live.",
-        "a capacitor of class X may fail short, and then the case has the mains.",
+        "a capacitor of class X may fail short, and then the case has the mains and can kill.",
     ),
     "dark": (
         "A neon lamp with two resistors behind the dimmer, all enclosed. The notice beside it "
         "says: dark, so it may be opened.",
-        "Somebody can touch live wires in good faith.",
-        "a neon lamp is dark at low settings, at off and when it is old, over live wires.",
+        "Somebody can open it live, trusting its light.",
+        "a neon lamp is dark at low settings, at off and when it is old, over wires that can kill.",
     ),
 }  # fmt: skip
 
@@ -890,10 +892,12 @@ FINE = options("""
     wrong ready: Have a ready-made indicator, certified or conforming for this use,
         fitted by somebody entitled to.
       reply: Who has tested it, and who fits it?
-    wrong two: Plan two resistors, each enough alone, a diode and an LED, to be checked before use.
+    wrong two: Plan two resistors, each enough alone, a diode and an LED, on paper. A competent
+        person checks it before anything is built.
       reply: What is left when one of the two fails short, and who looks at the plan?
-    wrong prove: Pull the plug, prove the tester, prove dead, prove the tester again, then open.
-      reply: Which step of lesson 01 is missing?
+    wrong prove: Whoever may open it pulls the plug and keeps it, waits, proves the tester, proves
+        dead and proves the tester again.
+      reply: Which of these steps would leave somebody in front of live wires?
 """)
 SETS = (
     ("leading", "bleeder", "case", "ready", "two"),
@@ -930,10 +934,12 @@ HURTS = (
         ),
         working="Behind an edge a capacitor dropper neither stays cool nor spares its LED. Without "
         "a bleeder the pins can shock, however small the capacitor. A dark neon lamp proves "
-        "nothing. Class X stands from live to neutral only, where its short shocks nobody.",
+        "nothing. A short of class X can put the "
+        "mains on a case, so it stands only where that shocks nobody.",
     ),
     Question(
         id="better-16",
+        edition=2,
         level=2,
         marks=2,
         danger=True,
@@ -952,6 +958,7 @@ HURTS = (
     ),
     Question(
         id="better-17",
+        edition=2,
         level=2,
         marks=2,
         danger=True,

@@ -141,7 +141,7 @@ def heat_of_jumps(farads, called="the heat of the jumps"):
     """From a jump that comes twice a cycle to the heat that a capacitor's charging leaves."""
     return Step(
         called, "power", lambda value, farads, n: farads * value * value * n.supply.hertz,
-        "½ × {operand} × ({value})², for each jump of a second,", "{operand} * {value}**2",
+        "½ × {operand} × ({value})² × jumps in a second", "{operand} * {value}**2",
         operand=farads,
         turns=(
             Turn("counted one jump a cycle", "How many edges has a cycle behind a dimmer?",
