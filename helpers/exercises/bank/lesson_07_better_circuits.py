@@ -551,7 +551,7 @@ def _division_volts(supply):
     return 100.0 if mains.peak(supply.volts_rms) > 200.0 else 50.0
 
 
-JUMP_MARKS = (7, 8, 9, 11, 12, 13)  # five a division: none ends on a whole one
+JUMP_MARKS = (7, 8, 9, 6, 12, 13)  # five a division: none ends on a whole one
 
 
 def _jump_numbers(draw, supply):
@@ -575,6 +575,7 @@ SURGE_BURNS = (
 EDGE = (
     Question(
         id="better-9",
+        edition=2,
         outcome="read the jump at the edge off a chopped wave",
         numbers=_jump_numbers,
         picture=lambda n: Picture("waveform", {"supply": n.supply, "dimmer": _leading(n)}),
