@@ -104,4 +104,10 @@ SLIPS = {
             n.supply.volts_rms * n.farads * 2 * pi * n.supply.hertz
         ),
     },
+    "better-7": {
+        # e^-x as the limit of a million small losses
+        "took the label for the highest mains": lambda n: (
+            n.supply.volts_rms * sqrt(2) * (1 - 1e-6 / (n.ohms * n.farads)) ** 1_000_000
+        ),
+    },
 }
