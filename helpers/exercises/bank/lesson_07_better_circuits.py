@@ -432,8 +432,8 @@ CAPACITOR = (
     Question(
         id="better-5",
         outcome="say why a capacitor drops volts without heat",
-        ask="Why this step? In the example the heat came from the surge resistor alone, and the "
-        "capacitor's volts times its amps were left out.",
+        ask="Why this step? In the example the heat was worked out with the surge resistor's ohms "
+        "alone, and the capacitor's volts times its amps were left out.",
         kind=Choice("""
             right gives back: It gives back in one quarter of the cycle what it took in another.
               reply: Its current runs a quarter of a cycle ahead of its volts.
