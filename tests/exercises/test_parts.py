@@ -143,7 +143,8 @@ def bleeder(n, each, count, stands):
     volts = max(most_volts(count), most_volts(remain))
     heat, shorted = (high**2 / (each * of**2) for of in (count, remain))
     cool = heat <= 0.125 and (count == 1 or shorted <= 0.25)
-    return left <= 34 and count >= 2 and volts <= stands and cool, left > 34 or count == 1
+    hurts = left > 34 or count == 1 or volts > stands
+    return left <= 34 and count >= 2 and volts <= stands and cool, hurts
 
 
 def lead(n, fuse, residual, metres):

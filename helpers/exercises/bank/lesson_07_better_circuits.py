@@ -366,6 +366,8 @@ def _judge_bleeder(picked, n):
             0.3,
             f"Each has {write(whole, 'voltage')} rms at the most, {write(alone, 'voltage')} after "
             "one short.",
+            "one with more volts than it stands can arc over, and the others after it. Then the "
+            "surge resistor stands alone against the mains, and burns.",
         ),
         Criterion(
             "cool, also after one short",
@@ -519,6 +521,7 @@ CAPACITOR = (
     ),
     Question(
         id="better-8",
+        edition=2,
         level=3,
         marks=3,
         outcome="choose a bleeder that empties in time and survives one short",
