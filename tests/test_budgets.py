@@ -24,7 +24,7 @@ OVER = {
     "quantities": 500,
     "physics": 3_258,
     "sizing": 1_281,
-    "figures": 1_722,
+    "figures": 1_723,
     "exercises": 1_903,
     "authoring": 253,
 }
