@@ -308,6 +308,7 @@ def trace(parts, supply, dimmer=NO_DIMMER, *, heater_ohms, samples=240):
     Examples
     --------
     >>> from helpers.physics import mains
+    >>> from helpers.physics.phase_cut import Dimmer
     >>> _, _, amps = trace(Parts(100e-9, 1e3), mains.Supply(230.0, 50.0), Dimmer("leading", 90.0),
     ...                    heater_ohms=588.0)
     >>> round(float(amps.max()), 3)
