@@ -12,42 +12,42 @@ class BriefError(ValueError):
     """A brief cannot be used; the message names the field, what was read and what to write."""
 
 
-def read_one(kind, typed, name):
-    """Read one value as typed; `kind` is a quantity, a sign, a tuple of words, or a list of one."""
+def read_one(sort, typed, name):
+    """Read one value as typed; `sort` is a quantity, a sign, a tuple of words, or a list of one."""
     try:
-        if isinstance(kind, list):
+        if isinstance(sort, list):
             if not isinstance(typed, list) or not typed:
                 raise ValueError('It must be a list, such as ["0.6 W"].')
-            return tuple(read_one(kind[0], each, name) for each in typed)
-        if isinstance(kind, tuple):
-            if typed not in kind:
-                raise ValueError(f"Write one of: {', '.join(kind)}.")
+            return tuple(read_one(sort[0], each, name) for each in typed)
+        if isinstance(sort, tuple):
+            if typed not in sort:
+                raise ValueError(f"Write one of: {', '.join(sort)}.")
             return typed
-        if kind == "yes":
+        if sort == "yes":
             if not isinstance(typed, bool):
                 raise ValueError("Write true or false, without quotation marks.")
             return typed
-        if typed == "unknown" and kind.startswith("?"):
+        if typed == "unknown" and sort.startswith("?"):
             return None
-        if kind == "count":
+        if sort == "count":
             if not re.fullmatch("[0-9]{1,4}", str(typed)):
                 raise ValueError("Write a whole number, such as 2.")
             return int(typed)
-        if kind in _SIGNS:
-            number, scale = _signed(typed, kind)
+        if sort in _SIGNS:
+            number, scale = _signed(typed, sort)
             return scale * quantities.read(number, "ratio").value
-        return quantities.read(typed, kind.strip("?")).value
+        return quantities.read(typed, sort.strip("?")).value
     except ValueError as error:
         raise BriefError(f"{name} was read as {_shown(typed)}. {error}") from None
 
 
-def _signed(typed, kind):
+def _signed(typed, sort):
     if not isinstance(typed, str):
         return typed, 1.0
     found = re.fullmatch(r"([^A-Za-z]*)([A-Za-z]*)", typed.strip())
-    if not found or (found[2] and found[2] not in _SIGNS[kind]):
-        raise ValueError(f"Write a number and {' or '.join(_SIGNS[kind])}.")
-    return found[1].strip(), _SIGNS[kind].get(found[2], 1.0)
+    if not found or (found[2] and found[2] not in _SIGNS[sort]):
+        raise ValueError(f"Write a number and {' or '.join(_SIGNS[sort])}.")
+    return found[1].strip(), _SIGNS[sort].get(found[2], 1.0)
 
 
 def _shown(value):
@@ -55,21 +55,21 @@ def _shown(value):
     return text if len(text) <= _MOST_SHOWN else text[: _MOST_SHOWN - 1] + "…"
 
 
-def write_one(value, kind):
+def write_one(value, sort):
     """Write a value as it is typed; as a bare number where words could be read two ways."""
     if value is None or isinstance(value, str):
         return f'"{value or "unknown"}"'
-    if not isinstance(value, float) or kind == "ratio":
+    if not isinstance(value, float) or sort == "ratio":
         return str(value).lower()
-    kind = kind.strip("?")
-    unit = {"power": "W", "voltage": "V"}.get(kind)
-    if kind in _SIGNS:
-        text = f"{value:.12g} {kind}"
+    sort = sort.strip("?")
+    unit = {"power": "W", "voltage": "V"}.get(sort)
+    if sort in _SIGNS:
+        text = f"{value:.12g} {sort}"
     else:
-        text = quantities.write_as(value, unit, 12) if unit else quantities.write(value, kind, 12)
+        text = quantities.write_as(value, unit, 12) if unit else quantities.write(value, sort, 12)
     text = text.replace("\xa0", " ")
     try:
-        return f'"{text}"' if read_one(kind, text, "") == value else repr(value)
+        return f'"{text}"' if read_one(sort, text, "") == value else repr(value)
     except BriefError:  # such as 1.234 kΩ
         return repr(value)
 
