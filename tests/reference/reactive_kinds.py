@@ -11,7 +11,7 @@ def _supply(inputs):
     return mains.Supply(inputs["supply_v_rms_V"], inputs["supply_f_Hz"])
 
 
-def _dimmer(inputs):
+def dimmer_of(inputs):
     return phase_cut.Dimmer(inputs["cut_mode"], inputs["angle_deg"])
 
 
@@ -36,7 +36,7 @@ def _capacitive_dropper(inputs):
     # Zero ohms stand in cases without a dimmer, where the heater plays no part; a wire otherwise.
     heater = _given(inputs.get("heater_ohm"), inf) or _WIRE_OHMS
     point = capacitor_dropper.steady(
-        _parts(inputs), _supply(inputs), _dimmer(inputs), heater_ohms=heater
+        _parts(inputs), _supply(inputs), dimmer_of(inputs), heater_ohms=heater
     )
     return {
         "led_i_avg_mA": 1e3 * point.led_amps_mean,
@@ -81,7 +81,7 @@ def _dropper_switch_on(inputs):
 def _neon_indicator(inputs):
     lamp = neon.glow(
         _supply(inputs),
-        _dimmer(inputs),
+        dimmer_of(inputs),
         ohms=inputs["series_resistor_ohm"],
         strike_volts=inputs["strike_V"],
         maintain_volts=inputs["maintain_V"],

@@ -47,10 +47,6 @@ def _supply(inputs):
     return mains.Supply(inputs["supply_v_rms_V"], inputs.get("supply_f_Hz", 50.0))
 
 
-def _dimmer(inputs):
-    return phase_cut.Dimmer(inputs["cut_mode"], inputs["angle_deg"])
-
-
 def _drops(inputs):
     if inputs.get("model", "A") == "B":
         return _real_parts(inputs)
@@ -88,7 +84,7 @@ def _real_parts(inputs):
 
 
 def _phase_cut(inputs):
-    supply, dimmer = _supply(inputs), _dimmer(inputs)
+    supply, dimmer = _supply(inputs), reactive_kinds.dimmer_of(inputs)
     wave = phase_cut.wave(supply, dimmer)
     signal = signals.dimmed_mains(supply, dimmer)
     return {
@@ -131,7 +127,7 @@ def _resistive_indicator(inputs):
     point = operating_point(
         CIRCUITS[inputs["topology"]],
         _supply(inputs),
-        _dimmer(inputs),
+        reactive_kinds.dimmer_of(inputs),
         ohms=inputs["series_resistor_ohm"],
         **_drops(inputs),
     )
@@ -166,7 +162,7 @@ def _resistor_for_led_average(inputs):
         CIRCUITS[inputs["topology"]],
         _supply(inputs),
         1e-3 * inputs["wanted_led_i_avg_mA"],
-        _dimmer(inputs),
+        reactive_kinds.dimmer_of(inputs),
         **_drops(inputs),
     )
     return {"series_resistor_ohm": ohms}
@@ -231,7 +227,7 @@ def _tolerance_corners(inputs):
     ranges = tolerance.worst_corners(
         CIRCUITS[inputs["topology"]],
         _supply(inputs),
-        _dimmer(inputs),
+        reactive_kinds.dimmer_of(inputs),
         _tolerances(inputs),
         ohms=inputs["series_resistor_ohm"],
         **_drops(inputs),
@@ -274,7 +270,7 @@ def _series_split(inputs):
 
 
 def _heater_on_dimmer(inputs):
-    supply, dimmer = _supply(inputs), _dimmer(inputs)
+    supply, dimmer = _supply(inputs), reactive_kinds.dimmer_of(inputs)
     ohms = heater.resistance(inputs["heater_rated_v_V"], inputs["heater_rated_p_W"])
     return {
         "heater_resistance_ohm": ohms,
@@ -287,7 +283,7 @@ def _monte_carlo(inputs):
     boards = tolerance.random_boards(
         CIRCUITS[inputs["topology"]],
         _supply(inputs),
-        _dimmer(inputs),
+        reactive_kinds.dimmer_of(inputs),
         _tolerances(inputs),
         ohms=inputs["series_resistor_ohm"],
         count=1_000_000,

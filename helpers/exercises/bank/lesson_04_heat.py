@@ -45,6 +45,7 @@ from helpers.exercises.roads.steps.heat import (
 )
 from helpers.exercises.roads.steps.mains import crest, half_wave_mean, per_cent_more, percent_up
 from helpers.exercises.roads.steps.ohms import bands, less_drop
+from helpers.exercises.roads.steps.safety import trusted_too_far
 from helpers.physics import energy, faults, heat, leds, mains, ohms_law, ratings, resistors
 from helpers.physics.operating_point import operating_point
 from helpers.quantities.writing import milliamps, ohms
@@ -523,12 +524,6 @@ ADDED_TO_WATTS = Turn(
 )
 
 
-def _trusted_too_far(value, n):
-    if value > 1.005 * ratings.derated_watts(n.rated_watts, n.air_celsius):
-        return "a part that has to take more than the air leaves of its rating overheats."
-    return None
-
-
 # With these, two digits hold the whole answer: none can be rounded up to more than is left.
 DERATING_CELSIUS = (95.5, 104.0, 121.0)
 
@@ -588,7 +583,7 @@ RATING = (
             "power",
             "W",
             Road(given("air_celsius"), slope_left(), of_rating("rated_watts")),
-            danger=_trusted_too_far,
+            danger=trusted_too_far,
             within=0.005,
         ),
         nudges=(

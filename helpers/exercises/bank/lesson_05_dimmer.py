@@ -28,6 +28,7 @@ from helpers.exercises.roads.steps import dimmer as steps
 from helpers.exercises.roads.steps.general import given, knowing, label, times
 from helpers.exercises.roads.steps.heat import halved, squared_over
 from helpers.exercises.roads.steps.mains import crest, per_cent_more, percent_up
+from helpers.exercises.roads.steps.safety import called_too_low
 from helpers.physics import (
     clamped,
     faults,
@@ -74,11 +75,6 @@ def mean_share(angle):
 
 def _indicator(n, dimmer=phase_cut.NO_DIMMER, ohms=INDICATOR_OHMS, supply=None):
     return operating_point("series_diode", supply or n.supply, dimmer, ohms=ohms)
-
-
-def _called_too_low(right, share, danger):
-    """Say a danger where less than a share of the right value was answered."""
-    return lambda value, n: danger if value < share * right(n) else None
 
 
 # --- look back ---------------------------------------------------------------------------------
@@ -165,7 +161,7 @@ RECALL = (
                     share=0.5,
                 ),
             ),
-            danger=_called_too_low(
+            danger=called_too_low(
                 HIGH_PEAK.value,
                 1.0,
                 "a diode that is chosen for less than the peak can break down. The dropper then "
@@ -211,7 +207,7 @@ RECALL = (
                     "Is a rating asked for, or the heat on an ordinary day?",
                 ),
             ),
-            danger=_called_too_low(_full_heat, 0.6, WEAK_DROPPER),
+            danger=called_too_low(_full_heat, 0.6, WEAK_DROPPER),
         ),
         nudges=(
             "How much of the time does current flow?",
@@ -358,7 +354,7 @@ PERCENTAGES = (
                     "Watts are volts times what?",
                 ),
             ),
-            danger=_called_too_low(
+            danger=called_too_low(
                 HEATER_AMPS.value,
                 0.1,
                 "a dimmer or a wire that is chosen for so small a current overheats, and can burn.",
@@ -544,7 +540,7 @@ LIGHT = (
             "mW",
             HEAT_AT_SETTING,
             exact=_heat_at_setting,
-            danger=_called_too_low(_heat_at_setting, 0.6, WEAK_DROPPER),
+            danger=called_too_low(_heat_at_setting, 0.6, WEAK_DROPPER),
         ),
         nudges=(
             "How much heat is it at the full setting, and which share of heat is left here?",
@@ -997,7 +993,7 @@ OFF = (
             "V",
             POT_VOLTS,
             measure="rms",
-            danger=_called_too_low(
+            danger=called_too_low(
                 POT_VOLTS.value,
                 0.1,
                 "a pot that is off is not dead: with a broken element its terminals can stand at "

@@ -29,6 +29,7 @@ from helpers.exercises.roads.steps import circuits as steps
 from helpers.exercises.roads.steps.general import given, label, over
 from helpers.exercises.roads.steps.heat import squared_over, whole_year
 from helpers.exercises.roads.steps.mains import CREST, crest
+from helpers.exercises.roads.steps.safety import called_too_low
 from helpers.physics import (
     capacitor_dropper,
     capacitors,
@@ -61,11 +62,6 @@ def _dropper(n, dimmer=phase_cut.NO_DIMMER, surge_ohms=1_000.0):
 
 def _leading(n):
     return phase_cut.Dimmer("leading", n.degrees)
-
-
-def _too_low(right, share, danger):
-    """Say a danger where less than a share of the right value was answered."""
-    return lambda value, n: danger if value < share * right(n) else None
 
 
 # --- look back ---------------------------------------------------------------------------------
@@ -123,7 +119,7 @@ RECALL = (
                     share=0.5,
                 ),
             ),
-            danger=_too_low(BOTH_WAYS_HEAT.value, 0.6, WEAK_DROPPER),
+            danger=called_too_low(BOTH_WAYS_HEAT.value, 0.6, WEAK_DROPPER),
         ),
         nudges=(
             "In how many of two half-cycles does the dropper get current?",
@@ -251,7 +247,7 @@ RESISTORS = (
         "{supply.volts_rms}?",
         kind=Amount(
             "power", "W", SAME_LIGHT_HEAT,
-            danger=_too_low(SAME_LIGHT_HEAT.value, 0.6, WEAK_DROPPER),
+            danger=called_too_low(SAME_LIGHT_HEAT.value, 0.6, WEAK_DROPPER),
         ),
         nudges=(
             "The bridge brings a second half-cycle. Which ohms give the same mean?",
@@ -631,7 +627,7 @@ EDGE = (
             PULSE,
             measure="peak",
             crest=None,
-            danger=_too_low(PULSE.value, 0.2, PULSE_KILLS),
+            danger=called_too_low(PULSE.value, 0.2, PULSE_KILLS),
         ),
         nudges=(
             "To how many volts does the wave jump, and what alone holds the current back then?",
@@ -661,7 +657,7 @@ EDGE = (
             "power",
             "mW",
             JUMPS_HEAT,
-            danger=_too_low(JUMPS_HEAT.value, 0.4, SURGE_BURNS),
+            danger=called_too_low(JUMPS_HEAT.value, 0.4, SURGE_BURNS),
         ),
         nudges=(
             "How high is each jump, and how many of them are there in a second?",

@@ -40,6 +40,7 @@ from helpers.exercises.roads.steps.safety import (
     name_of_mains,
     ohms_of_part,
     one_left,
+    trusted_too_far,
     with_network,
 )
 from helpers.physics import (
@@ -76,12 +77,6 @@ def highest_volts(n):
 
 
 # --- look back, predict ------------------------------------------------------------------------
-
-
-def _trusted_too_far(value, n):
-    if value > 1.005 * ratings.derated_watts(n.rated_watts, n.air_celsius):
-        return "a part that has to take more than the air leaves of its rating overheats."
-    return None
 
 
 RECALL = (
@@ -126,7 +121,7 @@ RECALL = (
             "power",
             "W",
             Road(given("air_celsius"), slope_left(), of_rating("rated_watts")),
-            danger=_trusted_too_far,
+            danger=trusted_too_far,
             within=0.005,
         ),
         nudges=("How much of the slope is still ahead? That share of the rating is left.",),

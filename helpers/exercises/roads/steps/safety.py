@@ -6,7 +6,7 @@ from math import pi, sqrt
 from helpers.exercises.roads.road import Step, Turn
 from helpers.exercises.roads.steps.general import given, knowing, label, over
 from helpers.exercises.roads.steps.ohms import current_through
-from helpers.physics import hazards, insulation, resistors
+from helpers.physics import hazards, insulation, ratings, resistors
 
 TOUCH = (
     Turn("took the crest for the label", "The limits are rms values: which voltage goes with them?",
@@ -132,4 +132,16 @@ def understated_touch(value, n):
             "far more than this can flow, and it can stop a heart. No RCD holds it down: it only "
             "shortens it."
         )
+    return None
+
+
+def called_too_low(right, share, danger):
+    """Say a danger where less than a share of the right value was answered."""
+    return lambda value, n: danger if value < share * right(n) else None
+
+
+def trusted_too_far(value, n):
+    """Say a danger where more was answered than the air leaves of a part's rating."""
+    if value > 1.005 * ratings.derated_watts(n.rated_watts, n.air_celsius):
+        return "a part that has to take more than the air leaves of its rating overheats."
     return None
