@@ -9,7 +9,7 @@ from helpers.physics import clamped, heater, leakage, mains
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write
 
-DROPPER_OHMS, SNUBBER_OHMS, BLEEDER_OHMS = 100e3, 100.0, 470e3
+DROPPER_OHMS, SNUBBER_OHMS, BLEEDER_OHMS = 100e3, leakage.USUAL_SNUBBER[1], 470e3
 #: Capacitors that dimmers have across their switch. Common practice, no source [F].
 FARADS = (100e-9, 220e-9)
 

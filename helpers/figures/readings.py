@@ -13,7 +13,6 @@ from helpers.quantities import write
 
 HEATER_WATTS, DROPPER_OHMS, LED_VOLTS, METER_OHMS = 90.0, 68e3, 2.0, 10e6
 #: Snubber across a dimmer's switch. Common practice, no source [F], [ohm].
-SNUBBER = (100e-9, 100.0)
 PLACES = {
     "volts at the heater, dimmer on": "on",
     "volts at the heater, dimmer off": "off",
@@ -96,7 +95,7 @@ def _measured(supply, dimmer, place):
         load = METER_OHMS
         if place == "off":
             load = heater.resistance(supply.volts_rms, HEATER_WATTS)
-        left = leakage.off_state(supply, *SNUBBER, heater_ohms=load).volts_rms
+        left = leakage.off_state(supply, *leakage.USUAL_SNUBBER, heater_ohms=load).volts_rms
         supply, dimmer = mains.Supply(left, supply.hertz), phase_cut.NO_DIMMER
         crest = mains.peak(left)
     curve = phase_cut.trace(supply, dimmer, 1, SAMPLES)
@@ -106,7 +105,7 @@ def _measured(supply, dimmer, place):
 @cache
 def _broken(supply):
     """The same with a broken element: kept, for it takes time and no slider changes it."""
-    pot = supply, *SNUBBER, DROPPER_OHMS, METER_OHMS
+    pot = supply, *leakage.USUAL_SNUBBER, DROPPER_OHMS, METER_OHMS
     degrees = np.linspace(0.0, 360.0, SAMPLES + 1)
     signal = clamped.off_state(*pot, led_volts=LED_VOLTS).signal
     return signal, degrees, clamped.volts_at(degrees, *pot, led_volts=LED_VOLTS), signal.peak

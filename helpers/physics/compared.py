@@ -10,13 +10,13 @@ from typing import NamedTuple
 from helpers.physics import (
     capacitor_dropper,
     circuits,
-    clamped,
     dropper_faults,
     faults,
     leakage,
     limits,
     mains,
     neon,
+    off_states,
 )
 from helpers.physics.operating_point import operating_point
 from helpers.physics.phase_cut import NO_DIMMER, Dimmer
@@ -27,8 +27,6 @@ KINDS = (*circuits.CIRCUITS, "capacitor_dropper", "neon")
 DROPPER = capacitor_dropper.Parts(100e-9, 1_000.0, 2e6)
 #: Resistor of a neon lamp from 200 V up, and below: common practice, no source [ohm].
 NEON_OHMS = (330e3, 100e3)
-#: What bridges the dimmer's switch: common practice, no source [F], [ohm].
-SNUBBER = (100e-9, 100.0)
 #: How many equal resistors stand in series, so that one that fails short is not all of them [-].
 COUNT = 2
 
@@ -238,13 +236,12 @@ def at_off(kind, supply, *, ohms, lamp_ohms=NEON_OHMS[0], heater_ohms=inf):
 
     Notes
     -----
-    `SNUBBER` across the switch. With a broken element the circuit counts as its resistor in the
-    leak, or as clamped with a series diode. **None of it says whether the terminals may be
-    touched: they are live in every case.**
+    `leakage.USUAL_SNUBBER` across the switch; a neon lamp counts as its resistor. **None of it says
+    whether the terminals may be touched: they are live in every case.**
 
     References
     ----------
-    As `leakage.off_state`, `clamped.off_state` and `capacitor_dropper.steady`.
+    As `off_states.past_a_capacitor`, `leakage.off_state` and `capacitor_dropper.steady`.
 
     Examples
     --------
@@ -256,14 +253,13 @@ def at_off(kind, supply, *, ohms, lamp_ohms=NEON_OHMS[0], heater_ohms=inf):
     """
     limits.one_of(kind, "kind", KINDS)
     if kind == "capacitor_dropper":
-        off = Dimmer("leading", 180.0)
+        farads, beside = leakage.USUAL_SNUBBER
         return capacitor_dropper.steady(
-            DROPPER, supply, off, heater_ohms=float(heater_ohms),
-            suppression_farads=SNUBBER[0], suppression_ohms=SNUBBER[1],
+            DROPPER, supply, Dimmer("leading", 180.0), heater_ohms=float(heater_ohms),
+            suppression_farads=farads, suppression_ohms=beside,
         ).led_amps_mean  # fmt: skip
-    if kind == "series_diode" and heater_ohms == inf:
-        return clamped.off_state(supply, *SNUBBER, ohms).led_amps_mean
-    beside = lamp_ohms if kind == "neon" else ohms
-    left = leakage.off_state(supply, *SNUBBER, heater_ohms, beside)
-    small = mains.Supply(left.volts_rms, supply.hertz)
-    return float(does(kind, small, ohms=ohms, lamp_ohms=lamp_ohms).light_amps_mean)
+    if kind == "neon":
+        left = leakage.off_state(supply, *leakage.USUAL_SNUBBER, heater_ohms, lamp_ohms)
+        return neon.glow(mains.Supply(left.volts_rms, supply.hertz), ohms=lamp_ohms).amps_mean
+    left = off_states.past_a_capacitor(kind, supply, *leakage.USUAL_SNUBBER, ohms, heater_ohms)
+    return left.led_amps_mean + left.second_led_amps_mean

@@ -11,6 +11,9 @@ import numpy as np
 
 from helpers.physics import circuits, limits
 
+#: What bridges the switch of a usual dimmer: common practice, no source [F], [ohm].
+USUAL_SNUBBER = (100e-9, 100.0)
+
 
 @dataclass(frozen=True)
 class OffState:

@@ -11,6 +11,7 @@ from math import inf, prod
 import numpy as np
 
 from helpers.physics import heater, leds, limits, mains, meters, phase_cut_inverse, resistors
+from helpers.physics.leakage import USUAL_SNUBBER
 from helpers.sizing.typed import BriefError, plain, read_one, write_one
 
 #: How a dimmer's setting may be given, and as which quantity.
@@ -23,8 +24,6 @@ TOUCH = ("closed window", "touchable", "unknown")
 CONNECTIONS = ("plug-in", "fixed", "unknown")
 TROUBLES = ("left on", "too hot", "not seen", "none")
 COLOURS = tuple(colour for colour in leds.TYPICAL_VOLTS if colour != "infrared")
-#: What an unknown capacitor in a dimmer is taken for: common practice, no source [F].
-SUPPRESSION_FARADS = 100e-9
 _RANGE = "unknown takes 10 % or the national figure"
 _MOST_BYTES, _MOST_STRINGS, _MOST_RATINGS = 65536, 4000, 12
 
@@ -209,7 +208,7 @@ class Brief:
         if not self.cuts:
             return 0.0
         unknown = self.dimmer_suppression is None
-        return SUPPRESSION_FARADS if unknown else self.dimmer_suppression
+        return USUAL_SNUBBER[0] if unknown else self.dimmer_suppression
 
     @property
     def box_square_metres(self):

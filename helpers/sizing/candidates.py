@@ -13,6 +13,7 @@ from helpers.physics import (
     circuits,
     faults,
     heat,
+    leakage,
     leds,
     limits,
     mains,
@@ -28,8 +29,6 @@ LED_STRAY_VOLTS = 0.2
 """How far the drop of one LED may stray: common practice, no source [V]."""
 DRIFT = 2.0
 """How many times its value a drifted resistor has: common practice, no source [-]."""
-SNUBBER_OHMS = 100.0
-"""In series with the capacitor of a dimmer: common practice, no source [ohm]."""
 _HOTTEST = 800.0
 _GONE = 1e15  # in place of a string of which nothing is left: such a string fails by its number
 _HALVES = {"half wave": ("backward",), "other half wave": ("forward",)}
@@ -272,7 +271,7 @@ def _at_off(brief, circuit, dropper):
     """Glow with the element sound, share of light and voltage with the element open."""
     if not brief.suppression_farads:
         return (np.zeros(dropper.shape),) * 3
-    past = circuit, brief.high, brief.suppression_farads, SNUBBER_OHMS, dropper
+    past = circuit, brief.high, brief.suppression_farads, leakage.USUAL_SNUBBER[1], dropper
     least = max(brief.led_volts - LED_STRAY_VOLTS * brief.led_count, 0.0)
     drops = {"led_volts": least, "breakdown_volts": breakdown_volts(brief)}
     one = leds.real(brief.led_colour)

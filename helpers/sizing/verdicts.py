@@ -148,9 +148,9 @@ class Plan:
         place : int
             One of `order` [-].
         """
+        keys = tuple(float(key[place]) for key in self._keys)
         for judged in self.judged:
-            size = int(np.prod(judged.shape))
-            if place < size:
+            if place < (size := int(np.prod(judged.shape))):
                 break
             place -= size
         string, rating = divmod(int(place), judged.shape[1])
@@ -165,7 +165,7 @@ class Plan:
         ]
         return Candidate(
             judged.circuit, ohms, count, brief.bin_ratings[rating], brief.bin_volts[rating],
-            tuple(float(key[place]) for key in judged.ranked_by()), findings,
+            keys, findings,
         )  # fmt: skip
 
     def _distances(self, found, string):

@@ -27,8 +27,8 @@ from helpers.exercises.roads import Road, Turn, clear
 from helpers.exercises.roads.steps import dimmer as steps
 from helpers.exercises.roads.steps.general import given, knowing, label, times
 from helpers.exercises.roads.steps.heat import halved, squared_over
-from helpers.exercises.roads.steps.mains import crest, per_cent_more, percent_up
-from helpers.exercises.roads.steps.safety import called_too_low
+from helpers.exercises.roads.steps.mains import SUPPLY, crest, per_cent_more, percent_up
+from helpers.exercises.roads.steps.safety import WEAK_DROPPER, called_too_low
 from helpers.physics import (
     clamped,
     faults,
@@ -49,10 +49,9 @@ LESSON = "05"
 TITLE = "The dimmer"
 
 INDICATOR_OHMS = 100_000.0
-SNUBBER_FARADS, SNUBBER_OHMS = 100e-9, 100.0  # Common practice, no source.
+SNUBBER_FARADS, SNUBBER_OHMS = leakage.USUAL_SNUBBER
 
 # Lines of code, to be filled with the personal numbers.
-SUPPLY = "mains.Supply({supply.volts_rms}, {supply.hertz})"
 DIMMER = 'phase_cut.Dimmer("leading", {degrees})'
 POT_OHMS = "heater.resistance({supply.volts_rms}, {watts})"
 
@@ -79,7 +78,6 @@ def _indicator(n, dimmer=phase_cut.NO_DIMMER, ohms=INDICATOR_OHMS, supply=None):
 
 # --- look back ---------------------------------------------------------------------------------
 
-WEAK_DROPPER = "a dropper that is rated for so little heat gets too hot, and can burn."
 HIGH_PEAK = Road(
     label(),
     per_cent_more("percent", "the mains today"),

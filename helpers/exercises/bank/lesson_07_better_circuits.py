@@ -28,8 +28,8 @@ from helpers.exercises.roads import Road
 from helpers.exercises.roads.steps import circuits as steps
 from helpers.exercises.roads.steps.general import given, label, over
 from helpers.exercises.roads.steps.heat import squared_over, whole_year
-from helpers.exercises.roads.steps.mains import CREST, crest
-from helpers.exercises.roads.steps.safety import called_too_low
+from helpers.exercises.roads.steps.mains import CREST, SUPPLY, crest
+from helpers.exercises.roads.steps.safety import WEAK_DROPPER, called_too_low
 from helpers.physics import (
     capacitor_dropper,
     capacitors,
@@ -46,7 +46,6 @@ LESSON = "07"
 TITLE = "Better circuits"
 
 # Lines of code, to be filled with the personal numbers.
-SUPPLY = "mains.Supply({supply.volts_rms}, {supply.hertz})"
 AT_EDGE = f"phase_cut.volts_at({SUPPLY}, phase_cut.NO_DIMMER, {{degrees}})"
 POT_WATTS = 90.0
 
@@ -67,7 +66,6 @@ def _leading(n):
 # --- look back ---------------------------------------------------------------------------------
 
 BOTH_WAYS_HEAT = Road(label(), squared_over("ohms"))
-WEAK_DROPPER = "a dropper that is rated for so little heat gets too hot, and can burn."
 
 DECIDES = {
     "how much light an LED gives": "mean",

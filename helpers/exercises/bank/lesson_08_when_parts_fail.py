@@ -33,7 +33,13 @@ from helpers.exercises.roads.steps.heat import (
     slope_left,
     squared_over,
 )
-from helpers.exercises.roads.steps.mains import crest, half_wave_mean, per_cent_more, percent_up
+from helpers.exercises.roads.steps.mains import (
+    SUPPLY,
+    crest,
+    half_wave_mean,
+    per_cent_more,
+    percent_up,
+)
 from helpers.exercises.roads.steps.ohms import current_through
 from helpers.exercises.roads.steps.safety import (
     NETWORK_LEFT_OUT,
@@ -64,7 +70,6 @@ TITLE = "When parts fail"
 CIRCUIT = "series_diode"
 NETWORK_OHMS = hazards.TOUCH_NETWORK_OHMS
 LET_GO_MOST_AMPS = hazards.LET_GO_AMPS_RMS[1]
-SUPPLY = "mains.Supply({supply.volts_rms}, {supply.hertz})"
 
 
 def highest(n):

@@ -6,6 +6,7 @@ from helpers.exercises.roads.road import Step, Turn
 from helpers.exercises.roads.steps.general import factor
 from helpers.physics import mains
 
+SUPPLY = "mains.Supply({supply.volts_rms}, {supply.hertz})"  # in a line of code
 DIVISION_SECONDS = 0.002  # of the grid on which a wave is to be read over time
 
 CREST = (

@@ -135,6 +135,9 @@ def understated_touch(value, n):
     return None
 
 
+WEAK_DROPPER = "a dropper that is rated for so little heat gets too hot, and can burn."
+
+
 def called_too_low(right, share, danger):
     """Say a danger where less than a share of the right value was answered."""
     return lambda value, n: danger if value < share * right(n) else None
