@@ -72,6 +72,7 @@ def page(book, at=None):
     lessons = [lesson for lesson in book.lessons if lesson.danger_items]
     passed = {row.learner: [n.number for n in lessons if n.passed(row)] for row in rows}
     slips = book.slips()
+    tried = {question.id: book.tried(question) for question in book.questions}
     return templates.page(
         "mark-book",
         book=book,
@@ -86,11 +87,11 @@ def page(book, at=None):
         danger_cells=lambda row: _danger_cells(lessons, row),
         worst=lambda row: _worst(book, row),
         needs=lambda row: list(_needs(book, row, passed[row.learner])),
-        difficulty=_difficulty(book, slips),
+        difficulty=_difficulty(book, slips, tried),
         lessons=[_lesson(lesson, rows, passed) for lesson in book.lessons],
         dangers=[slip for slip in slips if slip.dangers],
         other_slips=[slip for slip in slips if not slip.dangers],
-        tried={question.id: book.tried(question) for question in book.questions},
+        tried=tried,
         cut=_cut,
         out_of=book.out_of,
         short=SHORT,
@@ -186,13 +187,12 @@ def _listed(*lists):
             yield Need(said, [question.id for question in questions])
 
 
-def _difficulty(book, slips):
+def _difficulty(book, slips, tried):
     """Yield each marked question, the hardest first, with what is known of it."""
     turns = defaultdict(list)
     for slip in slips:
         for name, learners in slip.questions.items():
             turns[name].append((-learners, name not in slip.dangers, slip))
-    tried = {question.id: book.tried(question) for question in book.questions}
     marked = [q for lesson in book.lessons for q in lesson.marked if tried[q.id]]
     marked.sort(key=lambda q: (book.first_right[q.id] / tried[q.id], -tried[q.id]))
     for question in marked:
