@@ -10,6 +10,7 @@ Asks physics what happens and judges it. Passing is a plan, no permission to bui
 """
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
@@ -423,6 +424,7 @@ def diode(crest_volts, rated_volts, *, unsure=0.0):
     return Finding("diode", verdict, rated, least, "V", reason, DIODE_SOURCE, "none", danger, True)
 
 
+@lru_cache(4096)
 def dropper(
     circuit, supply, ohms_each, count, rated_watts, limiting_volts, air_celsius, *,
     cleared=(), knee_celsius=ratings.KNEE_CELSIUS, zero_celsius=ratings.ZERO_CELSIUS, **drop_volts
@@ -445,7 +447,7 @@ def dropper(
         Limiting element voltage of their type, DC or AC rms [V].
     air_celsius : float
         Air around them in the box [degC].
-    cleared : iterable of str
+    cleared : tuple of str
         Shorts, of `faults.shorts`, that a fuse or fusible part rated for them clears [-].
     knee_celsius, zero_celsius : float
         Derating of their own sheet [degC].
@@ -454,7 +456,7 @@ def dropper(
 
     Returns
     -------
-    findings : list of Finding
+    findings : tuple of Finding
         count; heat and volts with all parts sound, and a caution if a bare LED is pushed
         backwards; then for each short heat and volts, and a caution if the LED may die of it; or
         that a fuse clears it.
@@ -504,7 +506,7 @@ def dropper(
         found.append(volts(left.volts_rms_each, limiting_volts, fault))
         if fault != faults.SOUND or left.led_reverse_amps_peak > 0.0:
             found += _led_after(left, fault)
-    return found
+    return tuple(found)
 
 
 def barrier(count):

@@ -196,7 +196,7 @@ def test_property_a_fuse_changes_only_the_short_that_it_is_rated_for(
     string = (circuit, EUROPE, each, count, rated, type_volts, 85.0)
     bare = rules.dropper(*string)
     for fault in faults.shorts(circuit):
-        fused = rules.dropper(*string, cleared=[fault])
+        fused = rules.dropper(*string, cleared=(fault,))
         others = [f for f in bare if f.after != fault]
         assert [f for f in fused if f.after != fault] == others
         said = [f for f in fused if f.after == fault]
@@ -206,8 +206,8 @@ def test_property_a_fuse_changes_only_the_short_that_it_is_rated_for(
 
 def test_a_fuse_saves_the_string_from_the_fault_it_is_rated_for_and_from_no_other():
     string = ("series_diode", EUROPE, 82e3, 2, 0.25, 300.0, 40.0)
-    assert not rules.passes(rules.dropper(*string, cleared=["led", "diode"]))
-    assert rules.passes(rules.dropper(*string, cleared=["dropper"]))
+    assert not rules.passes(rules.dropper(*string, cleared=("led", "diode")))
+    assert rules.passes(rules.dropper(*string, cleared=("dropper",)))
 
 
 # --- what findings say
@@ -253,8 +253,8 @@ def test_property_the_smallest_rating_passes_and_no_smaller_one_does(air, after)
         (lambda: rules.rating_for(3.0), "no common part of up to 5 W is enough"),
         (lambda: string_of(count=0), "count was read as 0 resistors"),
         (lambda: string_of(count=2.5), "count was read as 2.5; it must be a whole number"),
-        (lambda: string_of(cleared=["diode"]), "cleared was read as 'diode'"),
-        (lambda: string_of(cleared=["fuse"]), "must be one of dropper, led"),
+        (lambda: string_of(cleared=("diode",)), "cleared was read as 'diode'"),
+        (lambda: string_of(cleared=("fuse",)), "must be one of dropper, led"),
     ],
 )
 def test_what_cannot_be_is_refused(call, words):

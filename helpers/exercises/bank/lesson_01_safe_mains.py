@@ -16,6 +16,7 @@ from helpers.exercises.kinds import (
     Option,
     Order,
     Parts,
+    first_that_passes,
     options,
 )
 from helpers.exercises.question import Picture, Question
@@ -751,12 +752,10 @@ def _judge_picks(picked, n):
     ]
 
 
-def _best_picks(n):
-    return next(
-        picked
-        for picked in product(PICK_FUSES, (hazards.RESIDUAL_AMPS_RMS,), PICK_METRES)
-        if all(criterion.passed for criterion in _judge_picks(picked, n))
-    )
+_best_picks = first_that_passes(
+    _judge_picks,
+    product(PICK_FUSES, (hazards.RESIDUAL_AMPS_RMS,), PICK_METRES),
+)
 
 
 PRACTICE = (

@@ -3,6 +3,8 @@
 The mains appears once, in the prediction; what the LED gets there is the business of lesson 03.
 """
 
+from itertools import product
+
 from helpers.exercises.kinds import (
     Amount,
     Choice,
@@ -12,6 +14,7 @@ from helpers.exercises.kinds import (
     Order,
     Parts,
     Slip,
+    first_that_passes,
     judged,
     options,
 )
@@ -426,13 +429,10 @@ def _judge_parts(picked, n):
     ]
 
 
-def _best_parts(n):
-    return next(
-        (resistance, rating)
-        for resistance in reversed(PARTS_OHMS)
-        for rating in PARTS_WATTS
-        if all(criterion.passed for criterion in _judge_parts((resistance, rating), n))
-    )
+_best_parts = first_that_passes(
+    _judge_parts,
+    product(reversed(PARTS_OHMS), PARTS_WATTS),
+)
 
 
 OF_THE_PAIR = {"first_ohms": lambda n: n.pair[0], "second_ohms": lambda n: n.pair[1]}

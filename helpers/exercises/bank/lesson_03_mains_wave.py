@@ -15,6 +15,7 @@ from helpers.exercises.kinds import (
     Order,
     Parts,
     Slip,
+    first_that_passes,
     judged,
     options,
 )
@@ -764,13 +765,10 @@ def _judge_parts(picked, n):
     ]
 
 
-def _best_parts(n):
-    return next(
-        (rating, each)
-        for each in reversed(BIN_OHMS)
-        for rating in BIN_VOLTS
-        if all(criterion.passed for criterion in _judge_parts((rating, each), n))
-    )
+_best_parts = first_that_passes(
+    _judge_parts,
+    ((rating, each) for each in reversed(BIN_OHMS) for rating in BIN_VOLTS),
+)
 
 
 REVERSE = (

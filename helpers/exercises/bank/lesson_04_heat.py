@@ -19,6 +19,7 @@ from helpers.exercises.kinds import (
     Order,
     Parts,
     Slip,
+    first_that_passes,
     judged,
     options,
 )
@@ -949,17 +950,18 @@ def _all_passed(criteria):
     return all(criterion.passed for criterion in criteria)
 
 
-def _best_two(n):
-    """As little heat as the wanted light allows, then the smallest rating."""
-    strings = product(reversed(COUNTS), PART_WATTS)
-    return next(string for string in strings if _all_passed(_judge_two(string, n)))
+# As little heat as the wanted light allows, then the smallest rating.
+_best_two = first_that_passes(
+    _judge_two,
+    product(reversed(COUNTS), PART_WATTS),
+)
 
 
-def _best_three(n):
-    """As little heat as the wanted light allows, from as few parts as the rules allow."""
-    ohms_first = sorted(product(EACH_OHMS, COUNTS), key=lambda s: (-s[0] * s[1], s[1]))
-    strings = ((*string, rating) for string, rating in product(ohms_first, PART_WATTS))
-    return next(string for string in strings if _all_passed(_judge_three(string, n)))
+# As little heat as the wanted light allows, from as few parts as the rules allow.
+_best_three = first_that_passes(
+    _judge_three,
+    sorted(product(EACH_OHMS, COUNTS, PART_WATTS), key=lambda s: (-s[0] * s[1], *s[1:])),
+)
 
 
 def _string_working(judge, picked, n):

@@ -7,6 +7,7 @@ the explorers open with. And none draws one where a wrong turn lands within 3 % 
 """
 
 from functools import cache
+from itertools import product
 from math import pi, sqrt
 
 from helpers.exercises.kinds import (
@@ -19,6 +20,7 @@ from helpers.exercises.kinds import (
     Order,
     Parts,
     Slip,
+    first_that_passes,
     judged,
     options,
 )
@@ -487,13 +489,10 @@ def _judge_parts(picked, n):
     ]
 
 
-def _best_parts(n):
-    return next(
-        (each, rating)
-        for each in reversed(PARTS_OHMS)
-        for rating in PARTS_WATTS
-        if all(criterion.passed for criterion in _judge_parts((each, rating), n))
-    )
+_best_parts = first_that_passes(
+    _judge_parts,
+    product(reversed(PARTS_OHMS), PARTS_WATTS),
+)
 
 
 LIGHT = (

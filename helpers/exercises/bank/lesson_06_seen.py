@@ -19,6 +19,7 @@ from helpers.exercises.kinds import (
     Option,
     Order,
     Parts,
+    first_that_passes,
     judged,
     options,
 )
@@ -489,14 +490,15 @@ def _judge_parts(picked, n):
     ]
 
 
-def _best_parts(n):
-    return next(
+_best_parts = first_that_passes(
+    _judge_parts,
+    (
         (rated, each, watts)
         for each in reversed(BIN_OHMS)
         for rated in BIN_CANDELAS
         for watts in BIN_WATTS
-        if all(criterion.passed for criterion in _judge_parts((rated, each, watts), n))
-    )
+    ),
+)
 
 
 LOWEST = (

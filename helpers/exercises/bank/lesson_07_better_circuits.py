@@ -21,6 +21,7 @@ from helpers.exercises.kinds import (
     Order,
     Parts,
     Slip,
+    first_that_passes,
     options,
 )
 from helpers.exercises.question import Picture, Question
@@ -372,24 +373,15 @@ def _judge_bleeder(picked, n):
     ]
 
 
-@cache
-def _best_of(supply, farads):
-    return next(
+_best_bleeder = first_that_passes(
+    _judge_bleeder,
+    (
         (each, count, stands)
         for count in BIN_COUNTS
         for stands in BIN_VOLTS
         for each in reversed(BIN_OHMS)
-        if all(c.passed for c in _judge_bleeder((each, count, stands), _Case(supply, farads)))
-    )
-
-
-class _Case:
-    def __init__(self, supply, farads):
-        self.supply, self.farads = supply, farads
-
-
-def _best_bleeder(n):
-    return _best_of(n.supply, n.farads)
+    ),
+)
 
 
 CAPACITOR = (

@@ -17,6 +17,7 @@ from helpers.exercises.kinds import (
     Order,
     Parts,
     Slip,
+    first_that_passes,
     judged,
     options,
 )
@@ -632,14 +633,15 @@ def _judge_parts(picked, n):
     ]
 
 
-def _best_parts(n):
-    return next(
+_best_parts = first_that_passes(
+    _judge_parts,
+    (
         (each, each, rated_volts, rated_watts)
         for each in PARTS_OHMS
         for rated_volts in PARTS_VOLTS
         for rated_watts in PARTS_WATTS
-        if all(c.passed for c in _judge_parts((each, each, rated_volts, rated_watts), n))
-    )
+    ),
+)
 
 
 def _parts_working(n):
@@ -920,13 +922,9 @@ def _judge_fuse(picked, n):
     ]
 
 
-def _best_fuse(n):
-    return next(
-        (rated, breaking)
-        for rated in BIN_AMPS
-        for breaking in BIN_BREAKING
-        if all(criterion.passed for criterion in _judge_fuse((rated, breaking), n))
-    )
+_best_fuse = first_that_passes(
+    _judge_fuse, ((rated, breaking) for rated in BIN_AMPS for breaking in BIN_BREAKING)
+)
 
 
 # What is trusted to save a hand on the LED's legs, and why it does not.

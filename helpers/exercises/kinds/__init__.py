@@ -7,7 +7,7 @@ from helpers.exercises.kinds.amount import ROUNDING, Amount, Slip, size_check
 from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
 from helpers.exercises.kinds.kind import Kind
 from helpers.exercises.kinds.lettered import LETTERS, Choice, ChooseAll, Option, Order, options
-from helpers.exercises.kinds.parts import Criterion, Field, Parts, judged
+from helpers.exercises.kinds.parts import Criterion, Field, Parts, first_that_passes, judged
 
 __all__ = [
     "LETTERS",
@@ -25,6 +25,7 @@ __all__ = [
     "Parts",
     "Slip",
     "Verdict",
+    "first_that_passes",
     "judged",
     "options",
     "size_check",

@@ -67,6 +67,30 @@ def judged(name, share, findings, ask):
     return Criterion(name, True, share, " ".join(f.reason for f in (*nearest, *cautions)))
 
 
+def first_that_passes(judge, picks):
+    """Return a function from the numbers to the first of `picks` that keeps all criteria.
+
+    Each set of numbers is tried once: the model answer is read many times.
+
+    Parameters
+    ----------
+    judge : callable
+        As for `Parts`.
+    picks : iterable of tuple
+        What may be picked, what a careful builder would rather have first.
+    """
+    picks, found = tuple(picks), {}
+
+    def best(numbers):
+        key = repr(numbers)
+        if key not in found:
+            passing = (pick for pick in picks if all(c.passed for c in judge(pick, numbers)))
+            found[key] = next(passing)
+        return found[key]
+
+    return best
+
+
 @dataclass(frozen=True)
 class Parts(Kind):
     """Parts picked from a bin, judged by what they would do.
