@@ -10,6 +10,7 @@ import subprocess
 import sys
 from datetime import UTC, datetime, timedelta
 from hashlib import sha256
+from itertools import islice
 from pathlib import Path
 
 from helpers.classroom.problems import Unusable, make_folder, plain, write_whole
@@ -145,11 +146,11 @@ def _attempts(question, learner, supply, stream, way):
     """Return (draw, answer, nudges seen) of each try of one learner at one question."""
     slips, ends_right = way
     numbers = question.numbers_for(learner, CLASS_WORD, supply, 0)
-    wrong = wrong_answers(question, numbers)
-    if question.role == "predict" and wrong:  # a prediction need not have a right answer
-        return [(0, stream.pick(wrong), 0)]
+    wrong = wrong_answers(question, numbers, stream.shuffle)
+    if question.role == "predict":  # which need not have a right answer
+        return [(0, next(wrong, None) or question.kind.model(numbers), 0)]
     most = 1 if question.danger else question.kind.tries
-    tried = stream.some(wrong, min(slips, len(wrong), most))
+    tried = islice(wrong, min(slips, most))
     tries = [(0, typed, min(seen, len(question.nudges))) for seen, typed in enumerate(tried)]
     if len(tries) < most and (ends_right or not tries):
         tries.append((0, question.kind.model(numbers), min(len(tries), len(question.nudges))))

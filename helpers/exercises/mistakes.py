@@ -6,28 +6,30 @@ For the workshop copy, which shows them with what the card says, and for the inv
 from helpers.exercises.kinds import NotRead
 
 
-def wrong_answers(question, numbers):
-    """Return typical wrong answers to one draw of a question, as typed.
+def wrong_answers(question, numbers, order=list):
+    """Yield typical wrong answers to one draw of a question, as typed.
 
     Parameters
     ----------
     question : Question
     numbers : object
         The personal numbers of the draw.
+    order : callable
+        From the guesses to the order in which they are tried.
 
-    Returns
-    -------
-    answers : list of str
+    Yields
+    ------
+    answer : str
         Each can be read, and none is right; they follow from the slips that the question knows.
         To a prediction, which may have no right answer: any answer.
     """
-    return [typed for typed, _, _ in _wrong(question.kind, numbers)]
+    return (typed for typed, _, _ in _wrong(question.kind, numbers, order))
 
 
-def _wrong(kind, numbers):
+def _wrong(kind, numbers, order=list):
     """Yield wrong answers as typed, as read and as marked, each value once."""
     found = set()
-    for typed in kind.guesses(numbers):
+    for typed in order(kind.guesses(numbers)):
         try:
             answer = kind.read(typed, numbers)
         except NotRead:

@@ -87,7 +87,7 @@ def typed_wrong(question, numbers, stream):
     """Return wrong answers to pick from: half one wrong turn, a quarter two, a quarter none."""
     kind = question.kind
     if not isinstance(kind, Amount):
-        return wrong_answers(question, numbers)
+        return list(wrong_answers(question, numbers))
     way = stream.pick(WAYS_WRONG)
     ends = []
     if way != "unlisted":
@@ -163,7 +163,7 @@ def parts_seconds(learners):
             stream = Draw("parts", name, question.id)
             numbers = question.numbers_for(name, CLASS_WORD, SUPPLIES[SUPPLY], 0)
             right = [question.kind.model(numbers)]
-            wrong = wrong_answers(question, numbers) if stream.pick(range(3)) == 0 else right
+            wrong = list(wrong_answers(question, numbers)) if stream.pick(range(3)) == 0 else right
             line = _line(name, question, stream.pick(wrong or right), 0)
             start = time.perf_counter()
             replay(question, [line], SUPPLIES, CLASS_WORD)

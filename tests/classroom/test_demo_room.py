@@ -108,7 +108,7 @@ def test_an_empty_folder_will_do(tmp_path):
 @pytest.mark.parametrize("question", QUESTIONS, ids=lambda question: question.id)
 def test_wrong_answers_are_read_and_wrong(question):
     numbers = question.numbers_for("BENCH-03", "wick", SUPPLIES["120 V 60 Hz"], 1)
-    answers = wrong_answers(question, numbers)
+    answers = list(wrong_answers(question, numbers))
     assert answers
     for typed in answers:
         value = question.kind.read(typed, numbers).value
