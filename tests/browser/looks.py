@@ -42,7 +42,7 @@ LOOKS = """([least, most]) => {
     const lines = {}, walker = document.createTreeWalker(block, NodeFilter.SHOW_TEXT);
     while (walker.nextNode()) {
       const range = document.createRange(), text = walker.currentNode.data;
-      for (const word of text.matchAll(/\\S+\\s*/g)) {
+      for (const word of text.matchAll(/\\S{1,20}\\s*/g)) {
         range.setStart(walker.currentNode, word.index);
         range.setEnd(walker.currentNode, word.index + 1);
         const top = Math.round(range.getBoundingClientRect().bottom / 8);
