@@ -23,7 +23,7 @@ def contrast(colour, other="#ffffff"):
     return (light + 0.05) / (dark + 0.05)
 
 
-@pytest.mark.parametrize("meaning", style.LOOKS.keys() - {"limit"})
+@pytest.mark.parametrize("meaning", sorted(style.LOOKS.keys() - {"limit"}))
 @pytest.mark.parametrize("face", [style.FACE, "#111111"], ids=["light", "JupyterLab's dark"])
 def test_every_line_stands_out_from_a_light_face_and_a_dark_one(meaning, face):
     # WCAG 2.2, success criterion 1.4.11: 3 to 1 for what a picture needs to be understood. The
