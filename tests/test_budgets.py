@@ -21,10 +21,10 @@ BUDGETS = {
 #: What was over its budget when this was written, and why: DEVELOPERS.md. They fall, or a commit
 #: says why not.
 OVER = {
-    "quantities": 500,
-    "physics": 3_258,
+    "quantities": 499,
+    "physics": 3_257,
     "sizing": 1_283,
-    "figures": 1_723,
+    "figures": 1_742,
     "exercises": 1_913,
     "authoring": 253,
 }

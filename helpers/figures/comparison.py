@@ -86,8 +86,8 @@ def _measures(does, most, supply):
         ("Light current, mean", "light", mean / most[0], write(mean, "current")),
         ("Heat of all parts", "heat", heat / most[3], watts(heat)),
         (f"Peak, of {write(limit, 'current')}", "limit", peak / limit, write(peak, "current")),
-        ("Backwards, peak", "volts", back / limit, write(back, "current")),
-        ("Light repeats at", "eye", rate / (2.0 * supply.hertz),
+        ("Backwards, peak", "mains", back / limit, write(back, "current")),
+        ("Light repeats at", "light", rate / (2.0 * supply.hertz),
          write(rate, "frequency") if rate else "dark"),
     )  # fmt: skip
 
@@ -255,7 +255,7 @@ def dropper_pulse(supply, dimmer, farads, surge_ohms):
              {value: write(value, "voltage") for value in (-crest, 0.0, crest)}),
     )  # fmt: skip
     upper.line(degrees, phase_cut.volts_at(supply, phase_cut.NO_DIMMER, degrees), "mains")
-    upper.line(degrees, volts, "dimmed")
+    upper.line(degrees, volts, "volts")
     lower = Chart(
         150, across,
         Axis(-top, top, "current of the capacitor dropper; between the broken lines what a small "

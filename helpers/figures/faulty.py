@@ -132,7 +132,7 @@ def one_fault(circuit, supply, dimmer, ohms, fault, riddle=0, verdict=""):
     rows = ""
     labels = ("Light of the LED", "Heat of the hotter resistor", "Heat of the pot")
     for label, meaning, *shares in zip(
-        labels, ("light", "heat", "volts"), beside, found, strict=True
+        labels, ("light", "heat", "heat"), beside, found, strict=True
     ):
         pairs = zip(heads, shares, strict=True)
         told = [(head, share / 4.0, share_of_one(share)) for head, share in pairs]

@@ -80,7 +80,7 @@ def rating(watts, rated_watts, ambient_celsius, verdict=""):
         Axis(0.0, 160.0, "air around the part in °C", {t: f"{t}" for t in range(0, 161, 40)}),
         Axis(0.0, top, "power", {at: in_watts(at) for at in quarters if at <= top}),
     )
-    for share, meaning in ((1.0, "limit"), (0.5, "eye")):
+    for share, meaning in ((1.0, "limit"), (0.5, "heat")):
         chart.fill_between(celsius, share * line, 0.0, meaning, 0.1)
         chart.line(celsius, share * line, meaning)
     chart.mark(*seen, "heat")
@@ -88,7 +88,7 @@ def rating(watts, rated_watts, ambient_celsius, verdict=""):
     shift = (14 if right else -14, 18 if seen[1] > 0.9 * top else -10)
     here = "here, beyond" if beyond else "here"
     chart.note(*seen, here, "start" if right else "end", shift)
-    names = legend(("limit", "the most that the part may take"), ("eye", "half of it"))
+    names = legend(("limit", "the most that the part may take"), ("heat", "half of it"))
     name = "A power under the derating line of a resistor"
     svg = picture(name, finding, chart.html(), names)
     return Drawn(svg, f"{finding}.{edge}", details)
@@ -169,8 +169,8 @@ def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
     chart = Chart(230, across, Axis(ambient_celsius - room, final + room, "temperature", ticks))
     for celsius, meaning in ((final, "limit"), (ambient_celsius, "mains")):
         chart.line(times, celsius, meaning)
-    chart.line(times, heat.celsius_after(times, *part), "led")
-    names = [("led", "part"), ("limit", f"settled: {end}"), ("mains", f"air: {air}")]
+    chart.line(times, heat.celsius_after(times, *part), "heat")
+    names = [("heat", "part"), ("limit", f"settled: {end}"), ("mains", f"air: {air}")]
     if rise > 0.0 and isfinite(nearly):
         chart.mark(nearly, heat.celsius_after(nearly, *part))
         chart.note(nearly, ambient_celsius, f"95 % after {duration(nearly)}", "end", (-10, -10))

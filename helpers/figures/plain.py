@@ -225,7 +225,7 @@ def _on_grid(width, height, lines, axes, points, scale, alternative):
         f'<svg viewBox="-{margin} -{margin} {sides}" width="{width + 2 * margin}" fill="none" '
         f'stroke="currentColor" style="max-width:100%;height:auto">'
         f'<path d="{lines}" stroke-opacity=".55"/><path d="{axes}"/>'
-        f'<polyline points="{points}" stroke="{LOOKS["dimmed"].colour}" stroke-width="4" '
+        f'<polyline points="{points}" stroke="{LOOKS["volts"].colour}" stroke-width="4" '
         'stroke-linejoin="round"/></svg>'
     )
     below = f'<div style="font-size:{NORMAL}px">{escape(scale)}</div>'

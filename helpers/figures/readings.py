@@ -70,7 +70,7 @@ def meters(supply, dimmer, place="on"):
     ticks = {at: write(at, quantity) for at in (-crest, 0.0, crest) if at >= low}
     up = Axis(low, 1.15 * crest, quantity, ticks)
     chart = Chart(220, cycle_axis(supply), up)
-    chart.line(degrees, values, "led" if place == "led" else "dimmed")
+    chart.line(degrees, values, "led" if place == "led" else "volts")
     boxes = (
         ("Plain meter, AC", plain, "mean, scaled for a sine"),
         ("True-rms meter, AC", true, "what heats, less any DC"),

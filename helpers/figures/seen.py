@@ -48,11 +48,11 @@ def look():
         Axis(0.0, 1.0, "how bright it looks", ticks),
     )
     chart.line(share, share, "mains")
-    for curve, meaning in ((patch, "eye"), (surface, "volts"), (point, "light")):
+    for curve, meaning in ((patch, "eye"), (surface, "eye by day"), (point, "eye from afar")):
         chart.line(share, curve, meaning)
     names = legend(
-        ("eye", "patch, close by"), ("volts", "surface, by day"),
-        ("light", "point, from afar"), ("mains", "the light itself"),
+        ("eye", "patch, close by"), ("eye by day", "surface, by day"),
+        ("eye from afar", "point, from afar"), ("mains", "the light itself"),
     )  # fmt: skip
     drawing = picture("Three curves of look over light", finding, names, chart.html())
     return Drawn(drawing, alternative)

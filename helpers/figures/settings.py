@@ -58,7 +58,7 @@ def percentages(edge="leading"):
     )
     curves = (
         (found.conduction_percent, "mains", "time let through"),
-        (found.volts_percent, "volts", "rms volts"),
+        (found.volts_percent, "rms", "rms volts"),
         (found.power_percent, "heat", "heat of the heater"),
     )
     name = "firing angle" if edge == "leading" else "cut-off angle"

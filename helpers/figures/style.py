@@ -31,17 +31,54 @@ class Look(NamedTuple):
     hatch: str
 
 
+#: One colour a meaning, in pictures and in prose: what pushes, what lights, what heats, what is seen.
+VOLTS, LIGHT, HEAT, EYE, GREY = "#1f7fc0", "#b87d00", "#c8321e", "#0a8268", "#757575"
+_SOLID, _LONG, _SHORT, _MIXED = "-", (0, (6, 2)), (0, (2.5, 1.5)), (0, (7, 1.5, 1, 1.5))
 LOOKS = {
-    "mains": Look("#757575", (0, (1, 1.4)), "...."),
-    "dimmed": Look("#1f7fc0", "-", ""),
-    "led": Look("#c65a1e", "-", "\\\\\\\\"),
-    "heat": Look("#c65a1e", (0, (6, 2)), "xx"),
-    "light": Look("#1f7fc0", "-", ""),
-    "eye": Look("#0a8268", (0, (5, 1.5, 1, 1.5)), "++"),
-    "volts": Look("#a35c93", (0, (2.5, 1.5)), "||"),
-    "mean": Look("#8a6a00", (0, (7, 1.5, 1, 1.5)), "--"),
+    "mains": Look(GREY, (0, (1, 1.4)), "...."),
+    "volts": Look(VOLTS, _SOLID, ""),
+    "peak": Look(VOLTS, _LONG, ""),
+    "rms": Look(VOLTS, _SHORT, "||"),
+    "mean": Look(VOLTS, _MIXED, "--"),
+    "led": Look(LIGHT, _SOLID, "\\\\"),
+    "light": Look(LIGHT, _SOLID, "\\\\"),
+    "led peak": Look(LIGHT, _LONG, "\\\\"),
+    "led mean": Look(LIGHT, _MIXED, "//"),
+    "heat": Look(HEAT, (0, (5, 1.2)), "xx"),
+    "eye": Look(EYE, (0, (5, 1.5, 1, 1.5)), "++"),
+    "eye from afar": Look(EYE, (0, (2, 1)), "oo"),
+    "eye by day": Look(EYE, (0, (9, 1.5)), "OO"),
     "limit": Look(INK, (0, (9, 3)), ""),
 }
+"""Peak, rms and mean have a dash each, in the colour of what they are of."""
+
+
+def underlined():
+    """Return style rules that underline a word in a lesson as its line is drawn in a picture.
+
+    Returns
+    -------
+    css : str
+        One rule a meaning, for `<span class="cw-rms">` and its like. In forced colours the
+        underline goes and the word stays.
+
+    Examples
+    --------
+    >>> underlined().count("cw-rms")
+    1
+    """
+    rules = ""
+    for meaning, (colour, dash, _) in LOOKS.items():
+        stops, at = [], 0.0
+        for place, length in enumerate((1.0,) if dash == _SOLID else dash[1]):
+            ink, start = "transparent" if place % 2 else colour, at
+            at += LINE_WEIGHT * length
+            stops.append(f"{ink} {start:.1f}px {at:.1f}px")
+        rules += (
+            f".cw-{meaning.replace(' ', '-')} {{padding-bottom: 2px; background: "
+            f"repeating-linear-gradient(90deg, {', '.join(stops)}) 0 100% / 100% 2px no-repeat;}}\n"
+        )
+    return rules
 
 
 def blank(title):

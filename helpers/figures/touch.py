@@ -15,7 +15,7 @@ _AMPS = Axis(
     {mA / 1000.0: f"{mA:g}" for mA in (0.1, 1, 10, 100, 1_000, 10_000)}, True,
 )  # fmt: skip
 _SECONDS = Axis(0.01, 10.0, "", {t: duration(t) for t in (0.01, 0.1, 1.0, 10.0)}, True)
-_TINTS = ("eye", 0.1), ("mean", 0.2), ("heat", 0.25), ("volts", 0.45)
+_TINTS = ("limit", 0.04), ("limit", 0.14), ("limit", 0.28), ("limit", 0.46)
 
 
 def zones(amps_rms, seconds):
@@ -73,7 +73,7 @@ def zones(amps_rms, seconds):
     for border in borders:
         chart.line(border, times, "limit")
     amps, time = np.clip(amps_rms, _AMPS.low, _AMPS.high), min(seconds, _SECONDS.high)
-    chart.mark(amps, time, "dimmed")
+    chart.mark(amps, time, "led")
     here = "here" if (amps, time) == (amps_rms, seconds) else "here, beyond"
     shift = (14 if amps < 0.05 else -14, -12 if time < 0.02 else 22)
     chart.note(amps, time, here, "start" if amps < 0.05 else "end", shift)

@@ -49,10 +49,10 @@ def sine(supply):
         "size, both half-cycles counted."
     )
     chart = _voltage(supply, phase_cut.NO_DIMMER, 230, cycle_axis(supply))
-    names = [("dimmed", "voltage")]
+    names = [("volts", "voltage")]
     for value, meaning, label in (
-        (peak, "limit", f"peak {crest}"),
-        (supply.volts_rms, "volts", f"rms {rms}"),
+        (peak, "peak", f"peak {crest}"),
+        (supply.volts_rms, "rms", f"rms {rms}"),
         (mean, "mean", f"mean of the size {middle}"),
     ):
         chart.line((0, 360), value, meaning)
@@ -95,8 +95,8 @@ def chopped(supply, dimmer):
     details = f"One mains cycle of {_period(supply)}; in each half-cycle {_where_on(dimmer)}"
     chart = _voltage(supply, dimmer, 220, cycle_axis(supply))
     rms = phase_cut.wave(supply, dimmer).volts_rms
-    chart.line((0, 360), rms, "volts")
-    names = [("dimmed", "behind it"), ("volts", f"rms {write(rms, 'voltage')}")]
+    chart.line((0, 360), rms, "rms")
+    names = [("volts", "behind it"), ("rms", f"rms {write(rms, 'voltage')}")]
     if dimmer.conduction_degrees < 180.0:
         names.append(("mains", "shaded: taken away"))
     name = "One cycle of a voltage, and what a dimmer takes away of it"
@@ -164,9 +164,9 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_vol
         )
     said += f" The voltage, {write(rms, 'voltage')} rms, has a peak of {write(crest, 'voltage')}."
     upper, lower = cycle_charts(circuit, supply, dimmer, ohms, led_volts)
-    lower.line((0, 360), point.led_amps_mean, "mean")
+    lower.line((0, 360), point.led_amps_mean, "led mean")
     lower.line((0, 360), quick, "limit")
-    names = legend(("mean", f"LED mean {mean}"), ("limit", f"V/R {quick_sum}"))
+    names = legend(("led mean", f"LED mean {mean}"), ("limit", f"V/R {quick_sum}"))
     what = "Two curves over one cycle: the voltage, and the current of the LED"
     return Drawn(picture(what, finding, upper.html(), lower.html(), names), said)
 
@@ -239,12 +239,12 @@ def cycle_charts(circuit, supply, dimmer, ohms, led_volts):
     lower = Chart(106, across, up)
     lower.fill_between(degrees, forward, 0.0, "led")
     if pushed_back:
-        lower.fill_between(degrees, -backward, 0.0, "volts")
+        lower.fill_between(degrees, -backward, 0.0, "limit")
         lower.note(90, 0.55 * low, "breakdown →", "middle")
         forward = forward - backward
     beside = _BESIDE.get(wired.sound.backward)
     if beside and backward.any():
-        lower.line(degrees, backward, "volts")
+        lower.line(degrees, backward, "mains")
         lower.note(270, 0.5 * top, beside, "middle")
     lower.line(degrees, forward, "led")
     return upper, lower
@@ -258,7 +258,7 @@ def _voltage(supply, dimmer, height, across):
     chart = Chart(height, across, Axis(-1.12 * crest, 1.12 * crest, "voltage", ticks))
     chart.fill_between(degrees, sine, volts, "mains", 0.35)
     chart.line(degrees, sine, "mains")
-    chart.line(degrees, volts, "dimmed")
+    chart.line(degrees, volts, "volts")
     return chart
 
 

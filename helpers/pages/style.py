@@ -2,5 +2,8 @@
 
 from pathlib import Path
 
+from helpers.figures.style import underlined
+
 _SHEETS = map(Path(__file__).with_name, ("style.css", "print.css"))
-STYLE = "".join(f"<style>\n{sheet.read_text(encoding='utf-8')}</style>" for sheet in _SHEETS)
+_TEXTS = (underlined(), *(sheet.read_text(encoding="utf-8") for sheet in _SHEETS))
+STYLE = "".join(f"<style>\n{text}</style>" for text in _TEXTS)

@@ -1,5 +1,6 @@
 """The look that all pictures share: contrast, and a second signal."""
 
+import re
 import subprocess
 import sys
 from itertools import combinations
@@ -44,15 +45,43 @@ def test_no_two_meanings_differ_by_colour_alone():
 
 def test_what_shares_a_picture_differs_in_dash():
     together = [
-        ("dimmed", "limit", "volts", "mean"),
-        ("mains", "dimmed", "volts"),
-        ("mains", "volts", "heat"),
+        ("mains", "volts", "peak", "rms", "mean"),
+        ("mains", "rms", "heat"),
         ("heat", "light", "eye"),
-        ("led", "mean", "limit"),
+        ("led", "led peak", "led mean", "limit"),
+        ("mains", "eye", "eye from afar", "eye by day"),
     ]
     for meanings in together:
         dashes = {str(style.LOOKS[meaning].dash) for meaning in meanings}
         assert len(dashes) == len(meanings)
+
+
+def test_a_colour_has_one_meaning():
+    looks = style.LOOKS
+    same = {meaning: {name for name, look in looks.items() if look.colour == looks[meaning].colour}
+            for meaning in ("volts", "led", "heat", "eye")}  # fmt: skip
+    assert same == {
+        "volts": {"volts", "peak", "rms", "mean"},
+        "led": {"led", "light", "led peak", "led mean"},
+        "heat": {"heat"},
+        "eye": {"eye", "eye from afar", "eye by day"},
+    }
+
+
+@pytest.mark.parametrize("statistic", ["peak", "mean"])
+def test_peak_and_mean_have_one_dash_in_volts_and_in_current(statistic):
+    assert style.LOOKS[statistic].dash == style.LOOKS[f"led {statistic}"].dash
+
+
+def test_a_word_is_underlined_with_the_dash_of_its_line():
+    rules = dict(re.findall(r"\.cw-([\w-]+) \{(.*?)\}\n", style.underlined()))
+    assert rules.keys() == {meaning.replace(" ", "-") for meaning in style.LOOKS}
+    for meaning, look in style.LOOKS.items():
+        rule = rules[meaning.replace(" ", "-")]
+        ends = [float(end) for end in re.findall(r" ([\d.]+)px[,)]", rule)]
+        drawn = [1.0] if look.dash == "-" else look.dash[1]
+        assert look.colour in rule and len(ends) == len(drawn)
+        assert ends[-1] == pytest.approx(style.LINE_WEIGHT * sum(drawn), abs=0.051)
 
 
 def test_a_long_title_is_wrapped_and_the_axes_give_way():

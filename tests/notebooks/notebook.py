@@ -54,7 +54,8 @@ def lines_of_code(cell):
 
 
 def words(text):
-    """Return the words of a text as a reader counts them: without code, links' targets, tables."""
+    """Return the words of a text as a reader counts them: without code, links' targets, tags."""
+    text = re.sub(r"</?span[^>]*>", "", text)
     text = re.sub(r"`[^`]*`", " code ", text)
     text = re.sub(r"\]\([^)]*\)", " ", text)
     return re.findall(r"[^\W_][\w'’.,-]*", text)
