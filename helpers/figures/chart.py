@@ -17,6 +17,7 @@ SMALL, NORMAL = 13, 14
 """Sizes of letters [px]."""
 FACE = "var(--jp-layout-color0, #fff)"
 _GRID = 'stroke="currentColor" stroke-opacity=".2"'
+_CLEAR = f"paint-order:stroke;stroke:{FACE};stroke-width:3px"
 _STRETCHED = 1000
 """Width of the space between the axes, before it is stretched to that of the page."""
 
@@ -56,6 +57,12 @@ def beside(*parts, least=300):
     """Return parts side by side where each has `least` [px], and below each other elsewhere."""
     cells = "".join(f'<div style="flex:1 1 {least}px;min-width:0">{part}</div>' for part in parts)
     return f'<div style="display:flex;flex-wrap:wrap;gap:.2rem 1.6rem">{cells}</div>'
+
+
+def stacked(*charts):
+    """Return charts below each other, one place of theirs right above the other."""
+    left, right = (max(room) for room in zip(*(chart.room() for chart in charts), strict=True))
+    return "".join(chart.html(left, right) for chart in charts)
 
 
 def heading(text):
@@ -153,7 +160,7 @@ class Chart:
 
     def __init__(self, height, across, up):
         self.height, self.across, self.up = height, across, up
-        self.curves, self.letters = [], []
+        self.curves, self.letters, self.ends = [], [], []
         grid = "".join(f"M0 {self._y(value):.1f}H{_STRETCHED}" for value in up.ticks)
         grid += "".join(f"M{self._x(value):.1f} 0V{height}" for value in across.ticks)
         self.faces = [f'<path d="{grid}" {_GRID} vector-effect="non-scaling-stroke"/>']
@@ -180,9 +187,11 @@ class Chart:
         pairs = zip(xs.ravel().tolist(), ys.ravel().tolist(), strict=True)
         return " ".join(f"{x:.1f},{y:.1f}" for x, y in pairs)
 
-    def line(self, across, up, meaning):
-        """Draw a curve in the look of its meaning."""
+    def line(self, across, up, meaning, name=""):
+        """Draw a curve in the look of its meaning, its name beside its right end."""
         self.curves.append(_path("M" + self._points(across, up), meaning))
+        if name:
+            self.ends.append((float(self._y(np.ravel(up)[-1])), name))
 
     def fill(self, across, up, meaning, depth=0.2):
         """Tint the shape that points enclose in the colour of a meaning."""
@@ -209,21 +218,69 @@ class Chart:
         )  # fmt: skip
 
     def note(self, across, up, text, anchor="start", shift=(0, 0)):
-        """Write bold words at a point, moved by `shift` [px]."""
+        """Write bold words at a point, moved by `shift` [px], clear of the lines behind them."""
         y = float(self._y(up)) + shift[1]
-        more = f' dx="{shift[0]}" font-weight="bold"'
+        more = f' dx="{shift[0]}" font-weight="bold" style="{_CLEAR}"'
         self.letters.append(words(self._place(across), y, text, anchor, NORMAL, more))
 
-    def html(self):
-        """Return all that was drawn, between the names of the axes."""
-        left = 14 + 8 * max(map(len, self.up.ticks.values()))
+    def dot(self, across, up, meaning, text="", anchor="start", shift=(9, -7)):
+        """Put a small dot on a point, with its number beside it."""
+        self.letters.insert(
+            0, f'<circle cx="{self._place(across)}" cy="{float(self._y(up)):.1f}" r="5" '
+            f'fill="{_ink(meaning)}" style="stroke:{FACE};stroke-width:1.5px"/>'
+        )  # fmt: skip
+        self.note(across, up, text, anchor, shift)
+
+    def grip(self, moves, across, up, period=0, way="across"):
+        """Let a hand move an explorer's control on the chart itself, by a grip at a point.
+
+        `moves` is the control's key. Where `period` is given, places count anew after each.
+        """
+        low, high, *_ = self.across if way == "across" else self.up
+        left, right = "M-15 0l6 -5v10z", "M15 0l-6 -5v10z"
+        turn = "" if way == "across" else ' transform="rotate(90)"'
+        self.letters.append(
+            f'<svg x="{self._place(across)}" y="{float(self._y(up)):.1f}" overflow="visible">'
+            f'<g class="cw-grip" fill="currentColor"{turn} style="{_CLEAR}"><circle r="6"/>'
+            f'<path d="{left}{right}"/></g></svg><rect width="100%" height="100%" '
+            f'fill="transparent" data-moves="{moves}" data-ends="{low:g} {high:g} {period:g}" '
+            f'data-way="{way}" style="cursor:{"ew" if way == "across" else "ns"}-resize;'
+            f'touch-action:{"pan-y" if way == "across" else "pan-x"}"/>'
+        )
+
+    def room(self):
+        """Return how much room the words left and right of the axes take [px]."""
+        names = [line for _, name in self.ends for line in name.split("\n")]
+        right = 14 + 7 * max(map(len, names)) if names else 26
+        return 14 + 8 * max(map(len, self.up.ticks.values())), right
+
+    def html(self, left=0, right=0):
+        """Return all that was drawn, between the names of the axes, with so much room [px]."""
+        left, right = (max(pair) for pair in zip(self.room(), (left, right), strict=True))
+        names = "".join(
+            words("100%", top + 11 + 15 * line, text, "start", more=' dx="8"')
+            for top, name in self._names_apart() for line, text in enumerate(name.split("\n"))
+        )  # fmt: skip
         lines = max(len(text.split("\n")) if text else 0 for text in self.across.ticks.values())
         return (
             f'<div>{escape(self.up.name)}</div><svg height="{self.height}" style="display:block;'
-            f"width:calc(100% - {left + 26}px);height:{self.height}px;overflow:visible;"
-            f'margin:16px 26px {8 + 16 * lines}px {left}px"><svg width="100%" height="100%" '
+            f"width:calc(100% - {left + right}px);height:{self.height}px;overflow:visible;"
+            f'margin:16px {right}px {8 + 16 * lines}px {left}px"><svg width="100%" height="100%" '
             f'viewBox="0 0 {_STRETCHED} {self.height}" preserveAspectRatio="none" '
             f'overflow="visible">{"".join([*self.faces, *self.curves])}</svg>'
-            f'{"".join(self.letters)}</svg><div style="text-align:right">'
+            f'{names}{"".join(self.letters)}</svg><div style="text-align:right">'
             f"{escape(self.across.name)}</div>"
         )
+
+    def _names_apart(self):
+        """Return the top of each name at a line's end, moved so that none lies over another."""
+        placed, top = [], -8.0
+        for y, name in sorted(self.ends):
+            tall = 15 * len(name.split("\n"))
+            placed.append((max(y - tall / 2, top), name))
+            top = placed[-1][0] + tall
+        low = self.height + 10.0
+        for place, (top, name) in reversed(list(enumerate(placed))):
+            low = min(top, low - 15 * len(name.split("\n")))
+            placed[place] = low, name
+        return placed

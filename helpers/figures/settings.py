@@ -4,14 +4,13 @@ import numpy as np
 
 from helpers.figures.chart import SMALL, Axis, Chart, legend, picture, words
 from helpers.figures.drawn import Drawn
+from helpers.figures.scene import NIGHT, on_screen
 from helpers.figures.words import NAMES, capital, share_of_one
 from helpers.physics import light, phase_cut, phase_cut_inverse
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write
 
 _ANGLES = np.linspace(0.0, 180.0, 181)
-NIGHT = "#141414"
-_AMBER = np.array([1.0, 0.42, 0.12])
 
 
 def percentages(edge="leading"):
@@ -223,7 +222,7 @@ def _dots(rows, columns, shares, seen, chosen, title):
         x, y, look = f"{wide * (place + 0.5):.1f}%", high * (line + 0.5), seen[line, place]
         said = "&lt;1\u00a0%" if 0.0 < look < 1.0 else share_of_one(look / 100.0)
         parts.append(
-            f'<circle cx="{x}" cy="{y - 10}" r="16" fill="{_on_screen(share)}"/>'
+            f'<circle cx="{x}" cy="{y - 10}" r="16" fill="{on_screen(share)}"/>'
             f'<text x="{x}" y="{y + 29}" font-size="{SMALL}" text-anchor="middle" fill="#e8e8e8" '
             f'style="forced-color-adjust:none">{said}</text>'
         )
@@ -273,10 +272,3 @@ def _dots_in_words(seen, droppers, angles):
         + ", ".join(f"{value:.0f} at {angle}" for value, angle in zip(line, angles, strict=True))
         for ohms, line in zip(droppers, seen, strict=True)
     )
-
-
-def _on_screen(share):
-    """The colour in which a screen gives this share of its light (IEC 61966-2-1)."""
-    linear = share * _AMBER
-    coded = np.where(linear <= 0.0031308, 12.92 * linear, 1.055 * linear ** (1 / 2.4) - 0.055)
-    return "#" + "".join(f"{round(255 * channel):02x}" for channel in coded)

@@ -31,7 +31,7 @@ class Look(NamedTuple):
     hatch: str
 
 
-#: One colour a meaning, in pictures and in prose: what pushes, what lights, what heats, what is seen.
+#: One colour a meaning, in pictures and prose: what pushes, what lights, what heats, what is seen.
 VOLTS, LIGHT, HEAT, EYE, GREY = "#1f7fc0", "#b87d00", "#c8321e", "#0a8268", "#757575"
 _SOLID, _LONG, _SHORT, _MIXED = "-", (0, (6, 2)), (0, (2.5, 1.5)), (0, (7, 1.5, 1, 1.5))
 LOOKS = {

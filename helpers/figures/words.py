@@ -122,3 +122,19 @@ def share_of_one(share):
     if 0.0 < share < NEXT_TO_NOTHING:
         return f"about {write(0.0, 'percent')}"
     return write(100.0 * share, "percent", 2)
+
+
+def whole_percent(share):
+    """Write a share of one for a title: as whole per cent, or as less than one.
+
+    Parameters
+    ----------
+    share : float
+        Such as 0.5 [-].
+
+    Examples
+    --------
+    >>> [whole_percent(share).replace("\\xa0", " ") for share in (0.286, 0.004, 0.0)]
+    ['29 %', 'under 1 %', '0 %']
+    """
+    return "under 1\u00a0%" if 0.0 < share < 0.005 else f"{100.0 * share:.0f}\u00a0%"

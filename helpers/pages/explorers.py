@@ -13,13 +13,15 @@ from helpers.figures.words import NAMES
 from helpers.pages import explained, light_and_eye
 from helpers.pages.explained import CELSIUS, FIGURES, MULTIPLIERS, WATTS
 from helpers.pages.explorer import Choice, Entry, Explorer, Slider
-from helpers.physics import mains, ratings, resistors
+from helpers.physics import leds, mains, ratings, resistors, visibility
 from helpers.physics.operating_point import operating_point
 from helpers.physics.phase_cut import Dimmer
 from helpers.quantities import write
 from helpers.sizing import rules
 
-POT_WATTS = 90.0
+POT_WATTS, POTS_WATTS = 90.0, (60.0, 90.0, 120.0, 200.0)
+LOW_DEGREES, LEAST_AMPS = 130.0, 0.1e-3
+"""Lowest setting and wish of the worked example in lesson 05 [deg], [A]."""
 HEAT_OHMS = 47e3
 """The dropper of the worked example in lesson 04, behind a diode [ohm]."""
 ROW_OHMS = (33e3, 56e3, 82e3, 120e3)
@@ -52,6 +54,8 @@ def _colours(key, label, names, start):
 
 
 CIRCUIT = Choice("circuit", "Circuit", {NAMES[key]: key for key in NAMES}, "series_diode")
+ROOMS = {f"{name}, {write(lux, 'illuminance')}": lux for name, lux in visibility.ROOMS_LUX.items()}
+ROOM = Choice("room_lux", "Room", ROOMS, visibility.ROOMS_LUX["workshop"])
 WITH_A_DIODE = {NAMES[key]: key for key in ("series_diode", "diode_across", "bridge")}
 SHOWN = {"a fault that I choose": 0}
 SHOWN |= {f"riddle {number + 1}": number + 1 for number in range(len(faulty.RIDDLES))}
@@ -76,6 +80,33 @@ def _heat_controls(supply):
     )
 
 
+def _dimmed(supply, dimmer, circuit, ohms, volts_rms, heater_watts, room_lux):
+    today = mains.Supply(volts_rms, supply.hertz)
+    return at_once(circuit, supply, dimmer, ohms, heater_watts, today, room_lux)
+
+
+def _dimmer_controls(supply):
+    """Open on the worked example of lesson 05: its lowest setting on the lowest mains."""
+    low = mains.lowest(supply)
+    most = leds.dropper_for_mean("series_diode", low, LEAST_AMPS, Dimmer("leading", LOW_DEGREES))
+    return (
+        _angle("Angle of the edge in degrees", LOW_DEGREES),
+        Choice("edge", "Edge", EDGES, "leading"),
+        CIRCUIT,
+        Choice("ohms", "Each of two resistors", _written(DROPPER_OHMS, "resistance"),
+               resistors.next_down(most / 2, "E12")),
+        replace(_today(supply), start=low.volts_rms),
+        Choice("heater_watts", "Pot", _written(POTS_WATTS, "power"), POT_WATTS),
+        ROOM,
+    )  # fmt: skip
+
+
+def _today(supply):
+    days = ("lowest", mains.lowest(supply)), ("label", supply), ("highest", mains.highest(supply))
+    options = {f"{name}, {write(each.volts_rms, 'voltage')}": each.volts_rms for name, each in days}
+    return Choice("volts_rms", "Mains today", options, supply.volts_rms)
+
+
 def _wave_controls(supply):
     sources = {f"the mains, {write(supply.volts_rms, 'voltage')}": supply.volts_rms}
     sources |= {f"bench transformer, {volts:g} V": volts for volts in (24.0, 12.0, 6.0)}
@@ -83,16 +114,10 @@ def _wave_controls(supply):
 
 
 def _seven_controls(supply):
-    today = {
-        f"{name}, {write(each.volts_rms, 'voltage')}": each.volts_rms
-        for name, each in (
-            ("lowest", mains.lowest(supply)), ("label", supply), ("highest", mains.highest(supply)),
-        )
-    }  # fmt: skip
     return (
         _angle("Angle of the edge in degrees", 0.0),
         Choice("edge", "Edge", EDGES, "leading"),
-        Choice("volts_rms", "Mains today", today, supply.volts_rms),
+        _today(supply),
         replace(DROPPER, start=100e3),
     )
 
@@ -155,21 +180,15 @@ EXPLORERS = {
         "takes four times its heat.",
     ),
     "dimmer": Explorer(
-        lambda supply, edge, angle_degrees, circuit, ohms: at_once(
-            circuit, supply, Dimmer(edge, angle_degrees), ohms, POT_WATTS
-        ),
-        lambda _: (
-            _angle("Angle of the edge in degrees", 110.0),
-            Choice("edge", "Edge", EDGES, "leading"),
-            CIRCUIT,
-            DROPPER,
-        ),
+        _with_ends(_dimmed),
+        _dimmer_controls,
         (
-            "Move a leading edge from 0 to 90 degrees. The heat halves. What does the peak do, and "
-            "what does that mean for a diode?",
-            "Find the setting at which the pot makes a tenth of its heat. Would you still see the "
-            "light?",
+            "Drag the edge of the wave from 0 to 90 degrees. The heat halves. What does the peak "
+            "do, and what does that mean for a diode?",
+            "Find the setting at which the pot makes a tenth of its heat. From how far would you "
+            "still notice the light?",
             "Find where the plain meter is off by a third. Does a trailing edge change that?",
+            "Go to full on the highest mains. Which resistors would be too warm for 0.25 W?",
         ),
         "Danger: behind a dimmer everything counts as live at every setting, also turned down and "
         "switched off. With a broken element, the terminals of an off pot can swing to nearly "

@@ -6,6 +6,7 @@ number box with the label, so that each value can also be typed. Knows no single
 """
 
 from html import escape
+from pathlib import Path
 
 import ipywidgets as widgets
 
@@ -36,6 +37,8 @@ _NAME_HANDLES = (
     " handle.setAttribute('aria-valuetext', said); };"
     ' new MutationObserver(tell).observe(handle, {attributes: true}); tell(); }"></style>'
 )
+_GRAB = Path(__file__).with_name("grab.js").read_text(encoding="utf-8")
+_GRAB = f'<style onload="{escape(_GRAB)}"></style>'
 
 
 def explore(name):
@@ -112,14 +115,13 @@ class Panel:
 
     def children(self):
         """Return what stands in the panel's frame, from top to bottom."""
-        controls = widgets.Box(
-            self.laid_out, layout={"flex_flow": "row wrap", "grid_gap": "0 1.2rem"}
-        )
+        controls = widgets.Box(self.laid_out)
+        controls.add_class("cw-knobs")
         tries = "".join(f"<li>{escape(text)}</li>" for text in self.explorer.tries)
         head = widgets.HTML(Page(self.explorer.warning()).html())
         foot = widgets.HTML(
             f'<p class="cw-hint">{CALCULATED}</p><p><b>Things to try</b></p>'
-            f"<ul>{tries}</ul>{_NAME_HANDLES}"
+            f"<ul>{tries}</ul>{_NAME_HANDLES}{_GRAB}"
         )
         return [head, controls, self.picture, self.said, foot]
 
@@ -164,7 +166,7 @@ def _slider_and_box(control, label):
     ends = {"min": control.low, "max": control.high, "step": control.step, "value": control.start}
     box = widgets.BoundedFloatText(**ends, **label)
     slider = widgets.FloatSlider(
-        **ends, readout=False, layout={"width": "20rem", "margin": "2px 14px"}
+        **ends, readout=False, layout={"flex": "1 1 12rem", "margin": "2px 14px"}
     )
 
     def follow_slider(change):
@@ -178,5 +180,6 @@ def _slider_and_box(control, label):
     slider.observe(follow_slider, "value")
     box.observe(follow_box, "value")
     row = widgets.HBox([box, slider], layout={"flex_flow": "row wrap"})
-    row.add_class("cw-slider")
+    for name in ("cw-slider", f"cw-of-{control.key}"):
+        row.add_class(name)
     return row, box

@@ -37,7 +37,7 @@ def test_the_keyboard_moves_it_and_the_notebook_stays(dimmer):
     handle.focus()
     cells = "window.jupyterapp.shell.currentWidget.content.widgets.length"
     before = page.evaluate(cells), page.evaluate("document.activeElement.className")
-    for key, degrees in (("ArrowRight", 111), ("ArrowLeft", 110), ("Home", 0), ("End", 180)):
+    for key, degrees in (("ArrowRight", 131), ("ArrowLeft", 130), ("Home", 0), ("End", 180)):
         page.keyboard.press(key)
         title_says(page, f"edge at {degrees}°")
         assert handle.get_attribute("aria-valuetext") == f"{degrees} degrees"
@@ -55,6 +55,34 @@ def test_the_keyboard_moves_it_and_the_notebook_stays(dimmer):
     page.keyboard.press("Tab")
     page.keyboard.press("ArrowDown")
     title_says(page, "Trailing edge at 64°")
+
+
+def test_the_edge_of_the_wave_is_dragged_and_then_moved_by_arrow_keys(dimmer):
+    """Places on the chart are shares of 360°; the second half-cycle counts anew from 180°."""
+    page, _ = dimmer
+    face = page.locator(".cw-e-dimmer rect[data-moves]")
+    face.scroll_into_view_if_needed()
+    face = face.bounding_box()
+    middle = face["y"] + face["height"] / 2
+
+    def at(degrees):
+        page.mouse.move(face["x"] + face["width"] * degrees / 360, middle)
+
+    at(130)
+    page.mouse.down()
+    for degrees, shown in ((100, 100), (45, 45), (200, 180)):
+        at(degrees)
+        title_says(page, f"edge at {shown}°")
+    page.mouse.up()
+    at(20)
+    page.wait_for_timeout(300)
+    title_says(page, "edge at 180°")
+    at(270)
+    page.mouse.down()
+    title_says(page, "edge at 90°")
+    page.mouse.up()
+    page.keyboard.press("ArrowRight")
+    title_says(page, "edge at 91°")
 
 
 def test_a_number_box_shows_what_was_typed_or_moved_to_without_noise(served):
@@ -103,5 +131,5 @@ def test_the_first_state_is_hidden_while_the_controls_live_and_saved_with_the_no
     page.wait_for_function("!window.jupyterapp.shell.currentWidget.context.model.dirty")
     saved = json.loads((folder / "work" / explorer_notebook.NAME).read_text(encoding="utf-8"))
     last = saved["cells"][1]["outputs"][-1]["data"]
-    assert "Leading edge at 110°" in "".join(last["text/html"])
+    assert "Leading edge at 130°" in "".join(last["text/html"])
     assert "Things to try" in "".join(last["text/plain"])

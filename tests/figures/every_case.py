@@ -21,7 +21,7 @@ from helpers.physics.phase_cut import NO_DIMMER, Dimmer
 
 ANGLES = (0.0, 5.0, 90.0, 175.0, 180.0)
 DIMMERS = [NO_DIMMER, *(Dimmer(edge, a) for edge in ("leading", "trailing") for a in ANGLES)]
-SUPPLY = SUPPLIES["230 V 50 Hz"]
+SUPPLY, AMERICA = SUPPLIES["230 V 50 Hz"], SUPPLIES["120 V 60 Hz"]
 POWERS = np.linspace(0.1, 0.3, 501)
 
 
@@ -42,6 +42,7 @@ def _all():
             yield readings.meters, (SUPPLY, dimmer, place)
         for circuit in NAMES:
             yield dimmed.at_once, (circuit, SUPPLY, dimmer, 27e3, 90.0)
+            yield dimmed.at_once, (circuit, SUPPLY, dimmer, 120e3, 200.0, AMERICA, 50e3)
         yield comparison.seven_circuits, (SUPPLY, dimmer, 47e3)
         yield comparison.dropper_pulse, (SUPPLY, dimmer, 33e-9, 10e3)
         yield waves.led_current, ("diode_across", SUPPLY, dimmer, 1e6)

@@ -29,8 +29,10 @@ def said(name, supply, **state):
     return EXPLORERS[name].draw(supply, **state).finding
 
 
-def dimmer(supply, edge, angle_degrees, circuit, ohms):
+def dimmer(supply, edge, angle_degrees, circuit, ohms, **more):
+    """What the dimmer says on the label's volts; `ohms` is each of the two resistors."""
     state = {"edge": edge, "angle_degrees": angle_degrees, "circuit": circuit, "ohms": ohms}
+    state |= {"volts_rms": supply.volts_rms, "heater_watts": 90.0, "room_lux": 300.0} | more
     return said("dimmer", supply, **state)
 
 
@@ -94,7 +96,7 @@ def test_second_way_the_dimmer_says_what_the_closed_forms_say(degrees):
     """Rashid, Power Electronics, AC voltage controllers: rms; meter: definition of its scale."""
     power = 1 - degrees / 180 + sin(2 * radians(degrees)) / (2 * pi)
     sentence = dimmer(EUROPE, "leading", degrees, "series_diode", 68e3)
-    assert close(found(r"makes (.*?) of its", sentence, "power"), 90 * power)
+    assert close(found(r"of 90 W makes (.*?);", sentence, "power"), 90 * power)
     assert close(found(r"true-rms meter shows (.*?),", sentence, "voltage"), 230 * sqrt(power))
     plain_volts = 230 * (1 + cos(radians(degrees))) / 2
     assert close(found(r"a plain one (.*?);", sentence, "voltage"), plain_volts)
@@ -103,13 +105,58 @@ def test_second_way_the_dimmer_says_what_the_closed_forms_say(degrees):
 def test_second_way_a_trailing_edge_is_a_leading_one_run_backwards():
     leading = dimmer(AMERICA, "leading", 70.0, "bridge", 56e3)
     trailing = dimmer(AMERICA, "trailing", 110.0, "bridge", 56e3)
-    assert leading.split("the heater")[1] == trailing.split("the heater")[1]
+    assert leading.split("°", 1)[1] == trailing.split("°", 1)[1]
 
 
 def test_limit_nothing_let_through_is_dark_but_called_live():
     for edge, degrees in (("leading", 180.0), ("trailing", 0.0)):
         sentence = dimmer(EUROPE, edge, degrees, "bridge", 68e3)
-        assert "The light is out, yet the wires are live." in sentence
+        assert "nothing is let through, yet a leak is left, and it is live." in sentence
+
+
+@pytest.mark.parametrize("supply", SUPPLIES.values(), ids=SUPPLIES)
+def test_second_way_at_180_degrees_the_dimmer_says_what_leaks(supply):
+    """One loop of 100 nF, 100 ohm and a 90 W pot; an LED of 2 V behind a diode of 0.7 V."""
+    sentence = dimmer(supply, "leading", 180.0, "series_diode", 68e3)
+    pot = supply.volts_rms**2 / 90.0
+    loop = sqrt((1 / (2 * pi * supply.hertz * 100e-9)) ** 2 + (100 + pot) ** 2)
+    crest = sqrt(2) * supply.volts_rms * pot / loop
+    assert close(found(r"the peak is (.*?)\. ", sentence, "voltage"), crest)
+    assert close(found(r"true-rms meter shows (.*?),", sentence, "voltage"), crest / sqrt(2))
+    assert ("LED gets 0 A" in plain(sentence)) == (crest < 2.7)
+    assert "a number beyond it is cut to it" in sentence
+
+
+@pytest.mark.parametrize("supply", SUPPLIES.values(), ids=SUPPLIES)
+def test_second_way_the_dimmer_opens_on_the_worked_example(supply):
+    """0.45 × lowest mains × (1 + cos 130°) / 2 over the wanted 0.1 mA is the most for both."""
+    draw, controls = EXPLORERS["dimmer"].open_on(supply)
+    state = first_state(controls)
+    most = 0.45 * 0.9 * supply.volts_rms * (1 + cos(radians(130))) / 2 / 0.1e-3
+    assert 0.75 * most < 2 * state["ohms"] < most
+    assert state["angle_degrees"] == 130.0 and state["volts_rms"] < supply.volts_rms
+    assert found(r"the LED gets (.*?) on", draw(**state).finding, "current") >= 0.1e-3
+
+
+@pytest.mark.parametrize("day", [207.0, 230.0, 253.0])
+def test_second_way_the_pot_and_the_resistors_follow_the_mains_of_the_day(day):
+    """Heat goes with the square of the volts; half of it behind a diode, less drops, in two."""
+    sentence = dimmer(EUROPE, "leading", 0.0, "series_diode", 47e3, volts_rms=day)
+    assert close(found(r"of 90 W makes (.*?);", sentence, "power"), 90 * (day / 230) ** 2)
+    each = day**2 / 2 / 94e3 / 2
+    assert 0.97 * each < found(r"Each resistor gives (.*?),", sentence, "power") < each
+    hot = 253.0**2 / 2 / 94e3 / 2
+    assert 0.97 * hot < found(r"highest mains (.*?)\. ", sentence, "power") < hot
+
+
+@pytest.mark.parametrize(("lux", "needed"), [(1.0, 3.795e-5), (300.0, 6.979e-4), (50e3, 0.0798)])
+def test_second_way_the_dimmer_says_from_how_far_its_light_is_noticed(lux, needed):
+    """Red: 5 % of 1.968 eV, 683 lm/W, 0.265, in a beam of cos^4.82; IALA E-200-2, from memory."""
+    axis = 0.05 * 1.968 * 683 * 0.265 * 5.819 / (2 * pi)
+    sentence = dimmer(EUROPE, "leading", 90.0, "bridge", 33e3, room_lux=lux)
+    amps = found(r"the LED gets (.*?) on", sentence, "current")
+    reach = found(r"noticed up to (.*?),", sentence, "length")
+    assert reach == pytest.approx(sqrt(axis * amps / needed), rel=0.06)
 
 
 def test_property_what_nobody_could_see_is_said_in_words_not_in_digits():
@@ -117,7 +164,7 @@ def test_property_what_nobody_could_see_is_said_in_words_not_in_digits():
         for degrees in (177.0, 178.0, 179.0):
             sentence = plain(dimmer(supply, "leading", degrees, "series_diode", 68e3))
             assert not re.search(r"\b0\.00\d+ %", sentence), sentence
-    assert "makes almost nothing of its 90 W" in plain(
+    assert "pot of 90 W makes almost nothing" in plain(
         dimmer(EUROPE, "leading", 179.0, "series_diode", 68e3)
     )
 
@@ -131,7 +178,8 @@ def test_second_way_half_wave_mean_is_peak_over_pi_less_half_the_drop():
 
 
 def test_limit_no_volts_above_the_drop_makes_no_current():
-    assert "LED gets 0 A" in plain(dimmer(EUROPE, "leading", 180.0, "series_diode", 68e3))
+    assert "LED gets 0 A" in plain(dimmer(AMERICA, "leading", 180.0, "series_diode", 68e3))
+    assert "noticed by nobody" in dimmer(AMERICA, "leading", 180.0, "series_diode", 68e3)
 
 
 @pytest.mark.parametrize(

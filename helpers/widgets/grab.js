@@ -1,0 +1,29 @@
+// A picture can be taken hold of: what moves on it is a slider of its panel, which stays the one
+// that a keyboard moves and a screen reader tells.
+const box = this.closest('.cw-controls');
+const held = event => {
+  const face = event.target.closest('[data-moves]');
+  const row = face && box.querySelector(`.cw-of-${face.dataset.moves}`);
+  if (!row || event.button) return;
+  const slider = row.querySelector('.noUi-target').noUiSlider;
+  const {left, top, width, height} = face.getBoundingClientRect();
+  const [low, high, period] = face.dataset.ends.split(' ').map(Number);
+  const place = ({clientX, clientY}) => low + (high - low) * (face.dataset.way === 'up'
+    ? (top + height - clientY) / height : (clientX - left) / width);
+  // A grip that counts anew after each period stays in the one where it was taken.
+  const from = period && low + period * Math.floor(
+    (Math.min(Math.max(place(event), low), high - 1e-6) - low) / period);
+  const follow = now => slider.set(place(now) - from);
+  const leave = () => {
+    document.removeEventListener('pointermove', follow);
+    document.removeEventListener('pointerup', leave);
+    document.removeEventListener('pointercancel', leave);
+  };
+  event.preventDefault();
+  row.querySelector('.noUi-handle').focus({preventScroll: true});
+  follow(event);
+  document.addEventListener('pointermove', follow);
+  document.addEventListener('pointerup', leave);
+  document.addEventListener('pointercancel', leave);
+};
+if (!box.cwGrab) box.addEventListener('pointerdown', box.cwGrab = held);
