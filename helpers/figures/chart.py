@@ -130,6 +130,19 @@ def words(x, y, text, anchor="middle", size=SMALL, more=""):
     )
 
 
+def grab(moves, low, high, way, place, period=0):
+    """Return a face on which a hand moves an explorer's control, from one end to the other.
+
+    Where `period` is given, places count anew after each.
+    """
+    turned, free = ("ew", "pan-y") if way == "across" else ("ns", "pan-x")
+    return (
+        f'<rect {place} fill="transparent" data-moves="{moves}" data-way="{way}" '
+        f'data-ends="{low:g} {high:g} {period:g}" '
+        f'style="cursor:{turned}-resize;touch-action:{free}"/>'
+    )
+
+
 class Axis(NamedTuple):
     """One axis: its ends in the unit of the numbers, its name with the unit, and its ticks."""
 
@@ -242,10 +255,8 @@ class Chart:
         self.letters.append(
             f'<svg x="{self._place(across)}" y="{float(self._y(up)):.1f}" overflow="visible">'
             f'<g class="cw-grip" fill="currentColor"{turn} style="{_CLEAR}"><circle r="6"/>'
-            f'<path d="{left}{right}"/></g></svg><rect width="100%" height="100%" '
-            f'fill="transparent" data-moves="{moves}" data-ends="{low:g} {high:g} {period:g}" '
-            f'data-way="{way}" style="cursor:{"ew" if way == "across" else "ns"}-resize;'
-            f'touch-action:{"pan-y" if way == "across" else "pan-x"}"/>'
+            f'<path d="{left}{right}"/></g></svg>'
+            + grab(moves, low, high, way, 'width="100%" height="100%"', period)
         )
 
     def room(self):

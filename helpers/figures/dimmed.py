@@ -86,7 +86,7 @@ def at_once(circuit, supply, dimmer, ohms_each, heater_watts, today=None, room_l
     wall = visibility.background_luminance(room_lux)
     seen = "noticed by nobody"
     if lit > NEXT_TO_NOTHING:
-        seen = f"noticed up to {write(visibility.visible_metres(sent, wall), 'length', 2)}"
+        seen = f"noticed up to {write_as(visibility.visible_metres(sent, wall), 'm', 2)}"
     warm, hot = (watts(each.resistor_watts / RESISTORS) for each in (point, high))
     pot_made, mean = (
         "almost nothing" if 0.0 < share < NEXT_TO_NOTHING else text

@@ -55,7 +55,7 @@ def lamp(x, y, share, look):
     )
 
 
-def by_night(x, y, share, look, *lines):
+def by_night(x, y, share, look, *lines, broken=False):
     """Return a lamp on a dark ground with lines of words beside it.
 
     Parameters
@@ -66,14 +66,20 @@ def by_night(x, y, share, look, *lines):
         As for `lamp` [-].
     *lines : str
         What is said of it.
+    broken : bool
+        Draw it with a crack [-].
     """
+    crack = f'<path d="M{x + 40} {y + 30}l12 14 -6 6 14 18" fill="none" stroke="#fff" '
+    crack += 'stroke-width="3"/>'
     letters = "".join(
         f'<text x="{x + 112}" y="{y + 52 + 20 * (place - (len(lines) - 1) / 2):.1f}" '
         f'fill="#e8e8e8" font-size="{SMALL}" style="forced-color-adjust:none">{line}</text>'
         for place, line in enumerate(lines)
     )
-    ground = f'<rect x="{x}" y="{y}" width="290" height="96" rx="8" fill="{NIGHT}"/>'
-    return f"{ground}{lamp(x + 54, y + 48, share, look)}{letters}"
+    ground = (
+        f'<rect x="{x}" y="{y}" width="290" height="96" rx="8" fill="{NIGHT}" stroke="#757575"/>'
+    )
+    return f"{ground}{lamp(x + 54, y + 48, share, look)}{crack if broken else ''}{letters}"
 
 
 def pot(x, y, share, *lines):

@@ -1,8 +1,7 @@
 """Explorers that say more than their figure, as functions of the supply and their controls."""
 
-from helpers.figures import faulty
+from helpers.figures import bench, faulty
 from helpers.figures.bands import resistor
-from helpers.figures.circuits import bench_dropper
 from helpers.figures.heat import rating
 from helpers.figures.touch import zones
 from helpers.physics import colour_code, hazards, leds, mains, ohms_law, ratings, resistors
@@ -12,7 +11,7 @@ from helpers.physics.phase_cut import Dimmer
 from helpers.quantities import read, write, write_letter_code
 from helpers.sizing import rules
 
-BENCH_LED_VOLTS = 2.0
+BENCH_LED_VOLTS, BENCH_VOLTS = 2.0, (5.0, bench.MOST_VOLTS)
 #: Ends of the controls of `heat` [W] and [degC].
 WATTS, CELSIUS = (0.01, 5.0), (0.0, 150.0)
 #: Below this the ohms of dry skin rise steeply (IEC 60479-1, from memory) [V].
@@ -43,22 +42,24 @@ def dropper(supply, volts, ohms):
 
     Examples
     --------
-    >>> "small LED" in dropper(None, 5.0, 4700.0).finding
+    >>> "Too much" in dropper(None, 5.0, 4700.0).finding
     False
     """
     amps = ohms_law.led_current(volts, BENCH_LED_VOLTS, ohms)
     bare = ohms_law.current(volts, ohms)
     watts = ohms_law.power(amps=amps, ohms=ohms)
+    drawn = bench.dropper(volts, ohms, BENCH_LED_VOLTS)
     said = (
-        f"Calculated: {write(volts, 'voltage')} and {write(ohms, 'resistance')} give the LED "
+        f"{drawn.finding} {write(volts, 'voltage')} and {write(ohms, 'resistance')} give "
         f"{write(amps, 'current')}; without the LED's own {write(BENCH_LED_VOLTS, 'voltage')} the "
         f"sum would say {write(bare, 'current')}. The dropper turns {write(watts, 'power')} into "
         f"heat, so it has to be rated for {write(watts / rules.HEALTHY_SHARE, 'power')} at least."
     )
     if amps > leds.LIMIT_AMPS:
-        limit = write(leds.LIMIT_AMPS, "current")
-        said += f" Too much: a small LED is made for {limit} at most. Take more ohms."
-    return bench_dropper(volts, ohms, BENCH_LED_VOLTS)._replace(finding=said)
+        said += " Take more ohms."
+    if volts in BENCH_VOLTS:
+        said += f" {write(volts, 'voltage')} is an end: a number beyond it is cut to it."
+    return drawn._replace(finding=said)
 
 
 def heat(supply, watts, rated_watts, ambient_celsius):

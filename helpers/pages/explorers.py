@@ -30,7 +30,8 @@ DROPPER_OHMS = (27e3, 33e3, 39e3, 47e3, 56e3, 68e3, 82e3, 100e3, 120e3)
 DROPPER_FARADS = (33e-9, 47e-9, 68e-9, 100e-9)
 SURGE_OHMS = (120.0, 470.0, 1e3, 4.7e3, 10e3)
 BENCH_OHMS = [ohms for ohms in (10.0 * r for r in resistors.SERIES["E12"]) if ohms >= 220]
-BENCH_OHMS += [100.0 * r for r in resistors.SERIES["E12"]]
+BENCH_OHMS = sorted([*BENCH_OHMS, 2000.0, *(100.0 * r for r in resistors.SERIES["E12"])])
+"""The E12 series, and the 2 kΩ of the worked example in lesson 02 [ohm]."""
 FINDER_OHMS = (33e3, 47e3, 56e3, 82e3, 120e3)
 TOUCH_OHMS = (1e3, 4.7e3, 10e3, 22e3, 47e3, 100e3, 330e3, 560e3, 1e6)
 TOUCH_SECONDS = (0.01, 0.02, 0.04, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0)
@@ -139,12 +140,13 @@ EXPLORERS = {
     "dropper": Explorer(
         explained.dropper,
         lambda _: (
-            Slider("volts", "Supply in V", 5.0, 24.0, 0.5, 12.0),
-            Choice("ohms", "Dropper", _written(BENCH_OHMS, "resistance"), 1000.0),
+            Slider("volts", "Supply in V", *explained.BENCH_VOLTS, 0.5, 12.0),
+            Choice("ohms", "Dropper", _written(BENCH_OHMS, "resistance"), 2000.0),
         ),
         (
-            "Set 12 V and find the smallest dropper that keeps the LED below 20 mA.",
-            "Go from 12 V to 24 V. Does the current double exactly? What stays the same?",
+            "At 12 V, find the smallest dropper that keeps the arrow between its marks.",
+            "Drag the column from 12 V to 24 V. Does the arrow double exactly? What stays the "
+            "same?",
             "Compare the two currents in the sentence at 5 V and at 24 V. Where does leaving out "
             "the LED's own volts hurt more?",
         ),

@@ -4,6 +4,7 @@ import numpy as np
 
 from helpers.figures import (
     at_off,
+    bench,
     comparison,
     dimmed,
     faulty,
@@ -74,6 +75,9 @@ def _all():
     for amps in (0.0, 1e-7, 0.5e-3, 0.03, 10.0, 200.0):
         for seconds in (0.01, 1.0, 10.0, 1e6):
             yield touch.zones, (amps, seconds)
+    for volts in (1.0, 5.0, 24.0):
+        for ohms in (100.0, 2e3, 100e3):
+            yield bench.dropper, (volts, ohms)
     for limit in (1e-6, 0.1, 0.2, 0.3, 1e3):
         yield spread.histogram, (POWERS, limit, "power in the resistor", "W")
     yield spread.histogram, ([0.25] * 3, 0.25, "power in the resistor", "mW")
