@@ -24,7 +24,7 @@ OVER = {
     "quantities": 499,
     "physics": 3_257,
     "sizing": 1_283,
-    "figures": 1_971,
+    "figures": 2_051,
     "exercises": 1_913,
     "authoring": 253,
 }

@@ -218,6 +218,15 @@ class Chart:
         other = np.broadcast_to(other, np.shape(up))
         self.fill([*across, *across[::-1]], [*up, *other[::-1]], meaning, depth)
 
+    def pour(self, across, up, level, meaning):
+        """Tint what lies under a curve, poured flat: a box of that level, moved once if it may."""
+        ends = self._points(across, 0.0 * np.asarray(up)).split()[::-1]
+        heap, box = (f"M{self._points(across, y)} {' '.join(ends)}z" for y in (up, level))
+        self.faces.append(
+            f'<path class="cw-pour" d="{box}" fill="{_ink(meaning)}" fill-opacity=".3" '
+            f"style=\"--cw-heap:path('{heap}')\"/>"
+        )
+
     def mark(self, across, up, meaning="limit"):
         """Put a round mark with a cross hair on a point."""
         x, y = float(self._x(across)), float(self._y(up))

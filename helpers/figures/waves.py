@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from helpers.figures import areas
 from helpers.figures.chart import Axis, Chart, legend, picture
 from helpers.figures.drawn import Drawn
 from helpers.figures.words import NAMES, capital, setting
@@ -14,7 +15,7 @@ _BESIDE = {("second_led",): "second LED", ("diode",): "in the diode"}
 
 
 def sine(supply):
-    """Draw a clean mains voltage with its peak, rms and mean.
+    """Draw a clean mains voltage, and where its peak, rms and mean come from.
 
     Parameters
     ----------
@@ -44,21 +45,14 @@ def sine(supply):
     crest, middle = write(peak, "voltage"), write(mean, "voltage")
     title = f"The mains of {rms} swings up to {crest}: {rms} is its rms value, the mean is {middle}"
     details = (
-        f"One cycle of a sine, {_period(supply)} long, from 0 up to {crest}, down to "
-        f"−{crest} and back. Lines mark the peak, the rms value (what heats) and the mean of the "
-        "size, both half-cycles counted."
+        f"One cycle of a sine, {_period(supply)} long, from 0 up to {crest}, down to −{crest} and "
+        "back. Below it one half-cycle, three times. A line touches its crest: the peak. Its area "
+        "poured flat is a box as high as the mean of the size. The squares poured flat are a box, "
+        "and the root of its height is the rms value: what heats."
     )
-    chart = _voltage(supply, phase_cut.NO_DIMMER, 230, cycle_axis(supply))
-    names = [("volts", "voltage")]
-    for value, meaning, label in (
-        (peak, "peak", f"peak {crest}"),
-        (supply.volts_rms, "rms", f"rms {rms}"),
-        (mean, "mean", f"mean of the size {middle}"),
-    ):
-        chart.line((0, 360), value, meaning)
-        names.append((meaning, label))
-    name = "One cycle of the mains, with its peak, rms and mean"
-    figure = picture(name, title, chart.html(), legend(*names))
+    chart = _voltage(supply, phase_cut.NO_DIMMER, 150, cycle_axis(supply))
+    name = "One cycle of the mains; below it peak, mean and rms of a half-cycle"
+    figure = picture(name, title, chart.html(), areas.three_numbers(supply))
     return Drawn(figure, f"{title}.", details)
 
 

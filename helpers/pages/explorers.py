@@ -6,7 +6,7 @@ Most hand the state of their controls to a figure; those that say more have a fu
 
 from dataclasses import replace
 
-from helpers.figures import faulty, readings, settings, waves
+from helpers.figures import areas, faulty, readings, settings, waves
 from helpers.figures.comparison import dropper_pulse, seven_circuits
 from helpers.figures.dimmed import at_once
 from helpers.figures.words import NAMES
@@ -123,15 +123,19 @@ def _seven_controls(supply):
     )
 
 
+def _at_ends(drawn, angle_degrees):
+    if angle_degrees not in (0.0, 180.0):
+        return drawn
+    end = f" {write(angle_degrees, 'angle')} is an end: a number beyond it is cut to it."
+    return drawn._replace(finding=drawn.finding + end)
+
+
 def _with_ends(draw):
     """Say at an end of the angle that nothing lies beyond it."""
 
     def drawn_to_the_end(supply, edge, angle_degrees, **rest):
         drawn = draw(supply, Dimmer(edge, angle_degrees), **rest)
-        if angle_degrees not in (0.0, 180.0):
-            return drawn
-        end = f" {write(angle_degrees, 'angle')} is an end: a number beyond it is cut to it."
-        return drawn._replace(finding=drawn.finding + end)
+        return _at_ends(drawn, angle_degrees)
 
     return drawn_to_the_end
 
@@ -196,6 +200,19 @@ EXPLORERS = {
         "switched off. With a broken element, the terminals of an off pot can swing to nearly "
         "twice the crest of the mains. Dark never means dead. Nothing here is a reason to open a "
         "dimmer.",
+    ),
+    "areas": Explorer(
+        lambda _, angle_degrees: _at_ends(areas.shares(angle_degrees), angle_degrees),
+        lambda _: (_angle("Firing angle in degrees", 70.0),),
+        (
+            "Go from 70 to 110 degrees. When does the part above the box no longer make up for "
+            "what is missing below it?",
+            "Go to 90 degrees. Why are time, heat and light all a half there?",
+            "Go to 150 degrees. Which area shrinks faster, that of the squares or that of the "
+            "wave?",
+        ),
+        "Danger: behind a dimmer everything counts as live at every setting. A small area is no "
+        "small voltage.",
     ),
     "brightness": Explorer(
         _brightness,

@@ -3,6 +3,7 @@
 import numpy as np
 
 from helpers.figures import (
+    areas,
     at_off,
     bench,
     comparison,
@@ -78,6 +79,8 @@ def _all():
     for volts in (1.0, 5.0, 24.0):
         for ohms in (100.0, 2e3, 100e3):
             yield bench.dropper, (volts, ohms)
+    for degrees in ANGLES:
+        yield areas.shares, (degrees,)
     for limit in (1e-6, 0.1, 0.2, 0.3, 1e3):
         yield spread.histogram, (POWERS, limit, "power in the resistor", "W")
     yield spread.histogram, ([0.25] * 3, 0.25, "power in the resistor", "mW")

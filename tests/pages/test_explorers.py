@@ -102,6 +102,20 @@ def test_second_way_the_dimmer_says_what_the_closed_forms_say(degrees):
     assert close(found(r"a plain one (.*?);", sentence, "voltage"), plain_volts)
 
 
+@pytest.mark.parametrize("degrees", [1.0, 70.0, 90.0, 150.0])
+def test_second_way_the_areas_are_the_closed_forms(degrees):
+    """Rashid, Power Electronics: 1 - a/180 + sin 2a / 2 pi; mean of a sine: any textbook."""
+    sentence = plain(said("areas", EUROPE, angle_degrees=degrees))
+    time, more = 1 - degrees / 180, sin(2 * radians(degrees)) / (2 * pi)
+    told = float(re.search(r"6\.283, (-?−?[\d.]+) %", sentence)[1].replace("−", "-"))
+    assert told == pytest.approx(100 * more, rel=0.006, abs=1e-9)
+    for words, share in (("is the time", time), ("together", time + more)):
+        shown = float(re.search(rf"{words},? ([\d.]+) %", sentence)[1])
+        assert close(shown, 100 * share)
+    shown = float(re.search(r"is left, ([\d.]+) %", sentence)[1])
+    assert close(shown, 100 * (1 + cos(radians(degrees))) / 2)
+
+
 def test_second_way_a_trailing_edge_is_a_leading_one_run_backwards():
     leading = dimmer(AMERICA, "leading", 70.0, "bridge", 56e3)
     trailing = dimmer(AMERICA, "trailing", 110.0, "bridge", 56e3)
@@ -372,7 +386,7 @@ def test_limit_light_and_eye_says_when_a_control_stands_at_its_end(
     assert "an end of" not in light_and_eye(EUROPE, 1.0, "red", 300.0, 4.0, 0.0).finding
 
 
-@pytest.mark.parametrize("name", ["circuits", "dropper pulse"])
+@pytest.mark.parametrize("name", ["areas", "circuits", "dimmer", "dropper pulse"])
 @pytest.mark.parametrize("angle", [0.0, 180.0])
 def test_an_end_of_the_angle_says_that_nothing_lies_beyond_it(name, angle):
     for supply in SUPPLIES.values():
