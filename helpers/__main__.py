@@ -139,6 +139,27 @@ def clash(arguments):
     print("\n".join(report(find(arguments.question, bank()))))
 
 
+def paper(arguments):
+    """Print questions for a class, each learner with their own numbers and room to answer.
+
+    Who stands on the roster gets a pack, all in one page to print; a column supply of the roster
+    wins over --supply. Each question says its draw and edition, by which an answer is typed in
+    later. With --again, fresh cases of the danger items alone. An example: paper --lessons 02 03
+    --roster roster.csv --class-word wick --out paper.html
+    """
+    from helpers.sheets.paper import pieces
+
+    print_for(arguments, lambda people: pieces(people, arguments.lessons, arguments.again))
+
+
+def print_for(arguments, pieces):
+    from helpers import printing
+
+    one = arguments
+    said = printing.print_for(pieces, one.out, one.class_word, one.roster, one.learner, one.supply)
+    print("\n".join(said))
+
+
 def size(arguments):
     """Size a pilot light from a brief.
 
@@ -252,6 +273,11 @@ def command_line():
     one = subcommand("build", build)
     one.add_argument("lessons", nargs="*", help="file names in lessons/; all if none")
 
+    one = subcommand("paper", paper)
+    for_people(one)
+    one.add_argument("--lessons", nargs="+", required=True, metavar="NN", help="such as 02 03")
+    again_too(one)
+
     one = subcommand("size", size)
     one.add_argument("brief", nargs="?", metavar="BRIEF", help="a TOML file")
     one.add_argument("--example", action="store_true", help="print the workshop's brief and stop")
@@ -268,6 +294,25 @@ def command_line():
     one = subcommand("clash", clash)
     one.add_argument("question", metavar="ID", help="the id of a question, such as safe-12")
     return parser, tuple(commands.choices)
+
+
+def for_people(one):
+    """Let a subcommand take for whom it prints."""
+    one.add_argument("--roster", help="CSV file with a column learner, perhaps a column supply")
+    one.add_argument("--learner", metavar="ID", help="only this learner")
+    one.add_argument("--class-word", required=True, help="the word that was given to the class")
+    one.add_argument(
+        "--supply", default="230 V 50 Hz", metavar="NAME", help="such as '120 V 60 Hz'"
+    )
+    one.add_argument("--out", required=True, metavar="FILE", help="a new file, such as paper.html")
+
+
+def again_too(one):
+    """Let a subcommand print fresh cases of the danger items."""
+    one.add_argument(
+        "--again", nargs="?", type=int, const=1, default=0, metavar="DRAW",
+        help="danger items alone, with the case of this fresh draw; 1 if none is given",
+    )  # fmt: skip
 
 
 def main(words=None):

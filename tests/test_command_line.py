@@ -8,7 +8,7 @@ import pytest
 
 from helpers.__main__ import main
 
-SUBCOMMANDS = ("open", "mark", "demo-room", "forget", "build", "size", "clash")
+SUBCOMMANDS = ("open", "mark", "demo-room", "forget", "build", "paper", "size", "clash")
 STAMP = (
     "Plan only. Not permission to build or connect: a competent person checks it first, under "
     "local rules"
@@ -39,6 +39,7 @@ MISSING = {
     "demo-room": "folder",
     "forget": "learner",
     "clash": "ID",
+    "paper": "--class-word, --out, --lessons",
 }
 
 

@@ -17,6 +17,7 @@ LAYERS = (
     "opening",
     "widgets",
     "authoring",
+    "printing",
     "classroom",
     "sheets",
     "pages",
@@ -186,6 +187,7 @@ BLOCKED = {
     "helpers.exercises": SCREEN,
     "helpers.sizing": SCREEN,
     "helpers.pages": SCREEN,
+    "helpers.sheets": SCREEN,
     "helpers.classroom": (*SCREEN, "nbformat", "nbclient"),
 }
 

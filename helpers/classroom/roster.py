@@ -13,17 +13,21 @@ from helpers.exercises.hand_in import LARGEST_FILE
 from helpers.exercises.settings import WORKSHOP_LEARNER, Settings, SettingsError
 from helpers.exercises.whole_files import as_utf_8
 
-COLUMN, ALSO = "learner", "also"
+COLUMN, ALSO, SUPPLY = "learner", "also", "supply"
 ONE_ID = "Leave it where it belongs; until then it counts for whom it stood for before."
 EXAMPLE = "Its first row has to name the columns, one of them `learner`, and each row below one id."
 
 
 @dataclass(frozen=True)
 class Roster:
-    """Who is in the class: learner ids, and for some the other ids that were settled as theirs."""
+    """Who is in the class: learner ids, for some other ids that were settled as theirs, or a mains.
+
+    `supplies` are as typed, for those who have one of their own.
+    """
 
     learners: list
     also: dict = field(default_factory=dict)
+    supplies: dict = field(default_factory=dict)
 
     def ids(self, learner):
         """Return all the ids under which a learner has answered, their own first."""
@@ -37,7 +41,8 @@ def read_roster(path):
     ----------
     path : Path
         A CSV file with a column `learner`, and perhaps a column `also` with other ids or spellings
-        of that learner, parted by blanks or commas; columns parted by comma, semicolon or tab.
+        of that learner, parted by blanks or commas, or `supply`; columns parted by comma, semicolon
+        or tab.
 
     Returns
     -------
@@ -56,7 +61,7 @@ def read_roster(path):
     if COLUMN not in header:
         shown = plain(", ".join(header)) or "nothing"
         raise Unusable(f"The roster {path} was read; its first row holds: {shown}. {EXAMPLE}")
-    learners, others, problems = {}, [], []
+    learners, others, supplies, problems = {}, [], {}, []
     for number, row in enumerate(rows[1:], start=2):
         if not any(cell.strip() for cell in row):
             continue
@@ -66,6 +71,8 @@ def read_roster(path):
             problems.append(Problem(f"roster, row {number}", *problem))
         else:
             learners[learner] = number
+            if supply := cells.get(SUPPLY, "").strip():
+                supplies[learner] = supply
             named = re.split(r"[\s,]+", cells.get(ALSO, ""))
             others += [(other, learner, number) for other in named if other not in ("", learner)]
     if not learners:
@@ -78,7 +85,7 @@ def read_roster(path):
             problems.append(Problem(f"roster, row {number}", found, ONE_ID))
         elif other not in also.setdefault(learner, []):
             also[learner].append(other)
-    return Roster(list(learners), also), problems
+    return Roster(list(learners), also, supplies), problems
 
 
 def _refusal(learner, learners):

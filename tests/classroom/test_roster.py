@@ -72,3 +72,10 @@ def test_a_roster_that_cannot_be_used_says_what_to_do(tmp_path, content, says):
 def test_a_missing_roster_says_where_it_was_looked_for(tmp_path):
     with pytest.raises(Unusable, match=r"nowhere\.csv could not be read"):
         read_roster(tmp_path / "nowhere.csv")
+
+
+def test_a_supply_of_ones_own_is_kept_as_typed(tmp_path):
+    path = tmp_path / "roster.csv"
+    path.write_text("learner;Supply\nBENCH-01;\nBENCH-02; 120 V 60 Hz \n", encoding="utf-8")
+    roster, problems = read_roster(path)
+    assert (roster.supplies, problems) == ({"BENCH-02": "120 V 60 Hz"}, [])

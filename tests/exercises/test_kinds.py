@@ -517,5 +517,7 @@ def test_a_kind_answers_to_all_of_the_protocol(question):
     assert kind.verdict_on(answer, n) == kind.mark(answer.value, n) or answer.digits != 15
     assert kind.guesses(n) and all(isinstance(typed, str) for typed in kind.guesses(n))
     assert kind.hint(n) and isinstance(kind.code(n), str)
+    assert kind.by_hand(n).how and bool(kind.by_hand(n).ticks) != bool(kind.by_hand(n).places)
+    assert isinstance(kind.accepted(n), str)
     lines = [line.text for line in question_lines(question, n) if line.role == "option"]
     assert lines == kind.choices(n)

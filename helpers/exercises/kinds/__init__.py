@@ -5,7 +5,7 @@ An answer is text and is only ever compared. Knows no learner, no log and no scr
 
 from helpers.exercises.kinds.amount import ROUNDING, Amount, Slip, size_check
 from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
-from helpers.exercises.kinds.kind import Kind
+from helpers.exercises.kinds.kind import ByHand, Kind
 from helpers.exercises.kinds.lettered import LETTERS, Choice, ChooseAll, Option, Order, options
 from helpers.exercises.kinds.parts import Criterion, Field, Parts, first_that_passes, judged
 
@@ -14,6 +14,7 @@ __all__ = [
     "ROUNDING",
     "Amount",
     "Answer",
+    "ByHand",
     "Choice",
     "ChooseAll",
     "Criterion",

@@ -6,7 +6,7 @@ from math import sqrt
 
 from helpers import quantities
 from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
-from helpers.exercises.kinds.kind import Kind
+from helpers.exercises.kinds.kind import ByHand, Kind
 from helpers.exercises.roads import Road, explain, meanings
 from helpers.exercises.templates import fill
 
@@ -210,6 +210,14 @@ class Amount(Kind):
         if not self.unit:
             return "Answer with a plain number."
         return f"Answer in {self.unit}, or type another unit after the number."
+
+    def by_hand(self, numbers):
+        how = f"Answer in {self.unit}, or write another unit." if self.unit else self.hint(numbers)
+        return ByHand(how, places=[("", self.unit)])
+
+    def accepted(self, numbers):
+        low, high = (quantities.write_as(end, self.unit, 4) for end in self.band(numbers))
+        return f"right from {low} to {high}"
 
     def example(self, numbers):
         """Return how an answer may look: never one that would be right with these numbers."""

@@ -1,5 +1,19 @@
 """What every kind of question answers to: nobody outside this folder asks which kind it is."""
 
+from typing import NamedTuple
+
+
+class ByHand(NamedTuple):
+    """How an answer is given on paper.
+
+    `how` says what to do, `ticks` are the lines with a box before them, and `places` are what
+    stands before and behind each line to write on.
+    """
+
+    how: str
+    ticks: list = ()
+    places: list = ()
+
 
 class Kind:
     """How a kind reads, marks and speaks; a kind redefines what differs from the plain case.
@@ -70,6 +84,14 @@ class Kind:
     def choices(self, numbers):
         """Return the lines between wording and hint: options, or what the bins hold."""
         return []
+
+    def by_hand(self, numbers):
+        """Return how an answer is given on paper, as `ByHand`."""
+        raise NotImplementedError
+
+    def accepted(self, numbers):
+        """Return what is right beside the model answer, for who marks by hand; '' if nothing."""
+        return self.other_answers
 
     def guesses(self, numbers):
         """Return answers, as typed, that somebody may give who is wrong; some may be right."""

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from itertools import combinations, pairwise
 
 from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
-from helpers.exercises.kinds.kind import Kind
+from helpers.exercises.kinds.kind import ByHand, Kind
 from helpers.exercises.templates import fill
 
 LETTERS = "abcdefgh"
@@ -157,6 +157,9 @@ class Choice(_Lettered):
             return Verdict(1.0, f"Right. {option.reply}".strip())
         return Verdict(0.0, option.reply, option.key, option.danger, f"chose: {option.text}")
 
+    def by_hand(self, numbers):
+        return ByHand("Tick one.", self.choices(numbers))
+
     def guesses(self, numbers):
         return list(self.shown(numbers))
 
@@ -209,6 +212,11 @@ class ChooseAll(_Lettered):
         first, *more = dict.fromkeys(option.danger for option in wrong)
         dangers = " ".join([first, *(each[:1].upper() + each[1:] for each in more if each)])
         return Verdict.partly(share, replies, slip, dangers, turn)
+
+    def by_hand(self, numbers):
+        return ByHand(
+            "Tick all that fit; it may be none of them.", [*self.choices(numbers), "none of them"]
+        )
 
     def guesses(self, numbers):
         """Return the right letters with one more or one less."""
@@ -264,6 +272,10 @@ class Order(_Lettered):
         early = next((step for step in after + later if step.danger), after[0])
         slip, turn = f"too early: {early.key}", f"too early: {early.text}"
         return Verdict.partly(kept / len(right), early.reply, slip, early.danger, turn)
+
+    def by_hand(self, numbers):
+        places = [(f"{place}.", "") for place, _ in enumerate(self.choices(numbers), start=1)]
+        return ByHand("Write one letter in each place, the first step in the first.", places=places)
 
     def guesses(self, numbers):
         """Return the right order with two neighbours exchanged."""

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from helpers import quantities
 from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
-from helpers.exercises.kinds.kind import Kind
+from helpers.exercises.kinds.kind import ByHand, Kind
 from helpers.sizing import rules
 
 
@@ -156,6 +156,9 @@ class Parts(Kind):
 
     def choices(self, numbers):
         return [f"{part.label}: {self.bin_text(part)}" for part in self.fields]
+
+    def by_hand(self, numbers):
+        return ByHand("Pick one from each bin.", places=[(f"{f.label}:", "") for f in self.fields])
 
     def guesses(self, numbers):
         """Return the model answer with one part exchanged, each in turn."""

@@ -1,0 +1,138 @@
+"""A pack asks what the learner's card asks, and names what an answer on it is typed back under."""
+
+from itertools import count, islice
+
+import pytest
+from on_paper import read
+from questions import ALL, MARKED, of_each
+
+from helpers.exercises.answer_log import MOST_DRAWS
+from helpers.exercises.bank import lessons
+from helpers.exercises.kinds import NotRead
+from helpers.exercises.session import Session
+from helpers.exercises.settings import Settings
+from helpers.exercises.store import MemoryStore
+from helpers.exercises.wording import CAUTION, STAMP
+from helpers.pages.questions import question_page
+from helpers.physics.mains import SUPPLIES
+from helpers.sheets import paper
+
+PEOPLE = [Settings("BENCH-07", "wick", "230 V 50 Hz"), Settings("A-2", "wick", "120 V 60 Hz")]
+NONE_OF_THEM = "none of them"
+
+
+def squeezed(texts):
+    return [" ".join(text.replace("`", "").split()) for text in texts]
+
+
+@pytest.mark.parametrize("number", lessons())
+@pytest.mark.parametrize("who", PEOPLE, ids=lambda who: who.supply)
+def test_second_way_each_question_says_what_the_card_of_the_same_learner_says(number, who):
+    """The card comes from a session of the notebook, the pack from its own printed markup."""
+    session = Session(who, MemoryStore())
+    questions = lessons()[number].QUESTIONS
+    printed = read(paper.pieces([who], [number]))
+    assert len(printed) == len(questions)
+    for question, on_paper in zip(questions, printed, strict=True):
+        card = question_page(session, question, 0).lines
+        for role in ("title", "about", "ask"):
+            assert on_paper[role] == squeezed(o.text for o in card if o.role == role), question.id
+        options = [text for text in on_paper["option"] if text != NONE_OF_THEM]
+        assert options == squeezed(o.text for o in card if o.role == "option"), question.id
+        assert on_paper["line"] == [
+            f"{who.learner} · {question.id} · draw 0 · edition {question.edition}"
+        ]
+
+
+@of_each(MARKED)
+@pytest.mark.parametrize("draw", [0, 1])
+def test_the_numbers_are_those_of_the_learner_and_every_place_can_be_typed_back(question, draw):
+    who = PEOPLE[1]
+    drawn = question.numbers_for(who.learner, who.class_word, SUPPLIES[who.supply], draw)
+    one = paper.asked(question, who, draw)
+    assert one.numbers == drawn
+    # What would be written by hand, put together as a typist would, is read, and is right.
+    model = question.kind.model(drawn)
+    letters = [text[0] for text in one.by_hand.ticks if text[1:2] == ")"]
+    if letters:
+        assert letters == sorted(question.kind.shown(drawn)) and not one.by_hand.places
+        assert set(model.split(", ")) <= {*letters, "none"}
+        typed_back = model
+    else:
+        pieces = model.split(question.kind.between) if len(one.by_hand.places) > 1 else [model]
+        assert len(pieces) == len(one.by_hand.places) > 0
+        typed_back = question.kind.between.join(pieces)
+    read_back = question.kind.read(typed_back, drawn)
+    assert question.kind.verdict_on(read_back, drawn).right
+
+
+def test_every_kind_has_its_own_way_to_be_answered_by_hand():
+    """Common practice: one or many are ticked, a sum, steps and parts have lines to write on."""
+    ways = {}
+    for question in ALL:
+        by_hand = paper.asked(question, PEOPLE[0]).by_hand
+        places = min(len(by_hand.places), 2)
+        ways.setdefault(question.kind.name, set()).add(
+            (bool(by_hand.ticks), NONE_OF_THEM in by_hand.ticks, places)
+        )
+    assert ways == {
+        "quantity": {(False, False, 1)},
+        "choice": {(True, False, 0)},
+        "choose-all": {(True, True, 0)},
+        "order": {(False, False, 2)},
+        "parts": {(False, False, 2)},
+    }
+
+
+def test_none_of_them_is_typed_back_as_none():
+    question = next(q for q in ALL if q.kind.name == "choose-all")
+    one = paper.asked(question, PEOPLE[0])
+    assert question.kind.read("none", one.numbers).value == ()
+    with pytest.raises(NotRead, match="options here are"):
+        question.kind.read(NONE_OF_THEM, one.numbers)
+
+
+def test_again_asks_danger_items_alone_with_another_case():
+    first = read(paper.pieces(PEOPLE[:1], ["01", "08"]))
+    again = read(paper.pieces(PEOPLE[:1], ["01", "08"], 1))
+    wanted = [q for n in ("01", "08") for q in lessons()[n].QUESTIONS if q.danger]
+    assert [one["line"] for one in again] == [
+        [f"BENCH-07 · {q.id} · draw 1 · edition {q.edition}"] for q in wanted
+    ]
+    before = {one["line"][0].split(" · ")[1]: one for one in first}
+    for one in again:
+        asked = before[one["line"][0].split(" · ")[1]]
+        assert (one["ask"], sorted(one["option"])) != (asked["ask"], sorted(asked["option"]))
+        assert one["title"][0].endswith("another case 1")
+
+
+def test_each_pack_begins_with_whose_it_is_and_the_cautions():
+    text = " ".join("".join(paper.pieces(PEOPLE, ["02"])).split())
+    for who, pack in zip(PEOPLE, text.split('<section class="pack"')[1:], strict=True):
+        top = pack.partition("<article")[0]
+        assert who.learner in top and who.supply in top and "<b>wick</b>" in top
+        assert CAUTION in top and STAMP in top and "Mains voltage can kill" in top
+
+
+def test_a_pack_is_worked_out_when_its_turn_comes():
+    """A class that never ends is begun all the same."""
+    endless = (Settings(f"B-{number}") for number in count())
+    assert "B-0" in "".join(islice(paper.pieces(endless, ["00"]), 3))
+
+
+@pytest.mark.parametrize(
+    ("numbers", "draw", "says"),
+    [
+        (["02", "77"], 0, "Lesson '77' was asked for; the bank holds 00, 01"),
+        (["02"], 1, "danger items alone, and there are none in: 02"),
+        (["01"], -1, "Draw -1 was asked for"),
+        (["01"], MOST_DRAWS, f"Draw {MOST_DRAWS} was asked for"),
+    ],
+)
+def test_what_cannot_be_asked_is_refused(numbers, draw, says):
+    with pytest.raises(ValueError, match=says):
+        paper.pieces(PEOPLE, numbers, draw)
+
+
+def test_lessons_are_printed_once_each_in_their_order():
+    assert [module.LESSON for module, _ in paper.chosen(["3", "02", "03"])] == ["02", "03"]
