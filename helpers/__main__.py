@@ -152,6 +152,18 @@ def paper(arguments):
     print_for(arguments, lambda people: pieces(people, arguments.lessons, arguments.again))
 
 
+def key(arguments):
+    """Print the key to questions on paper, with each learner's own numbers.
+
+    Give it what `paper` was given. It holds right answers, working and usual slips: it is for who
+    marks, never for the benches. An example: key --lessons 02 03 --roster roster.csv --class-word
+    wick --out key.html
+    """
+    from helpers.sheets.key import pieces
+
+    print_for(arguments, lambda people: pieces(people, arguments.lessons, arguments.again))
+
+
 def print_for(arguments, pieces):
     from helpers import printing
 
@@ -273,10 +285,14 @@ def command_line():
     one = subcommand("build", build)
     one.add_argument("lessons", nargs="*", help="file names in lessons/; all if none")
 
-    one = subcommand("paper", paper)
-    for_people(one)
-    one.add_argument("--lessons", nargs="+", required=True, metavar="NN", help="such as 02 03")
-    again_too(one)
+    for name, run in (("paper", paper), ("key", key)):
+        one = subcommand(name, run)
+        for_people(one)
+        one.add_argument("--lessons", nargs="+", required=True, metavar="NN", help="such as 02 03")
+        one.add_argument(
+            "--again", nargs="?", type=int, const=1, default=0, metavar="DRAW",
+            help="danger items alone, with the case of this fresh draw; 1 if none is given",
+        )  # fmt: skip
 
     one = subcommand("size", size)
     one.add_argument("brief", nargs="?", metavar="BRIEF", help="a TOML file")
@@ -305,14 +321,6 @@ def for_people(one):
         "--supply", default="230 V 50 Hz", metavar="NAME", help="such as '120 V 60 Hz'"
     )
     one.add_argument("--out", required=True, metavar="FILE", help="a new file, such as paper.html")
-
-
-def again_too(one):
-    """Let a subcommand print fresh cases of the danger items."""
-    one.add_argument(
-        "--again", nargs="?", type=int, const=1, default=0, metavar="DRAW",
-        help="danger items alone, with the case of this fresh draw; 1 if none is given",
-    )  # fmt: skip
 
 
 def main(words=None):

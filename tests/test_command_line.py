@@ -8,7 +8,7 @@ import pytest
 
 from helpers.__main__ import main
 
-SUBCOMMANDS = ("open", "mark", "demo-room", "forget", "build", "paper", "size", "clash")
+SUBCOMMANDS = ("open", "mark", "demo-room", "forget", "build", "paper", "key", "size", "clash")
 STAMP = (
     "Plan only. Not permission to build or connect: a competent person checks it first, under "
     "local rules"
@@ -40,6 +40,7 @@ MISSING = {
     "forget": "learner",
     "clash": "ID",
     "paper": "--class-word, --out, --lessons",
+    "key": "--class-word, --out, --lessons",
 }
 
 

@@ -15,12 +15,11 @@ from helpers.physics.mains import SUPPLIES
 
 
 class Asked(NamedTuple):
-    """One question as it stands on paper: the question, its numbers, markup, and how to answer."""
+    """One question as it stands on paper, and what stands by each line to write on."""
 
     question: object
-    numbers: object
     markup: object
-    by_hand: object
+    places: list
 
 
 def chosen(wanted, draw=0):
@@ -70,6 +69,12 @@ def chosen(wanted, draw=0):
     return found
 
 
+def numbers_of(question, settings, draw=0):
+    """Return the personal numbers of one draw for whoever has these settings."""
+    supply = SUPPLIES[settings.supply]
+    return question.numbers_for(settings.learner, settings.class_word, supply, draw)
+
+
 def asked(question, settings, draw=0):
     """Return one question as it stands on the paper of one learner.
 
@@ -85,11 +90,11 @@ def asked(question, settings, draw=0):
     -------
     asked : Asked
     """
-    from markupsafe import Markup
+    from markupsafe import Markup, escape
 
-    s = settings
-    numbers = question.numbers_for(s.learner, s.class_word, SUPPLIES[s.supply], draw)
+    numbers = numbers_of(question, settings, draw)
     by_hand = question.kind.by_hand(numbers)
+    places = [tuple(map(escape, each)) for each in by_hand.places]
     lines = [line for line in question_lines(question, numbers, draw) if line.role != "hint"]
     if by_hand.ticks:
         lines = [line for line in lines if line.role != "option"]
@@ -97,10 +102,10 @@ def asked(question, settings, draw=0):
     lines += [Line("option", text) for text in by_hand.ticks]
     picture = draw_picture(question.picture(numbers))[0] if question.picture else ""
     ticked = "cw-ticked" if by_hand.ticks else ""
-    return Asked(question, numbers, Markup(Page(lines, picture, name=ticked).html()), by_hand)
+    return Asked(question, Markup(Page(lines, picture, name=ticked).html()), places)
 
 
-def pieces(people, wanted, draw=0, template="paper", **more):
+def pieces(people, wanted, draw=0, template="paper", told=asked):
     """Yield the packs of some learners as one page to print, piece by piece.
 
     Parameters
@@ -112,9 +117,9 @@ def pieces(people, wanted, draw=0, template="paper", **more):
     draw : int
         As for `chosen`.
     template : str
-        What the packs are set by.
-    **more
-        What that template asks for besides.
+        What each learner's part is set by.
+    told : callable
+        From question, settings and draw to what that template shows of it.
 
     Returns
     -------
@@ -128,7 +133,7 @@ def pieces(people, wanted, draw=0, template="paper", **more):
     """
     lessons_asked = chosen(wanted, draw)
     packs = (
-        (settings, [(m, [asked(q, settings, draw) for q in qs]) for m, qs in lessons_asked])
+        (settings, [(m, [told(q, settings, draw) for q in qs]) for m, qs in lessons_asked])
         for settings in people
     )
     return templates.page(
@@ -139,5 +144,4 @@ def pieces(people, wanted, draw=0, template="paper", **more):
         count=sum(len(questions) for _, questions in lessons_asked),
         caution=CAUTION,
         stamp=STAMP,
-        **more,
     )

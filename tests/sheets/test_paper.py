@@ -39,6 +39,11 @@ def test_second_way_each_question_says_what_the_card_of_the_same_learner_says(nu
             assert on_paper[role] == squeezed(o.text for o in card if o.role == role), question.id
         options = [text for text in on_paper["option"] if text != NONE_OF_THEM]
         assert options == squeezed(o.text for o in card if o.role == "option"), question.id
+        by_hand = question.kind.by_hand(paper.numbers_of(question, who))
+        assert on_paper["hint"] == squeezed([by_hand.how])
+        assert on_paper["ticked"] == bool(by_hand.ticks)
+        places = [f"{before or 'Answer:'} {behind}".split() for before, behind in by_hand.places]
+        assert [text.replace(" or in", "").split() for text in on_paper["places"]] == places
         assert on_paper["line"] == [
             f"{who.learner} · {question.id} · draw 0 · edition {question.edition}"
         ]
@@ -49,18 +54,18 @@ def test_second_way_each_question_says_what_the_card_of_the_same_learner_says(nu
 def test_the_numbers_are_those_of_the_learner_and_every_place_can_be_typed_back(question, draw):
     who = PEOPLE[1]
     drawn = question.numbers_for(who.learner, who.class_word, SUPPLIES[who.supply], draw)
-    one = paper.asked(question, who, draw)
-    assert one.numbers == drawn
+    assert paper.numbers_of(question, who, draw) == drawn
+    by_hand = question.kind.by_hand(drawn)
     # What would be written by hand, put together as a typist would, is read, and is right.
     model = question.kind.model(drawn)
-    letters = [text[0] for text in one.by_hand.ticks if text[1:2] == ")"]
+    letters = [text[0] for text in by_hand.ticks if text[1:2] == ")"]
     if letters:
-        assert letters == sorted(question.kind.shown(drawn)) and not one.by_hand.places
+        assert letters == sorted(question.kind.shown(drawn)) and not by_hand.places
         assert set(model.split(", ")) <= {*letters, "none"}
         typed_back = model
     else:
-        pieces = model.split(question.kind.between) if len(one.by_hand.places) > 1 else [model]
-        assert len(pieces) == len(one.by_hand.places) > 0
+        pieces = model.split(question.kind.between) if len(by_hand.places) > 1 else [model]
+        assert len(pieces) == len(by_hand.places) > 0
         typed_back = question.kind.between.join(pieces)
     read_back = question.kind.read(typed_back, drawn)
     assert question.kind.verdict_on(read_back, drawn).right
@@ -70,7 +75,7 @@ def test_every_kind_has_its_own_way_to_be_answered_by_hand():
     """Common practice: one or many are ticked, a sum, steps and parts have lines to write on."""
     ways = {}
     for question in ALL:
-        by_hand = paper.asked(question, PEOPLE[0]).by_hand
+        by_hand = question.kind.by_hand(paper.numbers_of(question, PEOPLE[0]))
         places = min(len(by_hand.places), 2)
         ways.setdefault(question.kind.name, set()).add(
             (bool(by_hand.ticks), NONE_OF_THEM in by_hand.ticks, places)
@@ -86,10 +91,10 @@ def test_every_kind_has_its_own_way_to_be_answered_by_hand():
 
 def test_none_of_them_is_typed_back_as_none():
     question = next(q for q in ALL if q.kind.name == "choose-all")
-    one = paper.asked(question, PEOPLE[0])
-    assert question.kind.read("none", one.numbers).value == ()
+    numbers = paper.numbers_of(question, PEOPLE[0])
+    assert question.kind.read("none", numbers).value == ()
     with pytest.raises(NotRead, match="options here are"):
-        question.kind.read(NONE_OF_THEM, one.numbers)
+        question.kind.read(NONE_OF_THEM, numbers)
 
 
 def test_again_asks_danger_items_alone_with_another_case():

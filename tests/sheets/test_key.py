@@ -1,0 +1,82 @@
+"""The key says what is right with each learner's own numbers, and which slips are dangerous."""
+
+import html
+import re
+from importlib import import_module
+
+import pytest
+from questions import ALL, MARKED, QUANTITIES, of_each
+
+from helpers import quantities
+from helpers.exercises.bank import lesson_of, lessons
+from helpers.exercises.mistakes import explained
+from helpers.exercises.settings import Settings
+from helpers.exercises.wording import CAUTION, STAMP
+from helpers.sheets import key, paper
+
+PEOPLE = [Settings("BENCH-07", "wick", "230 V 50 Hz"), Settings("A-2", "wick", "100 V 60 Hz")]
+PRINTED = 5e-3  # the key writes three digits
+
+
+def plainly(text):
+    """Undo the escaping of a text of the key."""
+    return html.unescape(str(text))
+
+
+@of_each([q for q in QUANTITIES if q.role != "predict"], "second way")
+@pytest.mark.parametrize("who", PEOPLE, ids=lambda who: who.supply)
+def test_the_right_number_is_that_of_a_sum_by_hand(question, who):
+    by_hand = import_module(f"second_ways.lesson_{lesson_of(question.id)}").RIGHT[question.id]
+    wanted = by_hand(paper.numbers_of(question, who))
+    row = key.row(question, who)
+    read = quantities.read(plainly(row.right), question.kind.of, question.kind.unit)
+    assert read.value == pytest.approx(wanted, rel=PRINTED)
+    low, high = re.fullmatch("right from (.*) to (.*)", plainly(row.accepted)).groups()
+    # A digit more makes plain that the point is no mark of thousands.
+    longer = [re.sub(r"(\.\d{3})(?!\d)", r"\g<1>0", end) for end in (low, high)]
+    ends = [quantities.read(e, question.kind.of, question.kind.unit).value for e in longer]
+    assert ends[0] * (1 - PRINTED) <= wanted <= ends[1] * (1 + PRINTED)
+
+
+@of_each(MARKED)
+def test_what_is_right_is_marked_right_and_each_slip_wrong_dangers_first(question):
+    who = PEOPLE[0]
+    n, row = paper.numbers_of(question, who, 1), key.row(question, who, 1)
+    kind = question.kind
+    typed = plainly(row.right).partition(") ")[0] if ") " in row.right else plainly(row.right)
+    assert kind.verdict_on(kind.read(typed, n), n).right
+    verdicts = {a.understood: v for a, v in explained(question, n, key.MOST)}
+    told = [(danger, typed) for danger, answers, _ in row.slips
+            for typed in plainly(answers).split(" or ")]  # fmt: skip
+    assert sorted(typed for _, typed in told) == sorted(verdicts)
+    assert not any(verdict.right for verdict in verdicts.values())
+    assert all(bool(verdicts[typed].danger) == danger for danger, typed in told)
+    assert told == sorted(told, key=lambda one: not one[0]) and all(row.slips)
+
+
+@pytest.mark.parametrize("question", [q for q in ALL if q.role == "predict"], ids=lambda q: q.id)
+def test_a_prediction_is_kept_and_not_marked(question):
+    row = key.row(question, PEOPLE[0])
+    assert (row.right, row.accepted, row.slips) == ("kept, not marked", "", [])
+
+
+@pytest.mark.parametrize("number", lessons())
+def test_the_page_holds_every_question_of_every_learner_and_the_cautions(number):
+    made = "".join(key.pieces(PEOPLE, [number]))
+    parts = made.split('<section class="pack"')
+    assert len(parts) == 3
+    for who, part in zip(PEOPLE, parts[1:], strict=True):
+        assert f"{who.learner} <small>class word wick, {who.supply}, draw 0" in part
+        for question in lessons()[number].QUESTIONS:
+            row = key.row(question, who)
+            assert f"{question.id}\n<small>edition {question.edition}</small>" in part
+            assert f"<b>{row.right}</b>" in part and str(row.working) in part
+    assert CAUTION in made and STAMP in made and "never lies on a bench" in made
+    assert "\\xa0" not in made, "a blank that does not break is spelt out"
+
+
+def test_a_fresh_draw_has_a_key_of_its_own():
+    made = "".join(key.pieces(PEOPLE[:1], ["01"], 2))
+    wanted = [q for q in lessons()["01"].QUESTIONS if q.danger]
+    assert made.count("<small>edition") == len(wanted) and "draw 2" in made
+    assert all(f"<b>{key.row(q, PEOPLE[0], 2).right}</b>" in made for q in wanted)
