@@ -144,12 +144,12 @@ def paper(arguments):
 
     Who stands on the roster gets a pack, all in one page to print; a column supply of the roster
     wins over --supply. Each question says its draw and edition, by which an answer is typed in
-    later. With --again, fresh cases of the danger items alone. An example: paper --lessons 02 03
-    --roster roster.csv --class-word wick --out paper.html
+    later. With --again, fresh cases of the danger items alone. Two examples: paper --class
+    wick.toml; paper --lessons 02 03 --roster roster.csv --class-word wick --out paper.html
     """
     from helpers.sheets.paper import pieces
 
-    print_for(arguments, lambda people: pieces(people, arguments.lessons, arguments.again))
+    print_for(arguments, pieces, "paper")
 
 
 def key(arguments):
@@ -161,14 +161,18 @@ def key(arguments):
     """
     from helpers.sheets.key import pieces
 
-    print_for(arguments, lambda people: pieces(people, arguments.lessons, arguments.again))
+    print_for(arguments, pieces, "key")
 
 
-def print_for(arguments, pieces):
+def print_for(arguments, pieces, name):
     from helpers import printing
 
     one = arguments
-    said = printing.print_for(pieces, one.out, one.class_word, one.roster, one.learner, one.supply)
+    name = "-".join([name, *one.lessons, *(["draw", str(one.again)] if one.again else [])])
+    said = printing.print_for(
+        lambda people, lessons: pieces(people, lessons, one.again), one.out, one.class_file,
+        one.class_word, one.roster, one.learner, one.supply, one.lessons, f"{name}.html",
+    )  # fmt: skip
     print("\n".join(said))
 
 
@@ -287,8 +291,13 @@ def command_line():
 
     for name, run in (("paper", paper), ("key", key)):
         one = subcommand(name, run)
-        for_people(one)
-        one.add_argument("--lessons", nargs="+", required=True, metavar="NN", help="such as 02 03")
+        one.add_argument("--class", dest="class_file", metavar="FILE", help="the file of the class")
+        one.add_argument("--roster", help="CSV with a column learner, perhaps a column supply")
+        one.add_argument("--learner", metavar="ID", help="only this learner")
+        one.add_argument("--class-word", help="the word that was given to the class")
+        one.add_argument("--supply", metavar="NAME", help="such as '120 V 60 Hz'")
+        one.add_argument("--lessons", nargs="+", default=(), metavar="NN", help="such as 02 03")
+        one.add_argument("--out", metavar="FILE", help="a new file, such as paper.html")
         one.add_argument(
             "--again", nargs="?", type=int, const=1, default=0, metavar="DRAW",
             help="danger items alone, with the case of this fresh draw; 1 if none is given",
@@ -310,17 +319,6 @@ def command_line():
     one = subcommand("clash", clash)
     one.add_argument("question", metavar="ID", help="the id of a question, such as safe-12")
     return parser, tuple(commands.choices)
-
-
-def for_people(one):
-    """Let a subcommand take for whom it prints."""
-    one.add_argument("--roster", help="CSV file with a column learner, perhaps a column supply")
-    one.add_argument("--learner", metavar="ID", help="only this learner")
-    one.add_argument("--class-word", required=True, help="the word that was given to the class")
-    one.add_argument(
-        "--supply", default="230 V 50 Hz", metavar="NAME", help="such as '120 V 60 Hz'"
-    )
-    one.add_argument("--out", required=True, metavar="FILE", help="a new file, such as paper.html")
 
 
 def main(words=None):

@@ -1,32 +1,50 @@
-"""What is printed for a class: from the roster to one new file, a part for each learner.
+"""What is printed for a class: from its file or roster to one new page, a part for each learner.
 
-Knows who is on the roster; never what is on the paper.
+Knows who is in the class; never what is on the paper.
 """
 
 from pathlib import Path
 
-from helpers.classroom.problems import Unusable, counted, plain, write_whole
+from helpers.classroom.problems import Unusable, counted, make_folder, plain, write_whole
 from helpers.classroom.roster import Roster, read_roster
 from helpers.exercises.settings import Settings, changed
 
+USUAL_SUPPLY = "230 V 50 Hz"
 
-def print_for(pieces, out, class_word, roster=None, learner=None, supply="230 V 50 Hz"):
+
+def print_for(
+    pieces,
+    out=None,
+    class_file=None,
+    class_word=None,
+    roster=None,
+    learner=None,
+    supply=None,
+    lessons=(),
+    name="paper.html",
+):
     """Write what is printed for each learner of a class, or for one, into a new file.
 
     Parameters
     ----------
     pieces : callable
-        From a list of `Settings` to the pieces of a page.
-    out : str or Path
-        The file to write.
-    class_word : str
+        From a list of `Settings` and the numbers of lessons to the pieces of a page.
+    out : str, Path or None
+        The file to write; None is `name` in the class's folder for paper.
+    class_file : str, Path or None
+        Says all that is not given here.
+    class_word : str or None
         The word that the instructor gave out.
     roster : str, Path or None
         CSV file with the learners; its column `supply` wins over `supply`.
     learner : str or None
         Only this one; needs no roster.
-    supply : str
+    supply : str or None
         Name of the mains of all others.
+    lessons : sequence of str
+        Their numbers.
+    name : str
+        What the file is called where `out` is not given.
 
     Returns
     -------
@@ -36,29 +54,46 @@ def print_for(pieces, out, class_word, roster=None, learner=None, supply="230 V 
     Raises
     ------
     Unusable
-        If nobody is named, the learner is not on the roster, a file of that name is there, or
+        If something is missing, the learner is not on the roster, a file of that name is there, or
         something given cannot be used; nothing is written then.
     """
-    out, problems = Path(out), []
+    if class_file:
+        from helpers.classroom.class_file import read_class
+
+        held = read_class(class_file)
+        class_word, supply = class_word or held.word, supply or held.supply
+        roster, lessons = roster or held.where("roster"), lessons or held.lessons
+        out = out or held.where("paper") / name
+    for given, advice in (
+        (class_word, "Which class? Give --class-word WORD"),
+        (roster or learner, "Whose? Give --roster with the learners, or --learner with one id"),
+        (out, "Where to? Give a new file after --out"),
+    ):
+        if not given:
+            raise Unusable(f"{advice}; a class file, after --class, says all of that.")
+    out, problems, wanted = Path(out), [], (learner or "").strip().upper()
+    members = Roster([wanted])
     if roster:
         members, problems = read_roster(Path(roster))
-    elif learner:
-        members = Roster([learner.strip().upper()])
-    else:
-        raise Unusable("Whose? Give --roster with a class, or --learner with one id.")
-    learners = [one for one in members.learners if not learner or one == learner.strip().upper()]
+    learners = [one for one in members.learners if wanted in ("", one)]
     if not learners:
-        raise Unusable(f"{plain(learner, 40)} is not on the roster. Take the id from there.")
+        raise Unusable(f"{plain(wanted, 40)} is not on the roster. Take the id from there.")
     if out.exists():
         raise Unusable(f"{plain(str(out), 300)} is there already. Give a new name after --out.")
     try:
         people = [
-            changed(Settings("ROOM"), one, class_word, members.supplies.get(one, supply))
+            changed(
+                Settings("ROOM"),
+                one,
+                class_word,
+                members.supplies.get(one) or supply or USUAL_SUPPLY,
+            )
             for one in learners
         ]
-        made = pieces(people)
+        made = pieces(people, lessons)
     except ValueError as error:
         raise Unusable(plain(str(error), 300)) from None
+    make_folder(out.parent)
     write_whole(out, made)
     supplies = ", ".join(dict.fromkeys(one.supply for one in people))
     said = [f"{counted(len(people), 'learner')}, on {supplies}: {plain(str(out), 300)}"]

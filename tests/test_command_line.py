@@ -39,8 +39,6 @@ MISSING = {
     "demo-room": "folder",
     "forget": "learner",
     "clash": "ID",
-    "paper": "--class-word, --out, --lessons",
-    "key": "--class-word, --out, --lessons",
 }
 
 

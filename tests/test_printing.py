@@ -1,13 +1,17 @@
-"""From a roster to one new file: who gets what, and what is refused before anything is written."""
+"""From a class to one new file: who gets what, and what is refused before anything is written."""
+
+import sys
+from types import SimpleNamespace
 
 import pytest
 
+from helpers.__main__ import main
 from helpers.classroom.problems import Unusable
 from helpers.printing import print_for
 
 
-def people_of(people):
-    return [f"{one.learner} {one.class_word} {one.supply}\n" for one in people]
+def people_of(people, lessons):
+    return [f"{one.learner} {one.class_word} {one.supply} {'+'.join(lessons)}\n" for one in people]
 
 
 @pytest.fixture
@@ -19,30 +23,47 @@ def roster(tmp_path):
 
 def test_each_learner_of_the_roster_gets_a_part_on_their_own_supply(tmp_path, roster):
     out = tmp_path / "out.html"
-    said = print_for(people_of, out, " WICK ", roster)
-    assert out.read_text("utf-8") == "BENCH-01 wick 230 V 50 Hz\nBENCH-02 wick 120 V 60 Hz\n"
+    said = print_for(people_of, out, None, " WICK ", roster, lessons=["02"])
+    assert out.read_text("utf-8") == "BENCH-01 wick 230 V 50 Hz 02\nBENCH-02 wick 120 V 60 Hz 02\n"
     assert said[0] == f"2 learners, on 230 V 50 Hz, 120 V 60 Hz: {out}"
     assert said[1].startswith("roster, row 4: “BENCH 3” is not a learner id")
 
 
 def test_one_learner_may_be_picked_from_the_roster_or_named_without_one(tmp_path, roster):
-    print_for(people_of, tmp_path / "a", "wick", roster, "bench-02", "100 V 50 Hz")
-    print_for(people_of, tmp_path / "b", "wick", None, "bench-02", "100 V 50 Hz")
-    assert (tmp_path / "a").read_text("utf-8") == "BENCH-02 wick 120 V 60 Hz\n"
-    assert (tmp_path / "b").read_text("utf-8") == "BENCH-02 wick 100 V 50 Hz\n"
+    for name, given in (("a", roster), ("b", None)):
+        print_for(people_of, tmp_path / name, None, "wick", given, "bench-02", "100 V 50 Hz")
+    assert (tmp_path / "a").read_text("utf-8") == "BENCH-02 wick 120 V 60 Hz \n"
+    assert (tmp_path / "b").read_text("utf-8") == "BENCH-02 wick 100 V 50 Hz \n"
+
+
+def test_a_class_file_says_what_is_not_given_and_what_is_given_wins(tmp_path, monkeypatch, roster):
+    places = {"roster": roster, "paper": tmp_path / "paper"}
+    held = SimpleNamespace(
+        word="wick", supply="100 V 50 Hz", lessons=("01", "02"), where=places.get
+    )
+    double = SimpleNamespace(read_class=lambda path: held)
+    monkeypatch.setitem(sys.modules, "helpers.classroom.class_file", double)
+    print_for(people_of, class_file="wick.toml", name="key.html")
+    made = (tmp_path / "paper" / "key.html").read_text("utf-8")
+    assert made == "BENCH-01 wick 100 V 50 Hz 01+02\nBENCH-02 wick 120 V 60 Hz 01+02\n"
+    out = tmp_path / "out"
+    print_for(people_of, out, "wick.toml", "wax", None, "BENCH-01", "230 V 50 Hz", ["08"])
+    assert out.read_text("utf-8") == "BENCH-01 wax 230 V 50 Hz 08\n"
 
 
 @pytest.mark.parametrize(
     ("given", "says"),
     [
         ({}, "Whose"),
+        ({"class_word": None}, "Which class"),
+        ({"learner": "BENCH-09", "out": None}, "Where to"),
         ({"roster": "roster.csv", "learner": "BENCH-09"}, "BENCH-09 is not on the roster"),
         ({"learner": "BENCH-09", "supply": "23 V"}, "The supply '23 V' was read. Choose one of"),
         ({"learner": "B"}, "The learner id 'B' was read"),
         ({"learner": "WORKSHOP"}, "belongs to the workshop copy"),
         ({"learner": "BENCH-09", "class_word": "a b"}, "The class word 'a b' was read"),
         ({"learner": "BENCH-09", "out": "roster.csv"}, "roster.csv is there already"),
-        ({"learner": "BENCH-09", "out": "no/such"}, "could not be written"),
+        ({"learner": "BENCH-09", "out": "roster.csv/new"}, "roster.csv could not be made"),
     ],
 )
 def test_what_cannot_be_used_is_refused_and_nothing_is_written(
@@ -54,3 +75,15 @@ def test_what_cannot_be_used_is_refused_and_nothing_is_written(
         print_for(people_of, **{"out": "new.html", "class_word": "wick"} | given)
     assert [path.name for path in tmp_path.iterdir()] == ["roster.csv"]
     assert roster.read_bytes() == before
+
+
+@pytest.mark.parametrize("command", ["paper", "key"])
+def test_the_commands_write_a_page_and_refuse_with_code_2(tmp_path, roster, command, capsys):
+    words = [command, "--lessons", "1", "--again", "2", "--class-word", "wick"]
+    out = tmp_path / "out.html"
+    assert main([*words, "--roster", str(roster), "--out", str(out)]) == 0
+    made = out.read_text("utf-8")
+    assert made.count('<section class="pack"') == 2 and "draw 2" in made
+    assert str(out) in capsys.readouterr().out
+    assert main([*words, "--roster", str(roster), "--out", str(out)]) == 2
+    assert "is there already" in capsys.readouterr().err and out.read_text("utf-8") == made

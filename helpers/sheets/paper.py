@@ -60,8 +60,10 @@ def chosen(wanted, draw=0):
     for module in map(bank.get, numbers):
         questions = [q for q in module.QUESTIONS if q.danger or not draw]
         found += [(module, questions)] if questions else []
+    if not numbers:
+        raise ValueError("Which lessons? Give their numbers, such as --lessons 02 03.")
     if not found:
-        told = " and ".join(numbers) or "none"
+        told = " and ".join(numbers)
         raise ValueError(
             f"Fresh draws are of danger items alone, and there are none in: {told}. Lesson 01 has "
             "some."

@@ -130,6 +130,7 @@ def test_a_pack_is_worked_out_when_its_turn_comes():
     [
         (["02", "77"], 0, "Lesson '77' was asked for; the bank holds 00, 01"),
         (["02"], 1, "danger items alone, and there are none in: 02"),
+        ([], 0, "Which lessons"),
         (["01"], -1, "Draw -1 was asked for"),
         (["01"], MOST_DRAWS, f"Draw {MOST_DRAWS} was asked for"),
     ],
