@@ -147,9 +147,10 @@ def paper(arguments):
     later. With --again, fresh cases of the danger items alone. Two examples: paper --class
     wick.toml; paper --lessons 02 03 --roster roster.csv --class-word wick --out paper.html
     """
+    from helpers.printing import from_command
     from helpers.sheets.paper import pieces
 
-    print_for(arguments, pieces, "paper")
+    from_command(arguments, pieces, "paper")
 
 
 def key(arguments):
@@ -159,21 +160,26 @@ def key(arguments):
     marks, never for the benches. An example: key --lessons 02 03 --roster roster.csv --class-word
     wick --out key.html
     """
+    from helpers.printing import from_command
     from helpers.sheets.key import pieces
 
-    print_for(arguments, pieces, "key")
+    from_command(arguments, pieces, "key")
 
 
-def print_for(arguments, pieces, name):
-    from helpers import printing
+def start_sheet(arguments):
+    """Print a start sheet for each bench, the prove-dead card, or the leader's guide.
 
-    one = arguments
-    name = "-".join([name, *one.lessons, *(["draw", str(one.again)] if one.again else [])])
-    said = printing.print_for(
-        lambda people, lessons: pieces(people, lessons, one.again), one.out, one.class_file,
-        one.class_word, one.roster, one.learner, one.supply, one.lessons, f"{name}.html",
-    )  # fmt: skip
-    print("\n".join(said))
+    A start sheet says where to go, how to answer, and what is not done in this room; the guide how
+    a room is led for two hours or two days. Two examples: start-sheet --class wick.toml --lessons
+    00 01; start-sheet --guide --out guide.html
+    """
+    from helpers.printing import from_command, write_new_page
+    from helpers.sheets import start_sheet as sheet
+
+    if not (arguments.guide or arguments.card):
+        from_command(arguments, sheet.pieces, "start-sheet")
+    else:
+        write_new_page(arguments.out, sheet.guide() if arguments.guide else sheet.card())
 
 
 def size(arguments):
@@ -289,7 +295,7 @@ def command_line():
     one = subcommand("build", build)
     one.add_argument("lessons", nargs="*", help="file names in lessons/; all if none")
 
-    for name, run in (("paper", paper), ("key", key)):
+    for name, run in (("paper", paper), ("key", key), ("start-sheet", start_sheet)):
         one = subcommand(name, run)
         one.add_argument("--class", dest="class_file", metavar="FILE", help="the file of the class")
         one.add_argument("--roster", help="CSV with a column learner, perhaps a column supply")
@@ -298,10 +304,15 @@ def command_line():
         one.add_argument("--supply", metavar="NAME", help="such as '120 V 60 Hz'")
         one.add_argument("--lessons", nargs="+", default=(), metavar="NN", help="such as 02 03")
         one.add_argument("--out", metavar="FILE", help="a new file, such as paper.html")
-        one.add_argument(
-            "--again", nargs="?", type=int, const=1, default=0, metavar="DRAW",
-            help="danger items alone, with the case of this fresh draw; 1 if none is given",
-        )  # fmt: skip
+        if run is start_sheet:
+            one.add_argument("--card", action="store_true", help="the prove-dead card alone")
+            one.add_argument("--guide", action="store_true", help="the leader's guide alone")
+            one.set_defaults(again=0)
+        else:
+            one.add_argument(
+                "--again", nargs="?", type=int, const=1, default=0, metavar="DRAW",
+                help="danger items alone, with the case of this fresh draw; 1 if none is given",
+            )  # fmt: skip
 
     one = subcommand("size", size)
     one.add_argument("brief", nargs="?", metavar="BRIEF", help="a TOML file")

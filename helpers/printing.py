@@ -10,6 +10,34 @@ from helpers.classroom.roster import Roster, read_roster
 from helpers.exercises.settings import Settings, changed
 
 USUAL_SUPPLY = "230 V 50 Hz"
+NO_FILE = "Where to? Give a new file after --out"
+
+
+def from_command(given, pieces, name):
+    """Print for a class as the words of a command line say.
+
+    Parameters
+    ----------
+    given : argparse.Namespace
+    pieces : callable
+        As for `print_for`; a fresh draw, where one is given, comes behind.
+    name : str
+        Of the page, without its lessons.
+    """
+    draw = [given.again] if given.again else []
+    name = "-".join([name, *given.lessons, *(f"draw-{number}" for number in draw)])
+    said = print_for(
+        lambda *people_and_lessons: pieces(*people_and_lessons, *draw),
+        given.out,
+        given.class_file,
+        given.class_word,
+        given.roster,
+        given.learner,
+        given.supply,
+        given.lessons,
+        f"{name}.html",
+    )
+    print("\n".join(said))
 
 
 def print_for(
@@ -67,19 +95,17 @@ def print_for(
     for given, advice in (
         (class_word, "Which class? Give --class-word WORD"),
         (roster or learner, "Whose? Give --roster with the learners, or --learner with one id"),
-        (out, "Where to? Give a new file after --out"),
+        (out, NO_FILE),
     ):
         if not given:
             raise Unusable(f"{advice}; a class file, after --class, says all of that.")
-    out, problems, wanted = Path(out), [], (learner or "").strip().upper()
+    problems, wanted = [], (learner or "").strip().upper()
     members = Roster([wanted])
     if roster:
         members, problems = read_roster(Path(roster))
     learners = [one for one in members.learners if wanted in ("", one)]
     if not learners:
         raise Unusable(f"{plain(wanted, 40)} is not on the roster. Take the id from there.")
-    if out.exists():
-        raise Unusable(f"{plain(str(out), 300)} is there already. Give a new name after --out.")
     try:
         people = [
             changed(
@@ -93,8 +119,30 @@ def print_for(
         made = pieces(people, lessons)
     except ValueError as error:
         raise Unusable(plain(str(error), 300)) from None
-    make_folder(out.parent)
-    write_whole(out, made)
+    write_new_page(out, made)
     supplies = ", ".join(dict.fromkeys(one.supply for one in people))
     said = [f"{counted(len(people), 'learner')}, on {supplies}: {plain(str(out), 300)}"]
     return said + [f"{p.place}: {p.found}. {p.advice}" for p in problems]
+
+
+def write_new_page(out, pieces):
+    """Write a page whole, and never over another file.
+
+    Parameters
+    ----------
+    out : str, Path or None
+        The file; its folder is made.
+    pieces : iterable of str
+
+    Raises
+    ------
+    Unusable
+        If none is named, a file of that name is there, or it cannot be written.
+    """
+    if not out:
+        raise Unusable(f"{NO_FILE}.")
+    out = Path(out)
+    if out.exists():
+        raise Unusable(f"{plain(str(out), 300)} is there already. Give a new name after --out.")
+    make_folder(out.parent)
+    write_whole(out, pieces)

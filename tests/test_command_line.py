@@ -8,7 +8,18 @@ import pytest
 
 from helpers.__main__ import main
 
-SUBCOMMANDS = ("open", "mark", "demo-room", "forget", "build", "paper", "key", "size", "clash")
+SUBCOMMANDS = (
+    "open",
+    "mark",
+    "demo-room",
+    "forget",
+    "build",
+    "paper",
+    "key",
+    "start-sheet",
+    "size",
+    "clash",
+)
 STAMP = (
     "Plan only. Not permission to build or connect: a competent person checks it first, under "
     "local rules"

@@ -87,3 +87,17 @@ def test_the_commands_write_a_page_and_refuse_with_code_2(tmp_path, roster, comm
     assert str(out) in capsys.readouterr().out
     assert main([*words, "--roster", str(roster), "--out", str(out)]) == 2
     assert "is there already" in capsys.readouterr().err and out.read_text("utf-8") == made
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [(["--card"], "Prove the tester again"), (["--guide"], "Never a live bench")],
+    ids=["card", "guide"],
+)
+def test_card_and_guide_need_no_class(tmp_path, capsys, words, says):
+    out = tmp_path / "new" / "out.html"
+    assert main(["start-sheet", *words]) == 2
+    assert "Where to?" in capsys.readouterr().err
+    assert main(["start-sheet", *words, "--out", str(out)]) == 0
+    assert says in out.read_text("utf-8")
+    assert main(["start-sheet", *words, "--out", str(out)]) == 2
