@@ -1,0 +1,113 @@
+"""What is printed, in a real browser: nothing cut on either paper, and all of it in ink alone.
+
+The rules are those of axe-core, as for the mark book.
+"""
+
+import re
+
+import lab
+import pytest
+from test_mark_book import AXE, JUDGE
+
+from helpers.exercises.settings import Settings
+from helpers.sheets import key, paper, start_sheet
+
+PEOPLE = [Settings("BENCH-07", "wick", "230 V 50 Hz"), Settings("BENCH-08", "wick", "120 V 60 Hz")]
+#: Two lessons with all kinds, and a resistor, a trace and a meter to be read.
+LESSONS = ("01", "02", "03")
+MADE = {
+    "paper": lambda people=PEOPLE: paper.pieces(people, LESSONS),
+    "again": lambda people=PEOPLE: paper.pieces(people, LESSONS, 1),
+    "key": lambda people=PEOPLE: key.pieces(people, LESSONS),
+    "start sheets": lambda people=PEOPLE: start_sheet.pieces(people, LESSONS),
+    "card": start_sheet.card,
+    "guide": start_sheet.guide,
+}
+MILLIMETRES = {"A4": (210, 297), "Letter": (216, 279)}
+MARGIN = 12
+LOOK = """() => {
+  const loud = new Set(), out = [], width = document.documentElement.clientWidth;
+  const grey = colour => {
+    const parts = (colour.match(/[\\d.]+/g) || []).map(Number);
+    return parts.length < 3 || parts[3] === 0 || (parts[0] === parts[1] && parts[1] === parts[2]);
+  };
+  for (const e of document.querySelectorAll('main, main *')) {
+    const look = getComputedStyle(e);
+    const shape = e.namespaceURI.endsWith('svg') && !['svg', 'g', 'title'].includes(e.tagName);
+    const inks = [look.color, look.backgroundColor, look.borderTopColor];
+    for (const ink of shape ? [look.fill, look.stroke] : inks)
+      if (!grey(ink)) loud.add(`${e.tagName} ${ink}`);
+    const box = e.getBoundingClientRect();
+    if (box.right > width + 1 || box.left < -1
+        || (!shape && e.scrollWidth > e.clientWidth + 1 && look.overflowX !== 'visible'))
+      out.push(e.outerHTML.slice(0, 100));
+  }
+  return {loud: [...loud], out};
+}"""
+
+
+def pages_of(page, size):
+    page.emulate_media(media="print")
+    made = page.pdf(prefer_css_page_size=False, print_background=True, format=size)
+    return len(re.findall(rb"/Type\s*/Page\b(?!s)", made))
+
+
+@pytest.fixture(scope="module")
+def browser(browser_found):
+    with lab.chromium(1280, 900) as page:
+        yield page
+
+
+@pytest.fixture
+def shown(request, browser, tmp_path):
+    """Show one of `MADE`; yield the browser's page, what it asked for and what it complained of."""
+    path, heard = tmp_path / "made.html", []
+    path.write_text("".join(MADE[request.param]()), encoding="utf-8")
+    browser.on("request", lambda one: one.url == path.as_uri() or heard.append(one.url))
+    browser.on("console", lambda said: heard.append(said.text))
+    browser.emulate_media(media="screen")
+    browser.set_viewport_size({"width": 1280, "height": 900})
+    browser.goto(path.as_uri())
+    yield browser, heard
+
+
+@pytest.mark.parametrize("shown", MADE, indirect=True)
+def test_it_can_be_read_by_everybody_and_asks_for_nothing(shown):
+    page, heard = shown
+    page.evaluate(AXE.read_text("utf-8"))
+    judged = page.evaluate(JUDGE)
+    assert judged["faults"] == [] and judged["contrasts"] > 20
+    assert heard == [], "something outside was asked for, or the page's own policy was broken"
+
+
+@pytest.mark.parametrize("shown", MADE, indirect=True)
+@pytest.mark.parametrize("size", MILLIMETRES)
+def test_nothing_is_cut_on_paper_and_all_is_in_ink_alone(shown, size):
+    page, _ = shown
+    page.emulate_media(media="print")
+    width, height = ((side - 2 * MARGIN) / 25.4 * 96 for side in MILLIMETRES[size])
+    page.set_viewport_size({"width": int(width), "height": int(height)})
+    assert page.evaluate(LOOK) == {"loud": [], "out": []}
+    page.evaluate("document.querySelector('p').style.cssText = 'width: 50cm; color: red'")
+    found = page.evaluate(LOOK)
+    assert found["loud"] and found["out"], "a red line beyond the edge would be found"
+
+
+@pytest.mark.parametrize("size", MILLIMETRES)
+@pytest.mark.parametrize("name", ["paper", "key", "start sheets"])
+def test_each_learner_begins_on_a_fresh_page(browser, tmp_path, name, size):
+    """Of two learners alone and together; a key begins with what holds for all."""
+    count = []
+    for number, people in enumerate((PEOPLE[:1], PEOPLE[1:], PEOPLE)):
+        path = tmp_path / f"{number}.html"
+        path.write_text("".join(MADE[name](people)), encoding="utf-8")
+        browser.goto(path.as_uri())
+        count.append(pages_of(browser, size))
+    assert count[2] in (count[0] + count[1], count[0] + count[1] - (name == "key"))
+    assert name != "start sheets" or count == [1, 1, 2]
+
+
+@pytest.mark.parametrize("size", MILLIMETRES)
+@pytest.mark.parametrize(("shown", "most"), [("card", 1), ("guide", 3)], indirect=["shown"])
+def test_what_is_to_hang_on_a_wall_is_short(shown, most, size):
+    assert pages_of(shown[0], size) <= most
