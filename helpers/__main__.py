@@ -30,20 +30,40 @@ def mark(arguments):
 
     OUT will hold mark-book.csv, one row a learner, and mark-book.html, one page to read and print;
     a mark book that lies there is kept under its own date. Where no answer counts, nothing is
-    written. An example: mark hand-ins --roster roster.csv --class-word wick --out marked
+    written. A class file (see `class`) may say all of this; what is given here wins. Two examples:
+    mark --class wick.toml; mark hand-ins --roster roster.csv --class-word wick --out marked
     """
+    from helpers.classroom.class_file import for_marking
     from helpers.classroom.marking import mark_folder
 
-    marked = mark_folder(
-        arguments.folder,
-        arguments.roster,
-        arguments.class_word,
-        arguments.out,
-        progress=with_bar,
+    wanted = for_marking(
+        arguments.class_file,
+        folder=arguments.folder,
+        roster=arguments.roster,
+        class_word=arguments.class_word,
+        out=arguments.out,
         only=arguments.lessons,
         accept=arguments.accept,
+        paper=arguments.paper_log,
     )
-    print("\n".join(marked.summary()))
+    print("\n".join(mark_folder(progress=with_bar, **wanted).summary()))
+
+
+def class_(arguments):
+    """Write the file of a class.
+
+    It holds the class word, the supply, the lessons that count and the roster's name; `mark --class
+    FILE` reads it. A file that is there already is never written over. An example: class wick.toml
+    --word wick --supply "230 V 50 Hz" --lessons 01 02 --benches 24
+    """
+    from helpers.classroom.class_file import write_class
+
+    a = arguments
+    made = write_class(a.file, a.word, a.supply, a.lessons, a.roster, a.benches)
+    print(f"Class {made.word} is in {made.path}. Collect its hand-ins in {made.where('hand_ins')}.")
+    if not made.where("roster").exists():
+        print(f"Its roster is still to be written: {made.where('roster')}, a column `learner`.")
+    print(f"Then: python -m helpers mark --class {made.path}")
 
 
 def demo_room(arguments):
@@ -266,20 +286,31 @@ def command_line():
     )
 
     one = subcommand("mark", mark)
-    one.add_argument("folder", help="folder with the hand-ins; folders inside it are read too")
-    one.add_argument("--roster", required=True, help="CSV file with a column named learner")
-    one.add_argument("--class-word", required=True, help="the word that was given to the class")
-    one.add_argument("--out", required=True, help="folder to write the mark book into")
+    one.add_argument(
+        "folder", nargs="?", help="folder with the hand-ins; folders inside it are read too"
+    )
+    one.add_argument("--class", dest="class_file", metavar="FILE", help="the file of the class")
+    one.add_argument("--roster", help="CSV file with a column named learner")
+    one.add_argument("--class-word", help="the word that was given to the class")
+    one.add_argument("--out", help="folder to write the mark book into")
     one.add_argument(
         "--lessons", nargs="+", default=(), metavar="NN", help="only these, such as 00 01"
     )
-
     one.add_argument(
-        "--accept",
-        nargs="+",
-        default=(),
-        metavar="FILE",
-        help="hand-ins that count where several of one id have parted; the page names them",
+        "--accept", nargs="+", default=(), metavar="WHAT",
+        help="hand-ins that count where several of one id have parted; the page names them. And "
+        "BENCH-07:ohm-3 where paper counts instead of the screen",
+    )  # fmt: skip
+    one.add_argument("--paper-log", metavar="FILE", help="what was typed back from paper")
+
+    one = subcommand("class", class_)
+    one.add_argument("file", metavar="FILE", help="a new file, such as wick.toml")
+    one.add_argument("--word", required=True, help="the class word")
+    one.add_argument("--supply", default="230 V 50 Hz", metavar="NAME", help="its supply")
+    one.add_argument("--lessons", nargs="+", default=(), metavar="NN", help="those that count")
+    one.add_argument("--roster", default="roster.csv", metavar="NAME", help="name of its roster")
+    one.add_argument(
+        "--benches", type=int, default=0, metavar="N", help="write a roster of so many bench codes"
     )
 
     one = subcommand("demo-room", demo_room)

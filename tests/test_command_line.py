@@ -11,6 +11,7 @@ from helpers.__main__ import main
 SUBCOMMANDS = (
     "open",
     "mark",
+    "class",
     "demo-room",
     "forget",
     "build",
@@ -46,7 +47,7 @@ def test_no_subcommand_at_all_is_answered_the_same_way(capsys):
 
 
 MISSING = {
-    "mark": "folder, --roster, --class-word, --out",
+    "class": "FILE, --word",
     "demo-room": "folder",
     "forget": "learner",
     "clash": "ID",

@@ -12,6 +12,7 @@ from helpers.classroom.hand_ins import find_files, group_by_id, learners_named
 from helpers.classroom.ids import strangers_in
 from helpers.classroom.mark_book import HandedIn, LearnerMarks, MarkBook, Turn
 from helpers.classroom.one_log import Accepted, merge, put_together
+from helpers.classroom.paper_log import BY_HAND, Paper
 from helpers.classroom.problems import Problem, capped, counted, plain
 from helpers.exercises.settings import CLASS_WORD
 from helpers.exercises.standing import replay
@@ -22,7 +23,7 @@ MOST_TO_ONE = 1000  # answers to one question that are marked
 MOST_CLASS_WORDS = 1000
 
 
-def mark_room(folder, roster, class_word, lessons, apart=(), progress=iter, accept=()):
+def mark_room(folder, roster, class_word, lessons, apart=(), progress=iter, accept=(), paper=None):
     """Mark every hand-in in a folder.
 
     Parameters
@@ -40,7 +41,10 @@ def mark_room(folder, roster, class_word, lessons, apart=(), progress=iter, acce
     progress : callable
         Takes the list of learners and yields them, perhaps showing how far it is.
     accept : sequence of str
-        Hand-ins that count where several logs of one id have parted.
+        Hand-ins that count where several logs of one id have parted; and `BENCH-07:ohm-3` where
+        paper counts instead of the screen.
+    paper : PaperLog or None
+        What was typed back from paper.
 
     Returns
     -------
@@ -60,22 +64,27 @@ def mark_room(folder, roster, class_word, lessons, apart=(), progress=iter, acce
     files, unusable = find_files(folder, apart)
     groups, problems = group_by_id(files, folder)
     unusable += problems
-    accepted = Accepted(accept, groups)
+    typed = Paper(paper, accept)
+    accepted = Accepted([name for name in accept if name not in typed.instead], groups)
+    for learner in typed.lines:
+        groups.setdefault(learner, [])
     strangers, problems = strangers_in(groups, roster)
     unusable += problems
     book.problems += unusable
     book.unusable, book.hand_ins = len(unusable), sum(map(len, groups.values()))
     unreadable = learners_named(unusable, roster.learners)
-    marker = Marker(book)
+    marker = Marker(book, typed)
     for learner in progress([*roster.learners, *strangers]):
         status = states.UNREADABLE if learner in unreadable else states.NOTHING
         ids = roster.ids(learner)
-        if any(one in groups for one in ids):
+        if any(map(typed.lines.get, ids)):
+            status = states.ON_PAPER
+        if any(map(groups.get, ids)):
             status = states.HANDED_IN
         if learner in strangers:
             status = states.NOT_ON_ROSTER
         book.rows.append(marker.row(learner, status, ids, groups, accepted))
-    book.problems += strangers.values()
+    book.problems += [*strangers.values(), *typed.in_words()]
     book.problems += marker.line_ids.in_words()
     return book
 
@@ -83,8 +92,8 @@ def mark_room(folder, roster, class_word, lessons, apart=(), progress=iter, acce
 class Marker:
     """Marks one learner after another into a book."""
 
-    def __init__(self, book):
-        self.book = book
+    def __init__(self, book, typed=None):
+        self.book, self.typed = book, typed or Paper(None)
         self.known = {question.id for question in book.questions}
         self.names = {}
         self.line_ids = remarks.LineIds()
@@ -112,7 +121,7 @@ class Marker:
             self.book.handed_in += [HandedIn(h.name, learner, h.digest, h.answers) for h in read]
         lines, _, _ = merge(logs)
         self.line_ids.add(learner, lines)
-        return lines
+        return self.typed.joined(learner, ids, lines, self.book.class_word, self.problems)
 
     def _marked(self, learner, status, lines):
         by_question, word = self._sorted_out(learner, lines), self.book.class_word
@@ -121,7 +130,7 @@ class Marker:
             for name, lines in by_question.items()
             if (own := [line for line in lines if line["class_word"] == word])
         }
-        if status == states.HANDED_IN and not counting:
+        if status in (states.HANDED_IN, states.ON_PAPER) and not counting:
             status = states.NOTHING_COUNTS
         marks, stands, times, retried, earlier, turns = {}, {}, [], [], [], []
         for question in self.book.questions:
@@ -145,7 +154,8 @@ class Marker:
             self._problem(learner, found, "Ask for these again: the questions have changed since.")
         answers = sum(map(len, counting.values()))
         last, retried, turns = _day(max(times, default="")), tuple(retried), tuple(turns)
-        return LearnerMarks(learner, status, marks, stands, answers, last, retried, turns)
+        paper = tuple(name for name in stands if BY_HAND in counting[name][-1])
+        return LearnerMarks(learner, status, marks, stands, answers, last, retried, turns, paper)
 
     def _sorted_out(self, learner, lines):
         by_question, left_out = {}, Counter()
@@ -183,7 +193,7 @@ class Marker:
             found = f"{counted(len(lines), 'answer')} to {question.id} could not be marked ({kind})"
             self._problem(learner, found, "The question is at fault: tell who keeps the bank.")
             return None
-        self.odd[remarks.SKIPPED] += standing.skipped
+        self.odd[remarks.SKIPPED] += 0 if BY_HAND in lines[-1] else standing.skipped
         if over := [line for line in lines if line["nudges"] > len(question.nudges)]:
             self.odd[remarks.NUDGES] += sum(line["edition"] == question.edition for line in over)
         if standing.later:

@@ -11,6 +11,7 @@ from helpers.classroom.problems import counted
 from helpers.exercises.standing import PASS_SHARE, passed
 
 HANDED_IN = "handed in"
+ON_PAPER = "on paper"
 UNREADABLE = "handed in a file that could not be read"
 NOTHING = "nothing handed in"
 NOTHING_COUNTS = "handed in, nothing in it counts"
@@ -90,7 +91,8 @@ class Turn(NamedTuple):
 class LearnerMarks:
     """One row: a learner's marks and states by question id, where there is an answer.
 
-    `retried` holds the danger items that took more than `FEW_CASES` cases: perhaps guessed.
+    `retried` holds the danger items that took more than `FEW_CASES` cases: perhaps guessed; `paper`
+    the questions that count by what was typed back from paper.
     """
 
     learner: str
@@ -101,6 +103,7 @@ class LearnerMarks:
     last: str = ""
     retried: tuple = ()
     turns: tuple = ()
+    paper: tuple = ()
 
     def earned(self, question):
         return self.marks.get(question.id, 0)

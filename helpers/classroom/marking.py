@@ -12,6 +12,7 @@ from helpers.classroom.book_pair import BookPair
 from helpers.classroom.learner_rows import mark_room
 from helpers.classroom.mark_book import EARLIER, danger_open, lessons_of
 from helpers.classroom.page import page
+from helpers.classroom.paper_log import PaperLog
 from helpers.classroom.problems import Problem, Unusable, capped, counted, make_folder, plain
 from helpers.classroom.roster import read_roster
 from helpers.classroom.spreadsheet import csv_text, fallen
@@ -52,7 +53,7 @@ class Marked:
 
 
 def mark_folder(
-    folder, roster, class_word, out, bank_files=None, progress=iter, only=(), accept=()
+    folder, roster, class_word, out, bank_files=None, progress=iter, only=(), accept=(), paper=None
 ):
     """Mark a folder of hand-ins and write mark-book.csv and mark-book.html.
 
@@ -69,7 +70,10 @@ def mark_folder(
     only : sequence of str
         Numbers of the lessons that count; with none, those that anybody has begun.
     accept : sequence of str
-        Hand-ins that count where several logs of one id have parted.
+        Hand-ins that count where several logs of one id have parted; and `BENCH-07:ohm-3` where
+        paper counts instead of the screen.
+    paper : str, Path or None
+        The log of what was typed back from paper, if there is any.
 
     Returns
     -------
@@ -93,7 +97,9 @@ def mark_folder(
     class_word, only = _class_word(class_word), _lessons(only, bank_files)
     members, roster_problems = read_roster(roster)
     lessons = lessons_of(bank_files)
-    book = mark_room(folder, members, class_word, lessons, (roster,), progress, accept)
+    typed = PaperLog(Path(paper)) if paper else None
+    apart = (roster, *([typed.path] if typed else []))
+    book = mark_room(folder, members, class_word, lessons, apart, progress, accept, typed)
     _refuse_nothing(book, plain(str(folder), 300))
     book.narrow(only)
     make_folder(out)

@@ -7,6 +7,7 @@ from datetime import UTC, datetime
 from invented_bank import BANK_FILES
 
 from helpers.classroom.marking import mark_folder
+from helpers.classroom.paper_log import PaperLog
 from helpers.exercises.answer_log import new_line
 from helpers.physics.mains import SUPPLIES
 
@@ -22,6 +23,7 @@ class Room:
         self.hand_ins.mkdir()
         self.roster = folder / "roster.csv"
         self.out = folder / "out"
+        self.paper = PaperLog(folder / "paper" / "paper-wick.jsonl")
         self.write_roster("learner\nBENCH-01\nBENCH-02\n")
 
     def write_roster(self, text):
@@ -61,12 +63,18 @@ class Room:
         lines = [self.line(self.right(name, learner), name, learner) for name in ids]
         return self.hand_in(*lines, name=f"neighbour-{learner}.jsonl")
 
+    def type_back(self, answer, question="current-1", learner="BENCH-01", draw=0, **changes):
+        """Keep a line in the paper log, as typed by hand; return it."""
+        line = new_line(learner, "wick", SUPPLY, question, draw, answer, 0) | {"by_hand": True}
+        self.paper.keep(line | changes)
+        return line | changes
+
     def mark(self, class_word="wick", only=(), accept=()):
         return self.run(class_word, only, accept).book
 
-    def run(self, class_word="wick", only=(), accept=()):
+    def run(self, class_word="wick", only=(), accept=(), **more):
         where = (self.hand_ins, self.roster, class_word, self.out, BANK_FILES)
-        return mark_folder(*where, only=only, accept=accept)
+        return mark_folder(*where, only=only, accept=accept, paper=self.paper.path, **more)
 
     def table(self):
         with open(self.out / "mark-book.csv", encoding="utf-8", newline="") as handle:

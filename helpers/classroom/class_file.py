@@ -1,0 +1,238 @@
+"""A class in one file: its word, supply, lessons and roster, and how long what it left is kept.
+
+Knows names and words; must never read an answer.
+"""
+
+import json
+import tomllib
+from dataclasses import dataclass, fields
+from datetime import date, timedelta
+from pathlib import Path
+
+from helpers.classroom.problems import MAKE_ROOM, Unusable, make_folder, plain, refused
+from helpers.exercises.settings import Settings, SettingsError, changed
+from helpers.exercises.whole_files import as_utf_8, write_new
+
+USUAL_SUPPLY = "230 V 50 Hz"
+KEPT_DAYS = 90  # until marks are settled, with room for a question; common practice, no source
+MAKE_ONE = "To make a class file: python -m helpers class FILE.toml --word WORD"
+NEEDED = {
+    "folder": "FOLDER",
+    "roster": "--roster",
+    "class_word": "--class-word",
+    "out": "--out",
+}
+TEMPLATE = """\
+# A class. `mark`, `forget-class` and their neighbours read it with --class. What is given on the
+# command line wins over what stands here. Paths begin at the folder of this file.
+
+word = {word}  # the class word that learners set; their numbers follow from it
+supply = {supply}  # of paper packs and of what is typed back from them
+lessons = {lessons}  # those that count; [] counts those that anybody has begun
+roster = {roster}  # bench codes, no names: a column learner, and perhaps a column also
+hand_ins = {hand_ins}  # the folder in which you collect hand-ins
+paper = {paper}  # the folder of printed packs, and of the log of what is typed back
+marked = {marked}  # the folder of the mark book and of learners' feedback
+keep_until = {keep_until}  # nothing is deleted by itself: after this day, run forget-class
+
+# What you decided: hand-ins that count where two have parted, or "BENCH-07:ohm-3" where paper
+# counts instead of the screen.
+accept = {accept}
+"""
+
+
+@dataclass(frozen=True)
+class ClassFile:
+    """What stands in the file of a class; names of files and folders begin at its own folder."""
+
+    path: Path
+    word: str
+    supply: str = USUAL_SUPPLY
+    lessons: tuple = ()
+    roster: str = "roster.csv"
+    hand_ins: str = "hand-ins"
+    paper: str = "paper"
+    marked: str = "marked"
+    keep_until: date | None = None
+    accept: tuple = ()
+
+    def where(self, name):
+        """Return the path behind one of `roster`, `hand_ins`, `paper` and `marked`."""
+        return self.path.parent / getattr(self, name)
+
+    @property
+    def paper_log(self):
+        return self.where("paper") / f"paper-{self.word}.jsonl"
+
+    def over(self, today=None):
+        """Say that the time is over for which this class is kept; '' while it is not."""
+        if not self.keep_until or (today or date.today()) <= self.keep_until:
+            return ""
+        return (
+            f"This class was to be kept until {self.keep_until}. If its marks are settled: "
+            f"python -m helpers forget-class {plain(str(self.path), 300)}"
+        )
+
+    def for_marking(self):
+        """Return the arguments of `helpers.classroom.marking.mark_folder` that follow from it."""
+        return {
+            "folder": self.where("hand_ins"),
+            "roster": self.where("roster"),
+            "class_word": self.word,
+            "out": self.where("marked"),
+            "only": self.lessons,
+            "accept": self.accept,
+            "paper": self.paper_log,
+        }
+
+
+def write_class(path, word, supply=USUAL_SUPPLY, lessons=(), roster="roster.csv", benches=0):
+    """Write the file of a new class, the folder for its hand-ins, and perhaps its roster.
+
+    Parameters
+    ----------
+    path : str or Path
+        The file, such as wick.toml.
+    word : str
+        The class word.
+    supply : str
+        Name of the supply that most have.
+    lessons : sequence of str
+        Numbers of the lessons that count; none takes those that anybody has begun.
+    roster : str
+        The name of the roster, from the folder of the file.
+    benches : int
+        How many bench codes go into the roster, where there is none yet [-].
+
+    Returns
+    -------
+    made : ClassFile
+
+    Raises
+    ------
+    Unusable
+        If something given cannot be used, or there is a file of that name: it is left as it is.
+    """
+    path = Path(path)
+    given = {"word": word, "supply": supply, "lessons": list(lessons), "roster": str(roster)}
+    until = date.today() + timedelta(days=KEPT_DAYS)
+    made = _checked(path, given | {"keep_until": until}, "The class was not made")
+    if not 0 <= benches <= 999:
+        raise Unusable(f"{benches} benches were read; a roster is made of 1 to 999.")
+    held = {one.name: getattr(made, one.name) for one in fields(made)}
+    text = TEMPLATE.format(**{name: _as_toml(value) for name, value in held.items()})
+    make_folder(path.parent)
+    _write_new(path, text, "Give another name, or change that file in an editor.")
+    make_folder(made.where("hand_ins"))
+    if benches and not made.where("roster").exists():
+        codes = "".join(f"BENCH-{number:02d}\n" for number in range(1, benches + 1))
+        _write_new(made.where("roster"), f"learner\n{codes}", "Give another name for the roster.")
+    return made
+
+
+def read_class(path):
+    """Read the file of a class.
+
+    Parameters
+    ----------
+    path : str or Path
+
+    Returns
+    -------
+    read : ClassFile
+
+    Raises
+    ------
+    Unusable
+        If it cannot be read or used; the text says what was read, what is wrong and what to do.
+    """
+    path = Path(path)
+    shown = f"The class file {plain(str(path), 300)}"
+    with refused(f"{shown} could not be read", MAKE_ONE):
+        content = as_utf_8(path.read_bytes())
+    try:
+        held = tomllib.loads(content.decode("utf-8"))
+    except ValueError as error:  # not UTF-8, or not TOML
+        raise Unusable(
+            f"{shown} was read, and it is not written as TOML ({plain(str(error), 200)}). Put "
+            f'words in quotation marks, as in word = "wick". {MAKE_ONE}'
+        ) from None
+    return _checked(path, held, f"{shown} was read")
+
+
+def for_marking(class_file, **given):
+    """Return the arguments of `mark_folder`: those that are given, else those of the class file.
+
+    Raises
+    ------
+    Unusable
+        If the class file cannot be used, or one of folder, roster, class_word and out is missing.
+    """
+    wanted = read_class(class_file).for_marking() if class_file else {}
+    wanted |= {name: value for name, value in given.items() if value}
+    missing = [said for name, said in NEEDED.items() if name not in wanted]
+    if missing:
+        raise Unusable(
+            f"To mark, these are missing: {', '.join(missing)}. Give them, or name a class file: "
+            f"mark --class FILE.toml. {MAKE_ONE}"
+        )
+    return wanted
+
+
+def _checked(path, held, said):
+    """Return the class, its spelling forgiven; raise `Unusable` where a value cannot be used."""
+    names = [one.name for one in fields(ClassFile)][1:]
+    for name, value in held.items():
+        if name not in names:
+            raise Unusable(f"{said}: “{plain(name)}” is no name there. Use: {', '.join(names)}.")
+        if reason := _unfit(name, value):
+            raise Unusable(f"{said}: {name} = {plain(str(value))}. {reason}")
+    if "word" not in held:
+        raise Unusable(f'{said}: it has no class word. Add a line such as word = "wick".')
+    try:
+        settings = changed(Settings("ROOM"), None, held["word"], held.get("supply", USUAL_SUPPLY))
+    except SettingsError as error:
+        raise Unusable(f"{said}. {error}") from None
+    numbers = tuple(number.zfill(2) for number in held.get("lessons", ()))
+    accept = tuple(held.get("accept", ()))
+    checked = {"word": settings.class_word, "supply": settings.supply}
+    return ClassFile(path, **held | checked | {"lessons": numbers, "accept": accept})
+
+
+def _unfit(name, value):
+    """Say why a value is not of its kind and what to write; '' where it is."""
+    if name == "keep_until":
+        return "" if type(value) is date else "Write a day without quotes, such as 2027-03-31."
+    if name in ("lessons", "accept"):
+        if not isinstance(value, list) or not all(isinstance(one, str) for one in value):
+            return f'Write a list of words in quotes, such as {name} = ["01", "02"].'
+        if name == "lessons":
+            return _unknown_lessons(value)
+    elif not isinstance(value, str) or not value.strip():
+        return f'Write it in quotes, such as {name} = "{getattr(ClassFile, name, "wick")}".'
+    return ""
+
+
+def _unknown_lessons(numbers):
+    from helpers.exercises.bank import lessons
+
+    for number in numbers:
+        if number.zfill(2) not in lessons():
+            return f"There is no lesson {plain(number)}; the bank holds {', '.join(lessons())}."
+    return ""
+
+
+def _as_toml(value):
+    if isinstance(value, tuple):
+        value = list(value)
+    return str(value) if isinstance(value, date | Path) else json.dumps(value, ensure_ascii=False)
+
+
+def _write_new(path, text, advice):
+    shown = plain(str(path), 300)
+    with refused(f"{shown} could not be written", MAKE_ROOM):
+        try:
+            write_new(path, text.encode("utf-8"))
+        except FileExistsError:
+            said = f"{shown} is there already, and was left as it is. {advice}"
+            raise Unusable(said) from None

@@ -1,0 +1,277 @@
+"""What was answered on paper, typed back by hand: a log of its own beside the hand-ins of a class.
+
+Each line names its bench code, question, draw and edition, so that an old pack counts as what it
+was. Knows lines and how a kind reads; must never know what an answer is worth.
+"""
+
+import re
+from collections import Counter
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from difflib import get_close_matches
+
+from helpers.classroom.problems import ASK, FINE, MAKE_ROOM, Problem, make_folder, plain, refused
+from helpers.exercises.answer_log import MOST_DRAWS, add_row, new_line, parse_log
+from helpers.exercises.kinds import NotRead
+from helpers.exercises.session import LONGEST_ANSWER, PLAIN_BLANKS
+from helpers.exercises.settings import LEARNER_ID
+from helpers.physics.mains import SUPPLIES
+
+BY_HAND, TAKES_BACK = "by_hand", "takes_back"
+WHERE = ("learner", "class_word", "question", "draw", "edition")
+ID = r"[a-z]+(?:-[a-z0-9]+)*"
+# What stands in small print at a question of a pack may go before an answer, up to a colon.
+NAMED = re.compile(
+    rf"(?P<question>{ID})(?:\W+draw\W*(?P<draw>\d+))?(?:\W+edition\W*(?P<edition>\d+))?"
+    r"\s*:\s*(?P<answer>.*)",
+    re.IGNORECASE,
+)
+INSTEAD = re.compile(r"[A-Z0-9-]{2,12}:" + ID)
+EARLIER = (
+    "The pack is of another edition of this question, so it is kept as typed and earns no marks: "
+    "ask it again."
+)
+
+
+class NotUnderstood(ValueError):
+    """A typed row that cannot be kept. The text says what was read and what to type instead."""
+
+
+@dataclass(frozen=True)
+class Typed:
+    """A row as it was understood, not kept yet: its line, and what it says in words."""
+
+    line: dict
+    said: str
+
+
+class PaperLog:
+    """The paper log of one class, on the disk.
+
+    Parameters
+    ----------
+    path : Path
+        The file; it is made when the first line is kept.
+    """
+
+    def __init__(self, path):
+        self.path = path
+
+    def lines(self):
+        """Return the lines that stand, oldest first, and problems: one for what has to be asked.
+
+        Raises
+        ------
+        Unusable
+            If the file is there and cannot be read.
+        """
+        with refused(f"{plain(str(self.path), 300)} could not be read", MAKE_ROOM):
+            content = self.path.read_bytes() if self.path.exists() else b""
+        log = parse_log(content)
+        place, problems = self.path.name, []
+        for found in log.problems:
+            problems.append(Problem(place, found, "Type that answer back once more."))
+        gone = {line.get(TAKES_BACK) for line in log.lines}
+        standing, foreign = {}, Counter()
+        for line in log.lines:
+            if not line.get(BY_HAND) or not LEARNER_ID.fullmatch(line["learner"]):
+                foreign[plain(line["learner"], 40)] += 1
+            elif TAKES_BACK not in line and line["line"] not in gone:
+                first = standing.setdefault(tuple(line[name] for name in WHERE), line)
+                if first["answer"] != line["answer"]:
+                    found = f"{named(line)} of {line['learner']} was typed twice, differently"
+                    advice = "The first counts. Take one back where paper is typed."
+                    problems.append(Problem(place, found, advice, ASK))
+        for learner, count in foreign.items():
+            found = f"{count} lines of {learner} were not typed back here"
+            problems.append(Problem(place, found, "They count for nobody. Take them out."))
+        return list(standing.values()), problems
+
+    def keep(self, line):
+        """Write one line to the disk and read it back.
+
+        Raises
+        ------
+        Unusable
+            If that is not possible; the log is as before then.
+        """
+        make_folder(self.path.parent)
+        with refused(f"It was not kept: {plain(str(self.path), 300)}", MAKE_ROOM):
+            add_row(self.path, line)
+
+    def take_back(self, line):
+        """Let a line stand no longer; what was typed stays readable in the file."""
+        now = datetime.now(UTC).isoformat(timespec="milliseconds")
+        self.keep(line | {"at": now, TAKES_BACK: line["line"]})
+
+
+class Paper:
+    """What was typed back for a class, beside what was handed in.
+
+    Parameters
+    ----------
+    log : PaperLog or None
+        None is a class without paper.
+    accept : iterable of str
+        `BENCH-07:ohm-3` says that paper counts there instead of the screen; what else stands
+        there is not looked at.
+    """
+
+    def __init__(self, log, accept=()):
+        found, self.problems = log.lines() if log else ([], [])
+        self.instead = {name for name in accept if INSTEAD.fullmatch(name)}
+        self.unused = set(self.instead)
+        self.lines = {}
+        for line in found:
+            self.lines.setdefault(line["learner"], []).append(line)
+
+    def joined(self, learner, ids, screen, class_word, problems):
+        """Return the lines of a learner that count, of screen and paper.
+
+        Parameters
+        ----------
+        learner : str
+        ids : sequence of str
+            All the ids of the learner.
+        screen : list of dict
+            What was handed in.
+        class_word : str
+            The one that earns marks.
+        problems : list of Problem
+            Where both have an answer to a question, one is added that lists these.
+
+        Notes
+        -----
+        Paper counts where the screen has no line. Where both have one, the screen counts until
+        somebody says `BENCH-07:ohm-3`.
+        """
+        for line in screen:
+            line.pop(BY_HAND, None)  # no hand-in says of itself that it was paper
+        paper = [line for one in ids for line in self.lines.get(one, ())]
+        if not paper:
+            return screen
+        seen = {line["question"] for line in screen if line["class_word"] == class_word}
+        both = seen & {line["question"] for line in paper if line["class_word"] == class_word}
+        instead = {name for name in both if f"{learner}:{name}" in self.instead}
+        self.unused -= {f"{learner}:{name}" for name in instead}
+        if asked := sorted(both - instead):
+            problems.append(
+                Problem(
+                    learner,
+                    f"both screen and paper answer {', '.join(asked)}; the screen counts",
+                    "Ask which came first: a screen may have shown the worked answer. Where paper "
+                    f"is to count, mark again with --accept {learner}:{asked[0]}",
+                    ASK,
+                )
+            )
+        screen = [
+            line
+            for line in screen
+            if line["question"] not in instead or line["class_word"] != class_word
+        ]
+        return screen + [line for line in paper if line["question"] not in both - instead]
+
+    def in_words(self):
+        """Yield what to look at: the log itself, and what was accepted and is not there."""
+        yield from self.problems
+        for name in sorted(self.unused):
+            found = "paper was accepted here; screen and paper do not both have an answer"
+            yield Problem(plain(name, 40), found, "Is it misspelt? Else nothing to do.", FINE)
+
+
+def named(line):
+    """Return the small print of a question: what a typed row may begin with.
+
+    Examples
+    --------
+    >>> named({"question": "ohm-3", "draw": 0, "edition": 2})
+    'ohm-3 · draw 0 · edition 2'
+    """
+    return f"{line['question']} · draw {line['draw']} · edition {line['edition']}"
+
+
+def learner_in(typed, roster):
+    """Return the bench code that was typed, its spelling forgiven.
+
+    Raises
+    ------
+    NotUnderstood
+        If the roster has no such learner; the text names those that are near.
+    """
+    learner = typed.strip().upper()
+    known = {one: owner for owner in roster.learners for one in roster.ids(owner)}
+    if learner not in known:
+        near = get_close_matches(learner, roster.learners, n=3) or roster.learners[:3]
+        raise NotUnderstood(
+            f"The bench code {plain(learner) or '(none)'} was read, and the roster does not hold "
+            f"it. Near it: {', '.join(near)}."
+        )
+    return learner
+
+
+def understand(typed, learner, class_word, supply, bank, expected="", draw=0):
+    """Read one typed row, as the card would read it; nothing is kept.
+
+    Parameters
+    ----------
+    typed : str
+        The answer as it stands on paper; before it, up to a colon, perhaps the small print of its
+        question: `ohm-3 · draw 1 · edition 2: 4.7 mA`, of which `ohm-3:` is enough.
+    learner, class_word, supply : str
+        Whose pack it is.
+    bank : mapping
+        Questions by id.
+    expected : str
+        The question that is next, where the row names none.
+    draw : int
+        The draw of the pack, where the row names none.
+
+    Returns
+    -------
+    understood : Typed
+
+    Raises
+    ------
+    NotUnderstood
+        If there is no such question, or its kind cannot read the answer.
+    """
+    found = NAMED.fullmatch(typed.strip())
+    name, text = (found["question"].lower(), found["answer"]) if found else (expected, typed)
+    if name not in bank:
+        near = get_close_matches(name, bank, n=3)
+        hint = f" Near it: {', '.join(near)}." if near else " It stands in small print."
+        raise NotUnderstood(f"The question {plain(name) or '(none)'} was read.{hint}")
+    question, text = bank[name], text.translate(PLAIN_BLANKS).strip()
+    draw = int(found["draw"]) if found and found["draw"] else draw
+    edition = int(found["edition"]) if found and found["edition"] else question.edition
+    if not 0 <= draw < MOST_DRAWS or not 0 < edition < MOST_DRAWS:
+        raise NotUnderstood(f"draw {draw}, edition {edition} was read. Both stand in small print.")
+    if not text or len(text) > LONGEST_ANSWER:
+        raise NotUnderstood(
+            f"An answer of {len(text)} characters was read; 1 to {LONGEST_ANSWER} can be kept."
+        )
+    line = new_line(learner, class_word, supply, name, draw, text, 0, edition=edition)
+    if edition != question.edition:
+        said = f"{plain(text)}. {EARLIER}"
+    else:
+        numbers = question.numbers_for(learner, class_word, SUPPLIES[supply], draw)
+        try:
+            said = question.kind.said(question.kind.read(text, numbers), numbers)
+        except NotRead as error:
+            raise NotUnderstood(str(error)) from None
+    return Typed(line | {BY_HAND: True}, f"{learner}, {named(line)}: read as {said}")
+
+
+def same_place(lines, line):
+    """Return the line that stands for the same question, draw and edition; None if none does."""
+    where = [line[name] for name in WHERE]
+    return next((one for one in lines if [one[name] for name in WHERE] == where), None)
+
+
+def refuse_twice(lines, typed):
+    """Raise `NotUnderstood` where a row is typed whose place is taken already."""
+    if before := same_place(lines, typed.line):
+        raise NotUnderstood(
+            f"{named(before)} of {before['learner']} is there already, as “{before['answer']}”. "
+            "Take that back first, or name the draw of this pack."
+        )

@@ -1,0 +1,227 @@
+"""What was answered on paper, typed back: read as the card reads it, counted where no screen is."""
+
+import json
+
+import pytest
+from class_on_disk import found_in
+from invented_bank import BANK_FILES
+
+from helpers.classroom import mark_book as states
+from helpers.classroom.paper_log import (
+    NotUnderstood,
+    learner_in,
+    named,
+    refuse_twice,
+    understand,
+)
+from helpers.classroom.problems import Unusable
+from helpers.classroom.roster import Roster
+from helpers.exercises.answer_log import FIELDS
+from helpers.physics.mains import SUPPLIES
+
+SUPPLY = "230 V 50 Hz"
+BANK = {q.id: q for module in BANK_FILES.values() for q in module.QUESTIONS}
+SUPPLY_OF = SUPPLIES[SUPPLY]
+
+
+def typed(text, expected="", draw=0, learner="BENCH-01"):
+    return understand(text, learner, "wick", SUPPLY, BANK, expected, draw)
+
+
+def row_of(book, learner="BENCH-01"):
+    return next(row for row in book.rows if row.learner == learner)
+
+
+@pytest.mark.parametrize(
+    ("text", "question", "draw", "edition", "answer"),
+    [
+        ("4.7 mA", "current-1", 0, 1, "4.7 mA"),
+        ("current-2: 4,7 mA", "current-2", 0, 1, "4,7 mA"),
+        ("current-2 · draw 3 · edition 1: 4.7 mA", "current-2", 3, 1, "4.7 mA"),
+        ("CURRENT-2 draw 3: 4.7 mA ", "current-2", 3, 1, "4.7 mA"),
+        ("touch: b", "touch", 0, 1, "b"),
+        ("steps: b a d c", "steps", 0, 1, "b a d c"),
+        ("parts-1: 1 kΩ; 2 W", "parts-1", 0, 1, "1 kΩ; 2 W"),
+    ],
+)
+def test_a_row_is_the_answer_with_the_small_print_before_it_or_not(
+    text, question, draw, edition, answer
+):
+    line = typed(text, "current-1").line
+    told = [line[name] for name in ("question", "draw", "edition", "answer")]
+    assert told == [question, draw, edition, answer]
+    assert line["by_hand"] is True and set(FIELDS) <= set(line)
+
+
+def test_what_was_understood_is_said_with_the_words_of_that_learner_s_option():
+    numbers = BANK["touch"].numbers_for("BENCH-01", "wick", SUPPLY_OF, 2)
+    option = BANK["touch"].kind.shown(numbers)["b"].text
+    said = typed("touch draw 2: b").said
+    assert said == f"BENCH-01, touch · draw 2 · edition 1: read as b) {option}"
+    assert typed("0,0047 A", "current-1").said.endswith("read as 4.7\xa0mA")
+
+
+def test_the_small_print_of_a_question_is_read_as_it_is_written():
+    line = typed("current-2 draw 3: 4.7 mA").line
+    assert typed(f"{named(line)}: 4.7 mA").line["draw"] == 3
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("currant-1: 4.7 mA", "The question currant-1 was read. Near it: current-1"),
+        ("lamp-1: 4.7 mA", "The question lamp-1 was read. It stands in small print"),
+        ("", "An answer of 0 characters was read"),
+        ("9" * 201, "An answer of 201 characters was read; 1 to 200"),
+        ("4.7 volts", "volts"),
+        ("touch: x", "“x” was read, and the options here are a, b, c, d"),
+        ("touch draw 10000: a", "draw 10000, edition 1 was read"),
+        ("touch edition 0: a", "edition 0 was read"),
+    ],
+)
+def test_what_cannot_be_kept_says_what_was_read(text, says):
+    with pytest.raises(NotUnderstood, match=says):
+        typed(text, "current-1")
+
+
+def test_an_old_pack_is_kept_as_typed_and_earns_nothing(room):
+    understood = typed("current-1 edition 3: 4.7 mA")
+    assert "earns no marks" in understood.said
+    room.paper.keep(understood.line)
+    earlier = typed("current-2 edition 1: 4.7 mA").line | {"edition": 0}
+    room.paper.keep(earlier)
+    book = room.mark()
+    assert row_of(book).states == {"current-2": states.EARLIER}
+    assert "1 answer to current-1 in a later edition of it" in found_in(book)
+
+
+def test_the_bench_code_is_one_of_the_roster():
+    roster = Roster(["BENCH-01", "BENCH-02"], {"BENCH-02": ["BANK-02"]})
+    assert learner_in(" bench-01 ", roster) == "BENCH-01"
+    assert learner_in("bank-02", roster) == "BANK-02", "numbers follow from the id on the pack"
+    with pytest.raises(NotUnderstood, match="BENCH-O1 was read.* Near it: BENCH-01"):
+        learner_in("bench-o1", roster)
+    with pytest.raises(NotUnderstood, match=r"\(none\) was read"):
+        learner_in("", roster)
+
+
+def test_one_place_is_typed_once_and_taken_back_to_type_it_anew(room):
+    first = typed("current-1: 4.7 mA")
+    room.paper.keep(first.line)
+    lines, problems = room.paper.lines()
+    assert [line["answer"] for line in lines] == ["4.7 mA"] and problems == []
+    with pytest.raises(NotUnderstood, match="is there already, as “4.7 mA”. Take that back"):
+        refuse_twice(lines, typed("current-1: 5 mA"))
+    refuse_twice(lines, typed("current-1 draw 1: 5 mA"))
+    refuse_twice(lines, typed("current-1: 5 mA", learner="BENCH-02"))
+    room.paper.take_back(lines[0])
+    assert room.paper.lines() == ([], [])
+    room.paper.keep(typed("current-1: 5 mA").line)
+    assert [line["answer"] for line in room.paper.lines()[0]] == ["5 mA"]
+    assert room.paper.path.read_text(encoding="utf-8").count("4.7 mA") == 2, "nothing is lost"
+
+
+def test_a_log_that_two_have_typed_or_that_was_damaged_is_asked_about(room):
+    room.type_back("4.7 mA")
+    room.type_back("5 mA")
+    room.type_back("5 mA", learner="not an id")
+    with open(room.paper.path, "a", encoding="utf-8") as handle:
+        handle.write(json.dumps(room.line("5 mA", "current-2")) + "\n" + '{"format": 1, "li')
+    lines, problems = room.paper.lines()
+    assert [line["answer"] for line in lines] == ["4.7 mA"]
+    said = " ".join(f"{problem.found} {problem.advice}" for problem in problems)
+    for words in ("typed twice, differently", "line 5 was left out", "1 lines of not an id",
+                  "1 lines of BENCH-01 were not typed back here"):  # fmt: skip
+        assert words in said
+
+
+def test_a_log_that_cannot_be_read_or_written_stops_with_the_reason(room):
+    room.paper.path.mkdir(parents=True)
+    with pytest.raises(Unusable, match="could not be read"):
+        room.run()
+    with pytest.raises(Unusable, match="It was not kept: .*paper-wick"):
+        room.type_back("4.7 mA")
+
+
+def test_paper_counts_where_the_screen_has_no_line(room):
+    room.hand_in(room.line(room.right("current-1")))
+    room.type_back(room.right("current-2"), "current-2")
+    room.type_back(room.right("touch", "BENCH-02"), "touch", "BENCH-02")
+    book = room.mark()
+    assert row_of(book).marks == {"current-1": 1, "current-2": 1}
+    assert row_of(book).paper == ("current-2",)
+    assert row_of(book, "BENCH-02").marks == {"touch": 1}
+    assert [row.status for row in book.rows] == [states.HANDED_IN, states.ON_PAPER]
+    assert found_in(book) == ""
+
+
+def test_second_way_a_paper_line_is_marked_as_the_same_line_on_a_screen(room):
+    answers = [("touch", "b"), ("steps", "a b c d"), ("current-1", "4.7 mA"), ("all-1", "a, b")]
+    room.hand_in(*(room.line(a, q, second=n) for n, (q, a) in enumerate(answers)))
+    on_screen = row_of(room.mark()).marks
+    for path in room.hand_ins.iterdir():
+        path.unlink()
+    for question, answer in answers:
+        room.type_back(answer, question)
+    assert row_of(room.mark()).marks == on_screen
+
+
+def test_where_both_have_an_answer_the_screen_counts_until_somebody_decides(room):
+    room.hand_in(room.line("1 A"), room.line(room.right("current-2"), "current-2", second=1))
+    room.type_back(room.right("current-1"))
+    room.type_back("1 A", "current-2")
+    book = room.mark()
+    assert row_of(book).marks == {"current-1": 0, "current-2": 1}
+    said = found_in(book)
+    assert "BENCH-01: both screen and paper answer current-1, current-2; the screen counts" in said
+    assert "--accept BENCH-01:current-1" in said
+    book = room.mark(accept=["BENCH-01:current-1"])
+    assert row_of(book).marks == {"current-1": 1, "current-2": 1}
+    assert row_of(book).paper == ("current-1",)
+    assert "both screen and paper answer current-2;" in found_in(book)
+    book = room.mark(accept=["BENCH-01:current-1", "BENCH-01:current-3"])
+    assert "BENCH-01:current-3: paper was accepted here; screen and paper do not" in found_in(book)
+
+
+def test_a_fresh_case_on_paper_alone_is_no_skipped_draw(room):
+    room.type_back(room.right("touch", draw=3), "touch", draw=3)
+    book = room.mark()
+    assert row_of(book).marks == {"touch": 1}
+    assert found_in(book) == ""
+
+
+def test_forty_lines_typed_at_once_are_no_pace_to_ask_about(room):
+    for number in range(40):
+        room.type_back(
+            "4.7 mA", learner="BENCH-01", draw=number, at="2026-01-13T18:00:00.000+00:00"
+        )
+    assert found_in(room.mark()) == ""
+
+
+def test_somebody_whom_the_roster_does_not_hold_is_marked_and_asked_about(room):
+    room.type_back("1 A", learner="BENCH-77")
+    book = room.mark()
+    assert row_of(book, "BENCH-77").status == states.NOT_ON_ROSTER
+    assert "BENCH-77: this learner is not on the roster" in found_in(book)
+
+
+def test_a_hand_in_that_calls_itself_paper_is_none(room):
+    room.hand_in(room.line(room.right("touch", draw=3), "touch", draw=3, by_hand=True))
+    book = room.mark()
+    assert row_of(book).paper == ()
+    assert "answered before the one before it was finished" in found_in(book)
+
+
+def test_answers_under_another_class_word_are_named_and_not_counted(room):
+    room.neighbour()
+    room.type_back(room.right("current-1"), class_word="wax")
+    book = room.mark()
+    assert row_of(book).status == states.NOTHING_COUNTS
+    assert "under the class word “wax”" in found_in(book)
+
+
+def test_the_log_may_lie_among_the_hand_ins(room):
+    room.paper.path = room.hand_ins / "paper-wick.jsonl"
+    room.type_back(room.right("current-1"))
+    book = room.mark()
+    assert book.hand_ins == 0 and row_of(book).marks == {"current-1": 1}
