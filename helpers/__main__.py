@@ -33,7 +33,7 @@ def mark(arguments):
     written. A class file (see `class`) may say all of this; what is given here wins. Two examples:
     mark --class wick.toml; mark hand-ins --roster roster.csv --class-word wick --out marked
     """
-    from helpers.classroom.class_file import for_marking
+    from helpers.classroom.class_file import for_marking, read_class
     from helpers.classroom.marking import mark_folder
 
     wanted = for_marking(
@@ -45,8 +45,12 @@ def mark(arguments):
         only=arguments.lessons,
         accept=arguments.accept,
         paper=arguments.paper_log,
+        feedback=arguments.feedback,
+        decimal_comma=arguments.decimal_comma,
     )
     print("\n".join(mark_folder(progress=with_bar, **wanted).summary()))
+    if arguments.class_file:
+        print(read_class(arguments.class_file).over(), end="")
 
 
 def class_(arguments):
@@ -302,6 +306,11 @@ def command_line():
         "BENCH-07:ohm-3 where paper counts instead of the screen",
     )  # fmt: skip
     one.add_argument("--paper-log", metavar="FILE", help="what was typed back from paper")
+    one.add_argument("--feedback", metavar="FOLDER", help="write a page for each learner into it")
+    one.add_argument(
+        "--decimal-comma", action="store_true",
+        help="write the table for a spreadsheet that is set to a decimal comma",
+    )  # fmt: skip
 
     one = subcommand("class", class_)
     one.add_argument("file", metavar="FILE", help="a new file, such as wick.toml")

@@ -23,7 +23,17 @@ MOST_TO_ONE = 1000  # answers to one question that are marked
 MOST_CLASS_WORDS = 1000
 
 
-def mark_room(folder, roster, class_word, lessons, apart=(), progress=iter, accept=(), paper=None):
+def mark_room(
+    folder,
+    roster,
+    class_word,
+    lessons,
+    apart=(),
+    progress=iter,
+    accept=(),
+    paper=None,
+    replies=False,
+):
     """Mark every hand-in in a folder.
 
     Parameters
@@ -45,6 +55,8 @@ def mark_room(folder, roster, class_word, lessons, apart=(), progress=iter, acce
         paper counts instead of the screen.
     paper : PaperLog or None
         What was typed back from paper.
+    replies : bool
+        Whether the rows hold what the card says to the newest wrong answers.
 
     Returns
     -------
@@ -73,7 +85,7 @@ def mark_room(folder, roster, class_word, lessons, apart=(), progress=iter, acce
     book.problems += unusable
     book.unusable, book.hand_ins = len(unusable), sum(map(len, groups.values()))
     unreadable = learners_named(unusable, roster.learners)
-    marker = Marker(book, typed)
+    marker = Marker(book, typed, replies)
     for learner in progress([*roster.learners, *strangers]):
         status = states.UNREADABLE if learner in unreadable else states.NOTHING
         ids = roster.ids(learner)
@@ -92,8 +104,8 @@ def mark_room(folder, roster, class_word, lessons, apart=(), progress=iter, acce
 class Marker:
     """Marks one learner after another into a book."""
 
-    def __init__(self, book, typed=None):
-        self.book, self.typed = book, typed or Paper(None)
+    def __init__(self, book, typed=None, replies=False):
+        self.book, self.typed, self.replies = book, typed or Paper(None), replies
         self.known = {question.id for question in book.questions}
         self.names = {}
         self.line_ids = remarks.LineIds()
@@ -132,7 +144,8 @@ class Marker:
         }
         if status in (states.HANDED_IN, states.ON_PAPER) and not counting:
             status = states.NOTHING_COUNTS
-        marks, stands, times, retried, earlier, turns = {}, {}, [], [], [], []
+        marks, stands, replies = {}, {}, {}
+        firsts, times, retried, earlier, turns = [], [], [], [], []
         for question in self.book.questions:
             if not (own := counting.get(question.id)):
                 continue
@@ -146,6 +159,11 @@ class Marker:
             if standing and state != states.KEPT:
                 marks[question.id] = standing.marks
                 turns += self._turns(question, standing)
+            if standing and standing.tries:
+                first, newest = _first_and_newest(standing)
+                firsts += [question.id] if first.right else []
+                if self.replies and not newest.right:
+                    replies[question.id] = newest.danger, newest.reply
             times.append(own[-1]["at"])
             if question.danger and state == states.FULL and _cases(standing) > states.FEW_CASES:
                 retried.append(question.id)
@@ -155,7 +173,19 @@ class Marker:
         answers = sum(map(len, counting.values()))
         last, retried, turns = _day(max(times, default="")), tuple(retried), tuple(turns)
         paper = tuple(name for name in stands if BY_HAND in counting[name][-1])
-        return LearnerMarks(learner, status, marks, stands, answers, last, retried, turns, paper)
+        return LearnerMarks(
+            learner,
+            status,
+            marks,
+            stands,
+            answers,
+            last,
+            retried,
+            turns,
+            tuple(firsts),
+            paper,
+            replies,
+        )
 
     def _sorted_out(self, learner, lines):
         by_question, left_out = {}, Counter()
@@ -206,10 +236,8 @@ class Marker:
         return standing
 
     def _turns(self, question, standing):
-        """Return the wrong turns that count here; count who was right at the first try."""
+        """Return the wrong turns that count here."""
         draws = [draw for draw in standing.draws.values() if draw.class_word == standing.class_word]
-        first = next((draw.first for draw in draws if draw.first), None)
-        self.book.first_right[question.id] += bool(first and first[1].right)
         found = {}
         for draw in draws:
             for _, verdict in draw.tried.values():
@@ -255,6 +283,13 @@ def _cases(standing):
         if draw.tried and draw.class_word == standing.class_word
     ]
     return right.index(True) + 1
+
+
+def _first_and_newest(standing):
+    """Return the verdicts on the first and on the newest answer under the class word."""
+    draws = [draw for draw in standing.draws.values() if draw.class_word == standing.class_word]
+    tried = [draw for draw in draws if draw.tried]
+    return tried[0].first[1], tried[-1].last[1]
 
 
 def _day(at):

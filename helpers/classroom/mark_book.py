@@ -91,8 +91,10 @@ class Turn(NamedTuple):
 class LearnerMarks:
     """One row: a learner's marks and states by question id, where there is an answer.
 
-    `retried` holds the danger items that took more than `FEW_CASES` cases: perhaps guessed; `paper`
-    the questions that count by what was typed back from paper.
+    `retried` holds the danger items that took more than `FEW_CASES` cases: perhaps guessed;
+    `firsts` the questions that were right at the first try; `paper` those that count by what was
+    typed back from paper. `replies` holds, where they were asked for, the danger in the newest
+    wrong answer to a question and what the card says to it.
     """
 
     learner: str
@@ -103,7 +105,9 @@ class LearnerMarks:
     last: str = ""
     retried: tuple = ()
     turns: tuple = ()
+    firsts: tuple = ()
     paper: tuple = ()
+    replies: dict = field(default_factory=dict)
 
     def earned(self, question):
         return self.marks.get(question.id, 0)
@@ -153,8 +157,7 @@ class SlipCount:
 class MarkBook:
     """What a class has shown, and all that could not be used.
 
-    `class_words` counts the learners who handed in answers under each class word, `first_right`
-    those who had a question right at the first try.
+    `class_words` counts the learners who handed in answers under each class word.
     """
 
     class_word: str
@@ -165,7 +168,6 @@ class MarkBook:
     problems: list = field(default_factory=list)
     handed_in: list = field(default_factory=list)
     class_words: Counter = field(default_factory=Counter)
-    first_right: Counter = field(default_factory=Counter)
     not_begun: tuple = ()
 
     def __post_init__(self):

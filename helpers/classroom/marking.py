@@ -9,13 +9,14 @@ from operator import attrgetter
 from pathlib import Path
 
 from helpers.classroom.book_pair import BookPair
+from helpers.classroom.feedback import write_feedback
 from helpers.classroom.learner_rows import mark_room
 from helpers.classroom.mark_book import EARLIER, danger_open, lessons_of
 from helpers.classroom.page import page
 from helpers.classroom.paper_log import PaperLog
-from helpers.classroom.problems import Problem, Unusable, capped, counted, make_folder, plain
+from helpers.classroom.problems import ASK, Problem, Unusable, capped, counted, make_folder, plain
 from helpers.classroom.roster import read_roster
-from helpers.classroom.spreadsheet import csv_text, fallen
+from helpers.classroom.spreadsheet import csv_text, fallen, moved
 from helpers.exercises.settings import Settings, SettingsError
 from helpers.exercises.whole_files import as_utf_8
 from helpers.exercises.wording import CAUTION
@@ -26,13 +27,17 @@ MOST_PROBLEMS = 1000  # on the page
 
 @dataclass(frozen=True)
 class Marked:
-    """What a run has made: the book, its two files, the earlier table, and whose marks fell."""
+    """What a run has made: the book, its two files, the earlier table, what is other than there.
+
+    `feedback` lists the pages of learners.
+    """
 
     book: object
     table: Path
     page: Path
     earlier: Path | None
     lower: list
+    feedback: list
 
     def summary(self):
         """Return the lines that the command prints."""
@@ -47,13 +52,24 @@ class Marked:
             f"Table:   {plain(str(self.table), 300)}",
             f"Page:    {plain(str(self.page), 300)}",
             f"Earlier: {plain(str(self.earlier), 300)}" if self.earlier else "",
+            f"Feedback: {counted(len(self.feedback), 'page')}" if self.feedback else "",
             f"Caution. {CAUTION}",
         ]
         return list(filter(None, lines))
 
 
 def mark_folder(
-    folder, roster, class_word, out, bank_files=None, progress=iter, only=(), accept=(), paper=None
+    folder,
+    roster,
+    class_word,
+    out,
+    bank_files=None,
+    progress=iter,
+    only=(),
+    accept=(),
+    paper=None,
+    decimal_comma=False,
+    feedback=None,
 ):
     """Mark a folder of hand-ins and write mark-book.csv and mark-book.html.
 
@@ -74,6 +90,10 @@ def mark_folder(
         paper counts instead of the screen.
     paper : str, Path or None
         The log of what was typed back from paper, if there is any.
+    decimal_comma : bool
+        Write the table for a spreadsheet that is set to a decimal comma.
+    feedback : str, Path or None
+        A folder for a page for each learner, with their own marks alone.
 
     Returns
     -------
@@ -99,19 +119,22 @@ def mark_folder(
     lessons = lessons_of(bank_files)
     typed = PaperLog(Path(paper)) if paper else None
     apart = (roster, *([typed.path] if typed else []))
-    book = mark_room(folder, members, class_word, lessons, apart, progress, accept, typed)
+    book = mark_room(
+        folder, members, class_word, lessons, apart, progress, accept, typed, bool(feedback)
+    )
     _refuse_nothing(book, plain(str(folder), 300))
     book.narrow(only)
     make_folder(out)
     pair = BookPair(out)
     pair.recover()
-    rows = csv_text(book)
+    rows = csv_text(book, decimal_comma)
     earlier = pair.kept_names().get(pair.table)
     lower = _lower(pair.table, earlier, rows, shared=bool(only)) if earlier else []
     problems = sorted(lower + roster_problems + book.problems, key=attrgetter("rank"))
     book.problems = capped(problems, MOST_PROBLEMS, "the folder")
     pair.write([rows], page(book))
-    return Marked(book, pair.table, pair.page, earlier, lower)
+    pages = write_feedback(book, Path(feedback)) if feedback else []
+    return Marked(book, pair.table, pair.page, earlier, lower, pages)
 
 
 def _earlier_in_words(book):
@@ -146,18 +169,31 @@ def _refuse_nothing(book, folder):
 
 
 def _lower(table, earlier, rows, shared):
-    """Say whose marks are lower than in the mark book that lay there; a list of one or none."""
-    learners = []
+    """Say what is other than in the mark book that lay there: lower marks, the same answers."""
+    problems, kept = [], f"The one before is kept: {earlier.name}."
     with suppress(OSError):  # past reading: it is kept all the same
         before = as_utf_8(table.read_bytes()).decode("utf-8", "replace")
-        learners = fallen(before, rows, shared)
-    if not learners:
-        return []
-    shown = [f"{plain(name, 40)} (was {was:g}, is {now:g})" for name, was, now in learners[:MOST]]
+        learners = [(f"was {was:g}, is {now:g}", n) for n, was, now in fallen(before, rows, shared)]
+        if learners:
+            found = f"lower marks than in the mark book before: {_named(learners)}"
+            advice = f"Is a hand-in missing, or was this another class? {kept}"
+            problems.append(Problem("mark-book.csv", found, advice))
+        learners = [(_cells(cells), name) for name, cells in moved(before, rows)]
+        if learners:
+            found = f"other marks than before for the same answers: {_named(learners)}"
+            advice = f"Has the bank changed, or what was decided? Tell these learners. {kept}"
+            problems.append(Problem("mark-book.csv", found, advice, ASK))
+    return problems
+
+
+def _named(learners):
     more = f" and {len(learners) - MOST} more" if len(learners) > MOST else ""
-    found = f"lower marks than in the mark book before: {', '.join(shown)}{more}"
-    advice = "Is a hand-in missing, or was this another class?"
-    return [Problem("mark-book.csv", found, f"{advice} The one before is kept: {earlier.name}.")]
+    return ", ".join(f"{plain(name, 40)} ({what})" for what, name in learners[:MOST]) + more
+
+
+def _cells(cells):
+    more = f"; and {len(cells) - MOST} more" if len(cells) > MOST else ""
+    return "; ".join(f"{n} was {was}, is {now or 'open'}" for n, was, now in cells[:MOST]) + more
 
 
 def _class_word(text):

@@ -11,6 +11,7 @@ from textwrap import shorten
 from typing import NamedTuple
 
 from helpers.classroom import mark_book as states
+from helpers.classroom.items import by_chance, items
 from helpers.classroom.mark_book import FEW_CASES, HELPED, NO_KNOWN_TURN, NONE, danger_open
 from helpers.exercises.wording import CAUTION
 from helpers.pages import templates
@@ -87,7 +88,8 @@ def page(book, at=None):
         danger_cells=lambda row: _danger_cells(lessons, row),
         worst=lambda row: _worst(book, row),
         needs=lambda row: list(_needs(book, row, passed[row.learner])),
-        difficulty=_difficulty(book, slips, tried),
+        difficulty=list(_difficulty(book, slips, tried, items(book))),
+        chance=by_chance(max(1, sum(bool(row.states) for row in rows))),
         lessons=[_lesson(lesson, rows, passed) for lesson in book.lessons],
         dangers=[slip for slip in slips if slip.dangers],
         other_slips=[slip for slip in slips if not slip.dangers],
@@ -179,6 +181,8 @@ def _needs(book, row, passed):
         ("Could not be marked", book.in_state(row, states.BROKEN)),
         ("Right after help, well done", book.in_state(row, states.REPAIRED)),
     )
+    if row.paper:
+        yield Need("Typed back from paper", list(row.paper))
 
 
 def _listed(*lists):
@@ -187,21 +191,22 @@ def _listed(*lists):
             yield Need(said, [question.id for question in questions])
 
 
-def _difficulty(book, slips, tried):
+def _difficulty(book, slips, tried, numbers):
     """Yield each marked question, the hardest first, with what is known of it."""
     turns = defaultdict(list)
     for slip in slips:
         for name, learners in slip.questions.items():
             turns[name].append((-learners, name not in slip.dangers, slip))
     marked = [q for lesson in book.lessons for q in lesson.marked if tried[q.id]]
-    marked.sort(key=lambda q: (book.first_right[q.id] / tried[q.id], -tried[q.id]))
+    marked.sort(key=lambda q: (numbers[q.id].facility, -tried[q.id]))
     for question in marked:
         taken = sorted(turns[question.id], key=lambda turn: turn[:2])
         unknown = [-count for count, _, slip in taken if slip.name == NO_KNOWN_TURN]
         yield {
             "question": question,
             "tried": tried[question.id],
-            "right": book.first_right[question.id],
+            "right": numbers[question.id].right,
+            "item": numbers[question.id],
             "common": [
                 (not harmless, slip.name, -count)
                 for count, harmless, slip in taken

@@ -20,6 +20,7 @@ from helpers.classroom.mark_book import (
 )
 from helpers.pages.templates import plain
 
+NUMBER = re.compile(r"(\d+)[.,](\d+)")
 FORMULA_STARTS = ("=", "+", "-", "@", "＝", "＋", "－", "＠", "\t", "\r")
 
 
@@ -39,7 +40,8 @@ def columns(book):
         if lesson.danger_items:
             names.append(f"lesson {lesson.number} passed")
     names += ["helped, still open", "helped, then right with fresh numbers", "no marks after tries"]
-    names += [f"danger items after more than {FEW_CASES} cases", "answers", "last answer"]
+    names += [f"danger items after more than {FEW_CASES} cases", "from paper"]
+    names += ["answers", "last answer"]
     for question in book.questions:
         predict = question.role == "predict"
         names.append(f"{question.id} ({'not marked' if predict else f'of {question.marks}'})")
@@ -56,22 +58,40 @@ def cells(book, row):
             passed = "yes" if lesson.passed(row) else "no"
             values.append(passed if lesson.begun(row) else "not begun")
     values += [_listed(book.in_state(row, state)) for state in (HELPED, REPAIRED, NONE)]
-    values += [", ".join(row.retried), row.answers, row.last]
+    values += [", ".join(row.retried), ", ".join(row.paper), row.answers, row.last]
     words = {BLANK: "", KEPT: "answered", BROKEN: BROKEN, EARLIER: EARLIER}
     return values + [words.get(row.state(q), _number(row.earned(q))) for q in book.questions]
 
 
-def csv_text(book):
+def csv_text(book, decimal_comma=False):
     """Return mark-book.csv.
+
+    Parameters
+    ----------
+    book : MarkBook
+    decimal_comma : bool
+        Write it as a spreadsheet opens it that is set to a decimal comma: cells parted by
+        semicolons, and a byte-order mark, by which such a program knows UTF-8.
 
     References
     ----------
     RFC 4180: lines end with CR LF, quotes are doubled.
     """
     text = io.StringIO(newline="")
-    rows = [columns(book), *(cells(book, row) for row in book.rows)]
-    csv.writer(text).writerows(map(for_cell, values) for values in rows)
+    rows = [list(map(for_cell, values)) for values in (columns(book), *_all_cells(book))]
+    if decimal_comma:
+        text.write("\ufeff")
+        rows = [[_with_comma(str(value)) for value in values] for values in rows]
+    csv.writer(text, delimiter=";" if decimal_comma else ",").writerows(rows)
     return text.getvalue()
+
+
+def _all_cells(book):
+    return (cells(book, row) for row in book.rows)
+
+
+def _with_comma(value):
+    return value.replace(".", ",") if NUMBER.fullmatch(value) else value
 
 
 def for_cell(value):
@@ -115,20 +135,62 @@ def fallen(before, now, shared=False):
         Each with the marks before and now [-].
     """
     before, now = _rows(before), _rows(now)
-    names = [name for name in _header(before) if re.fullmatch(r"(?!lesson )\S+ \(of \d+\)", name)]
-    if shared:
-        names = [name for name in names if name in _header(now)]
-    sums = [(n, _sum(row, names), _sum(now.get(n, {}), names)) for n, row in before.items()]
+    was, stands = _questions(_header(before)), _questions(_header(now))
+    kept = [name for name in was if name in stands or not shared]
+    places = [was[name] for name in kept], [stands.get(name) for name in kept]
+    sums = [(n, _sum(row, places[0]), _sum(now.get(n, {}), places[1])) for n, row in before.items()]
     return [found for found in sums if found[2] < found[1] - 0.005]
 
 
+def moved(before, now):
+    """Return whose marks on which questions are others than before, from the same answers.
+
+    Parameters
+    ----------
+    before, now : str
+        Two mark-book.csv, as for `fallen`.
+
+    Returns
+    -------
+    learners : list of (str, list of (str, str, str))
+        Each with questions, and the cells before and now. Where more was answered since, only
+        what is now of an earlier edition.
+    """
+    before, now = _rows(before), _rows(now)
+    was, stands = _questions(_header(before)), _questions(_header(now))
+    found = []
+    for learner in before.keys() & now.keys():
+        row, after = before[learner], now[learner]
+        same = row.get("answers") == after.get("answers")
+        cells = [(name, row[was[name]], after[stands[name]]) for name in was if name in stands]
+        cells = [c for c in cells if c[1] not in ("", c[2]) and (same or c[2] == EARLIER)]
+        found += [(learner, cells)] if cells else []
+    return sorted(found)
+
+
+def _questions(header):
+    """Return the columns of questions by the questions' ids."""
+    names = [
+        name for name in header if re.fullmatch(r"(?!lesson )\S+ \((of \d+|not marked)\)", name)
+    ]
+    return {name.partition(" ")[0]: name for name in names}
+
+
 def _rows(text):
-    """Return the rows of a mark-book.csv by learner."""
+    """Return the rows of a mark-book.csv by learner, numbers with a decimal point."""
+    text = text.removeprefix("\ufeff")
+    parted_by = max(",;", key=text.partition("\n")[0].count)
+    lines = io.StringIO(text, newline="")
     try:
-        rows = list(csv.DictReader(io.StringIO(text, newline=""), restkey="", restval=""))
+        rows = list(csv.DictReader(lines, restkey="", restval="", delimiter=parted_by))
     except csv.Error:
         return {}
-    return {row["learner"]: row for row in rows if row.get("learner")}
+    return {row["learner"]: _with_point(row) for row in rows if row.get("learner")}
+
+
+def _with_point(row):
+    cells = {name: cell for name, cell in row.items() if isinstance(cell, str)}
+    return {name: c.replace(",", ".") if NUMBER.fullmatch(c) else c for name, c in cells.items()}
 
 
 def _header(rows):

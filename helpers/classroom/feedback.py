@@ -1,0 +1,71 @@
+"""A page for one learner: their own answers alone, nobody else's marks, and no average.
+
+Knows a row of the mark book; must never mark anything itself.
+"""
+
+from datetime import UTC, datetime
+
+from helpers.classroom import mark_book as states
+from helpers.classroom.mark_book import danger_open
+from helpers.classroom.page import LOOKS
+from helpers.classroom.problems import make_folder, write_whole
+from helpers.exercises.wording import CAUTION
+from helpers.pages import templates
+
+OPEN = (states.DANGER, states.EARLIER, states.NONE, states.HELPED, states.PART)
+
+
+def write_feedback(book, folder, at=None):
+    """Write a page for each learner who has an answer that counts.
+
+    Parameters
+    ----------
+    book : MarkBook
+        Marked with `replies`.
+    folder : Path
+        Where the pages go, named feedback-BENCH-07.html; one of before is replaced.
+    at : datetime or None
+        When it was marked; None is now.
+
+    Returns
+    -------
+    paths : list of Path
+
+    Raises
+    ------
+    Unusable
+        If one cannot be written.
+    """
+    make_folder(folder)
+    rows = [row for row in book.rows if row.states]
+    paths = [folder / f"feedback-{row.learner}.html" for row in rows]
+    for row, path in zip(rows, paths, strict=True):
+        write_whole(path, page(book, row, at))
+    return paths
+
+
+def page(book, row, at=None):
+    """Yield the page of one learner piece by piece.
+
+    Notes
+    -----
+    What is to be looked at again comes first, dangers before all, each with what the card said to
+    the newest answer and the first nudge; no right answer stands there.
+    """
+    begun = [lesson for lesson in book.lessons if lesson.begun(row)]
+    wrong, blank = danger_open([q for lesson in begun for q in lesson.questions], row)
+    again = [q for n in begun for q in n.questions if row.state(q) in OPEN]
+    again.sort(key=lambda q: OPEN.index(row.state(q)))
+    return templates.page(
+        "feedback",
+        book=book,
+        row=row,
+        marked=f"{at or datetime.now(UTC):%Y-%m-%d}",
+        caution=CAUTION,
+        begun=begun,
+        danger=wrong,
+        danger_blank=blank,
+        again=again,
+        looks=LOOKS,
+        open_in=lambda lesson: [q for q in lesson.questions if q.id not in row.states],
+    )

@@ -1,0 +1,96 @@
+"""A learner's own page: their answers alone, dangers first, no right answer and nobody's marks."""
+
+import re
+from html import unescape
+from html.parser import HTMLParser
+
+import pytest
+from class_on_disk import found_in
+
+from helpers.classroom.problems import Unusable
+from helpers.exercises.wording import CAUTION
+
+
+@pytest.fixture
+def pages(room):
+    """Mark a class of two, one of them with much to look at, and return the folder of pages."""
+    kind, numbers = room.question("touch").kind, room.numbers("touch")
+    lines = [
+        room.line(kind.letters_of(["dark"], numbers), "touch", second=1),
+        room.line(room.right("ready"), "ready", second=2),
+        room.line("9 A", "current-1", second=3),
+        room.line(room.right("current-2"), "current-2", second=4),
+        room.line(room.right("current-3"), "current-3", second=5, edition=0),
+    ]
+    room.hand_in(*lines)
+    room.neighbour()
+    room.run(feedback=room.folder / "feedback")
+    return room.folder / "feedback"
+
+
+def text_of(pages, learner="BENCH-01"):
+    return " ".join((pages / f"feedback-{learner}.html").read_text(encoding="utf-8").split())
+
+
+def test_one_page_for_each_who_has_an_answer(room, pages):
+    names = sorted(path.name for path in pages.iterdir())
+    assert names == ["feedback-BENCH-01.html", "feedback-BENCH-02.html"]
+    room.write_roster("learner\nBENCH-01\nBENCH-03\n")
+    marked = room.run(feedback=room.folder / "more")
+    assert [path.name for path in marked.feedback] == names, "BENCH-03 has handed in nothing"
+    assert "Feedback: 2 pages" in marked.summary()
+    assert room.run().feedback == []
+
+
+def test_what_could_hurt_comes_first_with_what_the_card_said(pages):
+    text = text_of(pages)
+    assert 'Talk these through with your instructor: <span class="id">touch</span>' in text
+    assert 'Not answered yet: <span class="id">steps</span>' in text
+    heads = re.findall(r"<h3><b[^>]*>.</b> ([\w-]+):", text)
+    assert heads == ["touch", "current-3", "current-1"]
+    assert "<strong>⚠ Danger first:</strong> A shock." in text and "<p>Dark?</p>" in text
+    assert "The question has changed since. Please answer it again." in text
+    assert "<strong>A nudge:</strong> Which rule joins the two?" in text
+
+
+def test_nobody_else_s_marks_and_no_right_answer_stand_there(room, pages):
+    for learner, other in (("BENCH-01", "BENCH-02"), ("BENCH-02", "BENCH-01")):
+        text = text_of(pages, learner)
+        assert other not in text and "average" not in text.lower()
+        assert f"Feedback for {learner}, class wick" in text
+    for name in ("touch", "current-1"):
+        assert room.right(name) == "a" or f">{room.right(name)}<" not in text_of(pages)
+    assert "all that you have answered stands" in text_of(pages, "BENCH-02")
+
+
+def test_the_page_is_whole_in_itself_and_carries_the_caution(pages):
+    text = text_of(pages)
+    assert CAUTION in text and "Mains voltage can kill" in text
+    assert text.index(CAUTION) < text.index("<h2")
+    assert not re.search(r"https?:|url\(|@import|<script|<link|<img|<iframe| style=| on\w+=", text)
+    assert "default-src 'none'; style-src 'sha256-" in unescape(text)
+
+
+def test_text_from_outside_is_shown_and_never_read_as_markup(room):
+    room.write_roster("learner\nBENCH-01\n")
+    room.hand_in(room.line("9 A", at="<b>2026"), room.line("9 A", "current-2", second=3))
+    room.run(feedback=room.folder / "feedback")
+    tags = []
+    parser = HTMLParser()
+    parser.handle_starttag = lambda tag, attributes: tags.append(tag)
+    parser.feed(text_of(room.folder / "feedback"))
+    assert tags.count("b") == 2, "a sign before each of two questions, and nothing that was typed"
+
+
+def test_a_folder_that_cannot_be_made_stops_with_the_reason(room):
+    room.neighbour()
+    with pytest.raises(Unusable, match="could not be made"):
+        room.run(feedback=room.roster)
+
+
+def test_a_page_of_before_is_made_anew(room, pages):
+    before = text_of(pages)
+    room.hand_in(room.line(room.right("current-1")), name="wick_BENCH-01_2026-01-13.jsonl")
+    book = room.run(feedback=pages).book
+    assert found_in(book).count("lower marks") == 1
+    assert text_of(pages) != before and "⚠" not in text_of(pages)
