@@ -122,6 +122,29 @@ def forget(arguments):
     )
 
 
+def forget_class(arguments):
+    """Erase what a class has left: hand-ins, mark books, feedback, packs and paper log.
+
+    Only what says that it is of this class; its file and its roster stay. All is listed first, and
+    nothing goes before you say yes. An example: forget-class wick.toml
+    """
+    from helpers.classroom.class_file import read_class
+    from helpers.classroom.forget_class import erase, find_traces
+
+    made = read_class(arguments.file)
+    own, left = find_traces(made)
+    if left:
+        print("To be left:", *(f"{path}: {plain(why)}" for path, why in left), sep="\n  ")
+    if not own:
+        raise Unusable(f"Nothing of class {made.word} lies in the folders that {made.path} names.")
+    print(f"To be erased for good, class {made.word}:", *own, sep="\n  ")
+    if not (arguments.yes or said_yes()):
+        raise Unusable("Nothing was erased.")
+    for path in erase(own):
+        print(f"Erased: {path}")
+    print("Copies elsewhere, such as on learners' machines, are not touched.")
+
+
 def said_yes():
     """Ask; anything but yes is a no, and so is nobody there to answer."""
     try:
@@ -331,6 +354,10 @@ def command_line():
     one.add_argument(
         "--outputs", action="store_true", help="also clear the results stored in all lessons"
     )
+
+    one = subcommand("forget-class", forget_class)
+    one.add_argument("file", metavar="FILE", help="the file of the class, such as wick.toml")
+    one.add_argument("--yes", action="store_true", help="do not ask")
 
     one = subcommand("build", build)
     one.add_argument("lessons", nargs="*", help="file names in lessons/; all if none")

@@ -14,6 +14,7 @@ SUBCOMMANDS = (
     "class",
     "demo-room",
     "forget",
+    "forget-class",
     "build",
     "paper",
     "key",
@@ -50,6 +51,7 @@ MISSING = {
     "class": "FILE, --word",
     "demo-room": "folder",
     "forget": "learner",
+    "forget-class": "FILE",
     "clash": "ID",
 }
 
