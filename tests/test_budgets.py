@@ -24,7 +24,7 @@ OVER = {
     "quantities": 499,
     "physics": 3_257,
     "sizing": 1_283,
-    "figures": 2_051,
+    "figures": 2_127,
     "exercises": 1_940,
     "classroom": 1_922,
     "authoring": 253,

@@ -6,7 +6,7 @@ Most hand the state of their controls to a figure; those that say more have a fu
 
 from dataclasses import replace
 
-from helpers.figures import areas, faulty, readings, settings, waves
+from helpers.figures import areas, faulty, job, readings, settings, waves
 from helpers.figures.comparison import dropper_pulse, seven_circuits
 from helpers.figures.dimmed import at_once
 from helpers.figures.words import NAMES
@@ -16,7 +16,7 @@ from helpers.pages.explorer import Choice, Entry, Explorer, Slider
 from helpers.physics import leds, mains, ratings, resistors, visibility
 from helpers.physics.operating_point import operating_point
 from helpers.physics.phase_cut import Dimmer
-from helpers.quantities import write
+from helpers.quantities import write, write_as
 from helpers.sizing import rules
 
 POT_WATTS, POTS_WATTS = 90.0, (60.0, 90.0, 120.0, 200.0)
@@ -123,10 +123,10 @@ def _seven_controls(supply):
     )
 
 
-def _at_ends(drawn, angle_degrees):
-    if angle_degrees not in (0.0, 180.0):
+def _at_ends(drawn, value, ends=(0.0, 180.0), unit="°"):
+    if value not in ends:
         return drawn
-    end = f" {write(angle_degrees, 'angle')} is an end: a number beyond it is cut to it."
+    end = f" {write_as(value, unit)} is an end: a number beyond it is cut to it."
     return drawn._replace(finding=drawn.finding + end)
 
 
@@ -141,6 +141,16 @@ def _with_ends(draw):
 
 
 EXPLORERS = {
+    "job": Explorer(
+        lambda supply, percent: _at_ends(job.knob(supply, percent), percent, (0.0, 100.0), "%"),
+        lambda _: (Slider("percent", "Knob in %", 0.0, 100.0, 1.0, 60.0),),
+        (
+            "Turn the knob down slowly. Which fades first, the heat or the look of the light?",
+            "Where is the pot nearly cold, and the light still plain to see?",
+        ),
+        "Danger: a picture of mains voltage, which kills. At 0 % the light is dark, and every wire "
+        "counts as live.",
+    ),
     "dropper": Explorer(
         explained.dropper,
         lambda _: (

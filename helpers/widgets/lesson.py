@@ -12,6 +12,7 @@ from helpers.exercises.session import UnknownQuestion, learner_session, workshop
 from helpers.exercises.settings import SettingsError
 from helpers.exercises.store import here
 from helpers.exercises.wording import CAUTION, Line, made_for_another_supply
+from helpers.figures import job
 from helpers.pages.page import Page
 from helpers.pages.progress import progress_lines
 from helpers.pages.questions import (
@@ -52,7 +53,11 @@ def open_lesson(number, learner=None, class_word=None, supply=None, workshop_cop
         True in `solutions/` only: a fixed learner, and nothing is written.
     """
     if _is_lesson(number):
-        show(Page(begin(number, learner, class_word, supply, workshop_copy), extra_html=STYLE))
+        lines, still = begin(number, learner, class_word, supply, workshop_copy), ""
+        if number in job.TODAY:
+            still, said, _ = job.today(number)
+            lines.append(Line("hint", said))
+        show(Page(lines, still, extra_html=STYLE))
         session = current_session()
         supply = session.settings.supply
         show_page(session, f"ready-{number}", lambda s: _ready_page(s, number, supply))

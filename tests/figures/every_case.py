@@ -10,6 +10,7 @@ from helpers.figures import (
     dimmed,
     faulty,
     heat,
+    job,
     readings,
     seen,
     settings,
@@ -79,6 +80,8 @@ def _all():
     for volts in (1.0, 5.0, 24.0):
         for ohms in (100.0, 2e3, 100e3):
             yield bench.dropper, (volts, ohms)
+    for percent in (0.0, 50.0, 100.0):
+        yield job.knob, (AMERICA, percent)
     for degrees in ANGLES:
         yield areas.shares, (degrees,)
     for limit in (1e-6, 0.1, 0.2, 0.3, 1e3):

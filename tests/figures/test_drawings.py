@@ -5,8 +5,8 @@ from xml.etree import ElementTree
 
 import pytest
 
-from helpers.exercises.bank import bank
-from helpers.figures import bands
+from helpers.exercises.bank import bank, lessons
+from helpers.figures import bands, job
 from helpers.pages.pictures import DRAWINGS, draw_picture
 from helpers.physics import resistors
 from helpers.physics.mains import SUPPLIES
@@ -86,6 +86,33 @@ class TestBands:
     def test_the_same_bands_give_the_same_text(self):
         names = ("red", "red", "red", "gold")
         assert bands.resistor(names) == bands.resistor(names)
+
+
+class TestJob:
+    def test_every_lesson_that_teaches_a_subject_opens_with_its_part_of_the_job(self):
+        assert list(job.TODAY) == [number for number in lessons() if number != "00"]
+
+    @pytest.mark.parametrize("number", job.TODAY)
+    def test_only_todays_part_is_in_full_ink(self, number):
+        still = job.today(number)
+        groups = re.findall(r'<g fill="none"[^>]*>', still.picture)
+        pale = [' opacity=".25"' in group for group in groups]
+        assert len(pale) == 6 and 0 < pale.count(False) < 4
+        checked_still = ElementTree.fromstring(still.picture)
+        assert job.TODAY[number][1] in checked_still.get("aria-label")
+
+    def test_property_the_more_heat_the_fuller_the_pot_and_the_wider_the_halo(self):
+        drawn = [job.knob(SUPPLIES["230 V 50 Hz"], turn).picture for turn in (10.0, 40.0, 90.0)]
+        fills = [float(re.search(r'width="80" height="([\d.]+)"', each)[1]) for each in drawn]
+        halos = [float(re.search(r'r="([\d.]+)" fill="#b87d00"', each)[1]) for each in drawn]
+        assert fills == sorted(fills) and halos == sorted(halos)
+        assert len(set(fills)) == len(set(halos)) == 3
+
+    def test_the_file_that_the_readme_shows_is_the_picture_of_today(self, root):
+        """`python -c "from helpers.figures import job; print(job.standalone(), end='')"`."""
+        text = (root / "lessons" / "the-job.svg").read_text(encoding="utf-8")
+        assert text == job.standalone()
+        assert ElementTree.fromstring(text).tag.endswith("svg") and "var(" not in text
 
 
 class TestPicturesOfQuestions:

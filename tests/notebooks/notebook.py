@@ -14,7 +14,8 @@ def read(path):
 
 
 def source(cell):
-    return "".join(cell["source"])
+    """Return a cell's text as it is read: what underlines a word is no part of it."""
+    return re.sub(r"</?span[^>]*>", "", "".join(cell["source"]))
 
 
 def code(notebook):
@@ -55,7 +56,6 @@ def lines_of_code(cell):
 
 def words(text):
     """Return the words of a text as a reader counts them: without code, links' targets, tags."""
-    text = re.sub(r"</?span[^>]*>", "", text)
     text = re.sub(r"`[^`]*`", " code ", text)
     text = re.sub(r"\]\([^)]*\)", " ", text)
     return re.findall(r"[^\W_][\w'’.,-]*", text)

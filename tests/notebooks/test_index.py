@@ -51,7 +51,7 @@ def sections(root):
                     open_levels.append((level, place))
                     found[place] = ""
                 for _, place in open_levels:
-                    found[place] += line
+                    found[place] += re.sub(r"</?span[^>]*>", "", line)
     return found
 
 
