@@ -25,7 +25,7 @@ OVER = {
     "physics": 3_257,
     "sizing": 1_283,
     "figures": 2_127,
-    "exercises": 1_940,
+    "exercises": 1_973,
     "classroom": 1_922,
     "authoring": 253,
 }

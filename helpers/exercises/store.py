@@ -20,6 +20,10 @@ IN_MEMORY = "memory"
 _UNUSABLE = (ValueError, KeyError, TypeError, RecursionError)
 
 
+class OwnBriefError(ValueError):
+    """A brief of one's own that cannot be read or kept; the text says what was left as it was."""
+
+
 def here():
     """Return the store of this machine; asking makes no folder.
 
@@ -49,7 +53,7 @@ class MemoryStore:
     folder = settings_path = None
 
     def __init__(self):
-        self._kept, self._logs = None, {}
+        self._kept, self._logs, self._briefs = None, {}, {}
 
     def kept(self):
         """Return the settings that are remembered, or None."""
@@ -68,6 +72,14 @@ class MemoryStore:
     def log(self, learner):
         """Return a learner's log, the same one each time."""
         return self._logs.setdefault(learner, MemoryLog())
+
+    def own_brief(self, learner):
+        """Return the brief of a learner's own build as it was kept, or ''."""
+        return self._briefs.get(learner, "")
+
+    def keep_own_brief(self, learner, text):
+        """Keep it in place of the one before."""
+        self._briefs[learner] = text
 
 
 class DiskStore:
@@ -91,6 +103,53 @@ class DiskStore:
     def log(self, learner):
         """Return a learner's log."""
         return AnswerLog(self.log_path(learner))
+
+    def build_path(self, learner):
+        """Return the path of the brief of a learner's own build."""
+        return self.folder / f"build-{learner}.toml"
+
+    def sheet_path(self, learner):
+        """Return the path of the sheet of a learner's own build."""
+        return self.folder / f"sheet-{learner}.html"
+
+    def own_brief(self, learner):
+        """Return the brief of a learner's own build as it was kept, or ''.
+
+        Raises
+        ------
+        OwnBriefError
+            If there is one that cannot be opened or is no text.
+        """
+        path = self.build_path(learner)
+        try:
+            return as_utf_8(path.read_bytes()).decode("utf-8")
+        except (FileNotFoundError, NotADirectoryError):
+            return ""
+        except (OSError, UnicodeDecodeError) as error:
+            why = getattr(error, "strerror", None) or "it is no text"
+            raise OwnBriefError(
+                f"{path} could not be read ({why}). It is left as it is: mend it or give it "
+                "another name, then run this cell again."
+            ) from None
+
+    def keep_own_brief(self, learner, text):
+        """Write it whole in place of the one before.
+
+        Raises
+        ------
+        OwnBriefError
+            If it cannot be written, or the one that is there cannot be read: that one stays.
+        """
+        self.own_brief(learner)
+        path = self.build_path(learner)
+        try:
+            self.folder.mkdir(mode=FOLDER_MODE, parents=True, exist_ok=True)
+            write_whole(path, [text.encode("utf-8")])
+        except OSError as error:
+            raise OwnBriefError(
+                f"{path} could not be written ({error.strerror or error}): what you typed is not "
+                "kept. Make room, or make the folder writable, then say it once more."
+            ) from None
 
     def kept(self):
         """Return the settings on the disk, or None where there are none that can be used."""

@@ -27,8 +27,8 @@ def find_traces(store, lessons, learner):
     Returns
     -------
     traces : list of Path
-        The log, hand-ins, the settings if they are this learner's, and the editor's safety copies
-        of notebooks (folders, which may hold other learners' copies too).
+        The log, the brief and sheet of a build, hand-ins, the settings if they are this learner's,
+        and the editor's safety copies of notebooks (folders, which may hold other learners' too).
 
     Raises
     ------
@@ -37,7 +37,8 @@ def find_traces(store, lessons, learner):
     """
     learner = Settings(learner.strip().upper()).learner
     answers, log, settings = store.folder, store.log_path(learner), store.settings_path
-    own = list(answers.glob(f"{log.name}*"))
+    kept = log, store.build_path(learner), store.sheet_path(learner)
+    own = [path for each in kept for path in answers.glob(f"{each.name}*")]
     own += [path for path in store.hand_ins.glob("*") if _of_hand_in(path) == learner]
     own += [path for path in answers.glob(f"{settings.name}*") if _learner_in(path) == learner]
     if not own:

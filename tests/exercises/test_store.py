@@ -14,7 +14,13 @@ from helpers.exercises import whole_files
 from helpers.exercises.answer_log import AnswerLog, MemoryLog
 from helpers.exercises.session import learner_session
 from helpers.exercises.settings import Settings, SettingsError
-from helpers.exercises.store import ANSWERS_VARIABLE, DiskStore, MemoryStore, here
+from helpers.exercises.store import (
+    ANSWERS_VARIABLE,
+    DiskStore,
+    MemoryStore,
+    OwnBriefError,
+    here,
+)
 
 BENCH = Settings("BENCH-07", "wick", "120 V 60 Hz")
 ROOT = Path(__file__).resolve().parents[2]
@@ -115,6 +121,60 @@ def test_a_read_only_folder_is_said_with_its_reason(tmp_path, monkeypatch):
     monkeypatch.setattr(whole_files.os, "replace", refuse)
     note = DiskStore(tmp_path).save(BENCH)
     assert "could not be written (Permission denied)" in note and "BENCH-07" in note
+
+
+class TestAnOwnBrief:
+    @pytest.mark.parametrize(
+        "of", [DiskStore, lambda folder: MemoryStore()], ids=["disk", "memory"]
+    )
+    def test_it_is_found_again_and_each_learner_has_one(self, tmp_path, of):
+        store = of(tmp_path / "answers")
+        assert store.own_brief("BENCH-07") == ""
+        store.keep_own_brief("BENCH-07", '[heater]\npower = "60 W"\n')
+        store.keep_own_brief("CON", "")
+        store.keep_own_brief("BENCH-07", '[heater]\npower = "40 Ω"\n')
+        assert store.own_brief("BENCH-07") == '[heater]\npower = "40 Ω"\n'
+        assert store.own_brief("CON") == store.own_brief("BENCH-0") == ""
+
+    def test_it_lies_beside_the_answers_and_asking_makes_nothing(self, tmp_path):
+        store = DiskStore(tmp_path / "answers")
+        store.own_brief("CON")
+        assert not store.folder.exists()
+        store.keep_own_brief("CON", "")
+        # On Windows a file cannot be called CON, whatever stands behind the dot.
+        assert [path.name for path in store.folder.iterdir()] == ["build-CON.toml"]
+
+    def test_an_editor_may_have_saved_it_in_another_encoding(self, tmp_path):
+        store = DiskStore(tmp_path)
+        store.build_path("BENCH-07").write_bytes("air = 50 °C".encode("utf-16"))
+        assert store.own_brief("BENCH-07") == "air = 50 °C"
+
+    def test_what_is_no_text_is_said_and_never_overwritten(self, tmp_path):
+        store = DiskStore(tmp_path)
+        store.build_path("BENCH-07").write_bytes(b"\xc3\x28")
+        with pytest.raises(OwnBriefError, match="could not be read.*It is left as it is"):
+            store.own_brief("BENCH-07")
+        with pytest.raises(OwnBriefError, match="could not be read.*It is left as it is"):
+            store.keep_own_brief("BENCH-07", "[heater]")
+        assert store.build_path("BENCH-07").read_bytes() == b"\xc3\x28"
+
+    def test_what_is_no_file_is_said(self, tmp_path):
+        DiskStore(tmp_path).build_path("BENCH-07").mkdir()
+        with pytest.raises(OwnBriefError, match="could not be read"):
+            DiskStore(tmp_path).own_brief("BENCH-07")
+
+    def test_a_full_disk_leaves_the_one_before(self, tmp_path, monkeypatch):
+        store = DiskStore(tmp_path)
+        store.keep_own_brief("BENCH-07", "[led]")
+
+        def refuse(*_):
+            raise OSError(28, "No space left on device")
+
+        monkeypatch.setattr(whole_files.os, "replace", refuse)
+        with pytest.raises(OwnBriefError, match="No space left on device.*is not kept"):
+            store.keep_own_brief("BENCH-07", "[heater]")
+        assert store.own_brief("BENCH-07") == "[led]"
+        assert len(list(tmp_path.iterdir())) == 1
 
 
 class TestWhereAnswersLie:

@@ -11,12 +11,16 @@ from helpers.exercises.traces import find_traces
 
 OWN = (
     "answers/answers-BENCH-07.jsonl",
+    "answers/build-BENCH-07.toml",
     "answers/settings.json",
+    "answers/sheet-BENCH-07.html",
     "hand-in/wick_BENCH-07_2026-01-13_1de24a.jsonl",
     "hand-in/home_BENCH-07_2026-01-14_1de24a.jsonl",
 )
 OTHERS = (
     "answers/answers-BENCH-08.jsonl",
+    "answers/build-BENCH-08.toml",
+    "answers/sheet-BENCH-0.html",
     "answers/answers-BENCH-0.jsonl",
     "answers/answers-2026-01-13.jsonl",
     "hand-in/wick_BENCH-08_2026-01-13_77aa01.jsonl",
