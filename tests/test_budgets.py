@@ -23,7 +23,7 @@ BUDGETS = {
 OVER = {
     "quantities": 499,
     "physics": 3_257,
-    "sizing": 1_283,
+    "sizing": 1_315,
     "figures": 2_127,
     "exercises": 1_973,
     "classroom": 1_922,

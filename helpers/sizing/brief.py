@@ -238,6 +238,17 @@ def key_of(name):
     return f"{key} in [{section}]"
 
 
+def tables(text):
+    """Return what a TOML text holds, as a dictionary of sections; `BriefError` if it is no TOML."""
+    if len(text) > _MOST_BYTES:
+        raise BriefError(f"The brief has more than {_MOST_BYTES} characters. Write a short one.")
+    try:
+        return tomllib.loads(text if isinstance(text, str) else text.decode("utf-8"))
+    except (tomllib.TOMLDecodeError, UnicodeDecodeError, RecursionError) as error:
+        why = "it is nested too deep" if isinstance(error, RecursionError) else error
+        raise BriefError(f"The brief is no TOML: {why}. See `size --example` for one.") from None
+
+
 def from_toml(text):
     """Return the brief that a TOML text holds.
 
@@ -275,13 +286,11 @@ def from_toml(text):
     helpers.sizing.typed.BriefError: The section [lamp] is not known. There are: use, supply, \
 heater, dimmer, led, seen, box, bin.
     """
-    if len(text) > _MOST_BYTES:
-        raise BriefError(f"The brief has more than {_MOST_BYTES} characters. Write a short one.")
-    try:
-        held = tomllib.loads(text if isinstance(text, str) else text.decode("utf-8"))
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError, RecursionError) as error:
-        why = "it is nested too deep" if isinstance(error, RecursionError) else error
-        raise BriefError(f"The brief is no TOML: {why}. See `size --example` for one.") from None
+    return from_tables(tables(text))
+
+
+def from_tables(held):
+    """Return the brief that sections, as `tables` returns them, hold; as `from_toml` does."""
     known = {each.name: each.metadata["kind"] for each in FIELDS}
     sections = dict.fromkeys(name.partition("_")[0] for name in known)
     typed = {}
