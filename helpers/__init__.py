@@ -15,6 +15,7 @@ _HOMES = {
     "progress": "helpers.widgets.lesson",
     "predictions": "helpers.widgets.lesson",
     "hand_in": "helpers.widgets.lesson",
+    "my_build": "helpers.widgets.my_build",
     "bring_in": "helpers.widgets.lesson",
     "picture": "helpers.widgets.screen",
     "explore": "helpers.widgets.explorers",

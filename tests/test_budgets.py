@@ -28,6 +28,8 @@ OVER = {
     "exercises": 1_973,
     "classroom": 1_922,
     "authoring": 253,
+    "pages": 536,
+    "widgets": 825,
 }
 
 

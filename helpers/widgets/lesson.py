@@ -95,6 +95,11 @@ def begin(number, learner=None, class_word=None, supply=None, workshop_copy=Fals
     return notes + [Line("danger", text) for text in [note, *session.problems] if text]
 
 
+def open_number():
+    """Return the lesson that is open, 00 if none is."""
+    return _open.get("lesson", "00")
+
+
 def _store():
     """Return where this kernel keeps answers: one place as long as it lives, also in memory."""
     if "store" not in _open:
@@ -224,7 +229,7 @@ def predictions(number=None):
 
 def _about_lesson(name, number, page_of):
     """Show a page about a lesson, the open one if none is named, and keep it up to date."""
-    number = number or _open.get("lesson", "00")
+    number = number or open_number()
     if _is_lesson(number):
         show_page(current_session(), f"{name}-{number}", lambda s: page_of(s, number))
 
@@ -266,4 +271,4 @@ def bring_in(path):
     if not brought:
         said = f"All answers in this file are here already; {settings.learner} goes on with them."
     show(Page([Line("heading", said)]))
-    open_lesson(_open.get("lesson", "00"), settings.learner, settings.class_word, settings.supply)
+    open_lesson(open_number(), settings.learner, settings.class_word, settings.supply)

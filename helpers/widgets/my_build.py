@@ -1,0 +1,143 @@
+"""`my_build()`: a learner's own build on paper, with fields to type; what it says is a page."""
+
+import ipywidgets as widgets
+
+from helpers.exercises.store import OwnBriefError
+from helpers.exercises.wording import Line
+from helpers.pages.own_build import ASKED_IN, own_build_page, own_text, words_of
+from helpers.pages.page import Page
+from helpers.sizing.brief import FIELDS
+from helpers.sizing.own import begun, with_typed
+from helpers.sizing.typed import BriefError
+from helpers.widgets import lesson as lessons
+from helpers.widgets.live import Live, follow
+from helpers.widgets.screen import SPOKEN, show
+from helpers.widgets.timing import soon
+
+_KINDS = {each.name: each.metadata["kind"] for each in FIELDS}
+_OPEN = ("open", "")
+
+
+def my_build(lesson=None, **typed):
+    """Show a learner's own build as far as the lessons have come, and keep what is typed.
+
+    Parameters
+    ----------
+    lesson : str, optional
+        Such as "05"; the open one if none is named.
+    **typed
+        Fields by name, as people type them: `heater_power="60 W"`; '' opens one again.
+    """
+    session, number = lessons.current_session(), lesson or lessons.open_number()
+    if number not in ASKED_IN:
+        asked = ", ".join(ASKED_IN)
+        show(Page([Line("note", f"Lesson {number!r} asks nothing of a build. These do: {asked}.")]))
+        return
+    news = keep(session, typed) if typed else []
+    if session.workshop_copy:
+        show(own_build_page(session, number, news))
+        return
+    follow(session)
+    MyBuild(number, news).show(session)
+
+
+def keep(session, typed):
+    """Keep fields as they were typed, all or none; return lines that say what became of them."""
+    if session.workshop_copy:
+        return [Line("note", "The workshop copy keeps nothing.")]
+    try:
+        text = with_typed(own_text(session), typed, session.supply)
+        session.store.keep_own_brief(session.settings.learner, text)
+    except (OwnBriefError, BriefError) as error:
+        return [Line("note", f"Nothing was changed. {error}")]
+    return [Line("note", "Kept.")]
+
+
+class MyBuild(Live):
+    """What a build comes to, and under it the fields that a lesson asks for.
+
+    Parameters
+    ----------
+    number : str
+        The lesson.
+    news : list of Line
+        What became of fields typed in code.
+    """
+
+    def __init__(self, number, news=()):
+        super().__init__(f"own-{number}")
+        self.number, self.news = number, list(news)
+        self.held, self.shown = None, dict.fromkeys(ASKED_IN[number], "")
+
+    def draw(self, session, *news):
+        if not self.session:
+            self._lay_out()
+        text = _text(session)
+        if text is not None and (session is not self.session or text != self.held):
+            self._fill(session, text)
+        page = own_build_page(session, self.number)
+        self.says.value = page.html()
+        self.told.value = Page(self.news).html() + SPOKEN
+        return page
+
+    def _lay_out(self):
+        self.says, self.told = widgets.HTML(), widgets.HTML()
+        self.fields = {name: _control(name) for name in ASKED_IN[self.number]}
+        parts = [self.says]
+        for name, box in self.fields.items():
+            parts += [widgets.HTML(Page([Line("hint", words_of(name)[1])]).html()), box]
+            box.on_msg(self._pressed)
+        button = widgets.Button(description="Keep")
+        button.on_click(lambda _: soon(self._keep))
+        self.hold([*parts, *[button] * bool(self.fields), self.told])
+
+    def _pressed(self, _, content, buffers):
+        if content.get("event") == "submit":
+            soon(self._keep)
+
+    def _fill(self, session, text):
+        """Let the fields hold what is kept; what is open stays empty."""
+        brief, self.held = begun(text, session.supply), text
+        self.shown = {
+            name: "" if name in brief.left_out else _typed(brief, name) for name in self.fields
+        }
+        for name, box in self.fields.items():
+            box.value = self.shown[name]
+
+    def _keep(self):
+        typed = {n: box.value for n, box in self.fields.items() if box.value != self.shown[n]}
+        self.news = keep(self.session, typed)
+        follow(self.session)
+
+
+def _typed(brief, name):
+    """Write a field as its control holds it."""
+    kind = _KINDS[name]
+    if kind == "yes" or isinstance(kind, tuple):
+        return getattr(brief, name)
+    text = brief.typed(name).strip("[]").replace('"', "")
+    return text.replace(", ", "; ") if isinstance(kind, list) else text
+
+
+def _text(session):
+    """Return what is kept if it can be read and used."""
+    try:
+        text = own_text(session)
+        begun(text, session.supply)
+    except (OwnBriefError, BriefError):
+        return None
+    return text
+
+
+def _control(name):
+    kind = _KINDS[name]
+    looks = {
+        "description": f"{words_of(name)[0]}:",
+        "layout": {"width": "auto"},
+        "style": {"description_width": "13em"},
+    }
+    if kind == "yes":
+        return widgets.Dropdown(options=[_OPEN, ("yes", True), ("no", False)], **looks)
+    if isinstance(kind, tuple):
+        return widgets.Dropdown(options=[_OPEN, *((word, word) for word in kind)], **looks)
+    return widgets.Text(continuous_update=False, placeholder="open", **looks)

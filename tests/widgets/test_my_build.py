@@ -1,0 +1,194 @@
+"""A learner's own build: what is typed is kept, what is open is said, and nothing permits."""
+
+import json
+
+import pytest
+from page_words import words
+from shown import live_words, screen, thing
+
+from helpers import my_build, open_lesson
+from helpers.exercises.settings import Settings
+from helpers.exercises.store import MemoryStore
+from helpers.exercises.wording import STAMP
+from helpers.pages.own_build import ASKED_IN, own_brief, own_build_page
+from helpers.physics.mains import SUPPLIES
+from helpers.sizing.brief import FIELDS
+from helpers.sizing.own import with_typed
+from helpers.widgets import lesson
+
+SAFE = {
+    "use_connection": "plug-in", "heater_full_power_safe": "yes", "dimmer_edge": "leading",
+    "box_touch": "closed window",
+}  # fmt: skip
+
+
+def kept(answers):
+    return (answers / "build-BENCH-07.toml").read_text("utf-8")
+
+
+def test_each_field_of_a_brief_is_asked_for_in_one_lesson():
+    asked = [name for names in ASKED_IN.values() for name in names]
+    assert sorted(asked) == sorted(each.name for each in FIELDS)
+
+
+def test_each_lesson_from_02_on_shows_it_before_its_recap(root):
+    for path in sorted((root / "lessons").glob("0[2-8]-*.ipynb")):
+        number = path.name[:2]
+        cells = [("".join(c["source"])) for c in json.loads(path.read_text("utf-8"))["cells"]]
+        recap = next(i for i, text in enumerate(cells) if f'progress("{number}")' in text)
+        assert any(f'my_build("{number}")' in text for text in cells[: recap + 1])
+
+
+@pytest.mark.parametrize("number", ASKED_IN)
+@pytest.mark.parametrize("supply", SUPPLIES)
+def test_on_every_supply_an_empty_one_says_what_is_open_and_what_stops_it(number, supply):
+    store = MemoryStore()
+    session = lesson.learner_session(store, "BENCH-07", "wick", supply)[0]
+    page = own_build_page(session, number).plain()
+    assert f"supply volts {supply.split(' V')[0]} V" in page
+    assert page.index("What stops it: fixed wiring.") < page.index("Lesson 02.")
+    assert "What stops it: full power." in page and STAMP in page
+    store.keep_own_brief("BENCH-07", with_typed("", SAFE, session.supply))
+    page = own_build_page(session, number).plain()
+    assert "What stops it" not in page and "So far: " in page and STAMP in page
+
+
+def test_one_line_of_code_keeps_a_field_and_the_page_follows(session, answers):
+    with screen():
+        my_build("02")
+    first = thing("own-02")
+    with screen() as shown:
+        my_build("02", heater_power="60 W", use_by_others=False)
+    assert kept(answers) == '[heater]\npower = "60 W"\n[use]\nby_others = false\n'
+    for text in (shown.plain, live_words(first), live_words(thing("own-02"))):
+        assert "heater power 60 W" in text and "use by others no" in text
+    assert "Kept." in live_words(thing("own-02"))
+    assert first.fields["heater_power"].value == "60 W"
+
+
+def test_an_open_lesson_is_meant_where_none_is_named(session):
+    with screen() as shown:
+        open_lesson("04")
+        my_build(box_air="40 °C")
+    assert "as far as lesson 04" in shown.plain and "box air 40 °C" in shown.plain
+
+
+@pytest.mark.parametrize("number", ["00", "01", "99", "<b>"])
+def test_a_lesson_that_asks_nothing_says_which_do(session, number):
+    with screen() as shown:
+        my_build(number)
+    assert f"Lesson {number!r} asks nothing" in shown.plain and "02, 03" in shown.plain
+    assert "<b>" not in shown.html
+
+
+@pytest.mark.parametrize("typed", [{"heater_power": "60 volts"}, {"heater_watts": "60 W"},
+                                   {"led_colour": "<script>"}])  # fmt: skip
+def test_what_cannot_be_used_is_said_and_nothing_is_kept(session, answers, typed):
+    with screen() as shown:
+        my_build("02", **typed)
+    assert "Nothing was changed." in live_words(thing("own-02"))
+    assert not (answers / "build-BENCH-07.toml").exists()
+    assert "<script" not in shown.html + "".join(w.value for w in [thing("own-02").told])
+
+
+def test_a_file_that_no_longer_reads_is_said_and_left_as_it_is(session, answers):
+    answers.mkdir(parents=True, exist_ok=True)
+    for content in (b"[heater", b"\xc3\x28", b'[heater]\npower = "6 apples"'):
+        (answers / "build-BENCH-07.toml").write_bytes(content)
+        with screen() as shown:
+            my_build("02", heater_power="60 W")
+        assert "Nothing was changed." in live_words(thing("own-02"))
+        assert STAMP in shown.plain
+        assert (answers / "build-BENCH-07.toml").read_bytes() == content
+
+
+class TestFields:
+    @pytest.fixture(params=ASKED_IN)
+    def form(self, request, session):
+        with screen():
+            my_build(request.param)
+        return thing(f"own-{request.param}")
+
+    def test_each_has_a_name_and_says_what_is_meant(self, form):
+        labels = [box.description for box in form.fields.values()]
+        assert labels == [f"{name.replace('_', ' ')}:" for name in ASKED_IN[form.number]]
+        meant = {each.name: each.metadata["says"] for each in FIELDS}
+        assert all(meant[name] in live_words(form) for name in form.fields)
+
+    def test_what_is_open_is_empty_and_keeping_nothing_writes_nothing(self, form, answers):
+        values = {name: box.value for name, box in form.fields.items() if box.value != ""}
+        on_settings = {"supply_volts": "230 V", "supply_hertz": "50 Hz"}
+        assert values == (on_settings if form.number == "02" else {})
+        form._keep()
+        assert kept(answers) == ""
+
+    def test_property_the_workshops_values_come_back_as_they_were_shown(self, form, session):
+        session.store.keep_own_brief("BENCH-07", with_typed("", SAFE, session.supply))
+        form.follow(session)
+        for name in form.fields:
+            brief = lesson_brief(name)
+            form.fields[name].value = brief
+        form._keep()
+        assert "Kept." in words(form.told.value)
+        brief = own_brief(session)
+        assert all(name not in brief.left_out for name in form.fields)
+        shown = {name: box.value for name, box in form.fields.items()}
+        form.held = None
+        form.follow(session)
+        assert shown == {name: box.value for name, box in form.fields.items()}
+
+    def test_enter_keeps_and_an_error_leaves_what_was_typed(self, session, answers):
+        with screen():
+            my_build("04")
+        form = thing("own-04")
+        form.fields["box_air"].value = "fifty"
+        form._pressed(None, {"event": "submit"}, [])
+        assert "air in [box] was read as" in words(form.told.value)
+        assert form.fields["box_air"].value == "fifty"
+        form.fields["box_air"].value = "45 °C"
+        form._pressed(None, {"event": "submit"}, [])
+        assert kept(answers) == '[box]\nair = "45 °C"\n'
+        assert "Kept." in words(form.told.value)
+
+
+def lesson_brief(name):
+    """The workshop's value of a field, as a control of its form holds it."""
+    from helpers.sizing.brief import Brief
+    from helpers.widgets.my_build import _typed
+
+    return _typed(Brief(), name)
+
+
+def test_who_changes_the_supply_takes_the_build_along(session):
+    with screen():
+        my_build("02", heater_power="60 W")
+        lesson.begin("02", supply="120 V 60 Hz")
+    form = thing("own-02")
+    assert form.fields["supply_volts"].value == "120 V"
+    assert "supply volts 120 V" in live_words(form) and "heater power 60 W" in live_words(form)
+
+
+def test_each_learner_has_a_build_of_their_own(session):
+    with screen():
+        my_build("02", heater_power="60 W")
+        lesson.begin("02", learner="BENCH-08")
+    assert "60 W" not in live_words(thing("own-02"))
+    assert thing("own-02").fields["heater_power"].value == ""
+
+
+def test_the_workshop_copy_shows_the_workshops_brief_and_keeps_nothing(answers):
+    with screen() as shown:
+        open_lesson("08", workshop_copy=True)
+        my_build("08", heater_power="60 W")
+    assert not shown.has_controls and not answers.exists()
+    assert "heater power 90 W" in shown.plain and "The workshop copy keeps nothing." in shown.plain
+    assert "Open:" not in shown.plain and "break no rule" in shown.plain and STAMP in shown.plain
+
+
+def test_no_word_of_it_permits():
+    session = lesson.workshop_session()
+    for number in ASKED_IN:
+        page = own_build_page(session, number)
+        assert Settings("AB").learner not in page.plain()
+        for word in ("approved", "safe to build", "may be built", "permitted", "go ahead"):
+            assert word not in page.plain().lower()
