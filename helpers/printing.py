@@ -25,7 +25,8 @@ def from_command(given, pieces, name):
         Of the page, without its lessons.
     """
     draw = [given.again] if given.again else []
-    name = "-".join([name, *given.lessons, *(f"draw-{number}" for number in draw)])
+    whose = [given.learner.strip().upper()] if given.learner else []
+    name = "-".join([name, *given.lessons, *(f"draw-{number}" for number in draw), *whose])
     said = print_for(
         lambda *people_and_lessons: pieces(*people_and_lessons, *draw),
         given.out,

@@ -101,3 +101,15 @@ def test_card_and_guide_need_no_class(tmp_path, capsys, words, says):
     assert main(["start-sheet", *words, "--out", str(out)]) == 0
     assert says in out.read_text("utf-8")
     assert main(["start-sheet", *words, "--out", str(out)]) == 2
+
+
+def test_a_page_in_the_folder_of_a_class_is_named_for_what_is_in_it(tmp_path, monkeypatch, roster):
+    places = {"roster": roster, "paper": tmp_path / "paper"}
+    held = SimpleNamespace(word="wick", supply=None, lessons=("01",), where=places.get)
+    double = SimpleNamespace(read_class=lambda path: held)
+    monkeypatch.setitem(sys.modules, "helpers.classroom.class_file", double)
+    for words in (["paper"], ["paper", "--again", "--learner", "bench-02", "--lessons", "01"]):
+        assert main([*words, "--class", "wick.toml"]) == 0
+    assert main(["key", "--class", "wick.toml", "--learner", "../../out"]) == 2
+    names = sorted(path.name for path in tmp_path.rglob("*.html"))
+    assert names == ["paper-01-draw-1-BENCH-02.html", "paper.html"]
