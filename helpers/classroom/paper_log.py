@@ -22,7 +22,7 @@ WHERE = ("learner", "class_word", "question", "draw", "edition")
 ID = r"[a-z]+(?:-[a-z0-9]+)*"
 # What stands in small print at a question of a pack may go before an answer, up to a colon.
 NAMED = re.compile(
-    rf"(?P<question>{ID})(?:\W+draw\W*(?P<draw>\d+))?(?:\W+edition\W*(?P<edition>\d+))?"
+    rf"(?:[A-Z0-9-]{{2,12}}\s*·\s*)?(?P<question>{ID})(?:\W+draw\W*(?P<draw>\d+))?(?:\W+edition\W*(?P<edition>\d+))?"
     r"\s*:\s*(?P<answer>.*)",
     re.IGNORECASE,
 )
@@ -39,10 +39,14 @@ class NotUnderstood(ValueError):
 
 @dataclass(frozen=True)
 class Typed:
-    """A row as it was understood, not kept yet: its line, and what it says in words."""
+    """A row as it was understood, not kept yet: its line, what it says in words, what it is worth.
+
+    `judged` is the card's word on it, for after it is kept; '' for an earlier edition.
+    """
 
     line: dict
     said: str
+    judged: str = ""
 
 
 class PaperLog:
@@ -251,15 +255,26 @@ def understand(typed, learner, class_word, supply, bank, expected="", draw=0):
             f"An answer of {len(text)} characters was read; 1 to {LONGEST_ANSWER} can be kept."
         )
     line = new_line(learner, class_word, supply, name, draw, text, 0, edition=edition)
+    line, about = line | {BY_HAND: True}, f"{learner}, {named(line)}: read as "
     if edition != question.edition:
-        said = f"{plain(text)}. {EARLIER}"
-    else:
-        numbers = question.numbers_for(learner, class_word, SUPPLIES[supply], draw)
-        try:
-            said = question.kind.said(question.kind.read(text, numbers), numbers)
-        except NotRead as error:
-            raise NotUnderstood(str(error)) from None
-    return Typed(line | {BY_HAND: True}, f"{learner}, {named(line)}: read as {said}")
+        return Typed(line, f"{about}{plain(text)}. {EARLIER}")
+    numbers = question.numbers_for(learner, class_word, SUPPLIES[supply], draw)
+    try:
+        answer = question.kind.read(text, numbers)
+    except NotRead as error:
+        raise NotUnderstood(str(error)) from None
+    said = about + question.kind.said(answer, numbers)
+    if question.role == "predict":
+        return Typed(line, said, "A prediction: kept, not marked.")
+    return Typed(line, said, _judged(question.kind.verdict_on(answer, numbers)))
+
+
+def _judged(verdict):
+    if verdict.right:
+        return "✓ Right."
+    word = "◐ Partly right." if verdict.share else "✗ Not yet."
+    danger = f"⚠ Danger first, talk it through: {verdict.danger} " if verdict.danger else ""
+    return f"{danger}{word} {verdict.reply}"
 
 
 def same_place(lines, line):

@@ -4,7 +4,7 @@ import re
 from statistics import median
 
 import pytest
-from notebook import ROOT, code, headings, prose, read, sentences, source, words
+from notebook import ROOT, headings, prose, read, sentences, source, words
 
 from helpers.authoring.solutions import dumps, tidy
 from helpers.exercises.bank import bank
@@ -30,9 +30,17 @@ def text():
     return prose(read(PATH))
 
 
-def test_it_is_read_only_no_code_no_questions_no_solution(text):
+FORMS = ("make_class", "print_paper", "type_back", "mark", "forget")
+
+
+def test_each_code_cell_is_one_folded_form_and_there_are_no_questions_and_no_solution(text):
     notebook = read(PATH)
-    assert code(notebook) == []
+    cells = [cell for cell in notebook["cells"] if cell["cell_type"] == "code"]
+    for cell, name in zip(cells, FORMS, strict=True):
+        assert cell["metadata"]["jupyter"]["source_hidden"] is True
+        assert source(cell).endswith(
+            f"from helpers.widgets import instructor\n\ninstructor.{name}();"
+        )
     assert not {cell["id"] for cell in notebook["cells"]} & set(bank())
     assert not (ROOT / "solutions" / PATH.name).exists()
     assert "card(" not in text
@@ -55,7 +63,8 @@ def test_what_a_responsible_person_has_to_settle_is_named(text, named):
 
 
 def test_limit_short_and_plain(text):
-    assert len(words(text)) <= 920
+    page, _, forms = text.partition("## A class, without a terminal")
+    assert len(words(page)) <= 920 and len(words(forms)) <= 400
     lengths = [len(words(sentence)) for sentence in sentences(text)]
     assert median(lengths) <= 18 and max(lengths) <= 50
 

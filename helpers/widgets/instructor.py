@@ -1,0 +1,188 @@
+"""What an instructor does without a terminal: each action a button with its result beside it.
+
+The same functions as the commands. Knows no learner's session, so that opening it leaves no trace.
+"""
+
+from html import escape
+from importlib import import_module
+
+import ipywidgets as widgets
+
+from helpers.classroom import class_file, forget_class
+from helpers.classroom.marking import mark_folder
+from helpers.classroom.problems import Unusable, plain
+from helpers.exercises.wording import Line
+from helpers.physics.mains import SUPPLIES
+from helpers.widgets import desk
+from helpers.widgets.desk import (
+    Form,
+    as_lines,
+    list_box,
+    numbers_in,
+    opened,
+    text_box,
+    which_class,
+    whole,
+)  # fmt: skip
+from helpers.widgets.type_back import TypeBack
+
+PAPERS = {
+    "Questions, a pack for each bench": ("paper", "paper"),
+    "Danger items again, other cases": ("paper", "paper"),
+    "Key, for who marks": ("key", "key"),
+    "Start sheets for the benches": ("start_sheet", "start-sheet"),
+}
+FRAME = (
+    '<iframe title="{title}" srcdoc="{page}" sandbox="" style="width: 100%; height: 36rem; '
+    'border: 1px solid"></iframe>'
+)
+
+
+def make_class():
+    """Show the form that writes the file of a class, and its roster of bench codes."""
+    usual = class_file.USUAL_SUPPLY
+    form = Form(
+        "make-class",
+        {
+            "word": text_box("Class word:", placeholder="such as wick"),
+            "supply": list_box("Supply:", list(SUPPLIES), value=usual),
+            "lessons": text_box(
+                "Lessons that count:", placeholder="such as 00 01; empty: all begun"
+            ),
+            "benches": text_box("Bench codes on its roster:", "12"),
+        },
+        {"Make this class": lambda: _make(form)},
+    )
+    return form
+
+
+def _make(form):
+    word, benches = form["word"].lower(), form["benches"]
+    if not benches.isdecimal():
+        raise Unusable(f"Bench codes: {plain(benches)} was read. Write a whole number, such as 12.")
+    path = desk.CLASSES / word / f"{word}.toml"
+    wanted = numbers_in(form["lessons"])
+    made = class_file.write_class(path, word, form["supply"], wanted, benches=int(benches))
+    desk.look_again()
+    return as_lines(
+        [
+            f"Class {made.word} is made: {made.path}. To change it, open that file here, in the "
+            "list of files at the left.",
+            f"Its roster: {made.where('roster')}. Delete the bench codes that you do not use.",
+            f"Put the files that learners hand in into {made.where('hand_ins')}: drag them into "
+            "that folder, at the left.",
+            f"It is to be kept until {made.keep_until}.",
+        ]
+    )
+
+
+def print_paper():
+    """Show the form that makes what is printed for a class."""
+    form = Form(
+        "print-paper",
+        {
+            "class": which_class(),
+            "what": list_box("What:", list(PAPERS)),
+            "lessons": text_box("Lessons:", placeholder="such as 02 03; empty: those of the class"),
+            "draw": text_box("Fresh draw, for danger items again:", "1"),
+        },
+        {
+            "Make it": lambda: _print(form),
+            "Prove-dead card": lambda: _print_one(form, "card"),
+            "Leader's guide": lambda: _print_one(form, "guide"),
+        },
+    )
+    return form
+
+
+def _print(form):
+    made, wanted, draw = opened(form["class"]), numbers_in(form["lessons"]), []
+    if form["what"].startswith("Danger"):
+        draw = [whole("Fresh draw", form["draw"])]
+    from helpers.printing import print_for
+
+    module, name = PAPERS[form["what"]]
+    pieces = import_module(f"helpers.sheets.{module}").pieces
+    name = "-".join([name, *(wanted or made.lessons), *(f"draw-{number}" for number in draw)])
+    said = print_for(
+        lambda people, numbers: pieces(people, numbers, *draw),
+        class_file=made.path,
+        lessons=wanted,
+        name=f"{name}.html",
+    )
+    return as_lines([*said, "Open it in a browser to print it."])
+
+
+def _print_one(form, name):
+    from helpers.printing import write_new_page
+    from helpers.sheets import start_sheet
+
+    out = opened(form["class"]).where("paper") / f"{name}.html"
+    write_new_page(out, getattr(start_sheet, name)())
+    return as_lines([f"Written: {out}"])
+
+
+def mark():
+    """Show the form that marks what was handed in and typed back, and shows the mark book."""
+    form = Form(
+        "mark",
+        {
+            "class": which_class(),
+            "feedback": widgets.Checkbox(description="A page for each learner, too", indent=False),
+            "comma": widgets.Checkbox(description="Table with decimal commas", indent=False),
+        },
+        {"Mark": lambda: _mark(form), "Look at the book": lambda: _look(form)},
+    )
+    return form
+
+
+def _mark(form):
+    made = opened(form["class"])
+    feedback = made.where("marked") / "feedback" if form["feedback"] else None
+    done = mark_folder(**made.for_marking(), feedback=feedback, decimal_comma=form["comma"])
+    return as_lines([*done.summary(), made.over()])
+
+
+def _look(form):
+    path = opened(form["class"]).where("marked") / "mark-book.html"
+    if not path.exists():
+        raise Unusable("There is no mark book yet. Press Mark first.")
+    text = path.read_text(encoding="utf-8")
+    return FRAME.format(title=f"Mark book, class {form['class']}", page=escape(text))
+
+
+def type_back():
+    """Show the form by which paper is typed back, one line a question."""
+    return TypeBack()
+
+
+def forget():
+    """Show the form that erases what a class has left: it lists first, and asks."""
+    form = Form(
+        "forget-class",
+        {"class": which_class(), "yes": text_box("Erase all that is listed? Type yes:")},
+        {"List what would go": lambda: _list_traces(form), "Erase": lambda: _erase(form)},
+    )
+    form.listed = None
+    return form
+
+
+def _list_traces(form):
+    made = opened(form["class"])
+    own, left = forget_class.find_traces(made)
+    form.listed = made.path, own
+    lines = [Line("text", f"{len(own)} files of class {made.word} would go:")]
+    lines += [Line("option", str(path)) for path in own]
+    lines += [Line("text", f"To be left: {path}: {plain(why)}") for path, why in left]
+    return lines
+
+
+def _erase(form):
+    made = opened(form["class"])
+    own, _ = forget_class.find_traces(made)
+    if not own or form.listed != (made.path, own):
+        raise Unusable("List first what would go, and read it.")
+    if form["yes"].lower() != "yes":
+        raise Unusable("Nothing was erased: yes was not typed.")
+    gone, form.listed, form.fields["yes"].value = list(forget_class.erase(own)), None, ""
+    return as_lines([f"{len(gone)} files of class {made.word} are erased for good."])

@@ -1,0 +1,97 @@
+"""Typing paper back: one line a question, by the keyboard alone, read back before it is kept."""
+
+from helpers.classroom import paper_log
+from helpers.classroom.problems import Unusable, plain
+from helpers.classroom.roster import read_roster
+from helpers.exercises.bank import bank, lessons
+from helpers.exercises.settings import Settings, changed
+from helpers.exercises.wording import Line
+from helpers.widgets.desk import Form, as_lines, numbers_in, opened, text_box, which_class, whole
+from helpers.widgets.timing import soon
+
+
+class TypeBack(Form):
+    """Enter reads a line and says what was understood; Enter again keeps it and goes on."""
+
+    def __init__(self):
+        self.read, self.kept, self.passed, self.pack = None, [], set(), None
+        fields = {
+            "class": which_class(),
+            "learner": text_box("Bench code:", placeholder="such as BENCH-07"),
+            "lessons": text_box("Lessons of the pack:", placeholder="empty: those of the class"),
+            "draw": text_box("Draw of the pack:", "0"),
+            "row": text_box("Answer:", placeholder="as it stands on paper"),
+        }
+        fields["row"].on_msg(
+            lambda _, content, __: content.get("event") == "submit" and soon(self.enter)
+        )
+        super().__init__(
+            "type-back", fields, {"Enter": self._enter, "Undo the last line": self._undo}
+        )
+
+    def enter(self):
+        self.do(self._enter)
+
+    def _enter(self):
+        made = opened(self["class"])
+        roster, _ = read_roster(made.where("roster"))
+        learner, draw = paper_log.learner_in(self["learner"], roster), whole("Draw", self["draw"])
+        log = paper_log.PaperLog(made.paper_log)
+        lines, _ = log.lines()
+        if self.pack != (pack := (made.path, learner, draw)):
+            self.pack, self.passed, self.read = pack, set(), None
+        row, expected = self["row"], self._next(made, learner, draw, lines)
+        if self.read and self.read[0] == row:
+            return self._keep(log, made, learner, draw)
+        self.read = None
+        if not row:
+            self.passed |= {expected}
+            return self._say(
+                made, learner, draw, lines, [f"{expected} is left out."] * bool(expected)
+            )
+        own = roster.supplies.get(learner, made.supply)
+        supply = changed(Settings("ROOM"), learner, made.word, own).supply
+        typed = paper_log.understand(row, learner, made.word, supply, bank(), expected, draw)
+        paper_log.refuse_twice(lines, typed)
+        self.read = row, typed
+        return [
+            Line("verdict", f"Read. {typed.said}. Enter keeps it; or change it and press Enter.")
+        ]
+
+    def _keep(self, log, made, learner, draw):
+        typed, self.read = self.read[1], None
+        log.keep(typed.line)
+        self.kept.append((log, typed.line))
+        self.fields["row"].value = ""
+        said = [f"Kept: {typed.said}.", typed.judged]
+        return self._say(made, learner, draw, log.lines()[0], said)
+
+    def _undo(self):
+        if not self.kept:
+            raise Unusable("Nothing was kept since this cell was run.")
+        log, line = self.kept.pop()
+        log.take_back(line)
+        self.read, self.passed = None, set()
+        said = f"Taken back: {line['learner']}, {paper_log.named(line)}. Type it anew, or go on."
+        return [Line("text", said)]
+
+    def _say(self, made, learner, draw, lines, said):
+        name = self._next(made, learner, draw, lines)
+        after = (
+            f"Next for {learner}: {name} ({bank()[name].outcome})."
+            if name
+            else (f"That was all of {learner}. Type the next bench code above.")
+        )
+        return as_lines([*said, after])
+
+    def _next(self, made, learner, draw, lines):
+        """Return the question of the pack that is next; '' where all are typed or left out."""
+        numbers = numbers_in(self["lessons"]) or made.lessons
+        held = lessons()
+        if unknown := [number for number in numbers if number not in held]:
+            raise Unusable(f"There is no lesson {plain(unknown[0])}; there are {', '.join(held)}.")
+        asked = [q for number in numbers for q in held[number].QUESTIONS if q.danger or not draw]
+        there = {
+            line["question"] for line in lines if (line["learner"], line["draw"]) == (learner, draw)
+        }
+        return next((q.id for q in asked if q.id not in there | self.passed), "")

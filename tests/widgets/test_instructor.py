@@ -1,0 +1,239 @@
+"""The forms of an instructor: what a press of a button does, and what stands beside it then."""
+
+import re
+import sys
+from datetime import UTC, datetime
+from html import unescape
+from json import dumps
+from types import SimpleNamespace
+
+import ipywidgets as widgets
+import pytest
+from shown import screen
+
+from helpers.classroom.class_file import read_class
+from helpers.classroom.demo_room import lines_of
+from helpers.classroom.paper_log import PaperLog
+from helpers.exercises.bank import bank
+from helpers.exercises.kinds import Amount
+from helpers.physics.mains import SUPPLIES
+from helpers.widgets import desk, instructor
+
+WORD = "wick"
+
+
+@pytest.fixture(autouse=True)
+def beside(tmp_path, monkeypatch):
+    """The folder that the notebook lies in, without any class yet."""
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr(desk, "_lists", [])
+    return tmp_path
+
+
+def form_of(name, **values):
+    with screen() as seen:
+        form = getattr(instructor, name)()
+    assert seen.has_controls
+    return fill(form, **values)
+
+
+def fill(form, **values):
+    for field, value in values.items():
+        form.fields[field].value = value
+    return form
+
+
+def said_by(form):
+    return unescape(re.sub("<[^>]+>", "", form.told.value))
+
+
+def press(form, said):
+    def buttons(widget):
+        for child in getattr(widget, "children", ()):
+            yield from [child] if isinstance(child, widgets.Button) else buttons(child)
+
+    next(button for button in buttons(form.box) if button.description == said).click()
+    return said_by(form)
+
+
+@pytest.fixture
+def made():
+    press(form_of("make_class", word=" Wick ", lessons="1, 02", benches="3"), "Make this class")
+    return read_class("classes/wick/wick.toml")
+
+
+def test_a_class_is_made_with_its_roster_and_the_other_forms_know_it(beside):
+    marking = form_of("mark")
+    assert "Choose a class first" in press(marking, "Mark")
+    form = form_of("make_class", word="Wick", supply="120 V 60 Hz", lessons="1", benches="2")
+    said = press(form, "Make this class")
+    made = read_class(beside / "classes/wick/wick.toml")
+    assert (made.word, made.supply, made.lessons) == ("wick", "120 V 60 Hz", ("01",))
+    assert made.where("roster").read_text() == "learner\nBENCH-01\nBENCH-02\n"
+    assert str(made.keep_until) in said and "hand-ins" in said
+    assert marking["class"] == "wick"
+    assert "is there already, and was left as it is" in press(form, "Make this class")
+
+
+@pytest.mark.parametrize(
+    ("values", "says"),
+    [
+        ({"word": "two words"}, "class word 'two words' was read"),
+        ({"word": "../up"}, "class word '../up' was read"),
+        ({"benches": "many"}, "many was read. Write a whole number"),
+        ({"lessons": "77"}, "There is no lesson 77"),
+    ],
+)
+def test_what_cannot_be_made_says_why_and_leaves_nothing(beside, values, says):
+    form = form_of("make_class", **({"word": "wick"} | values))
+    assert "Not done. " in press(form, "Make this class") and says in said_by(form)
+    assert list(beside.rglob("*.toml")) == []
+
+
+def a_sum():
+    """The first sum of lesson 02."""
+    return next(q for i, q in bank().items() if i.startswith("ohm-") and type(q.kind) is Amount)
+
+
+def enter(form, row):
+    form.fields["row"].value = row
+    form.enter()
+    return said_by(form)
+
+
+def test_paper_is_typed_back_by_enter_alone_and_read_back_before_it_is_kept(made):
+    form = form_of("type_back", learner="bench-02", lessons="02")
+    log = PaperLog(made.paper_log)
+    question = a_sum()
+    numbers = question.numbers_for("BENCH-02", WORD, SUPPLIES[made.supply], 0)
+    row = f"{question.id}: {question.kind.model(numbers)}"
+    said = enter(form, row)
+    assert "Read. BENCH-02, " in said and "Enter keeps it" in said
+    assert log.lines()[0] == [], "nothing is kept yet"
+    form.enter()
+    said = said_by(form)
+    assert "Kept: BENCH-02" in said and "✓ Right." in said and "Next for BENCH-02: " in said
+    (line,) = log.lines()[0]
+    assert (line["question"], line["answer"]) == (
+        question.id,
+        row.partition(": ")[2].replace("\xa0", " "),
+    )
+    assert form["row"] == ""
+    assert "is there already" in enter(form, row)
+    assert "Taken back: BENCH-02" in press(form, "Undo the last line")
+    assert log.lines()[0] == []
+    assert "Nothing was kept" in press(form, "Undo the last line")
+
+
+def test_a_changed_line_is_read_again_and_another_bench_is_never_kept_by_an_old_reading(made):
+    form = form_of("type_back", learner="BENCH-02", lessons="02")
+    question = a_sum()
+    enter(form, f"{question.id}: 1 {question.kind.unit}")
+    changed = f"{question.id}: 2 {question.kind.unit}"
+    assert "Read. " in enter(form, changed)
+    fill(form, learner="BENCH-03")
+    assert "Read. BENCH-03" in enter(form, changed)
+    assert PaperLog(made.paper_log).lines()[0] == []
+
+
+def test_an_empty_line_leaves_a_question_out_until_all_are_done(made):
+    form = form_of("type_back", learner="BENCH-01", lessons="00")
+    asked = [q.id for q in bank().values() if q.id.startswith("start-")]
+    for question in asked:
+        assert f"{question} is left out" in enter(form, "")
+    assert "That was all of BENCH-01" in said_by(form)
+    assert "The bench code" in enter(fill(form, learner="BENCH-99"), "x")
+    assert "There is no lesson 77" in enter(fill(form, learner="BENCH-01", lessons="77"), "x")
+
+
+def test_a_pack_of_fresh_cases_holds_danger_items_alone_and_their_draw_is_kept(made):
+    form = form_of("type_back", learner="BENCH-01", lessons="01", draw="1")
+    first = next(q for q in bank().values() if q.danger and q.id.startswith("safe-"))
+    numbers = first.numbers_for("BENCH-01", WORD, SUPPLIES[made.supply], 1)
+    enter(form, first.kind.model(numbers))
+    form.enter()
+    (line,) = PaperLog(made.paper_log).lines()[0]
+    assert (line["question"], line["draw"]) == (first.id, 1)
+
+
+def test_the_supply_of_the_roster_is_the_one_a_pack_was_printed_for(made):
+    made.where("roster").write_text("learner,supply\nBENCH-01,120v 60hz\nBENCH-02,\n")
+    form = form_of("type_back", learner="BENCH-01", lessons="00")
+    question = bank()["start-1"]
+    enter(form, f"start-1: {question.kind.guesses(numbers_of(question))[0]}")
+    form.enter()
+    assert PaperLog(made.paper_log).lines()[0][0]["supply"] == "120 V 60 Hz"
+
+
+def numbers_of(question):
+    return question.numbers_for("BENCH-01", WORD, SUPPLIES["120 V 60 Hz"], 0)
+
+
+def hand_in(made, learner="BENCH-01"):
+    questions = [bank()["ohm-2"], bank()["safe-2"]]
+    lines = lines_of(learner, datetime(2026, 1, 13, tzinfo=UTC), questions)
+    path = made.where("hand_ins") / f"wick_{learner}_2026-01-13.jsonl"
+    path.write_text("".join(dumps(line) + "\n" for line in lines), encoding="utf-8")
+
+
+def test_a_room_is_marked_and_its_book_shown_in_a_frame_that_runs_nothing(made):
+    form = form_of("mark", feedback=True, comma=True)
+    assert "There is no mark book yet" in press(form, "Look at the book")
+    assert "There is no hand-in in" in press(form, "Mark")
+    hand_in(made)
+    said = press(form, "Mark")
+    assert "1 hand-in read. 3 learners" in said and "Caution. Marks license nobody" in said
+    assert "Feedback: 1 page" in said
+    assert made.where("marked").joinpath("mark-book.csv").read_bytes().startswith(b"\xef\xbb\xbf")
+    press(form, "Look at the book")
+    frame = form.told.value
+    assert '<iframe title="Mark book, class wick" srcdoc="&lt;!DOCTYPE html&gt;' in frame
+    assert 'sandbox=""' in frame
+
+
+def test_a_class_is_erased_only_after_its_list_was_read_and_yes_was_typed(made):
+    hand_in(made)
+    form = form_of("forget", yes="yes")
+    assert "List first what would go" in press(form, "Erase")
+    assert "1 files of class wick would go" in press(form, "List what would go")
+    hand_in(made, "BENCH-02")
+    assert "List first what would go" in press(form, "Erase"), "something has come since"
+    press(form, "List what would go")
+    assert "yes was not typed" in press(fill(form, yes="no"), "Erase")
+    assert "2 files of class wick are erased for good" in press(fill(form, yes="Yes"), "Erase")
+    assert list(made.where("hand_ins").iterdir()) == []
+
+
+@pytest.mark.parametrize(
+    ("what", "lessons", "draw", "name", "given"),
+    [
+        ("Questions, a pack for each bench", "", "0", "paper-01-02.html", ()),
+        ("Danger items again, other cases", "1", "2", "paper-01-draw-2.html", (2,)),
+        ("Key, for who marks", "02", "1", "key-02.html", ()),
+    ],
+)
+def test_printing_hands_over_what_the_command_does(
+    made, monkeypatch, what, lessons, draw, name, given
+):
+    """A double stands for what prints: its own tests say what it writes."""
+    told = {}
+
+    def print_for(pieces, class_file, lessons, name):
+        told.update(pieces=pieces("people", lessons), class_file=class_file, name=name)
+        return [f"3 learners: {name}"]
+
+    sheets = SimpleNamespace(pieces=lambda *words: words)
+    monkeypatch.setitem(sys.modules, "helpers.printing", SimpleNamespace(print_for=print_for))
+    for module in ("helpers.sheets", "helpers.sheets.paper", "helpers.sheets.key"):
+        monkeypatch.setitem(sys.modules, module, sheets)
+    form = form_of("print_paper", what=what, lessons=lessons, draw=draw)
+    assert f"3 learners: {name}" in press(form, "Make it")
+    numbers = [lessons.zfill(2)] if lessons else []
+    assert told["pieces"] == ("people", numbers, *given)
+    assert told["class_file"] == made.path
+    assert told["name"] == name
+
+
+def test_a_draw_that_is_no_number_is_refused(made):
+    form = form_of("print_paper", what="Danger items again, other cases", draw="next")
+    assert "next was read. Write a whole number" in press(form, "Make it")
