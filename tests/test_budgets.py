@@ -24,7 +24,7 @@ OVER = {
     "quantities": 499,
     "physics": 3_257,
     "sizing": 1_315,
-    "figures": 2_127,
+    "figures": 2_147,
     "exercises": 1_973,
     "pages": 539,
     "classroom": 1_932,

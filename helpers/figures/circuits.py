@@ -26,6 +26,8 @@ _LIVE_AND_EARTH = (
     "Every part of it counts as live. Earth goes to metal that can be touched, and no part of the "
     "light is joined to it."
 )
+_ROOM = 1.3
+"""Length of wire that a resistor of a string takes, in units of a drawing [-]."""
 _TAPS = {
     "after": (
         ("behind the", "dimmer"),
@@ -86,7 +88,7 @@ def bench_dropper(volts, ohms, led_volts):
     return pen.done("An LED and its dropper on a bench supply", alternative)
 
 
-def indicator(circuit, ohms=None, led_volts=None):
+def indicator(circuit, ohms=None, led_volts=None, string=(1, 0), led_count=1):
     """Draw one of the five indicator circuits between live and neutral.
 
     Parameters
@@ -94,9 +96,13 @@ def indicator(circuit, ohms=None, led_volts=None):
     circuit : str
         A key of `physics.circuits.CIRCUITS` [-].
     ohms : float, optional
-        The dropper, to be written beside it [ohm].
+        The dropper, or each of its resistors, to be written beside it [ohm].
     led_volts : float, optional
-        The LED's own drop, to be written beside it [V].
+        The drop of all LEDs in series, to be written beside them [V].
+    string : tuple of int
+        How many resistors stand in the live wire, and how many in the neutral one [-].
+    led_count : int
+        How many LEDs in series the one that is drawn stands for [-].
 
     Returns
     -------
@@ -119,7 +125,13 @@ def indicator(circuit, ohms=None, led_volts=None):
     """
     limits.one_of(circuit, "circuit", NAMES)
     dropper = "dropper R" if ohms is None else f"dropper R, {write(ohms, 'resistance')}"
-    led = "LED" if led_volts is None else f"LED, {write(led_volts, 'voltage')}"
+    led = "LED" if led_count == 1 else f"{led_count} LEDs"
+    led = led if led_volts is None else f"{led}, {write(led_volts, 'voltage')}"
+    words = [dropper, ""]
+    if string != (1, 0):
+        words = [f"{count} × {write(ohms, 'resistance')}" for count in string]
+        wires = zip(words, string, ("in the live wire", "in the neutral one"), strict=True)
+        dropper = " and ".join(f"{said} {wire}" for said, count, wire in wires if count)
     alternative = (
         f"Circuit, {NAMES[circuit]}: between live and neutral lie {dropper}, and {led}. "
         f"{_FEATURES[circuit]} {_LIVE_AND_EARTH}"
@@ -127,7 +139,7 @@ def indicator(circuit, ohms=None, led_volts=None):
     pen = Pen()
     wired = circuits.named(circuit)
     draw = _bridge if wired.lights_twice else _one_loop
-    draw(pen, wired.sound, dropper, led)
+    draw(pen, wired.sound, zip(words, string, strict=True), led)
     pen.earth(-3.4 if wired.lights_twice else -2.0)
     return pen.done(f"{capital(NAMES[circuit])} indicator circuit", alternative)
 
@@ -299,20 +311,22 @@ def dimmed_heater(tap="after"):
     return pen.done(f"Dimmer and heater, pilot light {' '.join(place)}", alternative)
 
 
-def _one_loop(pen, wiring, dropper, led):
-    top, corner, side = 3.6, 6.8, 8.2
+def _one_loop(pen, wiring, string, led):
+    (dropper, live), (other, neutral) = string
+    top, end = 3.6, max(3.6, _ROOM * live)
+    corner, side = end + 3.2, end + 4.6
     pen.terminal(0.0, top, "live")
     pen.terminal(0.0, 0.0, "neutral")
-    pen.part("ResistorIEC", (0.0, top), (3.6, top))
+    pen.resistors((0.0, top), (end, top), live)
     pen.write(1.9, top + 0.9, dropper)
     if "diode" in wiring.forward:
-        pen.part("Diode", (3.6, top), (corner, top))
-        pen.write(5.6, top + 0.95, "diode D")
+        pen.part("Diode", (end, top), (corner, top))
+        pen.write(end + 2.0, top + 0.95, "diode D")
     else:
-        pen.part("Line", (3.6, top), (corner, top))
+        pen.part("Line", (end, top), (corner, top))
     pen.part("LED", (corner, top), (corner, 0.0))
     pen.write(corner - 0.6, 1.7, led, "right")
-    pen.part("Line", (corner, 0.0), (0.0, 0.0))
+    pen.back((corner, 0.0), end, other, neutral)
     across = {("diode",): ("Diode", "diode D"), ("second_led",): ("LED", "second LED")}
     if wiring.backward in across:
         symbol, words = across[wiring.backward]
@@ -323,17 +337,19 @@ def _one_loop(pen, wiring, dropper, led):
         pen.write(side + 0.6, 1.7, words, "left")
 
 
-def _bridge(pen, _wiring, dropper, led):
-    middle, west, east, north, south = 3.4, 3.0, 9.8, 6.8, 0.0
-    centre = (west + east) / 2.0
+def _bridge(pen, _wiring, string, led):
+    (dropper, live), (other, neutral) = string
+    middle, west, north, south = 3.4, max(3.0, _ROOM * live), 6.8, 0.0
+    east, centre = west + 6.8, west + 3.4
     corners = (west, middle), (east, middle), (centre, north), (centre, south)
     at_west, at_east = corners[:2]
     pen.terminal(0.0, middle, "live")
     pen.terminal(0.0, -1.4, "neutral")
-    pen.part("ResistorIEC", (0.0, middle), at_west)
+    pen.resistors((0.0, middle), at_west, live)
     pen.write(-0.3, middle + 2.1, dropper, "left")
     pen.bridge(*corners)
-    for line, text in enumerate(led.split(" ", 1)):
+    for line, text in enumerate(led.rsplit(" ", 1)):
         pen.write(centre - 0.7, middle + 0.35 - 0.7 * line, text, "right")
-    pen.wire(at_east, (10.6, middle), (10.6, -1.4), (0.0, -1.4))
+    pen.wire(at_east, (east + 0.8, middle), (east + 0.8, -1.4))
+    pen.back((east + 0.8, -1.4), west, other, neutral)
     pen.write(east - 2.2, north - 0.6, "four diodes D", "left")

@@ -48,6 +48,19 @@ class Pen:
         bars = ([(place, 0.25), (place, -0.25)] for place in (0.25, 0.5, 0.75))
         self.part("ResistorIEC", start, end, *bars)
 
+    def resistors(self, start, end, count):
+        """So many resistors in series, on a level wire."""
+        places = [start[0] + (end[0] - start[0]) * each / count for each in range(count + 1)]
+        for left, right in pairwise(places):
+            self.part("ResistorIEC", (left, start[1]), (right, end[1]))
+
+    def back(self, start, end, words, count):
+        """The wire back to neutral on the left, with resistors in it up to `end` if there are."""
+        if count:
+            self.resistors((0.0, start[1]), (end, start[1]), count)
+            self.write(end / 2.0, start[1] + 0.75, words)
+        self.part("Line", start, (end if count else 0.0, start[1]))
+
     def bridge(self, west, east, north, south):
         """Four diodes that lead both half-cycles from north to south through an LED."""
         for start, end in ((west, north), (east, north), (south, west), (south, east)):

@@ -1,5 +1,6 @@
 """Circuit drawings: named parts, the live side in words, texts apart, the same each time."""
 
+from collections import Counter
 from itertools import combinations
 from xml.etree import ElementTree
 
@@ -15,8 +16,9 @@ NARROW = 338
 INDICATORS = [
     (circuits.indicator, given)
     for circuit in NAMES
-    for given in ((circuit,), (circuit, 120e3, 2.0), (circuit, 4.75e6, 12.34), (circuit, 1.0, 0.5))
-]
+    for given in ((circuit,), (circuit, 120e3, 2.0), (circuit, 4.75e6, 12.34), (circuit, 1.0, 0.5),
+                  (circuit, 39e3, 2.0, (2, 0)), (circuit, 4.75e6, 12.34, (2, 2), 3))
+]  # fmt: skip
 ALL = [
     *INDICATORS,
     (circuits.capacitor_dropper, ()),
@@ -96,6 +98,20 @@ def test_values_are_written_when_given_and_only_then(circuit):
     assert "120\u00a0kΩ" in words and "2\u00a0V" in words
     without, words, _ = circuits.indicator(circuit)
     assert "Ω" not in without + words and "\u00a0V" not in without + words
+
+
+@pytest.mark.parametrize("string", [(2, 0), (2, 1), (4, 0), (4, 3), (6, 6), (12, 0)])
+@pytest.mark.parametrize("circuit", NAMES)
+def test_each_resistor_of_a_string_is_drawn_in_its_wire(circuit, string):
+    """A box is a path of seven lines between two leads: counted, not asked for."""
+    svg, words, _ = circuits.indicator(circuit, 39e3, 2.0, string, 20)
+    paths = [path.get("d") for path in ElementTree.fromstring(svg).iter("path")]
+    heights = Counter(path.split("L")[1].split(",")[1] for path in paths if path.count("L") == 7)
+    assert sorted(heights.values()) == sorted(filter(None, string))
+    live, neutral = string
+    told = f"{live} × 39\u00a0kΩ in the live wire"
+    assert told + f" and {neutral} × 39\u00a0kΩ in the neutral one" * bool(neutral) in words
+    test_texts_lie_apart_and_inside(circuits.indicator, (circuit, 39e3, 2.0, string, 20))
 
 
 # Triangles of diodes and LEDs, and arrowheads of light (two to an LED), counted by hand from the
