@@ -22,8 +22,8 @@ BUDGETS = {
 #: says why not.
 OVER = {
     "quantities": 499,
-    "physics": 3_329,
-    "sizing": 1_315,
+    "physics": 3_434,
+    "sizing": 1_704,
     "figures": 2_147,
     "exercises": 1_973,
     "pages": 539,

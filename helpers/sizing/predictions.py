@@ -1,0 +1,189 @@
+"""What each meter should read on a build, and how far off it may be: before anything is powered.
+
+Uncertainties after JCGM 100. Parts and supplies that several readings share make them stray
+together, so the covariance of all rows is known as well. Judges no reading.
+"""
+
+from dataclasses import dataclass
+from math import sqrt
+from typing import NamedTuple
+
+import numpy as np
+
+from helpers.physics import uncertainty
+from helpers.physics.uncertainty import Meter
+from helpers.sizing.bench_rows import ANYONE, COMPETENT, REHEARSAL, asks
+from helpers.sizing.bench_world import Build, World, inputs
+
+__all__ = ["ANYONE", "COMPETENT", "REHEARSAL", "Build", "Row", "expected", "of_plan", "table"]
+
+#: A plain meter for the bench, range by range: common practice, no source. Its own sheet decides.
+BENCH_METERS = {
+    "ohms": Meter(1.0, 5.0, least_step=0.1),
+    "diode test": Meter(2.0, 5.0, least_step=0.001),
+    "DC volts": Meter(0.8, 3.0, least_step=0.01),
+    "AC volts, true rms": Meter(1.5, 5.0, "true_rms", "ac", least_step=0.01),
+    "AC volts, average": Meter(1.5, 5.0, "average", "ac", least_step=0.01),
+    "plug-in volts": Meter(1.5, 3.0, "true_rms", "ac", least_step=0.1),
+    "plug-in watts": Meter(2.5, 5.0, least_step=0.1),
+    "eye": Meter(0.0, 0.3, least_step=1.0),
+}
+_SCALES = tuple(name for name in BENCH_METERS if name != "eye")
+
+
+@dataclass(frozen=True)
+class Row:
+    """One reading that a bench log asks for, predicted."""
+
+    name: str
+    """As it stands in a log."""
+    where: str
+    """Where the leads go."""
+    meter: str
+    """A key of `BENCH_METERS`."""
+    value: float
+    """What it should show, in SI; infinite for OL; a number of LEDs for the eye."""
+    unit: str
+    """What kind of quantity that is, as in `helpers.quantities`; count for the eye."""
+    standard: float
+    """Standard uncertainty of the difference between reading and prediction, in SI."""
+    limits: tuple
+    """Lowest and highest reading that agrees by itself, k = 2, in SI."""
+    by: str
+    """Who takes it: anyone, unpowered; rehearsal; or competent person."""
+    doubts: tuple = ()
+    """Why the limits of the meter's sheet do not hold here; such a row is not judged."""
+
+
+class Expected(NamedTuple):
+    """Every reading that is asked for, what it shows, and the covariance of all."""
+
+    asks: list
+    values: np.ndarray
+    """Infinite for OL."""
+    covariance: np.ndarray
+    """Zero where a value is infinite."""
+
+
+def expected(build, state=None, shared=True):
+    """Return what all meters show on a build in a state, and how that varies.
+
+    Parameters
+    ----------
+    build : Build
+    state : State, optional
+        Sound if left out.
+    shared : bool
+        False leaves the spread out, which is quicker [-].
+
+    Returns
+    -------
+    expected : Expected
+
+    Notes
+    -----
+    Each input, such as a resistor, an LED's drop, the mains or the scale of one range of the meter,
+    is rectangular between its limits and independent of the others; all rows that it touches move
+    with it. The digits of a display are each row's own. Where nobody can say what is read, anything
+    between nothing and the whole mains is as likely.
+
+    References
+    ----------
+    JCGM 100:2008, 4.3.7 and 5.2; JCGM 102:2011 for several results.
+    """
+    state = state or build.sound
+    rows, names = asks(build), inputs(build)
+    mains = build.brief.supply_volts
+    unsaid = np.zeros(len(rows), bool)
+    overload = np.zeros(len(rows), bool)
+
+    def read(cases):
+        world = World(build, state, dict(zip(names, cases, strict=False)))
+        scale = dict(zip(_SCALES, cases[len(names) :], strict=True)) | {"eye": 0.0}
+        size, found = cases.shape[1], []
+        for at, ask in enumerate(rows):
+            shown = np.broadcast_to(np.asarray(ask.read(world), float), size)
+            unsaid[at] = np.isnan(shown[0])
+            overload[at] = np.isinf(shown[0])
+            shown = np.where(np.isfinite(shown), shown, 0.0 if np.isinf(shown[0]) else shown[0])
+            shown = np.where(unsaid[at], 0.5 * mains, shown)
+            found.append(shown * (1.0 + 0.01 * BENCH_METERS[ask.meter].percent * scale[ask.meter]))
+        return np.array(found)
+
+    many = len(names) + len(_SCALES)
+    if shared:
+        # Inputs in half-widths: a half-width of one.
+        found = uncertainty.combined(read, np.zeros(many), np.full(many, 1.0 / sqrt(3.0)))
+    else:
+        found = uncertainty.Combined(read(np.zeros((many, 1)))[:, 0], np.zeros((len(rows),) * 2))
+    own = np.array([
+        uncertainty.rectangular(0.5 * mains if blank else meter.digits * meter.step(value))
+        for blank, value, meter in zip(
+            unsaid, found.values, (BENCH_METERS[ask.meter] for ask in rows), strict=True)
+    ])  # fmt: skip
+    covariance = np.where(np.logical_or.outer(overload, overload), 0.0, found.covariance)
+    covariance = covariance + np.diag(np.where(overload, 0.0, own * own))
+    return Expected(rows, np.where(overload, np.inf, found.values), covariance)
+
+
+def _doubts(build, world, ask):
+    """Why a sheet does not hold on the dimmed mains; that of an average range is in its value."""
+    if not ask.name.endswith("true rms"):
+        return ()
+    at = int(ask.name.split(",")[0].split()[1]) - 1
+    return BENCH_METERS[ask.meter].doubts(world.dimmed(at))
+
+
+def table(build):
+    """Return what each meter should read on a sound build, and within which limits.
+
+    Parameters
+    ----------
+    build : Build
+
+    Returns
+    -------
+    rows : list of Row
+        In the order in which they are taken: unpowered; the rehearsal on an isolated,
+        current-limited supply; and what only a competent person reads, from outside closed covers.
+
+    Examples
+    --------
+    >>> from helpers.sizing.brief import Brief
+    >>> rows = {row.name: row for row in table(Build(Brief(), "series_diode", 120e3, 2))}
+    >>> row = rows["24 V, string"]
+    >>> f"{row.value:.1f} V, {row.limits[0]:.1f} to {row.limits[1]:.1f} V, {row.by}"
+    '21.9 V, 20.9 to 22.9 V, rehearsal'
+    """
+    found, world = expected(build), World(build, build.sound, dict.fromkeys(inputs(build), 0.0))
+    rows = []
+    for at, (ask, value) in enumerate(zip(found.asks, found.values, strict=True)):
+        standard = float(np.sqrt(found.covariance[at, at]))
+        within = uncertainty.expanded(standard)
+        rows.append(Row(
+            ask.name, ask.where, ask.meter, float(value), ask.unit, standard,
+            (float(value - within), float(value + within)), ask.by, _doubts(build, world, ask),
+        ))  # fmt: skip
+    return rows
+
+
+def of_plan(plan):
+    """Return the build that a plan puts first, for `table`.
+
+    Parameters
+    ----------
+    plan : verdicts.Plan
+
+    Returns
+    -------
+    build : Build
+
+    Raises
+    ------
+    ValueError
+        If the plan has no candidate.
+    """
+    if not len(plan.order):
+        raise ValueError("The plan has no candidate: what forbids it comes first.")
+    best = plan.best(1)[0]
+    return Build(plan.brief, best.circuit, best.ohms_each, best.count)
