@@ -272,7 +272,7 @@ class Chart:
         """Return how much room the words left and right of the axes take [px]."""
         names = [line for _, name in self.ends for line in name.split("\n")]
         right = 14 + 7 * max(map(len, names)) if names else 26
-        return 14 + 8 * max(map(len, self.up.ticks.values())), right
+        return 14 + 8 * max(map(len, self.up.ticks.values()), default=0), right
 
     def html(self, left=0, right=0):
         """Return all that was drawn, between the names of the axes, with so much room [px]."""

@@ -103,7 +103,7 @@ def _first(plan):
     for name in dict.fromkeys(finding.rule for finding in best.findings):
         one = rules.worst(f for f in best.findings if f.rule == name)
         figure, limit = (_figure(value, one.unit) for value in (one.figure, one.limit))
-        rows.append((f"{name}{_when(one)}", figure, limit, one.verdict))
+        rows.append((one.named, figure, limit, one.verdict))
         if one.verdict != "pass":
             cautions.append(f"  {_named(one)}")
     yield from _table(rows)
@@ -112,10 +112,6 @@ def _first(plan):
 
 def _named(finding):
     return f"{finding.rule[0].upper()}{finding.rule[1:]}. {finding}"
-
-
-def _when(finding):
-    return "" if finding.after == "none" else f", {rules.AFTER[finding.after]}"
 
 
 def _figure(value, unit):
@@ -128,7 +124,7 @@ def _not_met(plan):
         return
     yield "Every candidate breaks a rule. What the nearest one breaks:"
     for each in broken:
-        yield f"  {each.rule}{_when(each)}: {by_how_much(each)}."
+        yield f"  {each.named}: {by_how_much(each)}."
     helps = "; ".join(changes) or "none of those tried, one at a time"
     yield f"  One change that would do: {helps}."
     yield ""

@@ -92,6 +92,11 @@ class Finding:
             over, under = under, over
         return over / under if under and self.rule != "count" else float("inf")
 
+    @property
+    def named(self):
+        """The rule, and after which fault: 'heat, with one resistor shorted'."""
+        return self.rule if self.after == faults.SOUND else f"{self.rule}, {AFTER[self.after]}"
+
     def __str__(self):
         verdict = self.verdict.capitalize()
         if self.danger:

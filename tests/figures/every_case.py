@@ -11,16 +11,21 @@ from helpers.figures import (
     faulty,
     heat,
     job,
+    margins,
     readings,
     seen,
     settings,
     spread,
     touch,
+    value_map,
     waves,
 )
 from helpers.figures.words import NAMES
 from helpers.physics.mains import SUPPLIES
 from helpers.physics.phase_cut import NO_DIMMER, Dimmer
+from helpers.sizing.brief import Brief
+from helpers.sizing.by_setting import by_setting
+from helpers.sizing.verdicts import plan
 
 ANGLES = (0.0, 5.0, 90.0, 175.0, 180.0)
 DIMMERS = [NO_DIMMER, *(Dimmer(edge, a) for edge in ("leading", "trailing") for a in ANGLES)]
@@ -88,6 +93,18 @@ def _all():
         yield spread.histogram, (POWERS, limit, "power in the resistor", "W")
     yield spread.histogram, ([0.25] * 3, 0.25, "power in the resistor", "mW")
     yield spread.histogram, ([0.0], 0.25, "power in the resistor", "W")
+    yield from _of_plans()
+
+
+def _of_plans():
+    """The best, one in the middle and the last of the workshop's, of a poor one, without dimmer."""
+    poor = {"box_touch": "touchable", "seen_distance": 90.0, "bin_series": "E24", "box_air": 84.0}
+    for brief in (Brief(), Brief(**poor), Brief(dimmer_edge="none"), Brief(dimmer_lowest=180.0)):
+        made = plan(brief)
+        for place in (0, len(made.order) // 2, -1):
+            candidate = made.candidate(made.order[place])
+            yield margins.strip, (candidate.findings,)
+            yield value_map.value_by_setting, tuple(by_setting(brief, candidate))
 
 
 CASES = list(_all())

@@ -1,0 +1,145 @@
+"""Picture of a candidate's margins: one strip from what breaks its rule to what has ample room."""
+
+from html import escape
+
+import numpy as np
+
+from helpers.figures.chart import Axis, Chart, beside, picture, words
+from helpers.figures.drawn import Drawn
+from helpers.figures.words import capital
+from helpers.quantities import write
+
+_LOWEST, _HIGHEST, _AMPLE = 0.25, 8.0, 2.0
+_TICKS = {0.25: "¼", 0.5: "½", 1.0: "1", 2.0: "2", 4.0: "4", 8.0: "8"}
+_LANE, _APART = 22, 0.095
+
+
+def strip(findings):
+    """Draw how far each rule of a candidate is from its limit.
+
+    Parameters
+    ----------
+    findings : list of Finding
+        Of one candidate, as `sizing` hands them over; of each rule the tightest is shown [-].
+
+    Returns
+    -------
+    drawn : Drawn
+        Its title names what is broken, or else what is tightest.
+
+    Raises
+    ------
+    ValueError
+        If there is no finding.
+
+    Notes
+    -----
+    At 1 a figure is at its limit, at 2 it may double. What is broken stands left of 1 with a cross,
+    whatever its ratio. Cautions beyond a limit that sets no bound, degrees Celsius and what has no
+    figure make no ratio: they are told in words.
+
+    References
+    ----------
+    The limits are those of the findings; two as ample: common practice, no source.
+
+    Examples
+    --------
+    >>> from helpers.sizing import rules
+    >>> strip([rules.heat(0.1, 0.5, 70.0), rules.diode(358.0, 1000.0)]).finding
+    'The tightest is diode: 1.3 times what its rule asks for.'
+    """
+    if not findings:
+        raise ValueError("findings was read as empty; a strip needs one or more of a candidate.")
+    rows = [_tightest(findings, rule) for rule in dict.fromkeys(each.rule for each in findings)]
+    placed = sorted((row for row in rows if _has_place(row)), key=_order)
+    beside_it = [row for row in rows if not _has_place(row)]
+    finding = _finding(placed)
+    listed = [(f"{_letter(place)}  {row.named}", _said(row)) for place, row in enumerate(placed)]
+    told = [f"{label.replace('  ', ' ')}: {said}" for label, said in listed]
+    others = [f"{row.named} ({row.verdict})" for row in beside_it]
+    details = f"On the strip, tightest first: {'; '.join(told)}." if told else ""
+    if others:
+        details += f" Without a ratio: {'; '.join(others)}."
+    half = (len(listed) + 1) // 2
+    keys = [_key(listed[:half]), _key(listed[half:])]
+    without = f"<div>Without a ratio: {'; '.join(others)}.</div>" if others else ""
+    name = "A strip of margins with letters on it"
+    drawing = picture(name, finding.partition(". ")[0].removesuffix("."), _strip(placed),
+                      beside(*keys), without)  # fmt: skip
+    return Drawn(drawing, finding, details.strip())
+
+
+def _tightest(findings, rule):
+    return min((each for each in findings if each.rule == rule), key=_order)
+
+
+def _order(finding):
+    worst = ("fail", "caution", "pass").index(finding.verdict)
+    return worst > 0, finding.margin, worst
+
+
+def _has_place(finding):
+    if finding.verdict == "fail":
+        return True
+    measured = finding.verdict == "pass" or finding.figure != finding.limit
+    return measured and finding.unit not in ("°C", "-") and 1.0 <= finding.margin < np.inf
+
+
+def _finding(placed):
+    if not placed:
+        return "No rule of this candidate has a ratio to its limit."
+    first, broken = placed[0], [row for row in placed if row.verdict == "fail"]
+    if not broken:
+        return f"The tightest is {first.named}: {_said(first)} what its rule asks for."
+    first = next((row for row in broken if row.danger), first)
+    count = f"{len(broken)} rule{'s are' if len(broken) > 1 else ' is'} broken, first {first.named}"
+    if first.danger:
+        return f"Danger: {count}. {capital(first.danger)}"
+    return f"{count}."
+
+
+def _said(finding):
+    if finding.verdict == "fail":
+        return "breaks its rule"
+    # Rounded down: no margin is told as larger than it is.
+    shown = np.floor(10.0 * finding.margin) / 10.0
+    near = "a caution, so near: " if finding.verdict == "caution" else ""
+    return f"{near}{write(float(shown), 'ratio', 2)} times"
+
+
+def _letter(place):
+    return chr(ord("A") + place)
+
+
+def _strip(placed):
+    across = Axis(_LOWEST, _HIGHEST, "times what its rule asks for", _TICKS, logarithmic=True)
+    lanes, marks = [], []
+    for place, row in enumerate(placed):
+        ratio = row.margin
+        if row.verdict == "fail":
+            ratio = min(ratio, 0.9) if 0.0 < ratio < 1.0 and row.unit != "°C" else 0.5
+        at = float(np.clip(ratio, 0.27, 7.6))
+        share = float(across.share(at))
+        lane = next((n for n, last in enumerate(lanes) if share - last > _APART), len(lanes))
+        lanes[lane : lane + 1] = [share]
+        mark = {"fail": "×", "caution": "!", "pass": ""}[row.verdict]
+        marks.append((at, lane, f"{mark}{_letter(place)}"))
+    height = _LANE * max(len(lanes), 1) + 14
+    chart = Chart(height, across, Axis(0.0, height, "", {}))
+    chart.fill((_LOWEST, 1.0, 1.0, _LOWEST), (0.0, 0.0, height, height), "heat")
+    chart.fill((_AMPLE, _HIGHEST, _HIGHEST, _AMPLE), (0.0, 0.0, height, height), "light")
+    chart.line((1.0, 1.0), (0.0, height), "limit")
+    for at, lane, text in marks:
+        chart.note(at, 12 + _LANE * lane, text, "middle", (0, 5))
+    zones = (("breaks its rule", 0.5), ("keeps it", np.sqrt(2.0)), ("ample", 4.0))
+    for text, at in zones:
+        chart.letters.append(words(f"{100 * float(across.share(at)):.1f}%", -6, text))
+    return chart.html()
+
+
+def _key(rows):
+    return "".join(
+        '<div style="display:flex;flex-wrap:wrap;justify-content:space-between;column-gap:1rem">'
+        f"<span>{escape(label)}</span><b>{escape(said)}</b></div>"
+        for label, said in rows
+    )
