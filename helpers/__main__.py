@@ -234,7 +234,8 @@ def size(arguments):
 
     The brief is a TOML file; --example prints the workshop's, with comments. What forbids it comes
     first, then the best of all candidates, each rule with its figure and limit, and what remains
-    for a competent person. An example: size brief.toml --mine series_diode 47k 3 0.6W 300V
+    for a competent person. --sheet writes one page to print. Two examples: size brief.toml --sheet
+    sheet.html; size brief.toml --mine series_diode 47k 3 0.6W 300V
     """
     import json
     import textwrap
@@ -270,8 +271,16 @@ def size(arguments):
             plan = verdicts.plan(brief)
     except ValueError as error:
         raise Unusable(plain(str(error), 500)) from None
+    if arguments.sheet:
+        said = write_sheet(arguments.sheet, plan, arguments.learner)
     if arguments.json:
-        print(json.dumps({"stamp": STAMP, "caution": CAUTION} | report.data(plan), indent=1))
+        from helpers.sheets.plan_facts import facts
+
+        held = {"stamp": STAMP, "caution": CAUTION} | report.data(plan) | {"sheet": facts(plan)}
+        print(json.dumps(held, indent=1))
+        return
+    if arguments.sheet:
+        print(STAMP, said, sep="\n")
         return
     print(STAMP)
     for line in (f"Caution. Mains voltage can kill. {CAUTION}", "", *report.lines(plan), ""):
@@ -279,6 +288,21 @@ def size(arguments):
         folded = textwrap.wrap(line, 100, subsequent_indent=hung, break_on_hyphens=False)
         print("\n".join(folded) if len(line) > 100 else line)
     print(STAMP)
+
+
+def write_sheet(out, plan, learner):
+    """Write a sizing sheet; return what was done."""
+    from helpers.sheets import danger_items, sizing_sheet
+
+    try:
+        learner, items = danger_items.of_learner(learner)
+    except ValueError as error:
+        raise Unusable(plain(str(error), 300)) from None
+    made = sizing_sheet.pieces(plan, items, learner)
+    with refused(f"{plain(out, 300)} could not be written", "Give another name after --sheet."):
+        done = "replaced" if sizing_sheet.write_sheet(Path(out), made) else "written"
+    left = sum(not passed for _, passed in items)
+    return f"Sizing sheet {done}: {plain(out, 300)}. Danger items open: {left} of {len(items)}."
 
 
 def with_bar(learners):
@@ -389,6 +413,8 @@ def command_line():
         help="the supply of that example, such as '120 V 60 Hz'",
     )  # fmt: skip
     one.add_argument("--json", action="store_true", help="as JSON")
+    one.add_argument("--sheet", metavar="OUT", help="an HTML file to write, to be printed")
+    one.add_argument("--learner", metavar="ID", help="whose danger items stand on that sheet")
     one.add_argument(
         "--mine", nargs=5, metavar=("CIRCUIT", "OHMS", "COUNT", "WATTS", "VOLTS"),
         help="a build as it is: circuit, each resistor, how many, rating, volts of its type",

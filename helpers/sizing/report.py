@@ -35,7 +35,7 @@ def lines(plan, shown=SHOWN):
     'Need it be built at all?'
     """
     brief, said = plan.brief, ["Need it be built at all?", f"  {plan.need}", ""]
-    said += ["The brief", *(f"  {line}" for line in _in_short(brief)), ""]
+    said += ["The brief", *(f"  {line}" for line in in_short(brief)), ""]
     if plan.stops:
         said += ["What stops it", *(f"  {_named(stop)}" for stop in plan.stops)]
         said += [f"  {plan.listed} candidates are listed by the bin; none was computed.", ""]
@@ -49,7 +49,7 @@ def lines(plan, shown=SHOWN):
     ]
 
 
-def _in_short(brief):
+def in_short(brief):
     low, high = (write_as(each.volts_rms, "V") for each in (brief.low, brief.high))
     yield f"{brief.supply.name}, {low} to {high}; a heater of {write_as(brief.heater_power, 'W')}."
     if brief.cuts:
@@ -100,10 +100,8 @@ def _first(plan):
     best = plan.best(1)[0]
     yield f"Number 1, rule by rule: {circuits.named(best.circuit)}; its resistors in the line."
     rows, cautions = [_NARROW], []
-    for name in dict.fromkeys(finding.rule for finding in best.findings):
-        one = rules.worst(f for f in best.findings if f.rule == name)
-        figure, limit = (_figure(value, one.unit) for value in (one.figure, one.limit))
-        rows.append((one.named, figure, limit, one.verdict))
+    for one in one_a_rule(best.findings):
+        rows.append((one.named, *figures(one), one.verdict))
         if one.verdict != "pass":
             cautions.append(f"  {_named(one)}")
     yield from _table(rows)
@@ -114,8 +112,29 @@ def _named(finding):
     return f"{finding.rule[0].upper()}{finding.rule[1:]}. {finding}"
 
 
-def _figure(value, unit):
-    return write(value, _OF_UNIT[unit]) if value or unit != "-" else ""
+def one_a_rule(findings):
+    """Return of each rule the finding that matters most, in the order of the rules.
+
+    Parameters
+    ----------
+    findings : list of rules.Finding
+
+    Returns
+    -------
+    findings : list of rules.Finding
+    """
+    by_rule = {}
+    for finding in findings:
+        by_rule.setdefault(finding.rule, []).append(finding)
+    return [rules.worst(found) for found in by_rule.values()]
+
+
+def figures(finding):
+    """Return figure and limit of a finding as they are written; '' where there is none."""
+    return [
+        write(value, _OF_UNIT[finding.unit]) if value or finding.unit != "-" else ""
+        for value in (finding.figure, finding.limit)
+    ]
 
 
 def _not_met(plan):
@@ -142,7 +161,7 @@ def by_how_much(finding):
     >>> by_how_much(rules.heat(0.5, 0.5, 70.0)).replace("\\xa0", " ")
     '500 mW where 250 mW is the most, 2 times as much'
     """
-    figure, limit = (_figure(value, finding.unit) for value in (finding.figure, finding.limit))
+    figure, limit = figures(finding)
     end = "least" if finding.least else "most"
     if finding.rule == "count" or not 0.0 < finding.margin < 1.0:
         return f"{figure} where {limit} is the {'least' if finding.rule == 'count' else end}"
@@ -185,9 +204,9 @@ def data(plan, shown=SHOWN):
     return {
         "brief": to_toml(plan.brief),
         "left_out": list(plan.brief.left_out),
-        "need": _plain(plan.need),
-        "stops": [_plain(each) for each in plan.stops],
-        "general": [_plain(each) for each in plan.general],
+        "need": plain(plan.need),
+        "stops": [plain(each) for each in plan.stops],
+        "general": [plain(each) for each in plan.general],
         "listed": plan.listed,
         "computed": 0 if plan.stops else plan.listed,
         "conditions": plan.conditions,
@@ -198,17 +217,17 @@ def data(plan, shown=SHOWN):
                 "circuit": each.circuit, "ohms_each": each.ohms_each, "count": each.count,
                 "rated_watts": each.rated_watts, "type_volts": each.type_volts,
                 "verdict": each.verdict, "behind": reason,
-                "findings": [_plain(finding) for finding in each.findings],
+                "findings": [plain(finding) for finding in each.findings],
             }
             for each, reason in zip(best, why, strict=True)
         ],
-        "broken": [_plain(each) | {"by": by_how_much(each)} for each in broken],
+        "broken": [plain(each) | {"by": by_how_much(each)} for each in broken],
         "would_help": changes,
         "remains": list(verdicts.REMAINS),
     }  # fmt: skip
 
 
-def _plain(finding):
+def plain(finding):
     """A finding as a dictionary; JSON knows no infinite margin, so that one is left empty."""
     margin = finding.margin
     kept = asdict(finding) | {"margin": margin if margin < float("inf") else None}
