@@ -22,8 +22,8 @@ PARTS = {
     "cut-out": "the pot's cut-out", "dimmer": "the dimmer",
 }  # fmt: skip
 HOW = {
-    "short": "shorted", "drift": "at twice its value", "half wave": "passing the LED's half-cycle",
-    "other half wave": "passing the other half-cycle",
+    "short": "shorted", "drift": "at twice its value", "half wave": "passing one half only",
+    "other half wave": "passing the other half",
 }  # fmt: skip
 
 

@@ -5,12 +5,13 @@ Says what was computed elsewhere; judges nothing. How it is set: `helpers/pages/
 
 from datetime import UTC, datetime
 from importlib.metadata import version
+from math import floor
 
 from markupsafe import Markup
 
 from helpers.exercises.whole_files import write_whole
 from helpers.exercises.wording import CAUTION, STAMP
-from helpers.figures import circuits
+from helpers.figures import circuits, margins
 from helpers.pages import templates
 from helpers.quantities import write, write_as
 from helpers.sheets.plan_facts import facts
@@ -51,6 +52,7 @@ def pieces(plan, danger_items, learner="", at=None):
         build["circuit"], build["ohms_each"], build["led_volts"],
         (build["live_count"], build["neutral_count"]), plan.brief.led_count,
     )  # fmt: skip
+    strip = told["rules"] and margins.strip(plan.best(1)[0].findings)
     broken, changes = plan.unmet
     return templates.page(
         "sizing-sheet",
@@ -59,10 +61,12 @@ def pieces(plan, danger_items, learner="", at=None):
         stamp=STAMP, caution=CAUTION, plan=plan, brief=plan.brief, told=told, build=build,
         in_short=list(report.in_short(plan.brief)), learner=learner, danger_items=danger_items,
         drawing=drawn and Markup(drawn.picture), drawing_words=drawn and drawn.words,
+        strip=strip and Markup(strip.picture),
         by_hand={name: [r for r in readings if r["by"] == by] for name, by in _BY.items()},
         mains=_mains(told), broken=[(each, report.by_how_much(each)) for each in broken],
         changes=changes, remains=verdicts.REMAINS, own=_own, say=_say,
-        mine=_mine(plan), ratio=_ratio, watts=_watts, toml=to_toml(plan.brief).splitlines(),
+        mine=_mine(plan), margin=_margin, ratio=_ratio, watts=_watts,
+        toml=to_toml(plan.brief).splitlines(),
     )  # fmt: skip
 
 
@@ -89,6 +93,15 @@ def _say(value, of):
 
 def _ratio(value, digits=2):
     return _own(write(value, "ratio", digits))
+
+
+def _margin(rule):
+    """Rounded down: no margin is told as larger than it is. Degrees Celsius make no ratio."""
+    margin, beyond = rule["margin"] or 0.0, rule["verdict"] == "fail"
+    measured = rule["verdict"] == "pass" or rule["figure"] != rule["limit"]
+    if not margin or rule["unit"] == "°C" or not (beyond or margin >= 1.0 and measured):
+        return ""
+    return _ratio(floor(10.0 * margin + 1e-9) / 10.0)
 
 
 def _watts(value):
