@@ -118,7 +118,8 @@ def _mains(told):
     doubts = dict.fromkeys(f"{r['name']}: {each}" for r in rows for each in r["doubts"])
     return {
         "supply": next((r for r in rows if r["name"] == "mains"), None), "settings": settings,
-        "kinds": _KINDS, "doubts": list(doubts),
+        "lit": next((r for r in rows if r["unit"] == "count"), None), "kinds": _KINDS,
+        "doubts": list(doubts),
         "where": dict.fromkeys(f"{r['meter']}: {r['where']}" for r in rows if r["meter"] in _KINDS),
     }  # fmt: skip
 

@@ -5,6 +5,8 @@ The figures are read from `size --json`, and everything is computed anew from th
 
 import json
 import re
+import subprocess
+import sys
 from contextlib import redirect_stdout
 from datetime import UTC, datetime
 from html.parser import HTMLParser
@@ -542,3 +544,16 @@ def test_limit_a_window_of_half_a_half_cycle_is_half_the_heat():
     """By symmetry about the crest."""
     plan = verdicts.plan(Brief(dimmer_lowest=90.0))
     assert plan_facts.facts(plan)["settings"][0]["heat_percent"] == pytest.approx(50.0)
+
+
+def test_limit_a_sheet_is_written_within_two_seconds_of_work(tmp_path):
+    """Of the processor, in a process of its own, the start of Python included."""
+    brief = tmp_path / "brief.toml"
+    brief.write_text(to_toml(Brief()), encoding="utf-8")
+    program = (
+        "import sys, time\nfrom helpers.__main__ import main\n"
+        f"code = main(['size', {str(brief)!r}, '--sheet', {str(tmp_path / 'sheet.html')!r}])\n"
+        "print(time.process_time(), file=sys.stderr)\nsys.exit(code)"
+    )
+    done = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True)
+    assert done.returncode == 0 and float(done.stderr.split()[-1]) < 2.0
