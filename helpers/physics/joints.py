@@ -16,7 +16,7 @@ JOINTS = {
     "series_diode": {"led": "am", "diode": "mb"},
     "diode_across": {"led": "ab", "diode": "ba"},
     "two_leds": {"led": "ab", "second_led": "ba"},
-    "bridge": {"led": "pn", "diode": "ap", "diode 2": "nb", "diode 3": "bp", "diode 4": "na"},
+    "bridge": {"led": "pn", "diode 1": "ap", "diode 2": "nb", "diode 3": "bp", "diode 4": "na"},
 }
 FAULTS = ("short", "open", "turned")
 OPEN_OHMS = 1e15
@@ -29,7 +29,7 @@ LIT_WITHIN = 0.3
 """An LED that gets at least its usual drop less this is seen to light: common practice, no source
 [V]."""
 _USUAL = {"led": 2.0, "second_led": 2.0, "diode": 0.7, "wire": 0.0, "meter": 1e3}
-_ANGLES = (np.arange(180) + 0.5) * np.pi / 180.0
+_ANGLES = (np.arange(90) + 0.5) * np.pi / 180.0  # up to the crest; the other side is alike
 
 
 def kind(name):
@@ -315,7 +315,7 @@ def string_signal(joints, laws, ohms, volts_rms):
 
     Notes
     -----
-    Sums over 180 angles of each half-cycle: right to some 1e-4.
+    Sums over 90 angles of each quarter: right to some 1e-4.
 
     Examples
     --------

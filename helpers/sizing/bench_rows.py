@@ -58,6 +58,8 @@ def asks(build):
     -----
     The LED is tested on more volts than a meter's diode test has, since that one lights no blue
     LED; and in both directions, since an open LED and one that is turned round differ only there.
+    Where something beside an LED conducts, each LED is also tested with one leg lifted: soldered
+    in, it cannot be told from what lies beside it.
     Backwards the supply gives no more than the sheet of the LED allows: what happens beyond, no
     sheet says.
 
@@ -69,6 +71,12 @@ def asks(build):
     ['R1', 'R2', 'whole string', 'leads to metal']
     """
     return [*_unpowered(build), *_led_test(build), *_rehearsed(build), *_on_mains(build)]
+
+
+_ENDS = {
+    "a": "the end of the string", "b": "the lead without resistors", "m": "the LED's cathode",
+    "p": "the LED's anode", "n": "the LED's cathode",
+}  # fmt: skip
 
 
 def _row(name, where, meter, by, read):
@@ -94,12 +102,20 @@ def _unpowered(build):
             each = ends[::-1] if turned else ends
             if turned and joints.way(build.joints, *each) is not None:
                 continue  # the LED beside it conducts there: the LED test asks that
-            where = f"across the {name}, {'turned round' if turned else 'red lead on its anode'}"
+            where = f"red lead on {_ENDS[each[0]]}, black lead on {_ENDS[each[1]]}"
             read = partial(World.of_diode, ends=each)
             yield row(f"{name}{', turned' if turned else ''}", where, read, "diode test")
 
 
 def _led_test(build):
+    through = f"V DC through {TEST_OHMS / 1e3:g} kΩ"
+    for name, words in (("led", "LED"), ("second_led", "second LED")):
+        ends = build.joints.get(name)
+        if ends and joints.way(build.joints, ends[1], ends[0]):
+            where = f"across the {words}, one leg lifted: {build.test_volts:g} {through}, "
+            where += "plus and red lead on its anode"
+            read = partial(World.of_alone, name=name, volts=build.test_volts)
+            yield _row(f"{words} alone", where, "DC volts", REHEARSAL, read)
     for turned, volts in ((False, build.test_volts), (True, build.turned_volts)):
         if not volts:
             continue
@@ -107,10 +123,7 @@ def _led_test(build):
         said = "plus and red lead on its anode"
         if turned:
             said = "the clips of the supply and the leads of the meter changed over"
-        where = (
-            "across the LED, the light on no other supply: "
-            f"{volts:g} V DC through {TEST_OHMS / 1e3:g} kΩ, {said}"
-        )
+        where = f"across the LED, soldered in, on no other supply: {volts:g} {through}, {said}"
         read = partial(World.of_test, turned=turned, volts=volts)
         yield _row(name, where, "DC volts", REHEARSAL, read)
         read = partial(World.lit_in_test, turned=turned, volts=volts)
@@ -141,12 +154,10 @@ def _rehearsed(build):
         read = partial(World.of_string, volts=volts, turned=True)
         yield row("turned, string", f"the whole string, {on}", read)
     on, true = f"{AC_VOLTS:g} V AC from a safety transformer", "AC volts, true rms"
-    for name, where, kind, meter in (
-        ("AC, supply", "both leads", "supply", true),
-        ("AC, string on AC", "the whole string", "ac", true),
-        ("AC, string on DC", "the whole string", "dc", "DC volts"),
-    ):
-        yield row(name, f"{where}, {on}", partial(World.alternating, kind=kind), meter)
+    yield row("AC, supply", f"both leads, {on}", World.of_transformer, true)
+    for coupling, meter in (("ac", true), ("dc", "DC volts")):
+        read = partial(World.of_alternating, coupling=coupling)
+        yield row(f"AC, string on {coupling.upper()}", f"the whole string, {on}", read, meter)
 
 
 def _on_mains(build):

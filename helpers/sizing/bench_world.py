@@ -5,6 +5,7 @@ or not; knows neither uncertainty nor verdict.
 """
 
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 
 import numpy as np
 
@@ -128,7 +129,7 @@ class World:
     """
 
     def __init__(self, build, state, stray):
-        self.build, self.state, self.stray = build, state, stray
+        self.build, self.state, self.stray, self._dimmed = build, state, stray, {}
         brief = build.brief
         loose = state.loose or (brief.bin_tolerance,) * len(state.times)
         self.ohms = [
@@ -185,6 +186,12 @@ class World:
             self.supply(volts),
         ))  # fmt: skip
 
+    def of_alone(self, name, volts):
+        """The LED test of one LED with a leg lifted, by the marks on the LED itself."""
+        held, ends = self.state.joints, "ab"
+        alone = {name: ends} if name in held else {"wire": ends} if "wire" in held else {}
+        return self.on_dc(joints.pin_volts(alone, self.laws, ends, TEST_OHMS, self.supply(volts)))
+
     def lit_in_test(self, turned, volts):
         if volts < self.build.brief.led_volts:
             return 0
@@ -192,14 +199,25 @@ class World:
         found = joints.lit(self.state.joints, *(ends[::-1] if turned else ends))
         return self.build.brief.led_count * len(found)
 
-    def alternating(self, kind):
-        """Volts of the safety transformer, or across the string on it, on one kind of range."""
-        volts = AC_VOLTS * (1.0 + 0.2 * self.stray["AC set"])
-        if kind == "supply":
-            return volts * (self.state.meter != "on DC")
-        signal = joints.string_signal(self.state.joints, self.laws, self.string, volts)
-        stands = {"on AC": "ac", "on DC": "dc"}.get(self.state.meter, kind)
-        return meters.reading(signal, "mean", "dc") if stands == "dc" else meters.reading(signal)
+    @cached_property
+    def transformer(self):
+        """Volts of the safety transformer."""
+        return AC_VOLTS * (1.0 + 0.2 * self.stray["AC set"])
+
+    @cached_property
+    def alternating(self):
+        """Signal across the string on the safety transformer."""
+        held = self.state.joints, self.laws, self.string
+        return joints.string_signal(*held, self.transformer)
+
+    def of_transformer(self):
+        return self.transformer * (self.state.meter != "on DC")
+
+    def of_alternating(self, coupling):
+        """What an AC or a DC range shows across the string; the meter may stand on the other."""
+        coupling = {"on AC": "ac", "on DC": "dc"}.get(self.state.meter, coupling)
+        response = "mean" if coupling == "dc" else "true_rms"
+        return meters.reading(self.alternating, response, coupling)
 
     def element(self):
         missing = self.state.outside in (("element", "open"), ("cut-out", "open"))
@@ -208,11 +226,11 @@ class World:
     def metal(self):
         return 1.0 if self.state.outside == ("metal", "touched") else np.inf
 
-    @property
+    @cached_property
     def heater(self):
         return self.build.brief.heater_ohms * (1.0 + 0.1 * self.stray["heater"])
 
-    @property
+    @cached_property
     def mains(self):
         brief, state = self.build.brief, self.state
         wide = max(brief.high.volts_rms / brief.supply_volts, 2.0 - brief.low.volts_rms
@@ -224,6 +242,11 @@ class World:
 
     def dimmed(self, at):
         """Signal across the dimmer's outlet at one setting; None where nobody can say."""
+        if at not in self._dimmed:
+            self._dimmed[at] = self._dimmed_at(at)
+        return self._dimmed[at]
+
+    def _dimmed_at(self, at):
         part, how = self.state.outside
         brief, supply = self.build.brief, self.mains
         if (part, how) in (("element", "open"), ("cut-out", "open")):

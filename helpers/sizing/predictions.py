@@ -65,7 +65,7 @@ class Expected(NamedTuple):
     """Zero where a value is infinite."""
 
 
-def expected(build, state=None, shared=True):
+def expected(build, state=None, rows=None):
     """Return what all meters show on a build in a state, and how that varies.
 
     Parameters
@@ -73,8 +73,8 @@ def expected(build, state=None, shared=True):
     build : Build
     state : State, optional
         Sound if left out.
-    shared : bool
-        False leaves the spread out, which is quicker [-].
+    rows : list of Ask, optional
+        Which readings; all if left out.
 
     Returns
     -------
@@ -91,39 +91,54 @@ def expected(build, state=None, shared=True):
     ----------
     JCGM 100:2008, 4.3.7 and 5.2; JCGM 102:2011 for several results.
     """
-    state = state or build.sound
-    rows, names = asks(build), inputs(build)
-    mains = build.brief.supply_volts
-    unsaid = np.zeros(len(rows), bool)
-    overload = np.zeros(len(rows), bool)
-
-    def read(cases):
-        world = World(build, state, dict(zip(names, cases, strict=False)))
-        scale = dict(zip(_SCALES, cases[len(names) :], strict=True)) | {"eye": 0.0}
-        size, found = cases.shape[1], []
-        for at, ask in enumerate(rows):
-            shown = np.broadcast_to(np.asarray(ask.read(world), float), size)
-            unsaid[at] = np.isnan(shown[0])
-            overload[at] = np.isinf(shown[0])
-            shown = np.where(np.isfinite(shown), shown, 0.0 if np.isinf(shown[0]) else shown[0])
-            shown = np.where(unsaid[at], 0.5 * mains, shown)
-            found.append(shown * (1.0 + 0.01 * BENCH_METERS[ask.meter].percent * scale[ask.meter]))
-        return np.array(found)
-
-    many = len(names) + len(_SCALES)
-    if shared:
-        # Inputs in half-widths: a half-width of one.
-        found = uncertainty.combined(read, np.zeros(many), np.full(many, 1.0 / sqrt(3.0)))
-    else:
-        found = uncertainty.Combined(read(np.zeros((many, 1)))[:, 0], np.zeros((len(rows),) * 2))
-    own = np.array([
-        uncertainty.rectangular(0.5 * mains if blank else meter.digits * meter.step(value))
-        for blank, value, meter in zip(
-            unsaid, found.values, (BENCH_METERS[ask.meter] for ask in rows), strict=True)
-    ])  # fmt: skip
-    covariance = np.where(np.logical_or.outer(overload, overload), 0.0, found.covariance)
-    covariance = covariance + np.diag(np.where(overload, 0.0, own * own))
+    rows, state = rows or asks(build), state or build.sound
+    many = len(inputs(build)) + len(_SCALES)
+    found = uncertainty.combined(  # inputs count in half-widths
+        lambda cases: _shown(build, state, rows, cases)[0],
+        np.zeros(many), np.full(many, 1.0 / sqrt(3.0)),
+    )  # fmt: skip
+    overload, unsaid = _shown(build, state, rows, np.zeros((many, 1)))[1:]
+    meters = [BENCH_METERS[ask.meter] for ask in rows]
+    # The last place may be that of the next range up, if the reading comes out high.
+    high = abs(found.values) + uncertainty.expanded(found.standard)
+    own = [m.digits * float(m.step(each)) for m, each in zip(meters, high, strict=True)]
+    own = uncertainty.rectangular(np.where(unsaid, 0.5 * build.brief.supply_volts, own))
+    covariance = found.covariance + np.diag(own * own)
+    covariance[overload] = covariance[:, overload] = 0.0
     return Expected(rows, np.where(overload, np.inf, found.values), covariance)
+
+
+def middle(build, state, rows):
+    """Return what meters show with nothing astray: quicker than `expected`.
+
+    Parameters
+    ----------
+    build : Build
+    state : State
+    rows : list of Ask
+        Which readings.
+
+    Returns
+    -------
+    values : ndarray
+        Of each row; infinite for OL [SI].
+    """
+    cases = np.zeros((len(inputs(build)) + len(_SCALES), 1))
+    values, overload, _ = _shown(build, state, rows, cases)
+    return np.where(overload, np.inf, values[:, 0])
+
+
+def _shown(build, state, rows, cases):
+    """Rows by cases of inputs; which rows are OL, which nobody can say: as in the first case."""
+    names, size = inputs(build), cases.shape[1]
+    world = World(build, state, dict(zip(names, cases, strict=False)))
+    scale = dict(zip(_SCALES, cases[len(names) :], strict=True)) | {"eye": np.zeros(size)}
+    shown = np.array([np.broadcast_to(ask.read(world), size) for ask in rows], float)
+    overload, unsaid = np.isinf(shown[:, 0]), np.isnan(shown[:, 0])
+    shown[overload], shown[unsaid] = 0.0, 0.5 * build.brief.supply_volts
+    shown = np.where(np.isfinite(shown), shown, shown[:, :1])
+    percent = np.array([BENCH_METERS[ask.meter].percent * scale[ask.meter] for ask in rows])
+    return shown * (1.0 + 0.01 * percent), overload, unsaid
 
 
 def _doubts(build, world, ask):

@@ -40,7 +40,8 @@ def test_second_way_sound_ways_are_those_of_the_circuits(circuit):
 @pytest.mark.parametrize(("circuit", "part", "how"), SINGLES)
 def test_second_way_faulty_ways_are_those_of_the_circuits(circuit, part, how):
     """Either half-cycle may be the one that is left, since a bridge has four like diodes."""
-    left = faulty(JOINTS[circuit], part, how)
+    joined = JOINTS[circuit]
+    left = faulty(joined, part if part in joined else f"{part} 1", how)
     wiring = circuits.CIRCUITS[circuit].faulty[part, how]
     found = [kinds(way(left, *ends)) for ends in ("ab", "ba")]
     expected = [written(wiring.forward), written(wiring.backward)]
@@ -53,9 +54,9 @@ def test_property_a_part_that_is_turned_twice_is_sound():
 
 
 def test_second_way_a_turned_diode_of_a_bridge_shorts_one_half_past_the_led():
-    left = faulty(JOINTS["bridge"], "diode", "turned")
+    left = faulty(JOINTS["bridge"], "diode 1", "turned")
     assert way(left, "a", "b") is None
-    assert way(left, "b", "a") == ("diode 3", "diode")
+    assert way(left, "b", "a") == ("diode 3", "diode 1")
 
 
 def test_second_way_string_on_steady_volts_by_hand():
@@ -112,7 +113,7 @@ def test_second_way_led_test(circuit, ends, volts):
 
 def test_second_way_diode_test():
     assert joints.diode_test(JOINTS["bridge"], LAWS, "ap") == 0.5
-    assert joints.diode_test(faulty(JOINTS["bridge"], "diode", "short"), LAWS, "ap") == 0.0
+    assert joints.diode_test(faulty(JOINTS["bridge"], "diode 1", "short"), LAWS, "ap") == 0.0
     assert joints.diode_test(JOINTS["bridge"], LAWS, "pa") == np.inf
 
 

@@ -1,0 +1,192 @@
+"""A bench log: readings as people type them, and the CSV file that they are filled into.
+
+Nothing that was typed is evaluated. Knows the names of rows; judges no reading.
+"""
+
+import csv
+import io
+
+from helpers import quantities
+from helpers.sizing.bench_rows import COMPETENT
+from helpers.sizing.typed import plain
+
+OVERLOAD = ("ol", "0l", "o.l", "o.l.", "overload", "open")
+"""What people write where the display shows an overload."""
+_WORDS = {"dark": 0, "none": 0, "lit": 1, "one": 1, "both": 2, "two": 2}
+_COLUMNS = ("row", "where", "with", "reading")
+_MOST_BYTES, _MOST_ROWS = 65536, 200
+_EXAMPLES = {
+    "resistance": "99.2 kΩ, or OL", "voltage": "11.8 V, or OL", "power": "57 W",
+}  # fmt: skip
+_HOW = "Print one to fill in with: bench BRIEF.toml --blank"
+
+
+class LogError(ValueError):
+    """A log cannot be used; the message names the row, what was read and what to write."""
+
+
+def blank(rows):
+    """Return the CSV text to fill in: every row that is not a competent person's.
+
+    Parameters
+    ----------
+    rows : list of predictions.Row
+
+    Returns
+    -------
+    text : str
+
+    Examples
+    --------
+    >>> from helpers.sizing.brief import Brief
+    >>> from helpers.sizing.predictions import Build, table
+    >>> blank(table(Build(Brief(), "bridge", 100e3, 2))).splitlines()[1]
+    'R1,"across resistor 1, counted from the live lead",ohms,'
+    """
+    out = io.StringIO()
+    writer = csv.writer(out, lineterminator="\n")
+    writer.writerow(_COLUMNS)
+    for row in rows:
+        if row.by != COMPETENT:
+            writer.writerow([row.name, row.where, row.meter, ""])
+    return out.getvalue()
+
+
+def read_one(typed, row):
+    """Return one reading in SI, infinite for an overload.
+
+    Parameters
+    ----------
+    typed : str, int or float
+        As written off the display, such as `99.2k`, `-0.55 V` or `OL`.
+    row : predictions.Row
+        What it is a reading of.
+
+    Returns
+    -------
+    value : float
+        [SI].
+
+    Raises
+    ------
+    LogError
+        If it is no such reading.
+
+    Examples
+    --------
+    >>> from helpers.sizing.brief import Brief
+    >>> from helpers.sizing.predictions import Build, table
+    >>> row = table(Build(Brief(), "bridge", 100e3, 2))[0]
+    >>> read_one("99.2k", row), read_one("OL", row)
+    (99200.0, inf)
+    """
+    word = str(typed).strip().lower()
+    try:
+        if row.unit == "count":
+            if word not in _WORDS and not (word.isdecimal() and word.isascii() and len(word) < 4):
+                raise ValueError("Write 1 for one LED that lights, 0 for none.")
+            return float(_WORDS[word] if word in _WORDS else int(word))
+        if word in OVERLOAD and row.unit != "power":
+            return float("inf")
+        return quantities.read(typed, row.unit, example=lambda: _EXAMPLES[row.unit]).value
+    except ValueError as error:
+        raise LogError(f"Row {row.name} was read as {plain(str(typed))}. {error}") from None
+
+
+def readings(typed, rows):
+    """Return the readings of a log in SI.
+
+    Parameters
+    ----------
+    typed : dict of str to str, int or float
+        By the name of a row; what is empty or None was not read.
+    rows : list of predictions.Row
+        What the log can hold.
+
+    Returns
+    -------
+    readings : dict of str to float
+        Infinite for an overload [SI].
+
+    Raises
+    ------
+    LogError
+        If a row is unknown or a reading cannot be read.
+    """
+    known = {row.name: row for row in rows}
+    found = {}
+    for name, one in typed.items():
+        if one is None or not str(one).strip():
+            continue
+        if name not in known:
+            raise LogError(f"There is no row {plain(str(name))} on this build. {_HOW}")
+        found[name] = read_one(one, known[name])
+    return found
+
+
+def from_csv(text, rows):
+    """Return the readings that a CSV text holds.
+
+    Parameters
+    ----------
+    text : str or bytes
+        With the columns row and reading; parted by comma, semicolon or tab.
+    rows : list of predictions.Row
+        What the log can hold.
+
+    Returns
+    -------
+    readings : dict of str to float
+        Infinite for an overload [SI].
+
+    Raises
+    ------
+    LogError
+        If it is no such table, is too long, names a row twice or that is unknown, or holds what
+        cannot be read.
+
+    Examples
+    --------
+    >>> from helpers.sizing.brief import Brief
+    >>> from helpers.sizing.predictions import Build, table
+    >>> rows = table(Build(Brief(), "bridge", 100e3, 2))
+    >>> from_csv("row;reading\\nR1;99,2k\\nR2;\\n", rows)
+    {'R1': 99200.0}
+    >>> from_csv("row,reading\\nR1,about right\\n", rows)
+    Traceback (most recent call last):
+    ...
+    helpers.sizing.bench_log.LogError: Row R1 was read as about right. “about right” has no \
+number. Type one number and its unit, such as 99.2 kΩ, or OL.
+    """
+    if len(text) > _MOST_BYTES:
+        raise LogError(f"The log has more than {_MOST_BYTES} characters. {_HOW}")
+    try:
+        text = text if isinstance(text, str) else text.decode("utf-8-sig")
+        first = text.lstrip("\ufeff").partition("\n")[0]
+        table = csv.reader(
+            io.StringIO(text.lstrip("\ufeff"), newline=""), delimiter=max(",;\t", key=first.count),
+            strict=True,
+        )  # fmt: skip
+        lines = [[cell.strip() for cell in line] for line in table if any(map(str.strip, line))]
+    except (UnicodeDecodeError, csv.Error) as error:
+        raise LogError(f"The log is no CSV file in UTF-8 ({error}). {_HOW}") from None
+    header = [cell.lower() for cell in lines[0]] if lines else []
+    if not {"row", "reading"} <= set(header):
+        shown = plain(", ".join(header)) or "nothing"
+        raise LogError(f"The first line was read as {shown}. It needs row and reading. {_HOW}")
+    if len(lines) > _MOST_ROWS:
+        raise LogError(f"The log has {len(lines)} lines; {_MOST_ROWS} are possible. {_HOW}")
+    typed = {}
+    for number, line in enumerate(lines[1:], start=2):
+        cells = dict(zip(header, line, strict=False))
+        name = cells.get("row", "")
+        if len(line) > len(header):
+            raise LogError(
+                f"Line {number}, row {plain(name)}, has {len(line)} cells instead of "
+                f"{len(header)}. A comma inside a reading? Write a point, or quotation marks."
+            )
+        if cells.get("reading"):
+            if name in typed:
+                raise LogError(f"Line {number}: row {plain(name)} stands there twice. Keep one.")
+            typed[name] = cells["reading"]
+    return readings(typed, rows)

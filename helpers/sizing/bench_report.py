@@ -1,0 +1,146 @@
+"""A bench log in words: the same findings for the command line and a lesson. Judges nothing."""
+
+import numpy as np
+
+from helpers import quantities
+from helpers.sizing.causes import DANGERS
+
+AGREES = "Agrees with the plan, as far as these readings go."
+WRONG = "Something is wrong: do not connect."
+BEFORE = (
+    "Unpowered means that the plug is pulled and lies in sight. The rehearsal is on an isolated "
+    "supply of at most 24 V, its current limited to 20 mA: never on the mains, never with the "
+    "light on the heater. What is read on the mains is for a competent person alone."
+)
+NAMED = 3
+"""Causes, or groups of them, that are named at most [-]."""
+_LEAST = 1e-4
+
+
+def shown(value, unit):
+    """Return a reading as it stands on a display, OL included.
+
+    Parameters
+    ----------
+    value : float
+        [SI].
+    unit : str
+        As in `predictions.Row`.
+
+    Examples
+    --------
+    >>> shown(99.2e3, "resistance"), shown(float("inf"), "voltage"), shown(1.0, "count")
+    ('99.2\\xa0kΩ', 'OL', '1')
+    """
+    if np.isinf(value):
+        return "OL"
+    if unit == "count":
+        return f"{value:.0f}"
+    return quantities.write(round(value, 3), unit, digits=3)
+
+
+def should_be(row):
+    """Return what a row should read, with its limits.
+
+    Parameters
+    ----------
+    row : predictions.Row
+    """
+    if np.isinf(row.value) or row.unit == "count":
+        return shown(row.value, row.unit)
+    low, high = (shown(each, row.unit) for each in row.limits)
+    return f"{low} to {high}"
+
+
+def outside(diagnosis):
+    """Return the rows whose reading lies outside its own limits.
+
+    Parameters
+    ----------
+    diagnosis : diagnosis.Diagnosis
+
+    Returns
+    -------
+    rows : list of predictions.Row
+    """
+    found = []
+    for row in diagnosis.rows:
+        read = diagnosis.readings.get(row.name, row.value)
+        inside = read == row.value or row.limits[0] <= read <= row.limits[1]
+        if not inside and not row.doubts:
+            found.append(row)
+    return found
+
+
+def lines(diagnosis):
+    """Return what a log comes to, line by line, what is dangerous first.
+
+    Parameters
+    ----------
+    diagnosis : diagnosis.Diagnosis
+
+    Returns
+    -------
+    lines : list of str
+
+    Examples
+    --------
+    >>> from helpers.sizing.bench_world import Build
+    >>> from helpers.sizing.brief import Brief
+    >>> from helpers.sizing.diagnosis import diagnose
+    >>> found = diagnose(Build(Brief(), "bridge", 100e3, 2), {"R1": 99e3, "R2": 10.1e3})
+    >>> print("\\n".join(lines(found)[:5]))
+    Something is wrong: do not connect.
+    Danger if R2 is a tenth of its value: a string of too few ohms may burn.
+    A sound build gives readings this far off in less than one log in 10,000.
+    Likeliest first:
+      1. R2 is a tenth of its value.
+    """
+    off = outside(diagnosis)
+    if diagnosis.wrong:
+        said = [WRONG, *_likely(diagnosis)]
+    else:
+        said = [AGREES]
+        if off:
+            said.append(
+                "One sound reading in twenty lies a little outside its own limits. Take these "
+                "again, with another meter if there is one:"
+            )
+    for row in off:
+        read = shown(diagnosis.readings[row.name], row.unit)
+        said.append(f"  {row.name}: {read}, should be {should_be(row)}")
+    if diagnosis.missing:
+        names = ", ".join(row.name for row in diagnosis.missing)
+        said.append(f"Not read yet, so nothing is said of it: {names}.")
+    for row in diagnosis.rows:
+        if row.doubts and row.name in diagnosis.readings:
+            said.append(f"  {row.name} is not judged. {' '.join(row.doubts)}")
+    said.append("No reading says that anything is safe; a fault that shows in none stays unseen.")
+    return said
+
+
+def _chance(chance):
+    most = f"one log in {1.0 / max(chance, _LEAST):,.0f}"
+    return f"A sound build gives readings this far off in {'less than ' * (chance < _LEAST)}{most}."
+
+
+def _likely(diagnosis):
+    named = diagnosis.likely[:NAMED]
+    said = [
+        f"Danger if {words}: {DANGERS[cause.kind]}"
+        for each in named for cause, words in zip(each.causes, each.words, strict=True)
+        if cause.kind in DANGERS
+    ]  # fmt: skip
+    said += [_chance(diagnosis.fit.chance), "Likeliest first:"]
+    for place, each in enumerate(named, start=1):
+        words = "; or ".join(each.words)
+        said.append(f"  {place}. {words[0].upper()}{words[1:]}.")
+        if len(each.words) > 1:
+            said.append("     These readings cannot tell them apart.")
+    if not diagnosis.explained:
+        said.append(
+            "None of the causes known here gives such readings: there may be two at once, or a "
+            "slip in writing down. Read again from the first row."
+        )
+    said.append("Pull the plug, put right one thing, then take all rows anew.")
+    return said

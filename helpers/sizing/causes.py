@@ -1,0 +1,131 @@
+"""What may be wrong with a pilot light, its surroundings or its meter, each as states of the bench.
+
+One list for diagnosis, tests and planted faults: names, words, dangers. Computes nothing.
+"""
+
+from dataclasses import dataclass, replace
+from math import inf
+
+from helpers.physics import faults, joints, resistors
+from helpers.sizing.bench_world import changed
+
+DRIFTED, DRIFTED_LOOSE = 2.0, 35.0
+"""How many times its value a drifted resistor has, and how widely that varies: common practice, no
+source [-], [%]."""
+_METER = {
+    "on AC": "the meter stood on AC (coupled) where steady volts were asked for",
+    "on DC": "the meter stood on DC where alternating volts were asked for",
+    "plain": "a plain (average) meter was read in place of the true-rms one",
+}
+_OUTSIDE = {
+    ("metal", "touched"): "a lead touches metal that a hand can touch",
+    ("neutral", "open"): "the neutral is open",
+    ("dimmer", "short"): "the dimmer fails short: full heat at every setting",
+    ("dimmer", "open"): "the dimmer does not switch on",
+    ("dimmer", "half wave"): "the dimmer passes one half-cycle only",
+    ("dimmer", "other half wave"): "the dimmer passes only the half-cycle that is not the LED's",
+    ("element", "open"): "the element of the heater is open",
+    ("cut-out", "open"): "the thermal cut-out of the heater is open",
+}
+#: What could hurt somebody if it is so and the mains comes on.
+DANGERS = {
+    ("metal", "touched"): "metal that a hand can touch would be live.",
+    ("neutral", "open"): "all is dark and cold, and still live. Dark never means dead.",
+    ("dimmer", "open"): "all is dark and cold, and still live. Dark never means dead.",
+    ("dimmer", "short"): "the pot stays at full heat, whatever the knob says.",
+    ("dropper", "short"): "what is left of the string takes all volts and heat; it may burn.",
+    ("dropper", "decade"): "a string of too few ohms may burn.",
+}
+_BUILT = {"short": "is shorted", "open": "is open", "turned": "is the other way round"}
+_NAMED = {"led": "the LED", "second_led": "the second LED", "diode": "the diode"}
+#: What only shows with the mains on.
+ON_MAINS = (
+    ("neutral", "open"), *(each for each in faults.OUTSIDE if each[0] == "dimmer"),
+    ("meter", "plain"), ("mains", "low"),
+)  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Cause:
+    """One thing that may be wrong."""
+
+    kind: tuple
+    """Part and how, as in `faults.singles` where it is one of them."""
+    words: tuple
+    """What is said of each of its states."""
+    states: tuple
+    """The same, as `bench_world.State`."""
+
+
+def causes(build):
+    """Return everything that is looked for on a build.
+
+    Parameters
+    ----------
+    build : bench_world.Build
+
+    Returns
+    -------
+    causes : list of Cause
+        Parts of the light, each in every place it may have; its surroundings; mistakes with the
+        meter [-].
+
+    Examples
+    --------
+    >>> from helpers.sizing.bench_world import Build
+    >>> from helpers.sizing.brief import Brief
+    >>> found = causes(Build(Brief(), "series_diode", 100e3, 2))
+    >>> len(found), found[0].words
+    (23, ('R1 is shorted', 'R2 is shorted'))
+    """
+    sound, found = build.sound, []
+
+    def add(kind, said):
+        found.append(Cause(kind, tuple(said), tuple(said.values())))
+
+    for how, times, words in _strings(build):
+        add(("dropper", how), {
+            f"{place} {words[at]}": replace(
+                sound,
+                times=tuple(each if one in picked else 1.0 for one in range(build.count)),
+                loose=tuple(
+                    DRIFTED_LOOSE if how == "drift" and one in picked else build.brief.bin_tolerance
+                    for one in range(build.count)
+                ),
+            )
+            for at, each in enumerate(times) for place, picked in _places(build, how)
+        })  # fmt: skip
+    for sort in dict.fromkeys(joints.kind(name) for name in build.joints):
+        for how in joints.FAULTS:
+            add((sort, how), {
+                f"{_NAMED.get(name, name)} {_BUILT[how]}": changed(sound, name, how)
+                for name in build.joints if joints.kind(name) == sort
+            })  # fmt: skip
+    for outside, words in _OUTSIDE.items():
+        add(outside, {words: replace(sound, outside=outside)})
+    for meter, words in _METER.items():
+        add(("meter", meter), {words: replace(sound, meter=meter)})
+    low = 0.9 * build.brief.low.volts_rms / build.brief.supply_volts
+    add(("mains", "low"), {"the mains is too low": replace(sound, mains=low, mains_stray=0.08)})
+    return found
+
+
+def _strings(build):
+    """What may be wrong with resistors: how, times its value, words."""
+    series, ohms = build.brief.bin_series, build.ohms_each
+    above = resistors.next_up(1.0001 * ohms, series) / ohms
+    below = resistors.next_down(0.9999 * ohms, series) / ohms
+    yield "short", (0.0,), ("is shorted",)
+    yield "open", (inf,), ("is open",)
+    yield "drift", (DRIFTED,), ("has drifted to about twice its value",)
+    yield "decade", (10.0, 0.1), ("is ten times its value", "is a tenth of its value")
+    said = "has the next value {} in its series"
+    yield "neighbour", (above, below), (said.format("up"), said.format("down"))
+
+
+def _places(build, how):
+    """Each resistor; and all of them, where they came out of one wrong drawer."""
+    found = [(f"R{at + 1}", (at,)) for at in range(build.count)]
+    if how in ("decade", "neighbour") and build.count > 1:
+        found.append(("each resistor", tuple(range(build.count))))
+    return found

@@ -1,0 +1,97 @@
+from math import inf
+
+import pytest
+
+from helpers.sizing.bench_log import LogError, blank, from_csv, read_one, readings
+from helpers.sizing.bench_rows import COMPETENT
+from helpers.sizing.bench_world import Build
+from helpers.sizing.brief import Brief
+from helpers.sizing.predictions import table
+
+LIST = table(Build(Brief(), "two_leds", 100e3, 2))
+ROWS = {row.name: row for row in LIST}
+
+
+@pytest.mark.parametrize(
+    ("name", "typed", "value"),
+    [
+        ("R1", "99.2k", 99.2e3),
+        ("R1", "99,2 kΩ", 99.2e3),
+        ("R1", "OL", inf),
+        ("R1", "O.L", inf),
+        ("R1", "0L", inf),
+        ("R1", 101e3, 101e3),
+        ("12 V, supply", "-11.98 V", -11.98),
+        ("12 V, LED", "1640 mV", 1.64),
+        ("LED test, LEDs lit", "lit", 1.0),
+        ("LED test, LEDs lit", "0", 0.0),
+        ("LED test, LEDs lit", "both", 2.0),
+        ("setting 1, watts", "57 W", 57.0),
+    ],
+)
+def test_second_way_readings_as_people_type_them(name, typed, value):
+    assert read_one(typed, ROWS[name]) == value
+
+
+@pytest.mark.parametrize(
+    ("name", "typed", "says"),
+    [
+        ("R1", "12 V", "a unit of voltage"),
+        ("R1", "about right", "has no number"),
+        ("R1", "__import__('os')", "Row R1 was read as"),
+        ("R1", "1,000", "two ways"),
+        ("R1", "1e999", "Row R1"),
+        ("R1", "nan", "has no number"),
+        ("LED test, LEDs lit", "bright", "Write 1 for one LED that lights"),
+        ("LED test, LEDs lit", "²", "Write 1"),
+        ("setting 1, watts", "OL", "has no number"),
+        ("12 V, supply", "x" * 500, "more than 40 characters"),
+    ],
+)
+def test_refused_with_row_what_was_read_and_what_to_write(name, typed, says):
+    with pytest.raises(LogError) as refused:
+        read_one(typed, ROWS[name])
+    assert f"Row {name} was read as" in str(refused.value) and says in str(refused.value)
+    assert len(str(refused.value)) < 400
+
+
+def test_property_a_blank_log_holds_no_row_of_the_mains_and_comes_back_empty():
+    text = blank(LIST)
+    assert len(text.splitlines()) == 1 + sum(row.by != COMPETENT for row in LIST)
+    assert "setting" not in text and "mains" not in text
+    assert from_csv(text, LIST) == {}
+
+
+@pytest.mark.parametrize("parted", [",", ";", "\t"])
+def test_property_columns_may_be_parted_as_spreadsheets_do(parted):
+    text = f'\ufeffrow{parted}where{parted}reading\r\n"12 V, LED"{parted}x{parted}1.6 V\r\n'
+    assert from_csv(text, LIST) == {"12 V, LED": 1.6}
+    assert from_csv(text.encode("utf-8"), LIST) == {"12 V, LED": 1.6}
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("", "first line was read as nothing"),
+        ("name,value\nR1,1k\n", "It needs row and reading"),
+        ("row,reading\nR9,1k\n", "no row R9"),
+        ("row,reading\nR1,99k\nR1,98k\n", "stands there twice"),
+        ("row,reading\nR1,99,2k\n", "has 3 cells instead of 2"),
+        ('row,reading\nR1,"99k\n', "no CSV file"),
+        ("row,reading\n" + "R1,\n" * 300, "lines; 200 are possible"),
+        ("row,reading\n" + "x" * 70_000, "more than 65536"),
+        (b"row,reading\nR1,\xff\n", "no CSV file in UTF-8"),
+    ],
+)
+def test_refused_a_table_that_cannot_be_used(text, says):
+    with pytest.raises(LogError, match=says):
+        from_csv(text, LIST)
+
+
+def test_property_what_is_empty_was_not_read():
+    assert readings({"R1": None, "R2": " ", "12 V, LED": 1.6}, LIST) == {"12 V, LED": 1.6}
+
+
+def test_refused_a_row_that_is_not_there():
+    with pytest.raises(LogError, match="There is no row R7"):
+        readings({"R7": "1k"}, LIST)
