@@ -275,13 +275,15 @@ def bench(arguments):
     the log to fill in: what anyone reads unpowered, and the rehearsal on a bench supply of a few
     volts. An example: bench brief.toml --readings log.csv
     """
+    from helpers.exercises.wording import STAMP
+    from helpers.physics import circuits
     from helpers.sizing import bench_log, bench_report, diagnosis, predictions
 
     try:
         build = predictions.of_plan(planned(arguments))
         rows = predictions.table(build)
         if arguments.blank:
-            print(bench_log.blank(rows), end="")
+            print(bench_log.blank(rows, (STAMP, bench_report.BEFORE)), end="")
             return
         if not arguments.readings:
             raise Unusable("No log was given: --readings LOG.csv, or --blank to print one.")
@@ -292,7 +294,7 @@ def bench(arguments):
         raise Unusable(plain(str(error), 500)) from None
     said = f"{build.count:g} × {bench_report.shown(build.ohms_each, 'resistance')}"
     framed([
-        f"{build.circuit.replace('_', ' ')}, {said}.", bench_report.BEFORE, "",
+        f"{said}; {circuits.named(build.circuit)}.", bench_report.BEFORE, "",
         *bench_report.lines(found),
     ])  # fmt: skip
 

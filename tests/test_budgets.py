@@ -23,7 +23,7 @@ BUDGETS = {
 OVER = {
     "quantities": 499,
     "physics": 3_434,
-    "sizing": 2_132,
+    "sizing": 2_133,
     "figures": 2_315,
     "exercises": 1_973,
     "pages": 539,

@@ -20,6 +20,7 @@ SUBCOMMANDS = (
     "key",
     "start-sheet",
     "size",
+    "bench",
     "clash",
 )
 STAMP = (

@@ -25,12 +25,14 @@ class LogError(ValueError):
     """A log cannot be used; the message names the row, what was read and what to write."""
 
 
-def blank(rows):
+def blank(rows, notes=()):
     """Return the CSV text to fill in: every row that is not a competent person's.
 
     Parameters
     ----------
     rows : list of predictions.Row
+    notes : sequence of str
+        Lines to stand above, each after a hash; `from_csv` passes them over.
 
     Returns
     -------
@@ -40,11 +42,13 @@ def blank(rows):
     --------
     >>> from helpers.sizing.brief import Brief
     >>> from helpers.sizing.predictions import Build, table
-    >>> blank(table(Build(Brief(), "bridge", 100e3, 2))).splitlines()[1]
-    'R1,"across resistor 1, counted from the live lead",ohms,'
+    >>> text = blank(table(Build(Brief(), "bridge", 100e3, 2)), ["Plan only."])
+    >>> text.splitlines()[0], text.splitlines()[2]
+    ('# Plan only.', 'R1,"across resistor 1, counted from the live lead",ohms,')
     """
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\n")
+    writer.writerows([f"# {note}"] for note in notes)
     writer.writerow(_COLUMNS)
     for row in rows:
         if row.by != COMPETENT:
@@ -161,12 +165,10 @@ number. Type one number and its unit, such as 99.2 kΩ, or OL.
     if len(text) > _MOST_BYTES:
         raise LogError(f"The log has more than {_MOST_BYTES} characters. {_HOW}")
     try:
-        text = text if isinstance(text, str) else text.decode("utf-8-sig")
-        first = text.lstrip("\ufeff").partition("\n")[0]
-        table = csv.reader(
-            io.StringIO(text.lstrip("\ufeff"), newline=""), delimiter=max(",;\t", key=first.count),
-            strict=True,
-        )  # fmt: skip
+        text = (text if isinstance(text, str) else text.decode("utf-8")).lstrip("\ufeff")
+        told = [line for line in text.splitlines() if line.strip() and line.lstrip(' "')[:1] != "#"]
+        parted_by = max(",;\t", key="".join(told[:1]).count)
+        table = csv.reader(told, delimiter=parted_by, strict=True)
         lines = [[cell.strip() for cell in line] for line in table if any(map(str.strip, line))]
     except (UnicodeDecodeError, csv.Error) as error:
         raise LogError(f"The log is no CSV file in UTF-8 ({error}). {_HOW}") from None
@@ -177,16 +179,16 @@ number. Type one number and its unit, such as 99.2 kΩ, or OL.
     if len(lines) > _MOST_ROWS:
         raise LogError(f"The log has {len(lines)} lines; {_MOST_ROWS} are possible. {_HOW}")
     typed = {}
-    for number, line in enumerate(lines[1:], start=2):
+    for line in lines[1:]:
         cells = dict(zip(header, line, strict=False))
         name = cells.get("row", "")
         if len(line) > len(header):
             raise LogError(
-                f"Line {number}, row {plain(name)}, has {len(line)} cells instead of "
+                f"Row {plain(name)} has {len(line)} cells instead of "
                 f"{len(header)}. A comma inside a reading? Write a point, or quotation marks."
             )
         if cells.get("reading"):
             if name in typed:
-                raise LogError(f"Line {number}: row {plain(name)} stands there twice. Keep one.")
+                raise LogError(f"Row {plain(name)} stands there twice. Keep one.")
             typed[name] = cells["reading"]
     return readings(typed, rows)

@@ -106,6 +106,8 @@ def lines(diagnosis):
                 "One sound reading in twenty lies a little outside its own limits. Take these "
                 "again, with another meter if there is one:"
             )
+    if off and diagnosis.wrong:
+        said.append("Outside their own limits:")
     for row in off:
         read = shown(diagnosis.readings[row.name], row.unit)
         said.append(f"  {row.name}: {read}, should be {should_be(row)}")
@@ -116,7 +118,7 @@ def lines(diagnosis):
         if row.doubts and row.name in diagnosis.readings:
             said.append(f"  {row.name} is not judged. {' '.join(row.doubts)}")
     said.append("No reading says that anything is safe; a fault that shows in none stays unseen.")
-    return said
+    return [line.replace("\xa0", " ") for line in said]
 
 
 def _chance(chance):

@@ -11,8 +11,11 @@ limits, part by part; each display adds its own scale and digits and shows whole
 import sys
 import time
 from collections import Counter
+from pathlib import Path
 
 import numpy as np
+
+sys.path.insert(0, str(Path(__file__).parent))
 from measured import heading, verdict
 
 from helpers.physics import circuits, mains

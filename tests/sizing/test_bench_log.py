@@ -88,6 +88,14 @@ def test_refused_a_table_that_cannot_be_used(text, says):
         from_csv(text, LIST)
 
 
+def test_property_notes_above_are_passed_over():
+    text = blank(LIST, ["Plan only. Not, however, less;", "Twice"])
+    assert text.startswith('"# Plan only. Not, however, less;"\n# Twice\nrow,')
+    assert from_csv(text.replace('live lead",ohms,', 'live lead",ohms,99k', 1), LIST) == {
+        "R1": 99e3
+    }
+
+
 def test_property_what_is_empty_was_not_read():
     assert readings({"R1": None, "R2": " ", "12 V, LED": 1.6}, LIST) == {"12 V, LED": 1.6}
 
