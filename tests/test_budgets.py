@@ -22,7 +22,7 @@ BUDGETS = {
 #: says why not.
 OVER = {
     "quantities": 499,
-    "physics": 3_434,
+    "physics": 3_439,
     "sizing": 2_133,
     "figures": 2_315,
     "exercises": 1_973,

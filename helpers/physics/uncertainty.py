@@ -170,7 +170,9 @@ class Meter:
     crest_limit: float = 3.0
     """Highest peak over rms that a true-rms range follows [-]."""
     input_ohms: float = 10e6
-    """Input resistance of a range of volts [ohm]."""
+    """Input resistance of a range of volts, or that of the shunt of a range of amps [ohm]."""
+    in_series: bool = False
+    """Whether it is a range of amps, which the current passes through [-]."""
 
     def step(self, reading):
         """Last place of the range on which something is read, in the unit of the reading."""
@@ -187,7 +189,7 @@ class Meter:
         Parameters
         ----------
         signal : signals.Signal
-            What stands at the leads [V].
+            What stands at the leads [V] or [A].
         source_ohms : float
             Resistance that the leads look into [ohm].
 
@@ -197,8 +199,9 @@ class Meter:
 
         Notes
         -----
-        Wave form, mean and crest, each against what the range is made for; and the loading, which
-        has to stay within the limits themselves.
+        Wave form, mean and crest, each against what the range is made for; and the loading of a
+        range of volts, or the burden of one of amps, which has to stay within the limits. Without
+        a resistance neither is asked.
 
         References
         ----------
@@ -222,11 +225,15 @@ class Meter:
             found.append(f"AC coupling leaves the mean of the wave out: {-off:.0f} % too low.")
         if self.response == "true_rms" and signal.peak > self.crest_limit * signal.rms:
             crest = signal.peak / signal.rms if signal.rms else np.inf
-            found.append(f"Its crest is {crest:.1f} times its rms; the range follows "
-                         f"{self.crest_limit:g} times.")  # fmt: skip
-        loss = 100.0 * (1.0 - meters.loaded_volts(1.0, source_ohms, self.input_ohms))
-        if loss > self.percent:
-            found.append(f"The meter loads what it reads: {loss:.0f} % too low.")
+            found.append(
+                f"Its crest is {crest:.1f} times its rms, above {self.crest_limit:g} times."
+            )
+        if self.in_series:
+            loss, what = self.input_ohms / (self.input_ohms + source_ohms), "holds back"
+        else:
+            loss, what = source_ohms / (self.input_ohms + source_ohms), "loads"
+        if source_ohms and 100.0 * loss > self.percent:
+            found.append(f"The meter {what} what it reads: {100.0 * loss:.0f} % too low.")
         return tuple(found)
 
 

@@ -8,9 +8,11 @@ from helpers.sizing.causes import DANGERS
 AGREES = "Agrees with the plan, as far as these readings go."
 WRONG = "Something is wrong: do not connect."
 BEFORE = (
-    "Unpowered means that the plug is pulled and lies in sight. The rehearsal is on an isolated "
-    "supply of at most 24 V, its current limited to 20 mA: never on the mains, never with the "
-    "light on the heater. What is read on the mains is for a competent person alone."
+    "Unpowered means that the plug is pulled and lies in sight. An ohmmeter finds a touch of "
+    "metal, but no weak insulation. The rehearsal is on an isolated supply of at most 24 V, its "
+    "current limited to 20 mA, and on a safety isolating transformer of 12 V: never on the mains, "
+    "never with the light on the heater. What is read on the mains is for a competent person "
+    "alone."
 )
 NAMED = 3
 """Causes, or groups of them, that are named at most [-]."""

@@ -232,13 +232,11 @@ class World:
 
     @cached_property
     def mains(self):
-        brief, state = self.build.brief, self.state
-        wide = max(brief.high.volts_rms / brief.supply_volts, 2.0 - brief.low.volts_rms
-                   / brief.supply_volts) - 1.0  # fmt: skip
+        brief, state, label = self.build.brief, self.state, self.build.brief.supply_volts
+        wide = max(brief.high.volts_rms - label, label - brief.low.volts_rms) / label
         wide = wide if state.mains_stray is None else state.mains_stray
-        return mains.Supply(
-            brief.supply_volts * (state.mains + wide * self.stray["mains"]), brief.supply_hertz
-        )
+        volts = label * (state.mains + wide * self.stray["mains"])
+        return mains.Supply(volts, brief.supply_hertz)
 
     def dimmed(self, at):
         """Signal across the dimmer's outlet at one setting; None where nobody can say."""

@@ -125,6 +125,7 @@ TRUE = Meter(response="true_rms", coupling="ac")
 
 def test_property_a_sine_raises_no_doubt():
     assert PLAIN.doubts(SINE) == TRUE.doubts(SINE) == ()
+    assert Meter(response="true_rms", input_ohms=10.0, in_series=True).doubts(SINE) == ()
 
 
 @pytest.mark.parametrize(
@@ -134,6 +135,8 @@ def test_property_a_sine_raises_no_doubt():
         (TRUE, VERY_LOW, 0.0, "crest"),
         (TRUE, HALF, 0.0, "AC coupling"),
         (Meter(), HALF, 1e6, "loads what it reads: 9 %"),
+        # A shunt of 100 ohm in a loop of 900 ohm.
+        (Meter(input_ohms=100.0, in_series=True), HALF, 900.0, "holds back what it reads: 10 %"),
     ],
 )
 def test_what_a_sheet_does_not_hold_for_is_said(meter, signal, source_ohms, says):
