@@ -8,16 +8,18 @@ from html import escape
 
 import numpy as np
 
-from helpers.figures.chart import NORMAL, picture
+from helpers.figures.chart import NORMAL, Axis, Chart, picture
 from helpers.figures.drawn import Drawn
 from helpers.figures.style import LOOKS
-from helpers.physics import limits, phase_cut, visibility
+from helpers.physics import heat, limits, phase_cut, visibility
 from helpers.quantities import write_as
 
 DIVISION = 40
 BEAM_DIVISION = 60
-BEAM_SCALE = "10° and a quarter of the intensity a division, the axis of the beam in the middle"
 """Width and height of a division [px]."""
+BEAM_SCALE = "10° and a quarter of the intensity a division, the axis of the beam in the middle"
+WARM_UP_SCALE = "1 min and 10 K a division"
+BELOW_ABOVE = "below (−) or above its prediction, in combined uncertainties"
 HALF_HEIGHT = 4
 """Divisions above and below the middle line [-]."""
 DEGREES_PER_DIVISION, SECONDS_PER_DIVISION = 30.0, 2e-3
@@ -170,6 +172,105 @@ def meter(text, unit, words):
         f'<div style="font-size:{NORMAL}px">{escape(words)}</div></div>'
     )
     return Drawn(picture(alternative, "", shown), alternative)
+
+
+def warm_up_curve(time_constant_seconds):
+    """Draw how a closed box warms up on a grid, to be read off.
+
+    Parameters
+    ----------
+    time_constant_seconds : float
+        Time after which 63 % of the rise is there, 30 to 170 [s].
+
+    Returns
+    -------
+    drawn : Drawn
+        Inline SVG with a title for screen readers, and what can be read off, in divisions.
+
+    Raises
+    ------
+    ValueError
+        If the time constant is out of range: the curve would not settle within the grid.
+
+    Notes
+    -----
+    One minute and ten kelvin a division; the whole rise is 4.75 divisions, so that 63 % of it
+    is three.
+
+    References
+    ----------
+    As `heat.celsius_after`.
+
+    Examples
+    --------
+    >>> warm_up_curve(120.0).finding.split(". ")[1]
+    'After each half division across it stands at 1.05, 1.87, 2.51, 3.00, 3.39, 3.69, 3.92, 4.11'
+    """
+    limits.between(time_constant_seconds, "time_constant_seconds", "s", 30.0, 170.0)
+    columns, rows, rise = 14, 5, 4.75
+    places = np.linspace(0.0, columns, 281)
+    heights = heat.celsius_after(60.0 * places, rise, 1.0, time_constant_seconds, 0.0)
+    read = ", ".join(f"{height:.2f}" for height in heights[10:90:10])
+    alternative = (
+        f"A curve on a grid, {WARM_UP_SCALE}, from the lower left. After each half division across "
+        f"it stands at {read}. It becomes level at {rise} divisions."
+    )
+    width, height = columns * DIVISION, rows * BEAM_DIVISION
+    lines = "".join(f"M{x * DIVISION} 0V{height}" for x in range(columns + 1))
+    lines += "".join(f"M0 {y * BEAM_DIVISION}H{width}" for y in range(rows + 1))
+    ticks = "".join(f"M-4 {y}h8" for y in range(0, height + 1, BEAM_DIVISION // 5))
+    ticks += "".join(f"M{x} {height - 4}v8" for x in range(0, width + 1, DIVISION // 5))
+    points = " ".join(
+        f"{place * DIVISION:.1f},{height - up * BEAM_DIVISION:.1f}"
+        for place, up in zip(places, heights, strict=True)
+    )
+    axes = f"M0 0V{height}H{width}{ticks}"
+    return _on_grid(width, height, lines, axes, points, WARM_UP_SCALE, alternative)
+
+
+def residuals(rows, values):
+    """Draw how far readings lie from their predictions, in uncertainties, to be read off.
+
+    Parameters
+    ----------
+    rows : sequence of str
+        What is read.
+    values : sequence of float
+        Reading less prediction, over the combined standard uncertainty [-].
+
+    Returns
+    -------
+    drawn : Drawn
+        With a picture in HTML.
+
+    Notes
+    -----
+    The band from -2 to 2 is tinted. A mark beyond 10 stands at the edge, with its number.
+
+    References
+    ----------
+    JCGM 106:2012 for judging by an interval; k = 2: JCGM 100:2008, 6.2.
+
+    Examples
+    --------
+    >>> residuals(["current", "volts"], [-27.0, 0.4]).finding
+    'Differences in combined uncertainties: current −27; volts 0.4.'
+    """
+    shown = [f"{value:.3g}".replace("-", "\u2212") for value in values]
+    said = "; ".join(f"{row} {text}" for row, text in zip(rows, shown, strict=True))
+    alternative = f"Differences in combined uncertainties: {said}."
+    places = {float(at): f"{at}".replace("-", "\u2212") for at in (-10, -5, -2, 0, 2, 5, 10)}
+    bottom = len(rows) + 0.6
+    up = Axis(bottom, 0.4, "", {float(at): str(at) for at in range(1, len(rows) + 1)})
+    chart = Chart(34 * len(rows), Axis(-11.0, 11.0, BELOW_ABOVE, places), up)
+    chart.fill([-2.0, 2.0, 2.0, -2.0], [0.4, 0.4, bottom, bottom], "mains", 0.3)
+    for at, value, text in zip(up.ticks, values, shown, strict=True):
+        place = float(np.clip(value, -10.4, 10.4))
+        chart.line([0.0, place], [at, at], "volts")
+        chart.note(place, at, text, "end" if value > 0 else "start",
+                   (-6 if value > 0 else 6, -5))  # fmt: skip
+    key = "".join(f"<div>{at}: {escape(row)}</div>" for at, row in enumerate(rows, 1))
+    return Drawn(picture(alternative, "", key, chart.html()), alternative)
 
 
 def _volts_per_division(supply):

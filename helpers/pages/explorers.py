@@ -10,7 +10,7 @@ from helpers.figures import areas, faulty, job, readings, settings, waves
 from helpers.figures.comparison import dropper_pulse, seven_circuits
 from helpers.figures.dimmed import at_once
 from helpers.figures.words import NAMES
-from helpers.pages import explained, light_and_eye
+from helpers.pages import explained, light_and_eye, on_the_bench
 from helpers.pages.explained import CELSIUS, FIGURES, MULTIPLIERS, WATTS
 from helpers.pages.explorer import Choice, Entry, Explorer, Slider
 from helpers.physics import leds, mains, ratings, resistors, visibility
@@ -33,6 +33,8 @@ BENCH_OHMS = [ohms for ohms in (10.0 * r for r in resistors.SERIES["E12"]) if oh
 BENCH_OHMS = sorted([*BENCH_OHMS, 2000.0, *(100.0 * r for r in resistors.SERIES["E12"])])
 """The E12 series, and the 2 kΩ of the worked example in lesson 02 [ohm]."""
 FINDER_OHMS = (33e3, 47e3, 56e3, 82e3, 120e3)
+REHEARSED_OHMS = (39e3, 82e3, 100e3, 120e3, 390e3, 1e6, 3.3e6)
+PERCENTS = (0.5, 1.0, 2.0, 5.0, 10.0)
 TOUCH_OHMS = (1e3, 4.7e3, 10e3, 22e3, 47e3, 100e3, 330e3, 560e3, 1e6)
 TOUCH_SECONDS = (0.01, 0.02, 0.04, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0)
 EDGES = {"leading: dark first, then on": "leading", "trailing: on first, then dark": "trailing"}
@@ -321,6 +323,62 @@ EXPLORERS = {
         "Danger: whatever the light says here, all of it counts as live and can kill. Finding a "
         "fault in a real pot is work with the plug out and dead proved, for an electrically "
         "skilled or instructed person.",
+    ),
+    "agreement": Explorer(
+        on_the_bench.agreement,
+        lambda _: (
+            Slider("read_volts", "Reading in V", *on_the_bench.READ_ENDS, 0.01, 10.9),
+            Choice("volts", "Rehearsal supply", _written((12.0, 24.0), "voltage"), 24.0),
+            Choice("supply_percent", "Supply, ±", _written(PERCENTS[:3], "percent"), 1.0),
+            Choice("ohms", "Each of two resistors", _written(REHEARSED_OHMS, "resistance"), 100e3),
+            Choice("ohms_percent", "Resistors, ±", _written(PERCENTS, "percent"), 5.0),
+            Choice(
+                "sheet",
+                "Sheet of the meter",
+                _same(on_the_bench.SHEETS),
+                list(on_the_bench.SHEETS)[1],
+            ),
+        ),
+        (
+            "Find the two readings at which agreement ends. How far are they from the prediction?",
+            "Take parts of 1 %. Does the reading still agree? What would a better meter change?",
+            "Take 3.3 MΩ each. Why does the prediction fall, although the supply is the same?",
+            "One of the two is short: read all of the volts. How many uncertainties is that?",
+        ),
+        "Danger: a rehearsal on an isolated, current-limited supply shows wiring and values. It "
+        "shows no heat, no insulation and no distance, and the mains can kill. No agreement is "
+        "permission to connect.",
+    ),
+    "settled": Explorer(
+        on_the_bench.settling,
+        lambda _: (
+            Slider("minutes", "Minutes since switching on", *on_the_bench.MINUTES_ENDS, 1.0, 62.0),
+            Choice(
+                "tau_minutes",
+                "Time constant",
+                {f"{minutes:g} min": minutes for minutes in (3.0, 10.0, 30.0, 45.0)},
+                30.0,
+            ),
+            Choice(
+                "rise_kelvin",
+                "Rise in the end",
+                _written((10.0, 40.0, 80.0), "temperature rise"),
+                40.0,
+            ),
+            Choice(
+                "step_kelvin",
+                "Display shows steps of",
+                _written((0.1, 1.0), "temperature rise"),
+                1.0,
+            ),
+        ),
+        (
+            "Find two equal readings a minute apart that are furthest from the end.",
+            "Take the display with tenths. Are two readings still equal there?",
+            "After how many time constants is less than one kelvin of 40 still to come?",
+        ),
+        "Danger: on the mains this is read from outside a closed, touch-proof cover, by a "
+        "competent person. A box that goes on getting hotter while nobody looks can burn.",
     ),
     "touch current": Explorer(
         explained.touch_current,

@@ -8,6 +8,8 @@ DRAWINGS = {
     "waveform": plain.waveform,
     "meter": plain.meter,
     "beam": plain.beam,
+    "warm-up": plain.warm_up_curve,
+    "residuals": plain.residuals,
 }
 
 

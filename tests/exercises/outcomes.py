@@ -169,4 +169,25 @@ OUTCOMES = {
         "say what is replaced after something has smoked": ("fail-12",),
         "find what is wrong in an argument about faults": ("fail-13",),
     },
+    "09": {
+        "go from a plan to a decision in order": ("meter-1",),
+        "say how far off a reading and a prediction may be": (
+            "meter-2",
+            "meter-3",
+            "meter-4",
+            "meter-5",
+        ),
+        "choose a meter, and say where its sheet does not hold": ("meter-6", "meter-7"),
+        "say which meter, leads and ranges hurt on the mains": ("meter-8", "meter-9"),
+        "choose supply, limit and range for a rehearsal": ("meter-10",),
+        "say when a part has settled": ("meter-11", "meter-12"),
+        "say whether reading and prediction agree, and what to do if not": (
+            "meter-13",
+            "meter-16",
+        ),
+        "find the wrong part from the readings": ("meter-14", "meter-15"),
+        "accept or reject with a guard band": ("meter-17",),
+        "find what is wrong in a report from the bench": ("meter-18",),
+        "say what follows a failed rehearsal, or one dead reading": ("meter-19", "meter-20"),
+    },
 }

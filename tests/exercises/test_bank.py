@@ -27,8 +27,8 @@ from helpers.quantities import write, write_as
 NAMES = {
     found.name: import_module(f"{physics.__name__}.{found.name}")
     for found in iter_modules(physics.__path__)
-} | {"ceil": ceil, "operating_point": operating_point, "write": write, "write_as": write_as,
-     "__builtins__": {}}  # fmt: skip
+} | {"abs": abs, "ceil": ceil, "operating_point": operating_point, "write": write,
+     "write_as": write_as, "__builtins__": {}}  # fmt: skip
 
 
 def second_way(number):

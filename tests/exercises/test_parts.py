@@ -21,6 +21,7 @@ from second_ways import (
 
 from helpers.authoring.every_numbers import every_numbers
 from helpers.exercises.bank import bank
+from helpers.exercises.bank import lesson_09_on_the_bench as lesson_09_bank
 from helpers.exercises.kinds import judged
 from helpers.physics.mains import SUPPLIES
 from helpers.sizing import rules
@@ -165,6 +166,14 @@ def fuse_of_dropper(n, rated, breaking):
     return rated >= n.carried_amps and clears and breaks, not (clears and breaks)
 
 
+def rehearsal(n, supply, limit, span):
+    """(V - 2.7 V) / 2 R; 24 V, and a twentieth for drops and digits: rules of this course."""
+    amps = (supply - 2.7) / (2 * n.ohms)
+    spared, undisturbed = limit <= LED_LIMIT, limit >= 2 * amps
+    seen = 0.05 * (supply - 2.7) >= 0.3 and amps <= span and 3 * span / 2000 <= 0.05 * amps
+    return supply <= 24 and spared and undisturbed and seen, supply > 24
+
+
 def test_second_way_what_the_fuse_carries_and_clears_follows_from_farads_and_ohms():
     """Carried: the highest mains over the ohms of capacitor and resistor at right angles.
 
@@ -179,6 +188,7 @@ def test_second_way_what_the_fuse_carries_and_clears_follows_from_farads_and_ohm
 
 
 JUDGES = {
+    "meter-10": rehearsal,
     "safe-18": lead,
     "fail-10": fuse_of_dropper,
     "ohm-14": bench_dropper,
@@ -219,6 +229,41 @@ def test_each_rule_that_parts_are_judged_by_can_be_missed(question):
         assert {criterion.name for criterion in judged if not criterion.passed} == names
 
 
+# Two of 100 kΩ ± 5 %, drops of 2.7 V ± 0.3 V, on 24 V ± 1 %; meters of 0.8 % and 3 digits.
+SOUND = {"first": 100e3, "second": 100e3, "drops": 2.7, "supply": 24.0}
+AFTER = {
+    "short": {"first": 0.0},
+    "decade": {"second": 1e6},
+    "turned": {"drops": 24.0},
+    "supply": {"supply": 21.6},
+    "one row": {},
+}
+
+
+@pytest.mark.parametrize("case", AFTER, ids=lambda case: f"second way: {case}")
+def test_the_chart_of_differences_shows_what_each_cause_does_to_every_row(case):
+    """Kirchhoff's laws; limits over √3 and squares added: JCGM 100:2008, 4.3.7 and 5.1.2."""
+
+    def rows(first, second, drops, supply):
+        amps = max(supply - drops, 0.0) / (first + second)
+        return np.array([amps * first, amps * second, supply - amps * (first + second), amps,
+                         supply])  # fmt: skip
+
+    volts, current, seen, left = rows(**SOUND)[[0, 3, 4, 2]]
+    each = volts * hypot(0.05 / sqrt(2), 0.24 / 21.3, 0.3 / 21.3, 0.011)
+    # A hand's breadth of figures is enough: which rows agree, which way the others go, how far.
+    uncertain = np.array([each, each, 0.3, current * hypot(0.05 / sqrt(2), 0.018, 0.011),
+                          hypot(0.24, 0.22)]) / sqrt(3)  # fmt: skip
+    apart = (rows(**SOUND | AFTER[case]) - rows(**SOUND)) / uncertain
+    if case == "one row":
+        apart[3] = -current / uncertain[3]
+    shown = np.array(lesson_09_bank.PATTERNS[case])
+    assert (np.abs(apart) > 2).tolist() == (np.abs(shown) > 2).tolist(), apart
+    far = np.abs(apart) > 2
+    assert (np.sign(apart[far]) == np.sign(shown[far])).all()
+    assert (np.abs(apart[far] / shown[far] - 1) < 0.4).all(), apart
+
+
 def test_a_rule_that_is_not_kept_is_named_with_its_reason_its_danger_and_a_question():
     hot, warm, cool = (rules.heat(watts, 0.5, 70.0) for watts in (0.6, 0.3, 0.1))
     missed = judged("half of it", 0.3, [warm, hot, cool], "Which part takes more?")
@@ -254,6 +299,11 @@ def distance_towards_a_hand(n):
     return max(lesson_01.both_metres(n))
 
 
+def sure_to_have_the_least(n):
+    """A guard band of the expanded uncertainty: JCGM 106:2012, 8.3; limits over √3, k = 2."""
+    return n.least_ohms + 2 * n.limits_ohms / sqrt(3)
+
+
 def crest_of_high_mains(n):
     return 0.995 * sqrt(2) * n.supply.volts_rms * (1 + n.percent / 100)
 
@@ -266,6 +316,7 @@ def crest_of_high_mains(n):
         ("safe-16", distance_towards_a_hand),
         ("wave-9", least_ohms_on_mains),
         ("dim-recall-2", crest_of_high_mains),
+        ("meter-17", sure_to_have_the_least),
     ],
     ids=lambda value: f"second way: {value}" if isinstance(value, str) else "",
 )

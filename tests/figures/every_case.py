@@ -12,6 +12,7 @@ from helpers.figures import (
     heat,
     job,
     margins,
+    on_bench,
     readings,
     seen,
     settings,
@@ -64,6 +65,10 @@ def _all():
             yield heat.rating, (watts, 0.5, ambient, "caution")
         for seconds in (0.5, 120.0, 5000.0):
             yield heat.warm_up, (watts, 200.0, seconds, 25.0)
+    for read in ((0.0, 0.02), (9.0, 0.1), (10.6, 3.0), (24.0, 0.9)):
+        yield on_bench.agreement, ((10.6, 0.5), read, read[0] == 10.6)
+    for seconds in (0.0, 60.0, 3600.0, 9000.0, 21600.0):
+        yield on_bench.settling, (seconds, 40.0, 1800.0, 20.0)
     for fault in faulty.FAULTS:
         for circuit in ("series_diode", "diode_across", "bridge"):
             yield faulty.one_fault, (circuit, SUPPLY, NO_DIMMER, 47e3, fault)

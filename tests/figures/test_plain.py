@@ -4,6 +4,7 @@ import re
 from math import radians, sin, sqrt
 from xml.etree import ElementTree
 
+import numpy as np
 import pytest
 
 from helpers.figures import plain
@@ -92,3 +93,32 @@ def test_a_meter_refuses_what_no_display_shows(text):
 def test_questions_find_both_pictures_by_name():
     assert DRAWINGS["waveform"] is plain.waveform
     assert DRAWINGS["meter"] is plain.meter
+
+
+@pytest.mark.parametrize("seconds", [30.0, 90.0, 170.0], ids=lambda s: f"second way: {s:g} s")
+def test_the_warm_up_curve_passes_three_divisions_after_one_time_constant(seconds):
+    """A first-order step of 4.75 divisions, 1 - 1/e of it is 3.00; a minute a division."""
+    svg, words, _ = plain.warm_up_curve(seconds)
+    line = ElementTree.fromstring(svg).find(".//polyline").get("points").split()
+    places = np.array([point.split(",") for point in line], float)
+    across, up = places[:, 0] / plain.DIVISION, 5 - places[:, 1] / plain.BEAM_DIVISION
+    assert up == pytest.approx(4.75 * (1 - np.exp(-across * 60 / seconds)), abs=2e-3)
+    assert np.interp(seconds / 60, across, up) == pytest.approx(3.0, abs=0.01)
+    read = [float(number) for number in re.findall(r"\d\.\d\d(?=[,.])", words)][:8]
+    assert read == pytest.approx(np.interp(np.arange(0.5, 4.5, 0.5), across, up), abs=0.006)
+    assert f"{5 * seconds / 60:g} " not in words
+
+
+def test_a_time_constant_that_would_not_settle_in_the_picture_is_refused():
+    with pytest.raises(ValueError, match="time_constant_seconds"):
+        plain.warm_up_curve(171.0)
+
+
+def test_limit_a_difference_beyond_the_picture_stands_at_its_edge_with_its_number():
+    svg, words, _ = plain.residuals(("volts", "current"), (-53.0, 1.5))
+    assert words == "Differences in combined uncertainties: volts \u221253; current 1.5."
+    ends = re.findall(r'd="M([0-9.]+),[0-9.]+ ([0-9.]+),[0-9.]+" fill="none" stroke="#', svg)
+    middle, *_ = {float(start) for start, _ in ends}
+    far, near = (float(end) - middle for _, end in ends)
+    assert far / near == pytest.approx(-10.4 / 1.5, rel=0.01)
+    assert "\u221253</text>" in svg and "1.5</text>" in svg

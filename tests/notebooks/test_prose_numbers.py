@@ -76,6 +76,12 @@ SAID = {
         f"at 30° there is still {heat(30.0):.0f} % of the heat",
         f"At {180 * 9 / 10:.0f}°, 9 of the 10 ms of 50 Hz, {rms(162.0):.0f} % of the rms is left",
     ],
+    "09": [
+        f"which is {1 / 3**0.5:.2f} of it",
+        f"a third of another adds only {100 * (1 + 1 / 9) ** 0.5 - 100:.0f} % to it",
+        f"The drops leave {24 - 2.7:.1f} V",
+        f"Expect a little less than {(24 - 2.7) / 2:.2f} V",
+    ],
     "07": [
         f"100 nF × 2 MΩ = {capacitors.time_constant(100e-9, 2e6):g} s",
         f"After one of them {100 * left_after(1):.0f} % is left, after five less than 1 %",
@@ -135,3 +141,25 @@ def test_property_what_lesson_08_says_of_fuse_and_bare_led_holds_on_every_supply
     assert 0.5e-3 < burnout.led_on_mains(supply, 0.0).seconds < 2e-3
     left = faults.after("series_diode", "dropper", "short", supply, **STRING)
     assert left.branch_amps_rms < 0.032 / 2.1  # the smallest fuse may never open: IEC 60127-2
+
+
+# Two equal resistors, drops of 2.7 V, 24 V: what becomes of each row, in shares of the sound one.
+SAID_OF_ROWS = {
+    "one resistor short": (0.0, 1.0, "none", "twice", "twice"),
+    "one resistor open": (1e9, 1.0, "nearly all", "none", "none"),
+    "one with ten times its ohms": (10.0, 1.0, "nearly twice", "a fifth or so", "a fifth or so"),
+    "one with a tenth of its ohms": (0.1, 1.0, "a fifth or so", "nearly twice", "nearly twice"),
+}
+SHARES = {"none": (0.0, 0.01), "a fifth or so": (0.15, 0.25), "nearly twice": (1.7, 2.0),
+          "twice": (1.99, 2.01), "nearly all": (1.9, 2.01)}  # fmt: skip
+
+
+@pytest.mark.parametrize("row", SAID_OF_ROWS)
+def test_second_way_the_table_of_causes_in_lesson_09_is_what_kirchhoff_gives(row):
+    first, second, *said = SAID_OF_ROWS[row]
+    (path,) = [path for path in LESSONS if path.stem.startswith("09")]
+    assert f"| {row} | {' | '.join(said)} |" in prose(read(path))
+    amps = 2.0 / (first + second)
+    for share, words in zip((amps * first, amps * second, amps), said, strict=True):
+        low, high = SHARES[words]
+        assert low <= share <= high, (row, share, words)

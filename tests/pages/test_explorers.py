@@ -336,6 +336,49 @@ def test_the_dropper_warns_from_the_limit_of_a_small_led_on(volts, too_much):
     assert ("Too much" in explained.dropper(EUROPE, volts, 470.0).finding) == too_much
 
 
+SHEETS = {"± (0.5 % + 2 digits)": (0.5, 2), "± (2 % + 5 digits)": (2.0, 5)}
+
+
+@pytest.mark.parametrize("sheet", SHEETS)
+@pytest.mark.parametrize("read_volts", [0.0, 4.5, 4.9, 5.6, 21.0, 24.0])
+def test_second_way_agreement_says_how_many_uncertainties_lie_between(sheet, read_volts):
+    """Limits over root 3, squares added: JCGM 100:2008, 4.3.7 and 5.1.2. 2000 counts, 10 megohms.
+
+    Two of 390 kilo-ohms, 10 %, on 12 V, 2 %; drops of 2.7 V, 0.3 V.
+    """
+    said_now = said("agreement", EUROPE, volts=12.0, supply_percent=2.0, ohms=390e3,
+                    ohms_percent=10.0, sheet=sheet, read_volts=read_volts)  # fmt: skip
+    beside = 390e3 * 10e6 / 10.39e6
+    value, percent_and_digits = 9.3 * beside / (beside + 390e3), SHEETS[sheet]
+    shares = 0.5 * 0.24, 0.5 * 0.3, 0.25 * 9.3 * 0.1, 0.25 * 9.3 * 0.1
+    step = 0.01 if read_volts <= 20.0 else 0.1
+    own = percent_and_digits[0] / 100 * read_volts + percent_and_digits[1] * step
+    both = sqrt(sum(one * one for one in (*shares, own)) / 3)
+    apart = abs(read_volts - value) / both
+    stated = float(re.search(r"([0-9.]+) combined uncertainties", plain(said_now))[1])
+    assert stated == pytest.approx(apart, rel=0.07)
+    assert said_now.startswith("They agree" if apart <= 2 else "They disagree")
+    assert ("nothing goes on the mains" in said_now) == (apart > 2)
+    assert ("allows nothing" in said_now) == (apart <= 2)
+    assert ("an end of this explorer" in said_now) == (read_volts in (0.0, 24.0))
+
+
+@pytest.mark.parametrize("minutes", [1.0, 29.0, 62.0, 149.0, 150.0, 360.0])
+@pytest.mark.parametrize("step", [0.1, 1.0])
+def test_second_way_settled_says_what_is_still_to_come(minutes, step):
+    """A first-order step, any textbook; settled after five time constants of half an hour."""
+    sentence = plain(said("settled", EUROPE, minutes=minutes, tau_minutes=30.0, rise_kelvin=40.0,
+                          step_kelvin=step))  # fmt: skip
+    left, before = (40.0 * 2.718281828 ** (-at / 30.0) for at in (minutes, minutes - 1.0))
+    assert sentence.startswith("Settled" if minutes >= 150 else "Not settled")
+    if left > 0.05:
+        assert float(re.search(r"and ([0-9.]+) K", sentence)[1]) == pytest.approx(left, rel=0.06)
+    equal = round((60.0 - left) / step) == round((60.0 - before) / step)
+    assert ("The two are equal" in sentence) == equal
+    assert ("proves nothing" in sentence) == (equal and minutes < 150)
+    assert ("an end of this explorer" in sentence) == (minutes in (1.0, 360.0))
+
+
 @pytest.mark.parametrize("supply", SUPPLIES.values(), ids=SUPPLIES)
 def test_second_way_light_and_eye_opens_on_the_lowest_setting_of_the_learners_own_supply(supply):
     """Mean of a half-wave, √2 / π of the label, less 10 %, times (1 + cos 130°) / 2, over 94 kΩ."""

@@ -4,6 +4,7 @@ from math import hypot, log, sqrt
 
 from helpers.exercises.roads.road import Step, Turn
 from helpers.exercises.roads.steps.general import factor
+from helpers.exercises.roads.steps.heat import shared, shared_volts
 
 METER_OHMS = 10e6
 FULL_SCALE = 20.0  # of the range that the questions read volts on [V]
@@ -102,9 +103,15 @@ def expanded(of, called="the expanded uncertainty"):
             Turn("left k out", "By which factor is a standard uncertainty widened?", factor(1.0)),
             Turn("took k = 3", "Which k does the question name?", factor(3.0)),
             Turn("halved instead of doubling", "Is the expanded one wider, or narrower?",
-                 factor(0.5), share=0.0),
+                 factor(0.5)),
         ),
     )  # fmt: skip
+
+
+def half_each():
+    """Two equal resistors share the volts."""
+    whole, *_ = shared_volts(2).turns
+    return shared(2, "voltage", whole, called="the volts on each without the meter")
 
 
 def from_the_middle(called="the ohms that the meter looks into"):

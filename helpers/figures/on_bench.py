@@ -1,0 +1,128 @@
+"""Pictures from the bench: prediction beside reading, and how far a warm-up has come."""
+
+import numpy as np
+
+from helpers.figures.chart import Axis, Chart, legend, picture
+from helpers.figures.drawn import Drawn
+from helpers.figures.words import TIME_UNITS, duration, time_unit
+from helpers.physics import heat, limits
+from helpers.quantities import write, write_as
+
+SETTLED_AFTER = 5.0
+"""Time constants after which a part counts as settled. Common practice, no source [-]."""
+
+
+def agreement(predicted, read, agrees):
+    """Draw a prediction and a reading, each with its expanded uncertainty.
+
+    Parameters
+    ----------
+    predicted, read : tuple of (float, float)
+        Value, and how far it may lie to either side, k = 2 [V].
+    agrees : bool
+        Whether the two agree, as judged elsewhere.
+
+    Returns
+    -------
+    drawn : Drawn
+        With a picture in HTML.
+
+    References
+    ----------
+    k = 2: JCGM 100:2008, 6.2.
+
+    Examples
+    --------
+    >>> agreement((10.6, 0.5), (10.9, 0.1), True).finding.replace("\\xa0", " ")
+    'They agree: predicted 10.6 V ± 0.5 V, read 10.9 V ± 0.1 V.'
+    """
+    texts = [f"{write_as(value, 'V', 4)} ± {_volts(within)}" for value, within in
+             (predicted, read)]  # fmt: skip
+    verdict = "They agree" if agrees else "They disagree"
+    finding = f"{verdict}: predicted {texts[0]}, read {texts[1]}."
+    ends = [value + sign * within for value, within in (predicted, read) for sign in (-1.0, 1.0)]
+    room = 0.25 * (max(ends) - min(ends))
+    low, high = min(ends) - room, max(ends) + room
+    ticks = {float(at): write_as(at, "V", 3) for at in np.linspace(low, high, 5)}
+    chart = Chart(
+        130, Axis(low, high, "volts", ticks), Axis(0.4, 2.9, "", {2.0: "predicted", 1.0: "read"})
+    )
+    for up, (value, within), meaning, text in (
+        (2.0, predicted, "mains", texts[0]),
+        (1.0, read, "volts", texts[1]),
+    ):
+        chart.line([value - within, value + within], [up, up], meaning)
+        for at in (value - within, value, value + within):
+            chart.line([at, at], [up - 0.2, up + 0.2], meaning)
+        middle = low + 0.5 * (high - low)
+        chart.note(value, up, text, "start" if value < middle else "end", (0, -14))
+    name = "A prediction and a reading, each with how far it may lie off"
+    return Drawn(picture(name, finding.removesuffix("."), chart.html()), finding)
+
+
+def settling(seconds, rise_kelvin, time_constant_seconds, ambient_celsius):
+    """Draw how far a warm-up has come.
+
+    Parameters
+    ----------
+    seconds : float
+        Time since switching on [s].
+    rise_kelvin : float
+        Rise when all is settled [K].
+    time_constant_seconds : float
+        Time for 63 % of the rise [s].
+    ambient_celsius : float
+        Temperature of the room, and of the box at the start [degC].
+
+    Returns
+    -------
+    drawn : Drawn
+        With a picture in HTML.
+
+    Raises
+    ------
+    ValueError
+        As `heat.celsius_after`, or if the rise or the time constant is not above zero.
+
+    References
+    ----------
+    As `heat.celsius_after`.
+
+    Examples
+    --------
+    >>> settling(3600.0, 40.0, 1800.0, 20.0).finding.replace("\\xa0", " ")
+    'Not settled: after 60 min 86.5 % of the rise is there, and 5.4 K are still to come.'
+    """
+    rise = limits.positive(rise_kelvin, "rise_kelvin", "K")
+    span = SETTLED_AFTER * limits.positive(time_constant_seconds, "time_constant_seconds", "s")
+    part = rise, 1.0, time_constant_seconds, ambient_celsius
+    there = heat.celsius_after(seconds, *part)
+    to_come = ambient_celsius + rise - there
+    settled = seconds >= span
+    left = (
+        f"{write(to_come, 'temperature rise', 2)} are" if to_come > 0.05 else "less than 0.1 K is"
+    )
+    share = write(100.0 * (1.0 - to_come / rise), "percent")
+    finding = (
+        f"{'Settled' if settled else 'Not settled'}: after {duration(seconds)} {share} of the rise "
+        f"is there, and {left} still to come."
+    )
+    last = max(1.2 * span, 1.05 * seconds)
+    unit = TIME_UNITS[time_unit(last)]
+    times = np.linspace(0.0, last, 161)
+    places = np.linspace(0.0, last, 7).tolist()
+    across = Axis(0.0, last, f"time since switching on in {time_unit(last)}",
+                  {at: f"{at / unit:.2g}" for at in places})  # fmt: skip
+    final = ambient_celsius + rise
+    ticks = {at: write(at, "temperature") for at in (ambient_celsius, final)}
+    chart = Chart(220, across, Axis(ambient_celsius, final + 0.12 * rise, "temperature", ticks))
+    chart.line(times, final, "limit")
+    chart.line(times, heat.celsius_after(times, *part), "heat")
+    chart.mark(seconds, there, "heat")
+    names = legend(("heat", "temperature"), ("limit", "when all is settled"))
+    name = "A temperature that rises, and where it stands now"
+    return Drawn(picture(name, finding.removesuffix("."), chart.html(), names), finding)
+
+
+def _volts(within):
+    return write_as(within, "V", 2)

@@ -1,0 +1,81 @@
+"""What a meter shows on a string of resistors on a low DC supply, and how far that may stray.
+
+A dry run of an indicator at a few volts. Knows no mains, no heat and no verdict.
+"""
+
+from typing import NamedTuple
+
+import numpy as np
+
+from helpers.physics import limits, uncertainty
+
+
+class Predicted(NamedTuple):
+    """A prediction and its standard uncertainty, both in one unit."""
+
+    value: float
+    standard: float
+
+
+def volts_on_one(
+    volts, ohms_each, count=2, *, supply_percent=1.0, ohms_percent=5.0, drop_volts=2.7,
+    drop_stray_volts=0.3, meter_ohms=10e6,
+):  # fmt: skip
+    """Return the volts that a meter shows across one of several equal resistors in series.
+
+    Parameters
+    ----------
+    volts : float
+        The rehearsal supply [V].
+    ohms_each : float
+        Each resistor, as printed [ohm].
+    count : int
+        How many of them, two or more [-].
+    supply_percent, ohms_percent : float
+        Limits of the supply and of each resistor, to either side [%].
+    drop_volts, drop_stray_volts : float
+        What LED and diode keep together, and its limits to either side [V].
+    meter_ohms : float
+        Input resistance of the meter [ohm].
+
+    Returns
+    -------
+    predicted : Predicted
+        [V].
+
+    Raises
+    ------
+    ValueError
+        If the supply does not exceed the drops, or a value is impossible.
+
+    Notes
+    -----
+    The resistor with the meter beside it has its share of the volts that the drops leave. Each
+    resistor strays by itself; limits are rectangular.
+
+    References
+    ----------
+    Kirchhoff's laws; JCGM 100:2008, 4.3.7 and 5.1. Drops and their limits: common practice, no
+    source.
+
+    Examples
+    --------
+    >>> predicted = volts_on_one(24.0, 100e3)
+    >>> round(predicted.value, 2), round(predicted.standard, 2)
+    (10.6, 0.24)
+    """
+    ohms = limits.positive(ohms_each, "ohms_each", "ohm")
+    count = int(limits.between(count, "count", "resistors", 2, 100))
+    drops = limits.not_negative(drop_volts, "drop_volts", "V")
+    limits.between(volts, "volts", "V", drops, 1e3, "Below the drops nothing flows.")
+    middle = np.array([volts, drops] + [ohms] * count)
+    half = np.array([0.01 * supply_percent * volts, drop_stray_volts]
+                    + [0.01 * ohms_percent * ohms] * count)  # fmt: skip
+
+    def shown(inputs):
+        supply, kept, first, *others = inputs
+        beside = first * meter_ohms / (first + meter_ohms)
+        return ((supply - kept) * beside / (beside + sum(others)))[None]
+
+    found = uncertainty.combined(shown, middle, uncertainty.rectangular(half))
+    return Predicted(float(found.values[0]), float(found.standard[0]))
