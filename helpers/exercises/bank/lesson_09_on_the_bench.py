@@ -413,7 +413,7 @@ METERS = (
         outcome="find what a meter shows when it loads what it measures",
         numbers=lambda draw, supply: {
             "volts": draw.pick((12.0, 15.0, 24.0)),
-            "ohms": draw.pick((1.2e6, 1.5e6, 1.8e6, 2.7e6)),
+            "ohms": draw.pick((3.3e6, 1.5e6, 1.8e6, 2.7e6)),
         },
         facts={"meter_ohms": lambda n: METER_OHMS},
         ask="Two equal resistors of {ohms} stand in series on {volts} DC, as a bleeder does. A "
@@ -894,7 +894,7 @@ COMPARE = (
 
 # Least ohms by the plan, and the limits of the meter there; the band comes out just below a tenth
 # of a kilo-ohm, so that nobody who rounds falls below it.
-LEAST_AND_LIMITS = ((313e3, 10.3e3), (372e3, 12.9e3), (446e3, 15.5e3))
+LEAST_AND_LIMITS = ((313e3, 10.3e3), (377e3, 12.9e3), (446e3, 15.5e3))
 
 
 def _least_numbers(draw, supply):
