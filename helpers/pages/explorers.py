@@ -327,7 +327,7 @@ EXPLORERS = {
     "agreement": Explorer(
         on_the_bench.agreement,
         lambda _: (
-            Slider("read_volts", "Reading in V", *on_the_bench.READ_ENDS, 0.01, 10.9),
+            Slider("read_volts", "Reading in V", *on_the_bench.READ_ENDS, 0.01, 11.2),
             Choice("volts", "Rehearsal supply", _written((12.0, 24.0), "voltage"), 24.0),
             Choice("supply_percent", "Supply, ±", _written(PERCENTS[:3], "percent"), 1.0),
             Choice("ohms", "Each of two resistors", _written(REHEARSED_OHMS, "resistance"), 100e3),

@@ -18,7 +18,7 @@ class Predicted(NamedTuple):
 
 
 def volts_on_one(
-    volts, ohms_each, count=2, *, supply_percent=1.0, ohms_percent=5.0, drop_volts=2.7,
+    volts, ohms_each, count=2, *, supply_percent=1.0, ohms_percent=5.0, drop_volts=2.2,
     drop_stray_volts=0.3, meter_ohms=10e6,
 ):  # fmt: skip
     """Return the volts that a meter shows across one of several equal resistors in series.
@@ -34,7 +34,7 @@ def volts_on_one(
     supply_percent, ohms_percent : float
         Limits of the supply and of each resistor, to either side [%].
     drop_volts, drop_stray_volts : float
-        What LED and diode keep together, and its limits to either side [V].
+        What LED and diode keep together at so little current, and its limits to either side [V].
     meter_ohms : float
         Input resistance of the meter [ohm].
 
@@ -62,7 +62,7 @@ def volts_on_one(
     --------
     >>> predicted = volts_on_one(24.0, 100e3)
     >>> round(predicted.value, 2), round(predicted.standard, 2)
-    (10.6, 0.24)
+    (10.85, 0.25)
     """
     ohms = limits.positive(ohms_each, "ohms_each", "ohm")
     count = int(limits.between(count, "count", "resistors", 2, 100))

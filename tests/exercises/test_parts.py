@@ -167,10 +167,10 @@ def fuse_of_dropper(n, rated, breaking):
 
 
 def rehearsal(n, supply, limit, span):
-    """(V - 2.7 V) / 2 R; 24 V, and a twentieth for drops and digits: rules of this course."""
-    amps = (supply - 2.7) / (2 * n.ohms)
+    """(V - 2.2 V) / 2 R; 24 V, and a twentieth for drops and digits: rules of this course."""
+    amps = (supply - 2.2) / (2 * n.ohms)
     spared, undisturbed = limit <= LED_LIMIT, limit >= 2 * amps
-    seen = 0.05 * (supply - 2.7) >= 0.3 and amps <= span and 3 * span / 2000 <= 0.05 * amps
+    seen = 0.05 * (supply - 2.2) >= 0.3 and amps <= span and 3 * span / 2000 <= 0.05 * amps
     return supply <= 24 and spared and undisturbed and seen, supply > 24
 
 
@@ -229,8 +229,8 @@ def test_each_rule_that_parts_are_judged_by_can_be_missed(question):
         assert {criterion.name for criterion in judged if not criterion.passed} == names
 
 
-# Two of 100 kΩ ± 5 %, drops of 2.7 V ± 0.3 V, on 24 V ± 1 %; meters of 0.8 % and 3 digits.
-SOUND = {"first": 100e3, "second": 100e3, "drops": 2.7, "supply": 24.0}
+# Two of 100 kΩ ± 5 %, drops of 2.2 V ± 0.3 V, on 24 V ± 1 %; meters of 0.8 % and 3 digits.
+SOUND = {"first": 100e3, "second": 100e3, "drops": 2.2, "supply": 24.0}
 AFTER = {
     "short": {"first": 0.0},
     "decade": {"second": 1e6},
@@ -250,7 +250,7 @@ def test_the_chart_of_differences_shows_what_each_cause_does_to_every_row(case):
                          supply])  # fmt: skip
 
     volts, current, seen, left = rows(**SOUND)[[0, 3, 4, 2]]
-    each = volts * hypot(0.05 / sqrt(2), 0.24 / 21.3, 0.3 / 21.3, 0.011)
+    each = volts * hypot(0.05 / sqrt(2), 0.24 / 21.8, 0.3 / 21.8, 0.011)
     # A hand's breadth of figures is enough: which rows agree, which way the others go, how far.
     uncertain = np.array([each, each, 0.3, current * hypot(0.05 / sqrt(2), 0.018, 0.011),
                           hypot(0.24, 0.22)]) / sqrt(3)  # fmt: skip

@@ -79,8 +79,8 @@ SAID = {
     "09": [
         f"which is {1 / 3**0.5:.2f} of it",
         f"a third of another adds only {100 * (1 + 1 / 9) ** 0.5 - 100:.0f} % to it",
-        f"The drops leave {24 - 2.7:.1f} V",
-        f"Expect a little less than {(24 - 2.7) / 2:.2f} V",
+        f"The drops leave {24 - 2.2:.1f} V",
+        f"Expect a little less than {(24 - 2.2) / 2:.2f} V",
     ],
     "07": [
         f"100 nF × 2 MΩ = {capacitors.time_constant(100e-9, 2e6):g} s",
@@ -143,7 +143,7 @@ def test_property_what_lesson_08_says_of_fuse_and_bare_led_holds_on_every_supply
     assert left.branch_amps_rms < 0.032 / 2.1  # the smallest fuse may never open: IEC 60127-2
 
 
-# Two equal resistors, drops of 2.7 V, 24 V: what becomes of each row, in shares of the sound one.
+# Two equal resistors, drops of 2.2 V, 24 V: what becomes of each row, in shares of the sound one.
 SAID_OF_ROWS = {
     "one resistor short": (0.0, 1.0, "none", "twice", "twice"),
     "one resistor open": (1e9, 1.0, "nearly all", "none", "none"),

@@ -344,13 +344,13 @@ SHEETS = {"± (0.5 % + 2 digits)": (0.5, 2), "± (2 % + 5 digits)": (2.0, 5)}
 def test_second_way_agreement_says_how_many_uncertainties_lie_between(sheet, read_volts):
     """Limits over root 3, squares added: JCGM 100:2008, 4.3.7 and 5.1.2. 2000 counts, 10 megohms.
 
-    Two of 390 kilo-ohms, 10 %, on 12 V, 2 %; drops of 2.7 V, 0.3 V.
+    Two of 390 kilo-ohms, 10 %, on 12 V, 2 %; drops of 2.2 V, 0.3 V.
     """
     said_now = said("agreement", EUROPE, volts=12.0, supply_percent=2.0, ohms=390e3,
                     ohms_percent=10.0, sheet=sheet, read_volts=read_volts)  # fmt: skip
     beside = 390e3 * 10e6 / 10.39e6
-    value, percent_and_digits = 9.3 * beside / (beside + 390e3), SHEETS[sheet]
-    shares = 0.5 * 0.24, 0.5 * 0.3, 0.25 * 9.3 * 0.1, 0.25 * 9.3 * 0.1
+    value, percent_and_digits = 9.8 * beside / (beside + 390e3), SHEETS[sheet]
+    shares = 0.5 * 0.24, 0.5 * 0.3, 0.25 * 9.8 * 0.1, 0.25 * 9.8 * 0.1
     step = 0.01 if read_volts <= 20.0 else 0.1
     own = percent_and_digits[0] / 100 * read_volts + percent_and_digits[1] * step
     both = sqrt(sum(one * one for one in (*shares, own)) / 3)

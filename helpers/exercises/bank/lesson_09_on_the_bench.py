@@ -47,7 +47,7 @@ from helpers.quantities.writing import milliamps, volts
 LESSON = "09"
 TITLE = "On the bench"
 
-LED_VOLTS, DIODE_VOLTS = 2.0, 0.7
+LED_VOLTS = 2.0
 
 # --- look back, predict ------------------------------------------------------------------------
 
@@ -120,12 +120,12 @@ PREDICT = Question(
     id="meter-predict",
     role="predict",
     outcome="commit to an expectation",
-    ask="On a rehearsal at low voltage you expected 10.65 V across a resistor. The meter shows "
-    "10.9 V. What does that tell you?",
+    ask="On a rehearsal at low voltage you expected 10.85 V across a resistor. The meter shows "
+    "11.2 V. What does that tell you?",
     kind=Choice("""
         wrong part: A part is wrong: the two numbers differ.
         wrong meter: The meter is wrong: it ought to show what was worked out.
-        wrong fine: All is well: 10.9 is nearly 10.65.
+        wrong fine: All is well: 11.2 is nearly 10.85.
         wrong nothing: Nothing yet.
     """),
     working="nothing yet. First it has to be known how far off each of the two may be. Only then "
@@ -206,8 +206,8 @@ PLAN = (
             "What is one digit worth: one step of which place?",
             "Take the per cent of the reading, and add so many steps of the last place.",
         ),
-        working="One digit is one step of the last place, here {step_volts}. {sum}. All this holds "
-        "on DC, in the range that is named.",
+        working="One digit is one step of the last place, here {step_volts:V}. {sum}. All this "
+        "holds on DC, in the range that is named.",
     ),
     Question(
         id="meter-3",
@@ -272,7 +272,7 @@ PLAN = (
             )
         ),
         ask="A prediction of the volts on a resistor has two standard uncertainties: "
-        "{supply_volts} from the supply, {parts_volts} from the parts. They know nothing "
+        "{supply_volts:V} from the supply, {parts_volts:V} from the parts. They know nothing "
         "of each other. What is its expanded uncertainty, with k = 2?",
         kind=Amount(
             "voltage",
@@ -511,7 +511,7 @@ MOST_VOLTS = 24.0  # rule of this course; IEC 60364-4-41 draws its own limits
 BIN_VOLTS = (5.0, 12.0, 24.0, 48.0, 110.0)
 BIN_LIMITS = (100e-6, 5e-3, 15e-3, 100e-3, 1.0)
 BIN_RANGES = (20e-6, 200e-6, 2e-3, 20e-3)
-DROPS, DROPS_STRAY = LED_VOLTS + DIODE_VOLTS, 0.3
+DROPS, DROPS_STRAY = 2.2, 0.3  # at a tenth of a milliampere: common practice, no source [V]
 COUNTS, DIGITS = 2000, 3  # of the display, and what its sheet adds
 MOST_SHARE = 0.05  # of a reading that drops or digits may hide
 
@@ -639,7 +639,7 @@ REHEARSAL = (
             "led_amps": lambda n: leds.LIMIT_AMPS,
         },
         ask="Two resistors of {ohms} each, a diode and a red LED are to be rehearsed in series on "
-        "DC. LED and diode together keep {drops_volts}, known to ± {stray_volts}; the LED stands "
+        "DC. LED and diode together keep {drops_volts}, known to ± {stray_volts:V}; the LED stands "
         "{led_amps:mA}. The meter reads the current with 2000 counts and ± 3 digits. Choose the "
         "volts, the current limit of the supply, at least twice what should flow, and the meter's "
         "range, so that neither drops nor digits hide more than {share_percent}.",
@@ -680,7 +680,7 @@ REHEARSAL = (
             "That is one time constant.",
         ),
         working="The whole rise is 4.75 divisions, and 63 % of it is 3. There the curve "
-        "stands after one time constant. {sum}.",
+        "stands after one time constant. {sum}, which is {right}.",
     ),
     Question(
         id="meter-12",
@@ -711,7 +711,7 @@ REHEARSAL = (
 
 APART = (
     # predicted, read, and the standard uncertainty of each [V]
-    (10.65, 11.21, 0.18, 0.07),
+    (10.85, 11.41, 0.18, 0.07),
     (8.40, 7.62, 0.14, 0.06),
     (12.90, 13.20, 0.15, 0.08),
 )
@@ -792,7 +792,7 @@ def _cause_options(case):
 
 
 # Two resistors that bear one print, and the volts that are read on each.
-READ_ON_BOTH = ((82e3, 19.4, 1.91), (100e3, 19.3, 1.97), (120e3, 5.01, 16.3))
+READ_ON_BOTH = ((82e3, 19.8, 1.96), (100e3, 19.8, 2.02), (120e3, 5.13, 16.7))
 
 
 def _both_numbers(draw, supply):
@@ -809,8 +809,8 @@ COMPARE = (
         numbers=_apart_numbers,
         facts={"verdict": _verdict},
         ask="On the rehearsal {predicted_volts:4} was predicted, with a standard uncertainty of "
-        "{predicted_u_volts}. The meter shows {reading_volts:4}; its own standard uncertainty is "
-        "{reading_u_volts}. How many combined standard uncertainties lie between the two?",
+        "{predicted_u_volts:V}. The meter shows {reading_volts:4}; its own standard uncertainty is "
+        "{reading_u_volts:V}. How many combined standard uncertainties lie between the two?",
         kind=Amount("ratio", "", APART_ROAD, danger=_called_agreement),
         nudges=(
             "How far do they lie apart, and how uncertain are both together?",
