@@ -167,10 +167,11 @@ def fuse_of_dropper(n, rated, breaking):
 
 
 def rehearsal(n, supply, limit, span):
-    """(V - 2.2 V) / 2 R; 24 V, and a twentieth for drops and digits: rules of this course."""
+    """(V - 2.2 V) / 2 R; 24 V, 5 % for drops, 1 % for digits: rules of this course."""
     amps = (supply - 2.2) / (2 * n.ohms)
     spared, undisturbed = limit <= LED_LIMIT, limit >= 2 * amps
-    seen = 0.05 * (supply - 2.2) >= 0.3 and amps <= span and 3 * span / 2000 <= 0.05 * amps
+    each = (supply - 2.2) / 2
+    seen = 0.1 * each >= 0.3 and each <= span and 3 * span / 2000 <= 0.01 * each
     return supply <= 24 and spared and undisturbed and seen, supply > 24
 
 

@@ -510,10 +510,10 @@ METERS = (
 MOST_VOLTS = 24.0  # rule of this course; IEC 60364-4-41 draws its own limits
 BIN_VOLTS = (5.0, 12.0, 24.0, 48.0, 110.0)
 BIN_LIMITS = (100e-6, 5e-3, 15e-3, 100e-3, 1.0)
-BIN_RANGES = (20e-6, 200e-6, 2e-3, 20e-3)
+BIN_RANGES = (0.2, 2.0, 20.0, 200.0, 600.0)
 DROPS, DROPS_STRAY = 2.2, 0.3  # at a tenth of a milliampere: common practice, no source [V]
 COUNTS, DIGITS = 2000, 3  # of the display, and what its sheet adds
-MOST_SHARE = 0.05  # of a reading that drops or digits may hide
+MOST_OF_DROPS, MOST_OF_DIGITS = 0.05, 0.01  # of a reading that they may hide
 
 
 def _rehearsal_amps(picked_volts, n):
@@ -524,7 +524,8 @@ def _judge_rehearsal(picked, n):
     supply, most_amps, span = picked
     amps = _rehearsal_amps(supply, n)
     hidden = DROPS_STRAY / (supply - DROPS)
-    digits = DIGITS * span / COUNTS / amps
+    reading = amps * n.ohms
+    digits = DIGITS * span / COUNTS / reading
     return [
         Criterion(
             "no more than the rehearsal's volts",
@@ -553,7 +554,7 @@ def _judge_rehearsal(picked, n):
         ),
         Criterion(
             "the drops hide no fault",
-            hidden <= MOST_SHARE,
+            hidden <= MOST_OF_DROPS,
             0.2,
             f"The drops of LED and diode are known to {volts(DROPS_STRAY)}, and "
             f"{volts(supply - DROPS)} are left for the resistors.",
@@ -562,9 +563,10 @@ def _judge_rehearsal(picked, n):
         ),
         Criterion(
             "the range holds the reading and shows it well",
-            amps <= span and digits <= MOST_SHARE,
+            reading <= span and digits <= MOST_OF_DIGITS,
             0.2,
-            f"{DIGITS} digits of the range of {write(span, 'current')} are "
+            f"{volts(reading)} stand across one resistor; {DIGITS} digits of the range of "
+            f"{volts(span)} are "
             f"{write(100 * digits, 'percent', 2)} of the reading.",
             "",
             "Does the reading fit the range, and how much of it are the digits of the sheet?",
@@ -585,7 +587,7 @@ def _best_rehearsal(n):
 def _rehearsal_working(n):
     best = _best_rehearsal(n)
     said = " ".join(criterion.reply for criterion in _judge_rehearsal(best, n))
-    chosen = ", ".join((volts(best[0]), milliamps(best[1]), write(best[2], "current")))
+    chosen = ", ".join((volts(best[0]), milliamps(best[1]), volts(best[2])))
     return f"{chosen}. {said} A rehearsal shows wiring and values; it shows no heat, no insulation."
 
 
@@ -635,27 +637,29 @@ REHEARSAL = (
             "drops_volts": lambda n: DROPS,
             "stray_volts": lambda n: DROPS_STRAY,
             "most_volts": lambda n: MOST_VOLTS,
-            "share_percent": lambda n: 100 * MOST_SHARE,
+            "drops_percent": lambda n: 100 * MOST_OF_DROPS,
+            "digits_percent": lambda n: 100 * MOST_OF_DIGITS,
             "led_amps": lambda n: leds.LIMIT_AMPS,
         },
         ask="Two resistors of {ohms} each, a diode and a red LED are to be rehearsed in series on "
         "DC. LED and diode together keep {drops_volts}, known to ± {stray_volts:V}; the LED stands "
-        "{led_amps:mA}. The meter reads the current with 2000 counts and ± 3 digits. Choose the "
-        "volts, the current limit of the supply, at least twice what should flow, and the meter's "
-        "range, so that neither drops nor digits hide more than {share_percent}.",
+        "{led_amps:mA}. The meter has 2000 counts and ± 3 "
+        "digits, and lies across one resistor. Choose the volts, the current limit of the supply, "
+        "at least twice what should flow, and the meter's range, so that the drops hide no more "
+        "than {drops_percent} and the three digits no more than {digits_percent}.",
         kind=Parts(
             (
                 Field("supply", "voltage", BIN_VOLTS),
                 Field("current limit", "current", BIN_LIMITS, "mA"),
-                Field("range of the meter", "current", BIN_RANGES, "mA"),
+                Field("range of the meter", "voltage", BIN_RANGES, "V"),
             ),
             _judge_rehearsal,
             _best_rehearsal,
         ),
         nudges=(
-            "Which volts are allowed, what flows then, and what does that ask of limit and range?",
-            "Work out the current of the sound circuit. Then compare the limit with it and "
-            "with the LED, and three digits of each range with it.",
+            "Which volts are allowed, what flows then, and what stands across one resistor?",
+            "Work out the current of the sound circuit and the volts it makes on one resistor. "
+            "Compare the limit with the current and the LED, the ranges with the volts.",
         ),
         working=_rehearsal_working,
     ),
