@@ -8,6 +8,7 @@ from importlib import import_module
 
 _HOMES = {
     "settings_form": "helpers.widgets.settings_form",
+    "need_it_be_built": "helpers.widgets.need_form",
     "my_supply": "helpers.widgets.lesson",
     "card": "helpers.widgets.lesson",
     "answer": "helpers.widgets.lesson",

@@ -81,7 +81,7 @@ def _ranking(plan, shown):
         _, _, margin, _, watts, _ = each.keys
         light = next(f for f in each.findings if f.rule == "light")
         rows.append((
-            f"{place}", each.circuit, _string(each), f"{-margin:.1f}",
+            f"{place}", each.circuit, string_of(each), f"{-margin:.1f}",
             write(light.figure, "length", 2), write_as(watts, "W", 2), each.verdict,
         ))  # fmt: skip
     yield from _table(rows)
@@ -90,7 +90,8 @@ def _ranking(plan, shown):
     yield ""
 
 
-def _string(candidate):
+def string_of(candidate):
+    """Write the resistors of a candidate: number, value, rating and volts of their type."""
     each, rated = write(candidate.ohms_each, "resistance"), write_as(candidate.rated_watts, "W")
     return f"{candidate.count} x {each} {rated} {write_as(candidate.type_volts, 'V')}"
 

@@ -9,17 +9,35 @@ SWITCHES_NOTHING = (
     "both wires, a plug-in timer or thermostat."
 )
 _PRACTICE = "Common practice, no source."
-_ENDS = {
-    "person": "The questions end at a skilled person. ",
-    "left on": "The questions end at a plug-in timer: it switches off what is forgotten. ",
-    "too hot": "The questions end at a plug-in thermostat: it holds the temperature. ",
-    "indicator": (
-        "The questions end at an indicator that is certified or conforming for this use, fitted "
-        "by somebody entitled to. "
+#: Where the questions on need end, the first that fits: when, and with what.
+ENDS = {
+    "person": (
+        "fixed wiring, a heater that may not stay at full power, a dimmer too small for it, or "
+        "nobody knows", "at a skilled person",
     ),
-    "on": "The questions end at: read on. ",
-}
-_READ_ON = "Who still wants to plan the light reads on: lesson 01 first, then 02 to 05. "
+    "left on": (
+        "it is left on",
+        "at a plug-in timer made for the heater's watts: it switches off what is forgotten",
+    ),
+    "too hot": (
+        "it gets too hot",
+        "at a plug-in thermostat made for the heater's watts: it holds the temperature",
+    ),
+    "indicator": (
+        "others than its builder use it",
+        "at an indicator that is certified or conforming for this use, fitted by somebody entitled "
+        "to",
+    ),
+    "on": ("none of these", "here: read on"),
+}  # fmt: skip
+#: The fields of a brief that are asked for it.
+ASKED = (
+    "use_connection", "heater_power", "heater_full_power_safe", "dimmer_edge", "dimmer_rated",
+    "use_trouble", "use_by_others",
+)  # fmt: skip
+_READ_ON = (
+    "Who still wants to plan the light reads on: lesson 01 first, then those after it, in order. "
+)
 
 
 def need(brief):
@@ -47,16 +65,21 @@ def need(brief):
     --------
     >>> from helpers.sizing.brief import Brief
     >>> need(Brief()).reason.split(". ")[0]
-    'The questions end at a plug-in timer: it switches off what is forgotten'
+    "The questions end at a plug-in timer made for the heater's watts: it switches off what is \
+forgotten"
     """
     forbidden = stops(brief)
     if forbidden:
-        why = "What stops this brief stands below. "
-        return _said("need", "fail", _ENDS["person"] + why + SWITCHES_NOTHING)
+        why = "What stops this brief is named with it. "
+        return _said("need", "fail", _end("person") + why + SWITCHES_NOTHING)
     end = "indicator" if brief.use_by_others else "on"
-    if brief.use_trouble in _ENDS:
+    if brief.use_trouble in ENDS:
         end = brief.use_trouble
-    return _said("need", "caution", _ENDS[end] + _READ_ON + SWITCHES_NOTHING)
+    return _said("need", "caution", _end(end) + _READ_ON + SWITCHES_NOTHING)
+
+
+def _end(name):
+    return f"The questions end {ENDS[name][1]}. "
 
 
 def stops(brief):

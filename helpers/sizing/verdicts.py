@@ -136,6 +136,11 @@ class Plan:
         return np.lexsort(self._keys[::-1]) if self.judged else np.empty(0, int)
 
     @property
+    def size(self):
+        """How many candidates were judged, a string with each rating as one."""
+        return len(self.order)
+
+    @property
     def kept(self):
         """How many candidates break no rule."""
         return int(np.sum(self._keys[0] == 0)) if self.judged else 0
@@ -178,25 +183,34 @@ class Plan:
         return [self.candidate(place) for place in self.order[:number]]
 
     @cached_property
-    def unmet(self):
-        """What the nearest candidate breaks, and which changes of the brief would help.
+    def nearest_breaks(self):
+        """What the nearest candidate breaks; empty where one breaks no rule.
 
-        Both are empty where a candidate breaks no rule. Nearest is which breaks the fewest rules,
-        and of those misses its worst limit by least. A change is tried, not guessed.
+        Nearest is which breaks the fewest rules, and of those misses its worst limit by least.
         """
         if self.kept or not self.judged:
-            return [], []
-        helped = []
-        for words, change in CHANGES:
+            return []
+        short = np.concatenate([judged.short.ravel() for judged in self.judged])
+        return self.candidate(np.lexsort((-short, self._keys[0]))[0]).failed
+
+    @cached_property
+    def helps(self):
+        """Which changes of the brief, one alone, leave a candidate; each is tried, not guessed."""
+        return [words for words in self.trying() if words]
+
+    def trying(self):
+        """Try one change after the other: its words where it leaves a candidate, else ''."""
+        for words, change in CHANGES if self.nearest_breaks else ():
             try:
                 brief = replace(self.brief, **change(self.brief))
             except BriefError:
                 continue
-            if brief != self.brief and Plan(brief, self.only).kept:
-                helped.append(words)
-        short = np.concatenate([judged.short.ravel() for judged in self.judged])
-        nearest = np.lexsort((-short, self._keys[0]))[0]
-        return self.candidate(nearest).failed, helped
+            yield words if brief != self.brief and Plan(brief, self.only).kept else ""
+
+    @property
+    def unmet(self):
+        """What the nearest candidate breaks, and which changes of the brief would help."""
+        return self.nearest_breaks, self.helps
 
 
 def plan(brief):

@@ -1,0 +1,138 @@
+"""A plan as a page: what stops it first, whether it need be built, the best, why, what would help.
+
+For the form, a lesson and a sheet; knows no widget.
+"""
+
+from helpers.exercises.bank import lessons
+from helpers.exercises.wording import STAMP, Line
+from helpers.figures import margins, value_map
+from helpers.figures.words import NAMES, capital
+from helpers.pages.page import Page
+from helpers.quantities import write, write_as
+from helpers.sizing import report, rules, stops, verdicts
+from helpers.sizing.brief import key_of, to_toml
+from helpers.sizing.by_setting import by_setting
+
+
+def ends_lines():
+    """Yield where the questions on need end, as lines: the first that fits."""
+    yield Line("text", "Where the questions end, the first that fits:")
+    for when, then in stops.ENDS.values():
+        end = then.removeprefix("at ").removeprefix("here: ")
+        yield Line("option", f"{capital(when)}: {end}.")
+
+
+def need_page(brief):
+    """Return where the questions on need end for a brief; what is open among them ends nowhere.
+
+    Parameters
+    ----------
+    brief : brief.Brief
+
+    Returns
+    -------
+    page : Page
+    """
+    still = [name for name in stops.ASKED if name in brief.left_out]
+    if not brief.cuts:
+        still = [name for name in still if name != "dimmer_rated"]
+    dangers = [stop for stop in stops.stops(brief) if not still or _known(stop, brief)]
+    lines = [Line("danger", f"{stop}") for stop in dangers]
+    if still:
+        open_ones = ", ".join(name.replace("_", " ") for name in still)
+        lines.append(Line("note", f"Still open: {open_ones}. Until then no end is named."))
+    else:
+        numbers = list(lessons())[1:]
+        lines.append(Line("verdict", f"{stops.need(brief)}"))
+        then = f"{numbers[1]} to {numbers[-1]}"
+        lines.append(Line("hint", f"The lessons: {numbers[0]} first, then {then}."))
+    return Page([*lines, *ends_lines(), Line("caution", STAMP)], name="cw-need")
+
+
+def _known(stop, brief):
+    """Whether a stop comes from an answer, not from a question that is still open."""
+    asked = {"fixed wiring": "use_connection", "full power": "heater_full_power_safe"}
+    return asked.get(stop.rule, "dimmer_rated") not in brief.left_out
+
+
+def plan_page(plan, quick=False):
+    """Return a plan as a page, with its strip of margins, its map of values, and its brief.
+
+    Parameters
+    ----------
+    plan : verdicts.Plan
+    quick : bool
+        Whether the map and what would help are left for later, since they take a second [-].
+
+    Returns
+    -------
+    page : Page
+
+    Notes
+    -----
+    Under a hard stop nothing is sized, and no circuit or part is named.
+    """
+    lines = [Line("danger", f"What stops it: {stop}") for stop in plan.stops]
+    lines.append(Line("verdict", f"Need it be built at all? {plan.need}"))
+    lines.append(Line("caution", STAMP))
+    drawn = []
+    if plan.judged:
+        lines += [*_ranking(plan), *_not_met(plan, quick)]
+        best = plan.best(1)[0]
+        drawn = [margins.strip(best.findings)]
+        if not quick:
+            drawn.append(value_map.value_by_setting(*by_setting(plan.brief, best)))
+        lines += _rule_by_rule(best)
+        lines.append(Line("folded", "The pictures in words: those of number 1."))
+        lines += [Line("within", each.words) for each in drawn]
+    lines += [Line("folded", "What remains: for a competent person, and besides.")]
+    lines += [Line("within", text) for text in verdicts.REMAINS]
+    lines += [Line("within", f"{capital(each.rule)}. {each}") for each in plan.general]
+    brief = plan.brief
+    if brief.left_out:
+        taken = "; ".join(f"{key_of(name)} {brief.typed(name)}" for name in brief.left_out)
+        lines.append(Line("folded", f"Left out: taken as {taken}.".replace('"', "")))
+    lines += [Line("folded", "As TOML: to copy."), Line("code", to_toml(brief).rstrip())]
+    return Page(lines, "".join(each.picture for each in drawn), name="cw-plan")
+
+
+def _ranking(plan):
+    best = plan.best(report.SHOWN)
+    kept = f"{plan.kept} break no rule" if plan.kept else "each breaks a rule"
+    yield Line("heading", f"Of {plan.size} candidates {kept}. The first of the ranking:")
+    for place, each in enumerate(best, 1):
+        light = next(f for f in each.findings if f.rule == "light")
+        behind = f" It is {each.why_behind(best[place - 2])}." if place > 1 else ""
+        breaks = ", ".join(dict.fromkeys(f.named for f in each.failed))
+        yield Line(
+            "text",
+            f"{place}. {capital(NAMES[each.circuit])}, {report.string_of(each)}: {each.verdict}"
+            f"{': ' * bool(breaks)}{breaks}. Noticed from {write(light.figure, 'length', 2)}, heat "
+            f"{write_as(each.keys[4], 'W', 2)}.{behind}",
+        )
+
+
+def _not_met(plan, quick):
+    broken = plan.nearest_breaks
+    for each in broken:
+        told = f"The one that misses by least breaks {each.named}: {report.by_how_much(each)}."
+        danger = f"Danger: {each.danger} " if each.danger else ""
+        yield Line("danger" if danger else "note", danger + told)
+    if broken:
+        helps = "being tried, a moment" if quick else "; ".join(plan.helps)
+        helps = helps or "none of those tried, one at a time"
+        yield Line("text", f"What would help, one change alone: {helps}.")
+
+
+def _rule_by_rule(candidate):
+    """Of each rule the finding that matters most, what is broken first, folded behind its name."""
+    names = dict.fromkeys(each.rule for each in candidate.findings)
+    found = [
+        rules.worst(each for each in candidate.findings if each.rule == name) for name in names
+    ]
+    for one in sorted(found, key=lambda each: -rules.VERDICTS.index(each.verdict)):
+        danger = f"Danger: {one.danger} " if one.danger else ""
+        yield Line(
+            "folded",
+            f"{capital(one.named)}, {one.verdict}: {danger}{one.reason} Source: {one.source}",
+        )

@@ -1,0 +1,149 @@
+"""Fields of a brief as a form: typed as people type, each error beside its field, results live.
+
+The form is plain HTML. What is typed stands as text in a box of the kernel that is not shown, so
+that a reload and a second tab find it. Knows no single field: labels, options and limits are those
+of `sizing.brief`.
+"""
+
+import json
+from html import escape
+from itertools import count, groupby
+from pathlib import Path
+
+import ipywidgets as widgets
+
+from helpers.exercises.wording import STAMP, Line
+from helpers.pages.page import Page
+from helpers.sizing.brief import FIELDS, Brief
+from helpers.sizing.by_field import read_all, typed_of
+from helpers.widgets.lesson import current_session
+from helpers.widgets.live import Live
+from helpers.widgets.screen import SPOKEN_NEXT, show
+from helpers.widgets.timing import soon
+
+REST_SECONDS = 0.3
+OTHER_LEARNER = "Another learner is set now, so this form shows nothing. Run its cell again."
+_ALIVE = escape(Path(__file__).with_name("brief_form.js").read_text(encoding="utf-8"))
+_LOOK = "this.closest('.cw-controls').querySelector('form')?.cwLook?.()"
+_TITLES = {"use": "Need and use", "led": "LED", "seen": "Where it is seen", "bin": "Parts at hand"}
+_numbers = count(1)
+
+
+class BriefForm(Live):
+    """A form that lives; a subclass says what it makes of a brief.
+
+    Parameters
+    ----------
+    name : str
+        As for `Live`.
+    brief : brief.Brief
+        What the fields hold at first.
+    names : sequence of str or None
+        Fields that are asked; None asks all, in their sections.
+    changed : callable or None
+        Called with each new brief that can be used.
+    """
+
+    def __init__(self, name, brief, names=None, changed=None):
+        super().__init__(name)
+        self.changed, self.brief, self._waiting = changed, brief, None
+        typed = typed_of(brief)
+        self.fields = [each for each in FIELDS if names is None or each.name in names]
+        if names is not None:
+            self.fields.sort(key=lambda each: names.index(each.name))
+        self.typed = _hidden("cw-typed", {each.name: typed[each.name] for each in self.fields})
+        self.wrong = _hidden("cw-wrong", {})
+        self.pulse_of_form, self.told, self.page = (widgets.HTML() for _ in range(3))
+        self.form = widgets.HTML(_form(self.fields, typed, names is None))
+        self.typed.observe(self._typed, "value")
+
+    def show(self, session=None):
+        """Display it, for the session of this kernel; the workshop copy's stands still."""
+        session = session or current_session()
+        if session.workshop_copy:
+            show(self.page_of(self.brief))
+        else:
+            super().show(session)
+
+    def draw(self, session, *news):
+        if not self.session:
+            self._show(self.page_of(self.brief))
+            self.hold([self.form, self.typed, self.wrong, self.pulse_of_form, self.told, self.page])
+        elif session.settings.learner != self.session.settings.learner:
+            self.hold([widgets.HTML(Page([Line("note", OTHER_LEARNER)]).html())])
+        return self.said_page
+
+    def _typed(self, _):
+        if self._waiting:
+            self._waiting.cancel()
+        self._waiting = soon(self._read, REST_SECONDS)
+
+    def _read(self):
+        brief, wrong = read_all(json.loads(self.typed.value))
+        self.wrong.value = json.dumps(wrong)
+        self.pulse_of_form.value = f'<style onload="{_LOOK}">/* {escape(str(wrong))} */</style>'
+        if brief is None:
+            names = ", ".join(name.replace("_", " ") for name in wrong)
+            text = f"Nothing is worked out until this can be read: {names}."
+            self._show(Page([Line("note", text), Line("caution", STAMP)]), text)
+        elif brief != self.brief or brief.left_out != self.brief.left_out or self.said_text:
+            self.brief = brief
+            self.work()
+            if self.changed:
+                self.changed(brief)
+
+    def work(self):
+        """Show what the brief comes to."""
+        self._show(self.page_of(self.brief))
+
+    def _show(self, page, text=""):
+        """Put a page below the form, with a line that is read out, and into the saved copy."""
+        self.said_page, self.said_text = page, text
+        self.page.value = page.html()
+        heard = escape(text or self.in_short(page))
+        self.told.value = f'<p class="cw-heard">{heard}</p>{SPOKEN_NEXT}'
+        self.twin.update(page)
+
+    def in_short(self, page):
+        """The first line that says what came of it."""
+        return next((each.text for each in page.lines if each.role in ("danger", "heading")), "")
+
+
+def _hidden(name, held):
+    box = widgets.Text(json.dumps(held), continuous_update=False)
+    box.add_class("cw-held").add_class(name)
+    return box
+
+
+def _form(fields, typed, in_sections):
+    number, parts = next(_numbers), []
+    for section, group in groupby(fields, key=lambda each: each.name.partition("_")[0]):
+        group = list(group)
+        rows = "".join(_row(each, typed[each.name], number) for each in group)
+        if in_sections:
+            opened = " open" * (section == "use" or any(not typed[each.name] for each in group))
+            title = escape(_TITLES.get(section, section.capitalize()))
+            rows = f"<details{opened}><summary>{title}</summary>{rows}</details>"
+        parts.append(rows)
+    return f'<form class="cw-brief">{"".join(parts)}</form><style onload="{_ALIVE}"></style>'
+
+
+def _row(each, text, number):
+    kind, says = each.metadata["kind"], each.metadata["says"]
+    key = each.name.partition("_")[2].replace("_", " ")
+    place, wrong = f"cw-{number}-{each.name}", f"cw-{number}-{each.name}-wrong"
+    about = f'id="{place}" name="{each.name}" aria-describedby="{wrong}"'
+    options = ("yes", "no") if kind == "yes" else kind
+    if isinstance(options, tuple):
+        shown = "".join(
+            f"<option{' selected' * (each == text)}>{escape(each)}</option>" for each in options
+        )
+        control = f'<select {about}><option value="">not said yet</option>{shown}</select>'
+    else:
+        example = escape(typed_of(Brief())[each.name], quote=True)
+        control = (
+            f'<input type="text" autocomplete="off" {about} value="{escape(text, quote=True)}" '
+            f'placeholder="such as {example}">'
+        )
+    label = f'<label for="{place}"><b>{escape(key.capitalize())}</b>: {escape(says)}</label>'
+    return f'<div>{label}{control}<p id="{wrong}" class="cw-beside"></p></div>'
