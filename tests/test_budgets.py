@@ -22,9 +22,9 @@ BUDGETS = {
 #: says why not.
 OVER = {
     "quantities": 499,
-    "physics": 3_462,
+    "physics": 3_465,
     "sizing": 2_206,
-    "figures": 2_416,
+    "figures": 2_470,
     "exercises": 1_973,
     "pages": 692,
     "classroom": 1_932,

@@ -253,6 +253,16 @@ class Chart:
         )  # fmt: skip
         self.note(across, up, text, anchor, shift)
 
+    def named_dots(self, across, *dots):
+        """Put dots on curves at one place, from heights, meanings and words, the words apart."""
+        low, anchor, shift = -8.0, "end", -10
+        if self.across.share(across) < 0.5:
+            anchor, shift = "start", 10
+        for up, meaning, text in sorted(dots, key=lambda dot: -dot[0]):
+            y = float(self._y(up))
+            low = max(y, low + 17.0)
+            self.dot(across, up, meaning, text, anchor, (shift, low - y - 5.0))
+
     def grip(self, moves, across, up, period=0, way="across"):
         """Let a hand move an explorer's control on the chart itself, by a grip at a point.
 

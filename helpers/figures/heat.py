@@ -167,13 +167,14 @@ def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
     apart = final if rise > 0.2 else ambient_celsius  # or its words would lie over the air's
     ticks = {at: write(at, "temperature") for at in (ambient_celsius, apart)}
     chart = Chart(230, across, Axis(ambient_celsius - room, final + room, "temperature", ticks))
-    for celsius, meaning in ((final, "limit"), (ambient_celsius, "mains")):
-        chart.line(times, celsius, meaning)
+    for celsius, meaning, name in (
+        (final, "limit", "settled"), (ambient_celsius, "mains", "its air")
+    ):  # fmt: skip
+        chart.line(times, celsius, meaning, name)
     chart.line(times, heat.celsius_after(times, *part), "heat")
-    names = [("heat", "part"), ("limit", f"settled: {end}"), ("mains", f"air: {air}")]
     if rise > 0.0 and isfinite(nearly):
         chart.mark(nearly, heat.celsius_after(nearly, *part))
         chart.note(nearly, ambient_celsius, f"95 % after {duration(nearly)}", "end", (-10, -10))
     name = "The temperature of a part against the time since it was switched on"
-    figure = picture(name, finding.removesuffix("."), chart.html(), legend(*names))
+    figure = picture(name, finding.removesuffix("."), chart.html())
     return Drawn(figure, finding, details if rise > 0.0 else "")

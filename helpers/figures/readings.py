@@ -7,12 +7,12 @@ import numpy as np
 from helpers.figures.chart import Axis, Chart, beside, number_box, picture
 from helpers.figures.drawn import Drawn
 from helpers.figures.waves import SAMPLES, cycle_axis, led_curve
+from helpers.figures.words import title_of
 from helpers.physics import clamped, heater, leakage, mains, phase_cut, signals
 from helpers.physics import meters as physics_meters
 from helpers.quantities import write
 
-HEATER_WATTS, DROPPER_OHMS, LED_VOLTS, METER_OHMS = 90.0, 68e3, 2.0, 10e6
-#: Snubber across a dimmer's switch. Common practice, no source [F], [ohm].
+LED_VOLTS, METER_OHMS = 2.0, 10e6
 PLACES = {
     "volts at the heater, dimmer on": "on",
     "volts at the heater, dimmer off": "off",
@@ -24,7 +24,7 @@ _WORTH_SAYING = 0.5
 """Errors below this are not worth a warning [%]."""
 
 
-def meters(supply, dimmer, place="on"):
+def meters(supply, dimmer, place="on", ohms=68e3, farads=100e-9, heater_watts=90.0):
     """Draw a wave and what a plain (average-responding), a true-rms and a DC meter show on it.
 
     Parameters
@@ -35,6 +35,12 @@ def meters(supply, dimmer, place="on"):
         The dimmer and its setting, while it is on.
     place : str
         What is measured: a value of `PLACES` [-].
+    ohms : float
+        Dropper of the LED [ohm].
+    farads : float
+        Capacitor across the dimmer's switch, in series with a usual resistor [F].
+    heater_watts : float
+        Heat of the pot on full mains [W].
 
     Returns
     -------
@@ -53,15 +59,17 @@ def meters(supply, dimmer, place="on"):
     --------
     >>> drawn = meters(mains.Supply(120.0, 60.0), phase_cut.Dimmer("leading", 120.0))
     >>> drawn.finding.replace("\\xa0", " ").partition(":")[0]
-    'The plain meter shows 30 V where the true value is 53.1 V'
+    'The plain meter shows 43 % too little'
     """
-    signal, degrees, values, crest = _measured(supply, dimmer, place)
+    signal, degrees, values, crest = _measured(supply, dimmer, place, ohms, farads, heater_watts)
     quantity = "current" if place == "led" else "voltage"
     plain, true, mean = (
         write(physics_meters.reading(signal, *how), quantity)
         for how in (("average",), ("true_rms",), ("mean", "dc"))
     )
     finding, meaning = _in_words(signal, place, plain, true, quantity)
+    if place == "led":
+        finding = f"Behind {write(ohms, 'resistance')}, c{finding[1:]}"
     said = (
         f"{finding}. {meaning}The plain meter says {plain}, the true-rms meter "
         f"{true}, the DC range {mean}."
@@ -71,6 +79,8 @@ def meters(supply, dimmer, place="on"):
     up = Axis(low, 1.15 * crest, quantity, ticks)
     chart = Chart(220, cycle_axis(supply), up)
     chart.line(degrees, values, "led" if place == "led" else "volts")
+    if place in ("on", "led") and dimmer.edge != "none":
+        chart.grip("angle_degrees", dimmer.angle_degrees, 0.25 * crest, period=180)
     boxes = (
         ("Plain meter, AC", plain, "mean, scaled for a sine"),
         ("True-rms meter, AC", true, "what heats, less any DC"),
@@ -78,24 +88,25 @@ def meters(supply, dimmer, place="on"):
     )
     shown = beside(chart.html(), "".join(number_box(*box) for box in boxes), least=250)
     name = "A wave, and the readings of three meters"
-    return Drawn(picture(name, finding, shown), said)
+    return Drawn(picture(name, title_of(finding), shown), said)
 
 
-def _measured(supply, dimmer, place):
+def _measured(supply, dimmer, place, ohms, farads, heater_watts):
     """Signal, curve, and the size that the scale has to hold."""
     crest = mains.peak(supply.volts_rms)
     if place == "led":
-        led = {"ohms": DROPPER_OHMS, "led_volts": LED_VOLTS}
+        led = {"ohms": ohms, "led_volts": LED_VOLTS}
         curve = led_curve("series_diode", supply, dimmer, **led)
         signal = signals.led_amps("series_diode", supply, dimmer, **led)
-        return signal, *curve, crest / DROPPER_OHMS
+        return signal, *curve, crest / ohms
+    snubber = farads, leakage.USUAL_SNUBBER[1]
     if place == "broken":
-        return _broken(supply)
+        return _broken(supply, *snubber, ohms)
     if place != "on":
         load = METER_OHMS
         if place == "off":
-            load = heater.resistance(supply.volts_rms, HEATER_WATTS)
-        left = leakage.off_state(supply, *leakage.USUAL_SNUBBER, heater_ohms=load).volts_rms
+            load = heater.resistance(supply.volts_rms, heater_watts)
+        left = leakage.off_state(supply, *snubber, heater_ohms=load).volts_rms
         supply, dimmer = mains.Supply(left, supply.hertz), phase_cut.NO_DIMMER
         crest = mains.peak(left)
     curve = phase_cut.trace(supply, dimmer, 1, SAMPLES)
@@ -103,9 +114,9 @@ def _measured(supply, dimmer, place):
 
 
 @cache
-def _broken(supply):
+def _broken(supply, *parts):
     """The same with a broken element: kept, for it takes time and no slider changes it."""
-    pot = supply, *leakage.USUAL_SNUBBER, DROPPER_OHMS, METER_OHMS
+    pot = supply, *parts, METER_OHMS
     degrees = np.linspace(0.0, 360.0, SAMPLES + 1)
     signal = clamped.off_state(*pot, led_volts=LED_VOLTS).signal
     return signal, degrees, clamped.volts_at(degrees, *pot, led_volts=LED_VOLTS), signal.peak
@@ -147,8 +158,8 @@ def _in_words(signal, place, plain, true, quantity):
         return f"Both AC meters show the same: {plain} and {true}", ""
     trusted = physics_meters.within_crest_limit(signal)
     return (
-        f"The plain meter shows {plain} where the true value is {rms}: "
-        f"{write(-error, 'percent', 2)} too little"
+        f"The plain meter shows {write(-error, 'percent', 2)} too little: {plain} where the true "
+        f"value is {rms}"
     ), "It is right only on a sine. " + (
         "" if trusted else
         "The peaks are over 3 times the rms: many true-rms meters are out of their range as well. "

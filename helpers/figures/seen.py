@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from helpers.figures.chart import Axis, Chart, bars, beside, legend, number_box, picture
+from helpers.figures.chart import Axis, Chart, bars, beside, number_box, picture
 from helpers.figures.drawn import Drawn
 from helpers.figures.words import capital, share_of_one
 from helpers.physics import glow, leds, light, visibility
@@ -50,11 +50,12 @@ def look():
     chart.line(share, share, "mains")
     for curve, meaning in ((patch, "eye"), (surface, "eye by day"), (point, "eye from afar")):
         chart.line(share, curve, meaning)
-    names = legend(
-        ("eye", "patch, close by"), ("eye by day", "surface, by day"),
-        ("eye from afar", "point, from afar"), ("mains", "the light itself"),
+    chart.named_dots(
+        0.25, (patch[50], "eye", f"patch, close by {near}"),
+        (surface[50], "eye by day", f"surface, by day {painted}"),
+        (point[50], "eye from afar", f"point, from afar {far}"), (0.25, "mains", "the light"),
     )  # fmt: skip
-    drawing = picture("Three curves of look over light", finding, names, chart.html())
+    drawing = picture("Three curves of look over light", finding, chart.html())
     return Drawn(drawing, alternative)
 
 
@@ -125,14 +126,13 @@ def noticed(amps, colour, room_lux, metres, off_axis_degrees):
              logarithmic=True),
     )  # fmt: skip
     if inside.any():
-        chart.line(distances[inside], arrives[inside], "light")
-    chart.line([NEAREST, FARTHEST], [needed, needed], "limit")
+        chart.line(distances[inside], arrives[inside], "light", "arrives")
+    chart.line([NEAREST, FARTHEST], [needed, needed], "limit", "needed")
     here = candelas / metres**2
     if _DIM <= here <= _BRIGHT:
         chart.mark(metres, here, "eye")
     share = min(amps / REFERENCE_AMPS, 1.0)
     close, far = light.stevens(share), light.stevens(share, light.STEVENS_EXPONENTS["point"])
-    names = legend(("light", "light that arrives"), ("limit", "needed"))
     against = f"Light, against {write(REFERENCE_AMPS, 'current')}"
     looks = bars("light", (against, share, share_of_one(share)))
     looks += bars(
@@ -142,7 +142,7 @@ def noticed(amps, colour, room_lux, metres, off_axis_degrees):
     )
     looks += number_box("Sent towards you", sent, "falls off beside the axis")
     name = f"{capital('light')} at the eye over the distance, with the light that a room asks for"
-    return Drawn(picture(name, finding, beside(names + chart.html(), looks)), alternative)
+    return Drawn(picture(name, finding, beside(chart.html(), looks)), alternative)
 
 
 def _up_to(reach):

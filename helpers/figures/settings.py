@@ -2,10 +2,10 @@
 
 import numpy as np
 
-from helpers.figures.chart import SMALL, Axis, Chart, legend, picture, words
+from helpers.figures.chart import SMALL, Axis, Chart, picture, words
 from helpers.figures.drawn import Drawn
 from helpers.figures.scene import NIGHT, on_screen
-from helpers.figures.words import NAMES, capital, share_of_one
+from helpers.figures.words import NAMES, capital, share_of_one, title_of
 from helpers.physics import light, phase_cut, phase_cut_inverse
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write
@@ -51,7 +51,7 @@ def percentages(edge="leading"):
     found = phase_cut_inverse.percentages(phase_cut.Dimmer(edge, _ANGLES))
     there = phase_cut_inverse.percentages(phase_cut.Dimmer(edge, angle))
     time, volts, heat = (write(each, "percent") for each in there)
-    title = (
+    finding = (
         f"A third of the time is a fifth of the heat: at {write(angle, 'angle')} ({edge} edge) "
         f"{time} of the time, {volts} of the volts, {heat} of the heat"
     )
@@ -61,8 +61,8 @@ def percentages(edge="leading"):
         (found.power_percent, "heat", "heat of the heater"),
     )
     name = "firing angle" if edge == "leading" else "cut-off angle"
-    figure = _over_the_angle(title, curves, angle, name, "share of full mains")
-    return Drawn(figure, f"{title}.", _three_in_words(edge))
+    figure = _over_the_angle(finding, curves, angle, name, "share of full mains")
+    return Drawn(figure, f"{finding}.", _three_in_words(edge))
 
 
 def heat_and_light(circuit, supply, ohms, led_volts=2.0):
@@ -102,7 +102,7 @@ def heat_and_light(circuit, supply, ohms, led_volts=2.0):
     >>> from helpers.physics import mains
     >>> words = heat_and_light("series_diode", mains.Supply(230.0, 50.0), 120e3).finding
     >>> words.replace("\\xa0", " ").partition(",")[0]
-    'Series diode on 230 V 50 Hz: at 150° the heater has 2.88 % of its heat'
+    'Light outlasts heat'
     """
     dimmer = phase_cut.Dimmer("leading", _ANGLES)
     amps = operating_point(circuit, supply, dimmer, ohms=ohms, led_volts=led_volts).led_amps_mean
@@ -111,9 +111,10 @@ def heat_and_light(circuit, supply, ohms, led_volts=2.0):
     heat = phase_cut_inverse.percentages(dimmer).power_percent
     low = 150
     finding = (
-        f"{capital(NAMES[circuit])} on {supply.name}: at {write(low, 'angle')} the heater has "
-        f"{write(heat[low], 'percent')} of its heat, the LED {write(shine[low], 'percent')} of its "
-        f"light, and the eye says {write(seen[low], 'ratio', 2)} of 100."
+        f"Light outlasts heat, {NAMES[circuit]} on {supply.name}: at {write(low, 'angle')} the "
+        f"heater has {write(heat[low], 'percent')} of its heat, the LED "
+        f"{write(shine[low], 'percent')} of its light, and the eye says "
+        f"{write(seen[low], 'ratio', 2)} of 100."
     )
     if not shine[0]:
         finding = f"{capital(NAMES[circuit])} on {supply.name}: the LED stays dark at any setting."
@@ -240,7 +241,7 @@ def _dots(rows, columns, shares, seen, chosen, title):
     return picture("Lights in rows and columns, shaded by their light", title, svg)
 
 
-def _over_the_angle(title, curves, marked, across, up):
+def _over_the_angle(finding, curves, marked, across, up):
     chart = Chart(
         230,
         Axis(0.0, 180.0, f"{across} in degrees", {at: f"{at}" for at in range(0, 181, 30)}),
@@ -249,9 +250,10 @@ def _over_the_angle(title, curves, marked, across, up):
     chart.line(marked, (0.0, 104.0), "limit")
     for percent, meaning, _ in curves:
         chart.line(_ANGLES, percent, meaning)
-    names = legend(*((meaning, label) for _, meaning, label in curves))
+    here = [(percent[int(marked)], meaning, label) for percent, meaning, label in curves]
+    chart.named_dots(marked, *((up, meaning, f"{label} {up:.0f}") for up, meaning, label in here))
     name = "Three curves against the angle of a dimmer"
-    return picture(name, title.removesuffix("."), chart.html(), names)
+    return picture(name, title_of(finding.removesuffix(".")), chart.html())
 
 
 def _three_in_words(edge):

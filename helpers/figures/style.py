@@ -49,6 +49,7 @@ LOOKS = {
     "eye from afar": Look(EYE, (0, (2, 1)), "oo"),
     "eye by day": Look(EYE, (0, (9, 1.5)), "OO"),
     "limit": Look(INK, (0, (9, 3)), ""),
+    "held": Look(INK, (0, (4, 1.5, 1, 1.5, 1, 1.5)), ""),
 }
 """Peak, rms and mean have a dash each, in the colour of what they are of."""
 

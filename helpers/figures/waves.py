@@ -3,14 +3,16 @@
 import numpy as np
 
 from helpers.figures import areas
-from helpers.figures.chart import Axis, Chart, legend, picture
+from helpers.figures.chart import Axis, Chart, picture, stacked
 from helpers.figures.drawn import Drawn
-from helpers.figures.words import NAMES, capital, setting
+from helpers.figures.words import NAMES, capital, setting, whole_percent
 from helpers.physics import circuits, mains, ohms_law, phase_cut, phase_cut_inverse
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write, write_as
 
 SAMPLES = 180
+#: What is named behind the dropper, where it is not LED and diode.
+_HELD = {"resistor_only": "the LED", "series_diode": "LED and diode", "two_leds": "the LEDs"}
 _BESIDE = {("second_led",): "second LED", ("diode",): "in the diode"}
 
 
@@ -82,23 +84,27 @@ def chopped(supply, dimmer):
     Examples
     --------
     >>> half = phase_cut.Dimmer("leading", 90.0)
-    >>> chopped(mains.Supply(230.0, 50.0), half).finding.replace("\\xa0", " ").partition(", but")[0]
-    'Leading edge at 90°: 163 V rms is left, and 50 % of the heat'
+    >>> chopped(mains.Supply(230.0, 50.0), half).finding.replace("\\xa0", " ").partition(". ")[0]
+    'Leading edge at 90°: 50 % of the heat is left, but the peak is untouched'
     """
     finding = _what_is_left(supply, dimmer)
     details = f"One mains cycle of {_period(supply)}; in each half-cycle {_where_on(dimmer)}"
     chart = _voltage(supply, dimmer, 220, cycle_axis(supply))
     rms = phase_cut.wave(supply, dimmer).volts_rms
-    chart.line((0, 360), rms, "rms")
-    names = [("volts", "behind it"), ("rms", f"rms {write(rms, 'voltage')}")]
-    if dimmer.conduction_degrees < 180.0:
-        names.append(("mains", "shaded: taken away"))
+    chart.line((0, 360), rms, "rms", f"rms\n{write(rms, 'voltage')}")
+    if 0.0 < dimmer.conduction_degrees < 180.0:
+        place = 0.5 * dimmer.angle_degrees
+        if dimmer.edge == "trailing":
+            place += 90.0
+        chart.note(place, 0.25 * mains.peak(supply.volts_rms), "cut", "middle")
     name = "One cycle of a voltage, and what a dimmer takes away of it"
-    return Drawn(picture(name, finding, chart.html(), legend(*names)), finding, details)
+    return Drawn(picture(name, finding.partition(". ")[0], chart.html()), finding, details)
 
 
-def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_volts=2.0):
-    """Draw the voltage and the LED current over one cycle, with mean and quick sum.
+def led_current(
+    circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_volts=2.0, instant_degrees=None
+):
+    """Draw voltages and LED current over one cycle, with mean and quick sum.
 
     Parameters
     ----------
@@ -112,6 +118,8 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_vol
         Series resistance [ohm].
     led_volts : float
         Forward drop of the LED [V].
+    instant_degrees : float, optional
+        Where a cursor stands, 0 to 360: the grip of a control of this name [deg].
 
     Returns
     -------
@@ -135,7 +143,8 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_vol
     --------
     >>> words = led_current("bridge", mains.Supply(120.0, 60.0), ohms=56e3).finding
     >>> words.replace("\\xa0", " ").partition(";")[0]
-    'Bridge: the LED gets 1.87 mA on average, in pulses of up to 2.97 mA'
+    'Bridge: 87 % of the quick sum V/R reaches the LED. The LED gets 1.87 mA on average, in pulses \
+of up to 2.97 mA'
     """
     point = operating_point(circuit, supply, dimmer, ohms=ohms, led_volts=led_volts)
     wave = phase_cut.wave(supply, dimmer)
@@ -145,8 +154,9 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_vol
     quick_sum = write(quick, "current")
     name = capital(NAMES[circuit])
     finding = (
-        f"{name}: the LED gets {mean} on average, in pulses of up to {peak}"
-        f"; the quick sum V/R says {quick_sum}."
+        f"{name}: {whole_percent(point.led_amps_mean / quick if quick else 0.0)} of the quick sum "
+        f"V/R reaches the LED. The LED gets {mean} on average, in pulses of up to {peak}; the "
+        f"quick sum V/R says {quick_sum}."
     )
     if not point.led_amps_peak:
         finding = f"{name}: no current flows and the LED stays dark."
@@ -158,11 +168,36 @@ def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_vol
         )
     said += f" The voltage, {write(rms, 'voltage')} rms, has a peak of {write(crest, 'voltage')}."
     upper, lower = cycle_charts(circuit, supply, dimmer, ohms, led_volts)
-    lower.line((0, 360), point.led_amps_mean, "led mean")
-    lower.line((0, 360), quick, "limit")
-    names = legend(("led mean", f"LED mean {mean}"), ("limit", f"V/R {quick_sum}"))
-    what = "Two curves over one cycle: the voltage, and the current of the LED"
-    return Drawn(picture(what, finding, upper.html(), lower.html(), names), said)
+    laws = {"ohms": ohms, "led_volts": led_volts}
+    degrees, volts = phase_cut.trace(supply, dimmer, 1, SAMPLES)
+    # At an edge two points share an angle; of the dark one nothing is held.
+    held = circuits.volts_behind_dropper_at(circuit, supply, dimmer, degrees, **laws)
+    upper.line(degrees, np.where(volts == 0.0, 0.0, held), "held")
+    upper.note(300, 0.45 * mains.peak(supply.volts_rms), _HELD.get(circuit, "LED and diode"),
+               "middle")  # fmt: skip
+    lower.line((0, 360), point.led_amps_mean, "led mean", f"mean\n{mean}")
+    lower.line((0, 360), quick, "limit", f"V/R\n{quick_sum}")
+    if instant_degrees is not None:
+        at = circuit, supply, dimmer, instant_degrees
+        now, amps = phase_cut.volts_at(*at[1:]), circuits.amps_at(*at, **laws)
+        lit = abs(amps) if circuits.named(circuit).lights_twice else max(amps, 0.0)
+        taken = circuits.volts_behind_dropper_at(*at, **laws)
+        time = write(instant_degrees / 360.0 / supply.hertz, "time")
+        said += (
+            f" At {write(instant_degrees, 'angle')}, {time}: {_signed(now)} from the supply, "
+            f"{_signed(taken)} across {_HELD.get(circuit, 'LED and diode')}, "
+            f"{write(lit, 'current')} in the LED."
+        )
+        for chart, up in ((upper, now), (lower, lit)):
+            chart.line((instant_degrees, instant_degrees), chart.up[:2], "mains")
+            chart.grip("instant_degrees", instant_degrees, up)
+    what = "Curves over one cycle: the voltages, and the current of the LED"
+    title = finding.partition(". ")[0]
+    return Drawn(picture(what, title, stacked(upper, lower)), said)
+
+
+def _signed(volts):
+    return ("−" if volts < 0.0 else "") + write(abs(volts), "voltage")
 
 
 def cycle_axis(supply):
@@ -267,10 +302,14 @@ def _what_is_left(supply, dimmer):
         return f"{setting(dimmer)}: the whole sine arrives, {rms} rms with a peak of {peak}."
     if not wave.conduction_fraction:
         return f"{setting(dimmer)}: nothing is let through, yet the wires count as live."
-    heat = write(phase_cut_inverse.percentages(dimmer).power_percent, "percent")
-    still = "but the peak is still" if wave.volts_peak > 0.9995 * mains.peak(supply.volts_rms) \
-        else "and the peak is"  # fmt: skip
-    return f"{setting(dimmer)}: {rms} rms is left, and {heat} of the heat, {still} {peak}."
+    heat = phase_cut_inverse.percentages(dimmer).power_percent
+    whole = wave.volts_peak > 0.9995 * mains.peak(supply.volts_rms)
+    kept = "but the peak is untouched" if whole else "and less of the peak"
+    return (
+        f"{setting(dimmer)}: {whole_percent(heat / 100.0)} of the heat is left, {kept}. "
+        f"{rms} rms is left, and {write(heat, 'percent')} of the heat; the peak is "
+        f"{'still ' if whole else ''}{peak}."
+    )
 
 
 def _where_on(dimmer):

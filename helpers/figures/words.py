@@ -1,5 +1,7 @@
 """Small turns of phrase that several pictures share."""
 
+import re
+
 from helpers.quantities import write, write_as
 
 TIME_UNITS = {"s": 1.0, "min": 60.0, "h": 3600.0}
@@ -122,6 +124,23 @@ def share_of_one(share):
     if 0.0 < share < NEXT_TO_NOTHING:
         return f"about {write(0.0, 'percent')}"
     return write(100.0 * share, "percent", 2)
+
+
+def title_of(finding):
+    """Return a finding as a title: what follows its last colon is left out if it has decimals.
+
+    Parameters
+    ----------
+    finding : str
+        Without a full stop.
+
+    Examples
+    --------
+    >>> title_of("Dimmer off: it shows 4.2 V"), title_of("Dimmer off: it shows 4 V")
+    ('Dimmer off', 'Dimmer off: it shows 4 V')
+    """
+    start, _, rest = finding.rpartition(": ")
+    return start if start and re.search(r"\d\.\d", rest) else finding
 
 
 def whole_percent(share):

@@ -113,7 +113,12 @@ def _today(supply):
 def _wave_controls(supply):
     sources = {f"the mains, {write(supply.volts_rms, 'voltage')}": supply.volts_rms}
     sources |= {f"bench transformer, {volts:g} V": volts for volts in (24.0, 12.0, 6.0)}
-    return Choice("volts_rms", "Supply", sources, supply.volts_rms), CIRCUIT, DROPPER
+    return (
+        Choice("volts_rms", "Supply", sources, supply.volts_rms),
+        CIRCUIT,
+        replace(DROPPER, start=100e3),
+        Slider("instant_degrees", "Cursor in degrees", 0.0, 360.0, 1.0, 90.0),
+    )
 
 
 def _seven_controls(supply):
@@ -168,11 +173,20 @@ EXPLORERS = {
         ),
     ),
     "waveform": Explorer(
-        lambda supply, volts_rms, circuit, ohms: waves.led_current(
-            circuit, mains.Supply(volts_rms, supply.hertz), ohms=ohms
+        lambda supply, volts_rms, circuit, ohms, instant_degrees: _at_ends(
+            waves.led_current(
+                circuit,
+                mains.Supply(volts_rms, supply.hertz),
+                ohms=ohms,
+                instant_degrees=instant_degrees,
+            ),
+            instant_degrees,
+            (0.0, 360.0),
         ),
         _wave_controls,
         (
+            "Drag the cursor through one cycle. Where does the LED begin to glow, and what holds "
+            "off the volts at 270 degrees?",
             "Compare the mean current with the quick sum for the series diode. How many times too "
             "big is the quick sum? Then try the bridge.",
             "Take the 6 V transformer. The LED now waits for its volts: where in the cycle does it "
@@ -288,12 +302,19 @@ EXPLORERS = {
         "stay charged with the plug out.",
     ),
     "meter": Explorer(
-        lambda supply, place, angle_degrees: readings.meters(
-            supply, Dimmer("leading", angle_degrees), place
-        ),
+        _with_ends(readings.meters),
         lambda _: (
+            _angle("Angle of the edge while on, in degrees", 80.0),
             Choice("place", "Measured", readings.PLACES, "on"),
-            _angle("Firing angle while on, in degrees", 120.0),
+            Choice("edge", "Edge", EDGES, "leading"),
+            replace(DROPPER, label="Dropper of the LED", start=68e3),
+            Choice(
+                "farads",
+                "Capacitor across the switch",
+                _written((10e-9, 47e-9, 100e-9, 220e-9), "capacitance"),
+                100e-9,
+            ),
+            Choice("heater_watts", "Pot", _written(POTS_WATTS, "power"), POT_WATTS),
         ),
         (
             "At which angle does the plain meter show half of the true value?",

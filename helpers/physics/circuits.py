@@ -314,3 +314,41 @@ def amps_at(circuit, supply, dimmer, degrees, *, ohms, **laws_of):
         return 0.0 if way is BLOCKED else parts.amps_through(chain, push)
 
     return through(wiring.forward, volts) - through(wiring.backward, -volts)
+
+
+def volts_behind_dropper_at(circuit, supply, dimmer, degrees, *, ohms, **laws_of):
+    """Return the voltage across all but the resistor at an instant, for drawing.
+
+    Parameters
+    ----------
+    circuit, supply, dimmer, degrees, ohms, **laws_of
+        As for `amps_at`.
+
+    Returns
+    -------
+    volts : float or ndarray
+        What LED and diodes take, or hold off; behind a series diode, all of it in reverse [V].
+
+    Raises
+    ------
+    ValueError
+        As `amps_at`.
+
+    Notes
+    -----
+    The supply less current times ohms.
+
+    References
+    ----------
+    Kirchhoff's voltage law.
+
+    Examples
+    --------
+    >>> from helpers.physics import mains
+    >>> supply = mains.Supply(120.0, 60.0)
+    >>> at = {"supply": supply, "dimmer": phase_cut.NO_DIMMER, "degrees": 270.0, "ohms": 68e3}
+    >>> [round(volts_behind_dropper_at(circuit, **at)) for circuit in ("series_diode", "bridge")]
+    [-170, -3]
+    """
+    amps = amps_at(circuit, supply, dimmer, degrees, ohms=ohms, **laws_of)
+    return phase_cut.volts_at(supply, dimmer, degrees) - amps * ohms

@@ -141,7 +141,7 @@ def test_meters_name_both_readings(degrees):
         120.0 * (1.0 + np.cos(radians(degrees))) / 2.0,
         120.0 * sqrt(power_share(degrees)),
     )
-    assert f"shows {three(average)} V where the true value is {three(true)} V" in words
+    assert f"{three(average)} V where the true value is {three(true)} V" in words
     assert f"{float(f'{100.0 * (1.0 - average / true):.2g}'):g} % too little" in words
 
 

@@ -183,11 +183,57 @@ def test_property_what_nobody_could_see_is_said_in_words_not_in_digits():
     )
 
 
+def wave_says(instant, circuit="series_diode"):
+    state = {"volts_rms": 230.0, "circuit": circuit, "ohms": 68e3, "instant_degrees": instant}
+    return said("waveform", EUROPE, **state)
+
+
+@pytest.mark.parametrize(("degrees", "held"), [(30.0, 2.7), (90.0, 2.7), (200.0, None)])
+def test_second_way_the_cursor_reads_an_instant(degrees, held):
+    """Crest times the sine; LED and diode keep 2.7 V of it while they conduct, else all of it."""
+    sentence = plain(wave_says(degrees))
+    volts = 230 * sqrt(2) * sin(radians(degrees))
+    held = volts if held is None else held
+    told = re.search(r": (−?)([\d.]+) V from the supply, (−?)([\d.]+) V across", sentence)
+    assert close(float(told[2]), abs(volts)) and bool(told[1]) == (volts < 0)
+    assert close(float(told[4]), abs(held)) and bool(told[3]) == (held < 0)
+    amps = found(r"across LED and diode, (.*?) in the LED", sentence, "current")
+    assert close(amps, max((volts - held) / 68e3, 0.0)) or amps == max(volts - held, 0.0) == 0.0
+    assert f"{degrees / 360 / 50 * 1e3:.3g} ms" in sentence
+
+
+def meter_says(supply, **state):
+    first = first_state(EXPLORERS["meter"].controls(supply))
+    return said("meter", supply, **first | state)
+
+
+@pytest.mark.parametrize(("farads", "watts"), [(47e-9, 90.0), (220e-9, 200.0)])
+def test_second_way_capacitor_and_pot_decide_what_is_left_at_off(farads, watts):
+    """One loop of the capacitor, 100 ohm and the pot."""
+    sentence = meter_says(EUROPE, place="off", farads=farads, heater_watts=watts)
+    pot = 230.0**2 / watts
+    loop = sqrt((1 / (2 * pi * 50 * farads)) ** 2 + (100 + pot) ** 2)
+    assert close(found(r"plain meter shows (.*?),", sentence, "voltage"), 230 * pot / loop)
+
+
+def test_second_way_the_meter_knows_a_trailing_edge_and_its_dropper():
+    """A trailing edge is a leading one run backwards: same readings; current is volts over ohms."""
+    one, other = (
+        meter_says(EUROPE, edge=edge, angle_degrees=degrees).partition(" V where")[0]
+        for edge, degrees in (("leading", 110.0), ("trailing", 70.0))
+    )
+    assert one == other
+    sentence = plain(meter_says(EUROPE, place="led", ohms=47e3, angle_degrees=0.0))
+    assert sentence.startswith("Behind 47 kΩ, current of the LED: ")
+    shown = found(r"the DC range (.*?)\. ", sentence + " ", "current")
+    assert close(shown, (230 * sqrt(2) / pi - 2.7 / 2) / 47e3)
+
+
 def test_second_way_half_wave_mean_is_peak_over_pi_less_half_the_drop():
     """Half-wave rectifier, any textbook: mean = peak / pi - drop / 2, to first order in drop."""
-    sentence = said("waveform", EUROPE, volts_rms=230.0, circuit="series_diode", ohms=68e3)
+    sentence = wave_says(90.0)
     expected = (230 * sqrt(2) / pi - 2.7 / 2) / 68e3
-    assert close(found(r"the LED gets (.*?) on average", sentence, "current"), expected)
+    assert close(found(r"The LED gets (.*?) on average", sentence, "current"), expected)
     assert found(r"V/R says (.*?)\. ", sentence, "current") == 3.38e-3
 
 
@@ -262,9 +308,9 @@ def test_limit_few_volts_are_not_called_the_kinder_case(volts, kinder):
 
 def test_second_way_the_unloaded_meter_is_fooled_and_the_loaded_one_is_not():
     """Impedance of 100 nF at 60 Hz is 26.5 kilohm, small against the 10 megohm of a meter."""
-    open_ends = said("meter", AMERICA, place="unloaded", angle_degrees=0.0)
+    open_ends = meter_says(AMERICA, place="unloaded", angle_degrees=0.0)
     assert close(found(r"plain meter shows (.*?),", open_ends, "voltage"), 120.0)
-    loaded = said("meter", AMERICA, place="off", angle_degrees=0.0)
+    loaded = meter_says(AMERICA, place="off", angle_degrees=0.0)
     amps = 120.0 / sqrt((1 / (2 * pi * 60 * 100e-9)) ** 2 + (100 + 160) ** 2)
     assert close(found(r"plain meter shows (.*?),", loaded, "voltage"), amps * 160.0)
 
@@ -272,7 +318,7 @@ def test_second_way_the_unloaded_meter_is_fooled_and_the_loaded_one_is_not():
 @pytest.mark.parametrize("supply", SUPPLIES.values(), ids=SUPPLIES)
 def test_limit_a_broken_element_behind_a_series_diode_begins_with_the_danger(supply):
     """Without a meter: crest and crest less 2.7 V of drops; 10 megohm take a few per cent off."""
-    sentence = said("meter", supply, place="broken", angle_degrees=0.0)
+    sentence = meter_says(supply, place="broken", angle_degrees=0.0)
     assert plain(sentence).startswith("Danger: dimmer off")
     most = 2.0 * sqrt(2.0) * supply.volts_rms - 2.7
     assert 0.93 * most < found(r"swing to (.*?)\. ", sentence, "voltage") < most

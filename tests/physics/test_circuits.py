@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from helpers.physics import circuits
+from helpers.physics import circuits, mains, phase_cut
 from helpers.physics.mains import Supply
 from helpers.physics.operating_point import operating_point
 from helpers.physics.phase_cut import Dimmer
@@ -94,3 +94,28 @@ def test_property_shape():
 def test_refusal(call, message):
     with pytest.raises(ValueError, match=message):
         call()
+
+
+@pytest.mark.parametrize(
+    ("circuit", "degrees", "volts"),
+    # By hand: drops of 2 V, 0.7 V and 5 V in reverse; the crest of 230 V where all is blocked.
+    [("series_diode", 90.0, 2.7), ("series_diode", 270.0, -230.0 * 2.0**0.5),
+     ("diode_across", 270.0, -0.7), ("resistor_only", 270.0, -5.0), ("bridge", 90.0, 3.4),
+     ("bridge", 270.0, -3.4), ("two_leds", 270.0, -2.0)],
+)  # fmt: skip
+def test_second_way_the_volts_behind_the_dropper(circuit, degrees, volts):
+    at = mains.SUPPLIES["230 V 50 Hz"], phase_cut.NO_DIMMER, degrees
+    found = circuits.volts_behind_dropper_at(circuit, *at, ohms=100e3)
+    assert found == pytest.approx(volts, rel=1e-9)
+
+
+def test_limit_and_shape_below_the_drops_nothing_is_left_for_the_dropper():
+    at = mains.SUPPLIES["230 V 50 Hz"], phase_cut.NO_DIMMER, np.array([0.0, 0.3])
+    found = circuits.volts_behind_dropper_at("bridge", *at, ohms=100e3)
+    assert found == pytest.approx(phase_cut.volts_at(*at), abs=1e-12)
+
+
+def test_without_a_dropper_there_is_nothing_behind_it():
+    at = mains.SUPPLIES["230 V 50 Hz"], phase_cut.NO_DIMMER, 90.0
+    with pytest.raises(ValueError, match="Without a resistor the LED is destroyed"):
+        circuits.volts_behind_dropper_at("bridge", *at, ohms=0.0)
