@@ -24,7 +24,7 @@ OVER = {
     "quantities": 499,
     "physics": 3_465,
     "sizing": 2_206,
-    "figures": 2_470,
+    "figures": 2_478,
     "exercises": 1_973,
     "pages": 692,
     "classroom": 1_932,

@@ -88,7 +88,7 @@ def bench_dropper(volts, ohms, led_volts):
     return pen.done("An LED and its dropper on a bench supply", alternative)
 
 
-def indicator(circuit, ohms=None, led_volts=None, string=(1, 0), led_count=1):
+def indicator(circuit, ohms=None, led_volts=None, string=None, led_count=1):
     """Draw one of the five indicator circuits between live and neutral.
 
     Parameters
@@ -99,8 +99,9 @@ def indicator(circuit, ohms=None, led_volts=None, string=(1, 0), led_count=1):
         The dropper, or each of its resistors, to be written beside it [ohm].
     led_volts : float, optional
         The drop of all LEDs in series, to be written beside them [V].
-    string : tuple of int
-        How many resistors stand in the live wire, and how many in the neutral one [-].
+    string : tuple of int, optional
+        How many resistors stand in the live wire, and how many in the neutral one; two in the live
+        wire as one dropper if none is given [-].
     led_count : int
         How many LEDs in series the one that is drawn stands for [-].
 
@@ -127,19 +128,20 @@ def indicator(circuit, ohms=None, led_volts=None, string=(1, 0), led_count=1):
     dropper = "dropper R" if ohms is None else f"dropper R, {write(ohms, 'resistance')}"
     led = "LED" if led_count == 1 else f"{led_count} LEDs"
     led = led if led_volts is None else f"{led}, {write(led_volts, 'voltage')}"
-    words = [dropper, ""]
-    if string != (1, 0):
+    words, also = [dropper, ""], "The dropper is two resistors in series. "
+    if string:
+        also = ""
         words = [f"{count} × {write(ohms, 'resistance')}" for count in string]
         wires = zip(words, string, ("in the live wire", "in the neutral one"), strict=True)
         dropper = " and ".join(f"{said} {wire}" for said, count, wire in wires if count)
     alternative = (
         f"Circuit, {NAMES[circuit]}: between live and neutral lie {dropper}, and {led}. "
-        f"{_FEATURES[circuit]} {_LIVE_AND_EARTH}"
+        f"{also}{_FEATURES[circuit]} {_LIVE_AND_EARTH}"
     )
     pen = Pen()
     wired = circuits.named(circuit)
     draw = _bridge if wired.lights_twice else _one_loop
-    draw(pen, wired.sound, zip(words, string, strict=True), led)
+    draw(pen, wired.sound, zip(words, string or (2, 0), strict=True), led)
     pen.earth(-3.4 if wired.lights_twice else -2.0)
     return pen.done(f"{capital(NAMES[circuit])} indicator circuit", alternative)
 
@@ -280,7 +282,9 @@ def dimmed_heater(tap="after"):
     place, meaning = _TAPS[tap]
     alternative = (
         "Circuit: from live through switch, dimmer and heater to neutral. In many dimmers a "
-        f"snubber, a capacitor and a resistor, bridges the switch and leaks at off. {meaning}"
+        f"snubber, a capacitor and a resistor, bridges the switch and leaks at off. The "
+        f"pilot light is two resistors, a diode and an LED in series. {meaning} Earth "
+        "goes to metal that can be touched."
     )
     pen = Pen()
     top, bottom, at_tap, right = 4.4, 0.0, {"after": 6.6, "before": 0.9}[tap], 8.4
@@ -299,7 +303,9 @@ def dimmed_heater(tap="after"):
     pen.write(3.6, over + 0.9, "snubber: leaks at off")
     pen.heater((right, top), (right, bottom))
     pen.part("Line", (right, bottom), (0.0, bottom))
-    pen.part("Lamp2", (at_tap, top), (at_tap, bottom))
+    pen.resistors((at_tap, top), (at_tap, 2.2))
+    pen.part("Diode", (at_tap, 2.2), (at_tap, 1.2))
+    pen.part("LED", (at_tap, 1.2), (at_tap, bottom))
     pen.dots((at_tap, top), (at_tap, bottom))
     pen.write(2.4, top + 0.95, "switch")
     pen.write(4.6, top + 1.15, "dimmer")
@@ -308,6 +314,7 @@ def dimmed_heater(tap="after"):
     side, align = (-0.9, "right") if tap == "after" else (0.9, "left")
     for line, text in enumerate(("pilot light with", "dropper, tapped", *place)):
         pen.write(at_tap + side, 3.2 - 0.65 * line, text, align)
+    pen.earth(bottom - 2.0)
     return pen.done(f"Dimmer and heater, pilot light {' '.join(place)}", alternative)
 
 

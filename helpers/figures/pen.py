@@ -48,11 +48,13 @@ class Pen:
         bars = ([(place, 0.25), (place, -0.25)] for place in (0.25, 0.5, 0.75))
         self.part("ResistorIEC", start, end, *bars)
 
-    def resistors(self, start, end, count):
-        """So many resistors in series, on a level wire."""
-        places = [start[0] + (end[0] - start[0]) * each / count for each in range(count + 1)]
-        for left, right in pairwise(places):
-            self.part("ResistorIEC", (left, start[1]), (right, end[1]))
+    def resistors(self, start, end, count=2):
+        """So many resistors in series: of one alone nothing is left when it fails short."""
+        (x, y), (to_x, to_y) = start, end
+        steps = [each / count for each in range(count + 1)]
+        places = [(x + (to_x - x) * step, y + (to_y - y) * step) for step in steps]
+        for one, other in pairwise(places):
+            self.part("ResistorIEC", one, other)
 
     def back(self, start, end, words, count):
         """The wire back to neutral on the left, with resistors in it up to `end` if there are."""

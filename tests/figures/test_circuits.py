@@ -145,6 +145,28 @@ def test_earth_is_drawn_and_no_part_of_the_light_is_joined_to_it(drawn):
     assert "no part of the light is joined to it" in drawn[1]
 
 
+def resistors(drawn):
+    """The boxes of resistors: closed lines of five points, a heater's box among them."""
+    shapes = ElementTree.fromstring(drawn[0]).iter("path")
+    return [path.get("d") for path in shapes if path.get("d").count("L") == 7]
+
+
+@pytest.mark.parametrize("circuit", NAMES)
+def test_every_dropper_is_drawn_as_two_resistors(circuit):
+    """A single one fails short and leaves nothing; common practice, no source."""
+    plain, _, _ = circuits.neon()
+    assert len(resistors(circuits.indicator(circuit))) == len(resistors((plain,))) == 2
+    assert "two resistors in series" in circuits.indicator(circuit)[1]
+
+
+@pytest.mark.parametrize("tap", ["after", "before"])
+def test_the_light_beside_the_heater_is_drawn_with_its_parts(tap):
+    root = ElementTree.fromstring(circuits.dimmed_heater(tap)[0])
+    triangles = [p for p in root.iter("polygon") if len(p.get("points").split()) == 3]
+    assert len(triangles) >= 2
+    assert "two resistors, a diode and an LED in series" in circuits.dimmed_heater(tap)[1]
+
+
 def test_a_dropper_has_its_bridge_its_led_and_the_words_for_its_charge():
     svg, words, _ = circuits.capacitor_dropper(100e-9, 1e3, 1e6)
     root = ElementTree.fromstring(svg)
