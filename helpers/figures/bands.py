@@ -25,13 +25,15 @@ KEY += [("gold", "± 5 %", "0.1"), ("silver", "± 10 %", "0.01")]
 """Each colour with its figure, or its tolerance, and its multiplier (IEC 60062)."""
 
 
-def resistor(bands):
+def resistor(bands, picks=()):
     """Draw a resistor with its bands, read from the left.
 
     Parameters
     ----------
     bands : sequence of str
         Three to five colour names, tolerance band last.
+    picks : sequence of str, optional
+        Controls of an explorer: a press on a band sets the one in its place to the next colour.
 
     Returns
     -------
@@ -64,7 +66,7 @@ def resistor(bands):
         f'stroke="#757575"><title>{escape(alternative)}</title>'
         '<path d="M0 50H310" stroke-width="4"/>'
         '<rect x="8" y="20" width="294" height="60" rx="18" fill="#ead7b7"/>'
-        f"{stripes}</svg>"
+        f"{stripes}{_faces(places, picks)}</svg>"
     )
     return Drawn(svg, alternative)
 
@@ -103,6 +105,14 @@ def with_key(bands):
     )
     drawn = resistor(bands)
     return drawn._replace(picture=drawn.picture + key)
+
+
+def _faces(places, picks):
+    return "".join(
+        f'<rect x="{x - 12}" y="14" width="42" height="72" fill="transparent" stroke="none" '
+        f'data-picks="{key}" style="cursor:pointer"/>'
+        for x, key in zip(places, picks, strict=False)
+    )
 
 
 def _stripe(x, name):

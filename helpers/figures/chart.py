@@ -245,6 +245,18 @@ class Chart:
         more = f' dx="{shift[0]}" font-weight="bold" style="{_CLEAR}"'
         self.letters.append(words(self._place(across), y, text, anchor, NORMAL, more))
 
+    def tell(self, across, up, text, shift=(0, 0)):
+        """Write plain words that begin at a point, moved by `shift` [px]."""
+        y, more = float(self._y(up)) + shift[1], f' dx="{shift[0]}" style="{_CLEAR}"'
+        self.letters.append(words(self._place(across), y, text, "start", more=more))
+
+    def ghost(self, across, up):
+        """Put a hollow mark where a point was a moment ago."""
+        self.letters.insert(
+            0, f'<circle cx="{self._place(across)}" cy="{float(self._y(up)):.1f}" r="8" '
+            'fill="none" stroke="currentColor" stroke-dasharray="3 2" stroke-width="2"/>'
+        )  # fmt: skip
+
     def dot(self, across, up, meaning, text="", anchor="start", shift=(9, -7)):
         """Put a small dot on a point, with its number beside it."""
         self.letters.insert(

@@ -55,14 +55,47 @@ def percentages(edge="leading"):
         f"A third of the time is a fifth of the heat: at {write(angle, 'angle')} ({edge} edge) "
         f"{time} of the time, {volts} of the volts, {heat} of the heat"
     )
-    curves = (
-        (found.conduction_percent, "mains", "time let through"),
-        (found.volts_percent, "rms", "rms volts"),
-        (found.power_percent, "heat", "heat of the heater"),
-    )
+    curves = _three(found)
     name = "firing angle" if edge == "leading" else "cut-off angle"
     figure = _over_the_angle(finding, curves, angle, name, "share of full mains")
     return Drawn(figure, f"{finding}.", _three_in_words(edge))
+
+
+def guess(percent, shown):
+    """Draw a mark at the heat that somebody expects at 120 degrees, then the curves.
+
+    Parameters
+    ----------
+    percent : float
+        Where the mark stands, 0 to 100: the grip of a control of this name [%].
+    shown : bool
+        Whether the curves are drawn [-].
+
+    Returns
+    -------
+    drawn : Drawn
+        With a picture in HTML.
+
+    References
+    ----------
+    As `percentages`.
+
+    Examples
+    --------
+    >>> guess(33.0, False).finding.replace("\xa0", " ")
+    'How much of the heat is left at 120°? Your mark says 33 %.'
+    """
+    mark, angle = write(percent, "percent"), 120.0
+    finding = f"How much of the heat is left at {write(angle, 'angle')}? Your mark says {mark}."
+    curves = ()
+    if shown:
+        found = phase_cut_inverse.percentages(phase_cut.Dimmer("leading", _ANGLES))
+        curves = _three(found)
+        off = percent - found.power_percent[int(angle)]
+        said = "that is it" if abs(off) < 2.5 else "too much" if off > 0.0 else "too little"
+        finding = f"{percentages().finding.removesuffix('.')}. Your mark says {mark}: {said}."
+    axes = "firing angle", "share of full mains"
+    return Drawn(_over_the_angle(finding, curves, angle, *axes, percent), finding)
 
 
 def heat_and_light(circuit, supply, ohms, led_volts=2.0):
@@ -241,7 +274,15 @@ def _dots(rows, columns, shares, seen, chosen, title):
     return picture("Lights in rows and columns, shaded by their light", title, svg)
 
 
-def _over_the_angle(finding, curves, marked, across, up):
+def _three(found):
+    return (
+        (found.conduction_percent, "mains", "time let through"),
+        (found.volts_percent, "rms", "rms volts"),
+        (found.power_percent, "heat", "heat of the heater"),
+    )
+
+
+def _over_the_angle(finding, curves, marked, across, up, mark=None):
     chart = Chart(
         230,
         Axis(0.0, 180.0, f"{across} in degrees", {at: f"{at}" for at in range(0, 181, 30)}),
@@ -252,8 +293,12 @@ def _over_the_angle(finding, curves, marked, across, up):
         chart.line(_ANGLES, percent, meaning)
     here = [(percent[int(marked)], meaning, label) for percent, meaning, label in curves]
     chart.named_dots(marked, *((up, meaning, f"{label} {up:.0f}") for up, meaning, label in here))
+    if mark is not None:
+        chart.grip("percent", marked, mark, way="up")
+        chart.note(marked, mark, "your mark", shift=(14, 5))
     name = "Three curves against the angle of a dimmer"
-    return picture(name, title_of(finding.removesuffix(".")), chart.html())
+    title = finding.removesuffix(".") if curves == () else title_of(finding.partition(". ")[0])
+    return picture(name, title.removesuffix("."), chart.html())
 
 
 def _three_in_words(edge):

@@ -18,7 +18,16 @@ _SECONDS = Axis(0.01, 10.0, "", {t: duration(t) for t in (0.01, 0.1, 1.0, 10.0)}
 _TINTS = ("limit", 0.04), ("limit", 0.14), ("limit", 0.28), ("limit", 0.46)
 
 
-def zones(amps_rms, seconds):
+#: What a zone does, inside its area: words, and where they begin [A] and [s].
+_EFFECTS = (
+    (("nothing", "is felt"), 1.2e-4, 1.0), (("felt, muscles", "may jerk"), 7e-4, 0.08),
+    (("cramp, breathing", "is hard"), 8e-3, 2.2), (("the heart", "may stop"), 0.6, 0.5),
+)  # fmt: skip
+_NARROW, _HIGH = 250.0, 262
+"""Width at which words are kept from each other, and height of the drawing [px]."""
+
+
+def zones(amps_rms, seconds, before=None, pot_amps=None):
     """Draw a touch current and its time among the zones of what it does to a body.
 
     Parameters
@@ -27,6 +36,10 @@ def zones(amps_rms, seconds):
         Rms current through the body [A].
     seconds : float
         How long it flows, 10 ms or longer [s].
+    before : tuple of float, optional
+        Current and time of a moment ago, to be drawn hollow [A], [s].
+    pot_amps : float, optional
+        What the pot draws, for comparison [A].
 
     Returns
     -------
@@ -63,7 +76,7 @@ def zones(amps_rms, seconds):
         + "; ".join(f"{zone}, {effect}" for zone, effect in hazards.ZONES.items())
         + "."
     )
-    chart = Chart(262, _AMPS, _SECONDS)
+    chart = Chart(_HIGH, _AMPS, _SECONDS)
     times, borders = _borders()
     edges = [np.full_like(times, _AMPS.low), *borders, np.full_like(times, _AMPS.high)]
     for zone, tint, low, high in zip(hazards.ZONES, _TINTS, edges, edges[1:], strict=False):
@@ -73,12 +86,30 @@ def zones(amps_rms, seconds):
     for border in borders:
         chart.line(border, times, "limit")
     amps, time = np.clip(amps_rms, _AMPS.low, _AMPS.high), min(seconds, _SECONDS.high)
+    for words, *place in _EFFECTS:
+        for line, text in enumerate(words):
+            if not _near(*place, amps, time):
+                chart.tell(*place, text, (0, 16 * line))
+    ticks = [(hazards.RESIDUAL_AMPS_RMS, "RCD")] + [(pot_amps, "pot")] * bool(pot_amps)
+    for at, text in ticks:
+        chart.line((at, at), (0.01, 0.02), "held")
+        if not _near(at, 0.022, amps, time):
+            chart.tell(at, 0.022, text, (-12, 0))
+    if before:
+        chart.ghost(np.clip(before[0], _AMPS.low, _AMPS.high), min(before[1], _SECONDS.high))
     chart.mark(amps, time, "led")
     here = "here" if (amps, time) == (amps_rms, seconds) else "here, beyond"
     shift = (14 if amps < 0.05 else -14, -12 if time < 0.02 else 22)
     chart.note(amps, time, here, "start" if amps < 0.05 else "end", shift)
     name = "Zones of current and time, with a point"
     return Drawn(picture(name, finding, chart.html()), said, details)
+
+
+def _near(at, when, amps, time):
+    """Whether words that begin at a place could lie over those of the mark, in a narrow window."""
+    across = _NARROW * float(_AMPS.share(at) - _AMPS.share(amps))
+    up = _HIGH * float(_SECONDS.share(when) - _SECONDS.share(time))
+    return -130 < across < 110 and abs(up) < 46
 
 
 @cache

@@ -16,6 +16,7 @@ BENCH_LED_VOLTS, BENCH_VOLTS = 2.0, (5.0, bench.MOST_VOLTS)
 WATTS, CELSIUS = (0.01, 5.0), (0.0, 150.0)
 #: Below this the ohms of dry skin rise steeply (IEC 60479-1, from memory) [V].
 LOW_VOLTS = 50.0
+POT_WATTS = 90.0
 FIGURES = colour_code.DIGIT_COLOURS
 MULTIPLIERS = ("silver", "gold", *FIGURES[:7])
 
@@ -113,7 +114,7 @@ def heat(supply, watts, rated_watts, ambient_celsius):
     return drawn._replace(finding=f"{drawn.finding}{why} Its film would {hot}.{ends}")
 
 
-def touch_current(supply, volts, ohms, seconds):
+def touch_current(supply, volts, ohms, seconds, before=None):
     """Show what a current through the body does to people.
 
     Parameters
@@ -126,6 +127,8 @@ def touch_current(supply, volts, ohms, seconds):
         Resistance between it and the hand; 0 for bare contact [ohm].
     seconds : float
         How long it is touched [s].
+    before : dict, optional
+        The state of a moment ago, to be drawn hollow.
 
     Returns
     -------
@@ -142,7 +145,10 @@ def touch_current(supply, volts, ohms, seconds):
     True
     """
     amps = hazards.touch_amps_rms(mains.Supply(volts, supply.hertz), ohms)
-    drawn = zones(amps, seconds)
+    if before:
+        earlier = mains.Supply(before["volts"], supply.hertz)
+        before = hazards.touch_amps_rms(earlier, before["ohms"]), before["seconds"]
+    drawn = zones(amps, seconds, before, POT_WATTS / supply.volts_rms)
     way = f"through {write(ohms, 'resistance')}" if ohms else "by bare contact"
     device = f"A {write(hazards.RESIDUAL_AMPS_RMS, 'current')} residual-current device"
     trips = f"{device} need not trip."
@@ -203,7 +209,7 @@ def bands(supply, first, second, multiplier, tolerance):
         f"{write(ohms, 'resistance')}, so from {write(low, 'resistance')} to "
         f"{write(high, 'resistance')}. In letters: {write_letter_code(ohms, percent)}. {preferred}"
     )
-    return resistor(colours)._replace(finding=said)
+    return resistor(colours, ("first", "second", "multiplier", "tolerance"))._replace(finding=said)
 
 
 def _plain(factor):

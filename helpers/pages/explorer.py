@@ -88,12 +88,15 @@ class Explorer:
     caution : str
         What is dangerous about the subject; empty where nothing is. It begins with ⚠, and gets a
         frame, where what is shown is the danger itself, or a reading that seems to deny it.
+    remembers : bool
+        Whether `draw` takes the state in which the hand last rested, as `before`.
     """
 
     draw: object
     controls: object
     tries: tuple
     caution: str = ""
+    remembers: bool = False
 
     def warning(self):
         """Return the caution as lines, none or one."""

@@ -19,7 +19,7 @@ from helpers.physics.phase_cut import Dimmer
 from helpers.quantities import write, write_as
 from helpers.sizing import rules
 
-POT_WATTS, POTS_WATTS = 90.0, (60.0, 90.0, 120.0, 200.0)
+POT_WATTS, POTS_WATTS = explained.POT_WATTS, (60.0, 90.0, 120.0, 200.0)
 LOW_DEGREES, LEAST_AMPS = 130.0, 0.1e-3
 """Lowest setting and wish of the worked example in lesson 05 [deg], [A]."""
 HEAT_OHMS = 47e3
@@ -227,6 +227,21 @@ EXPLORERS = {
         "twice the crest of the mains. Dark never means dead. Nothing here is a reason to open a "
         "dimmer.",
     ),
+    "guess": Explorer(
+        lambda _, percent, shown: _at_ends(
+            settings.guess(percent, shown), percent, (0.0, 100.0), "%"
+        ),
+        lambda _: (
+            Slider("percent", "Your mark in %", 0.0, 100.0, 1.0, 50.0),
+            Choice("shown", "Show", {"my mark alone": False, "the curves": True}, False),
+        ),
+        (
+            "At 120 degrees a third of each half-cycle is let through. Drag the mark to the share "
+            "of the heat that you expect, or type it. Then show the curves.",
+            "Which curve is straight, and why are the others not?",
+        ),
+        "Danger: behind a dimmer everything counts as live at every setting.",
+    ),
     "areas": Explorer(
         lambda _, angle_degrees: _at_ends(areas.shares(angle_degrees), angle_degrees),
         lambda _: (_angle("Firing angle in degrees", 70.0),),
@@ -423,6 +438,7 @@ EXPLORERS = {
         ),
         "⚠ Danger: this shows why rules exist; it makes no touch safe. One dry body in twenty has "
         "fewer ohms than the sum assumes, and a wet one far fewer. Never test it.",
+        remembers=True,
     ),
     "bands": Explorer(
         explained.bands,
@@ -434,7 +450,8 @@ EXPLORERS = {
             Entry("Or type a value in Ω, such as 4k7", explained.bands_of),
         ),
         (
-            "Cover the sentence, choose four bands, say the value, then look.",
+            "Cover the sentence, press the bands on the resistor until you like them, say the "
+            "value, then look.",
             "Change the multiplier only. What does each step do to the value?",
             "Write the bands of 68 kΩ and of 330 Ω on paper, then type each value and compare.",
         ),

@@ -89,6 +89,7 @@ class Panel:
         self.explorer = explorer
         self.draw, controls = explorer.open_on(supply)
         self.inputs, self.laid_out, self._waiting, self._held = {}, [], None, False
+        self._rested = None
         for control in controls:
             self._add(control)
         self.picture, self.said = widgets.HTML(), widgets.HTML()
@@ -109,6 +110,7 @@ class Panel:
             row = held = widgets.Dropdown(options=options, value=control.start, **label)
         else:
             row, held = _slider_and_box(control, label)
+        row.add_class(f"cw-of-{control.key}")
         held.observe(self._follow, "value")
         self.inputs[control.key] = held
         self.laid_out.append(row)
@@ -131,7 +133,9 @@ class Panel:
             self._say_at_rest()
 
     def _move(self):
-        drawn = self.draw(**{key: held.value for key, held in self.inputs.items()})
+        self._state = {key: held.value for key, held in self.inputs.items()}
+        more = {"before": self._rested} if self.explorer.remembers else {}
+        drawn = self.draw(**self._state, **more)
         self.picture.value, self._sentence = drawn.picture, drawn.finding
 
     def _say_at_rest(self):
@@ -140,6 +144,7 @@ class Panel:
         self._waiting = soon(self._say, REST_SECONDS)
 
     def _say(self):
+        self._rested = self._state
         self.said.value = f"<p>{escape(self._sentence)}</p>{_SPOKEN}"
 
     def _enter(self, entry, text):
@@ -180,6 +185,5 @@ def _slider_and_box(control, label):
     slider.observe(follow_slider, "value")
     box.observe(follow_box, "value")
     row = widgets.HBox([box, slider], layout={"flex_flow": "row wrap"})
-    for name in ("cw-slider", f"cw-of-{control.key}"):
-        row.add_class(name)
+    row.add_class("cw-slider")
     return row, box

@@ -1,7 +1,18 @@
 // A picture can be taken hold of: what moves on it is a slider of its panel, which stays the one
 // that a keyboard moves and a screen reader tells.
 const box = this.closest('.cw-controls');
+const pick = key => {
+  const list = box.querySelector(`.cw-of-${key} select`);
+  list.selectedIndex = (list.selectedIndex + 1) % list.options.length;
+  list.dispatchEvent(new Event('change', {bubbles: true}));
+  list.focus({preventScroll: true});
+};
 const held = event => {
+  const band = event.target.closest('[data-picks]');
+  if (band && !event.button) {
+    event.preventDefault();
+    return pick(band.dataset.picks);
+  }
   const face = event.target.closest('[data-moves]');
   const row = face && box.querySelector(`.cw-of-${face.dataset.moves}`);
   if (!row || event.button) return;

@@ -85,6 +85,20 @@ def test_the_edge_of_the_wave_is_dragged_and_then_moved_by_arrow_keys(dimmer):
     title_says(page, "edge at 91°")
 
 
+def test_a_press_on_a_band_takes_its_next_colour(served):
+    address, page, folder = served
+    explorer_notebook.write_explorers(folder, ["bands"])
+    lab.open_notebook(page, address, explorer_notebook.NAME)
+    lab.run_all(page)
+    face = page.locator(".cw-e-bands [data-picks=first]")
+    face.scroll_into_view_if_needed()
+    page.wait_for_timeout(300)
+    face.click()
+    page.locator(".cw-e-bands [role=status]", has_text="Green 5, violet 7").wait_for()
+    page.keyboard.press("ArrowUp")
+    page.locator(".cw-e-bands [role=status]", has_text="Yellow 4, violet 7").wait_for()
+
+
 def test_a_number_box_shows_what_was_typed_or_moved_to_without_noise(served):
     address, page, folder = served
     explorer_notebook.write_explorers(folder, ["heat"])

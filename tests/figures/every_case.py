@@ -87,10 +87,13 @@ def _all():
     for amps in (0.0, 1e-7, 0.5e-3, 0.03, 10.0, 200.0):
         for seconds in (0.01, 1.0, 10.0, 1e6):
             yield touch.zones, (amps, seconds)
+            yield touch.zones, (amps, seconds, (amps / 2, 2 * seconds), 0.39)
     for volts in (1.0, 5.0, 24.0):
         for ohms in (100.0, 2e3, 100e3):
             yield bench.dropper, (volts, ohms)
     for percent in (0.0, 50.0, 100.0):
+        yield settings.guess, (percent, False)
+        yield settings.guess, (percent, True)
         yield job.knob, (AMERICA, percent)
     for degrees in ANGLES:
         yield areas.shares, (degrees,)

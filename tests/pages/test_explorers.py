@@ -116,6 +116,19 @@ def test_second_way_the_areas_are_the_closed_forms(degrees):
     assert close(shown, 100 * (1 + cos(radians(degrees))) / 2)
 
 
+@pytest.mark.parametrize(
+    ("percent", "verdict"), [(0.0, "too little"), (20.0, "that is it"), (33.0, "too much")]
+)
+def test_second_way_a_guess_is_held_against_a_fifth_of_the_heat(percent, verdict):
+    """1 - 120/180 + sin 240° / 2 pi = 19.6 %: Rashid, Power Electronics."""
+    hidden, shown = (
+        EXPLORERS["guess"].draw(EUROPE, percent=percent, shown=show) for show in (False, True)
+    )
+    assert "19.6" in plain(shown.finding) and "19.6" not in plain(hidden.finding)
+    assert verdict in shown.finding and verdict not in hidden.finding
+    assert shown.picture.count("<path") > hidden.picture.count("<path")
+
+
 def test_second_way_a_trailing_edge_is_a_leading_one_run_backwards():
     leading = dimmer(AMERICA, "leading", 70.0, "bridge", 56e3)
     trailing = dimmer(AMERICA, "trailing", 110.0, "bridge", 56e3)

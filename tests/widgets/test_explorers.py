@@ -55,6 +55,23 @@ def test_during_a_drag_the_picture_follows_and_the_sentence_is_said_once_at_rest
     assert len(said) == 1 and "edge at 49°" in said[0]
 
 
+def test_a_ghost_stays_where_the_hand_last_rested():
+    panel, hollow = Panel(EXPLORERS["touch current"], SUPPLY), 'stroke-dasharray="3 2"'
+
+    async def move():
+        assert hollow not in panel.picture.value
+        panel.inputs["seconds"].value = 0.02
+        assert hollow in panel.picture.value
+        first = panel.picture.value.partition(hollow)[0][-60:]
+        panel.inputs["seconds"].value = 0.01
+        assert first == panel.picture.value.partition(hollow)[0][-60:]
+        await asyncio.sleep(REST_SECONDS + 0.2)
+        panel.inputs["seconds"].value = 5.0
+        assert first != panel.picture.value.partition(hollow)[0][-60:]
+
+    asyncio.run(move())
+
+
 def test_a_typed_value_sets_all_bands_at_once_and_a_bad_one_says_why():
     panel = Panel(EXPLORERS["bands"], SUPPLY)
     entry = panel.laid_out[-1]
