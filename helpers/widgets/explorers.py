@@ -117,7 +117,7 @@ class Panel:
 
     def children(self):
         """Return what stands in the panel's frame, from top to bottom."""
-        controls = widgets.Box(self.laid_out)
+        controls = widgets.Box(self.laid_out, layout={"flex_flow": "row wrap"})
         controls.add_class("cw-knobs")
         tries = "".join(f"<li>{escape(text)}</li>" for text in self.explorer.tries)
         head = widgets.HTML(Page(self.explorer.warning()).html())

@@ -92,6 +92,7 @@ def drag(page, moves=DRAG_MOVES):
     """Drag the handle fast; return how long after the last move the last picture came [ms],
     how many pictures were shown, and whether the one that stays is the one of the slider."""
     handle = page.locator(".cw-e-dimmer .noUi-handle")
+    handle.scroll_into_view_if_needed()
     spot = handle.bounding_box()
     x, y = spot["x"] + spot["width"] / 2, spot["y"] + spot["height"] / 2
     page.evaluate(WATCH_DRAG, ".cw-e-dimmer")
