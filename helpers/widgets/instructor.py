@@ -10,7 +10,7 @@ import ipywidgets as widgets
 
 from helpers.classroom import class_file, forget_class
 from helpers.classroom.marking import mark_folder
-from helpers.classroom.problems import Unusable, plain
+from helpers.classroom.problems import Unusable, counted, plain
 from helpers.exercises.wording import Line
 from helpers.physics.mains import SUPPLIES
 from helpers.widgets import desk
@@ -171,7 +171,7 @@ def _list_traces(form):
     made = opened(form["class"])
     own, left = forget_class.find_traces(made)
     form.listed = made.path, own
-    lines = [Line("text", f"{len(own)} files of class {made.word} would go:")]
+    lines = [Line("text", f"{counted(len(own), 'file')} of class {made.word} would go:")]
     lines += [Line("option", str(path)) for path in own]
     lines += [Line("text", f"To be left: {path}: {plain(why)}") for path, why in left]
     return lines
@@ -185,4 +185,4 @@ def _erase(form):
     if form["yes"].lower() != "yes":
         raise Unusable("Nothing was erased: yes was not typed.")
     gone, form.listed, form.fields["yes"].value = list(forget_class.erase(own)), None, ""
-    return as_lines([f"{len(gone)} files of class {made.word} are erased for good."])
+    return as_lines([f"Erased for good: {counted(len(gone), 'file')} of class {made.word}."])

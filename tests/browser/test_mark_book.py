@@ -6,6 +6,9 @@ good practice for landmarks included.
 
 import re
 from importlib.resources import files
+from pathlib import Path
+from urllib.parse import urlparse
+from urllib.request import url2pathname
 
 import lab
 import pytest
@@ -37,7 +40,8 @@ def book(browser_found, tmp_path_factory):
     """Yield a browser page with the mark book of the 24 bench codes, and all that it asked for."""
     room = tmp_path_factory.mktemp("room")
     write_demo_room(room)
-    marked = mark_folder(room / "hand-ins", room / "roster.csv", CLASS_WORD, room / "out")
+    where = room / "hand-ins", room / "roster.csv", CLASS_WORD, room / "out"
+    marked = mark_folder(*where, feedback=room / "out")
     asked = []
     with lab.chromium(1280, 900) as page:
         page.on("request", lambda request: asked.append(request.url))
@@ -79,3 +83,17 @@ def test_24_learners_fit_on_six_pages(book):
     page.emulate_media(media="print", color_scheme="light", forced_colors="none")
     paper = page.pdf(prefer_css_page_size=True, print_background=True, format="A4")
     assert 1 < len(re.findall(rb"/Type\s*/Page\b(?!s)", paper)) <= 6
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_a_learner_s_page_meets_the_rules_on_a_narrow_screen(book, scheme):
+    page, _, address = book
+    folder = Path(url2pathname(urlparse(address).path)).parent
+    longest = max(folder.glob("feedback-*.html"), key=lambda path: path.stat().st_size)
+    with page.context.browser.new_page(viewport={"width": 320, "height": 900}) as own:
+        own.emulate_media(color_scheme=scheme)
+        own.goto(longest.as_uri())
+        assert own.evaluate("document.documentElement.scrollWidth") <= 320
+        own.evaluate(AXE.read_text("utf-8"))
+        judged = own.evaluate(JUDGE)
+    assert judged["faults"] == [] and judged["contrasts"] > 50

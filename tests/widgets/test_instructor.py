@@ -195,12 +195,12 @@ def test_a_class_is_erased_only_after_its_list_was_read_and_yes_was_typed(made):
     hand_in(made)
     form = form_of("forget", yes="yes")
     assert "List first what would go" in press(form, "Erase")
-    assert "1 files of class wick would go" in press(form, "List what would go")
+    assert "1 file of class wick would go" in press(form, "List what would go")
     hand_in(made, "BENCH-02")
     assert "List first what would go" in press(form, "Erase"), "something has come since"
     press(form, "List what would go")
     assert "yes was not typed" in press(fill(form, yes="no"), "Erase")
-    assert "2 files of class wick are erased for good" in press(fill(form, yes="Yes"), "Erase")
+    assert "Erased for good: 2 files of class wick" in press(fill(form, yes="Yes"), "Erase")
     assert list(made.where("hand_ins").iterdir()) == []
 
 
