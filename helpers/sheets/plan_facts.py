@@ -80,6 +80,8 @@ def _build(brief, best):
         "live_count": count - neutral, "neutral_count": neutral,
         "tolerance_percent": brief.bin_tolerance, "rated_watts": best.rated_watts,
         "type_volts": best.type_volts, "fusible_at": brief.bin_fusible_at,
+        "surge_rated": brief.bin_surge_rated
+        or any(f.rule == "impulse" and f.verdict != "pass" for f in best.findings),
         "impulse_volts": insulation.rated_impulse_volts(brief.supply_volts),
         "diodes": DIODES.get(best.circuit, 0), "diode_volts": brief.bin_diode,
         "leds": brief.led_count * (1 + (best.circuit == "two_leds")),

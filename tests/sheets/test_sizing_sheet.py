@@ -233,6 +233,21 @@ def test_the_parts_are_those_of_the_build(sheets, plan):
     assert "X2" in rows["capacitor"][3] and rows["capacitor"][0] == "0"
 
 
+@pytest.mark.parametrize(
+    ("change", "has_to"),
+    [
+        ({}, False),
+        ({"bin_surge_rated": True}, True),  # then no rule asks, so the part has to keep it
+        ({"bin_volts": (200.0, 200.0), "bin_most": 3}, True),  # the rule says caution
+    ],
+)
+def test_impulses_are_asked_for_where_the_plan_rests_on_it(change, has_to):
+    plan = verdicts.plan(Brief(**change))
+    html = " ".join("".join(sizing_sheet.pieces(plan, [])).split())
+    assert ("has to rate it for impulses" in html) == has_to
+    assert ("is better still" in html) != has_to
+
+
 class TestDangerItems:
     NAMES = [name for name, _ in danger_items.danger_items()]
 
