@@ -24,12 +24,12 @@ OVER = {
     "quantities": 499,
     "physics": 3_465,
     "sizing": 2_206,
-    "figures": 2_478,
+    "figures": 2_530,
     "exercises": 1_973,
-    "pages": 692,
+    "pages": 697,
     "classroom": 1_932,
     "authoring": 253,
-    "widgets": 1_264,
+    "widgets": 1_268,
 }
 
 
