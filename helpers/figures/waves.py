@@ -173,8 +173,8 @@ of up to 2.97 mA'
     # At an edge two points share an angle; of the dark one nothing is held.
     held = circuits.volts_behind_dropper_at(circuit, supply, dimmer, degrees, **laws)
     upper.line(degrees, np.where(volts == 0.0, 0.0, held), "held")
-    upper.note(300, 0.45 * mains.peak(supply.volts_rms), _HELD.get(circuit, "LED and diode"),
-               "middle")  # fmt: skip
+    behind = _HELD.get(circuit, "LED and diode")
+    upper.note(355, 0.45 * mains.peak(supply.volts_rms), f"across {behind}", "end")
     lower.line((0, 360), point.led_amps_mean, "led mean", f"mean\n{mean}")
     lower.line((0, 360), quick, "limit", f"V/R\n{quick_sum}")
     if instant_degrees is not None:
@@ -185,7 +185,7 @@ of up to 2.97 mA'
         time = write(instant_degrees / 360.0 / supply.hertz, "time")
         said += (
             f" At {write(instant_degrees, 'angle')}, {time}: {_signed(now)} from the supply, "
-            f"{_signed(taken)} across {_HELD.get(circuit, 'LED and diode')}, "
+            f"{_signed(taken)} across {behind}, "
             f"{write(lit, 'current')} in the LED."
         )
         for chart, up in ((upper, now), (lower, lit)):

@@ -36,6 +36,7 @@ FINDER_OHMS = (33e3, 47e3, 56e3, 82e3, 120e3)
 REHEARSED_OHMS = (39e3, 82e3, 100e3, 120e3, 390e3, 1e6, 3.3e6)
 PERCENTS = (0.5, 1.0, 2.0, 5.0, 10.0)
 TOUCH_OHMS = (1e3, 4.7e3, 10e3, 22e3, 47e3, 100e3, 330e3, 560e3, 1e6)
+TOUCH_VOLTS = (5.0, 265.0)
 TOUCH_SECONDS = (0.01, 0.02, 0.04, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0)
 EDGES = {"leading: dark first, then on": "leading", "trailing: on first, then dark": "trailing"}
 
@@ -69,7 +70,8 @@ def _brightness(supply, circuit, ohms, angle_degrees):
     """Four droppers at six settings; the one that is spoken of stands in the last column."""
     angles = (*COLUMN_DEGREES, angle_degrees)
     chosen = ROW_OHMS.index(ohms), len(COLUMN_DEGREES)
-    return settings.brightness(circuit, supply, ROW_OHMS, angles, chosen=chosen)
+    drawn = settings.brightness(circuit, supply, ROW_OHMS, angles, chosen=chosen)
+    return _at_ends(drawn, angle_degrees)
 
 
 def _heat_controls(supply):
@@ -102,6 +104,11 @@ def _dimmer_controls(supply):
         Choice("heater_watts", "Pot", _written(POTS_WATTS, "power"), POT_WATTS),
         ROOM,
     )  # fmt: skip
+
+
+def _touched(supply, volts, **rest):
+    drawn = explained.touch_current(supply, volts, **rest)
+    return _at_ends(drawn, volts, TOUCH_VOLTS, "V")
 
 
 def _today(supply):
@@ -417,9 +424,9 @@ EXPLORERS = {
         "competent person. A box that goes on getting hotter while nobody looks can burn.",
     ),
     "touch current": Explorer(
-        explained.touch_current,
+        _touched,
         lambda supply: (
-            Slider("volts", "Touched voltage in V", 5.0, 265.0, 1.0, supply.volts_rms),
+            Slider("volts", "Touched voltage in V", *TOUCH_VOLTS, 1.0, supply.volts_rms),
             Choice(
                 "ohms",
                 "Ohms in the way",

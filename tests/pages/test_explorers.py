@@ -488,7 +488,22 @@ def test_limit_light_and_eye_says_when_a_control_stands_at_its_end(
     assert "an end of" not in light_and_eye(EUROPE, 1.0, "red", 300.0, 4.0, 0.0).finding
 
 
-@pytest.mark.parametrize("name", ["areas", "circuits", "dimmer", "dropper pulse"])
+@pytest.mark.parametrize(
+    ("name", "key", "ends"),
+    [("dropper", "volts", (5.0, 24.0)), ("touch current", "volts", (5.0, 265.0)),
+     ("waveform", "instant_degrees", (0.0, 360.0)), ("meter", "angle_degrees", (0.0, 180.0)),
+     ("job", "percent", (0.0, 100.0)), ("guess", "percent", (0.0, 100.0))],
+)  # fmt: skip
+def test_an_end_of_another_slider_says_so_too(name, key, ends):
+    draw, controls = EXPLORERS[name].open_on(AMERICA)
+    state = first_state(controls)
+    for value in ends:
+        sentence = draw(**state | {key: value}).finding
+        assert "is an end: a number beyond it is cut to it." in sentence
+    assert "is an end" not in draw(**state).finding
+
+
+@pytest.mark.parametrize("name", ["areas", "brightness", "circuits", "dimmer", "dropper pulse"])
 @pytest.mark.parametrize("angle", [0.0, 180.0])
 def test_an_end_of_the_angle_says_that_nothing_lies_beyond_it(name, angle):
     for supply in SUPPLIES.values():
