@@ -10,17 +10,17 @@ from helpers.__main__ import main
 
 SUBCOMMANDS = (
     "open",
+    "forget",
     "mark",
     "class",
     "demo-room",
-    "forget",
     "forget-class",
-    "build",
     "paper",
     "key",
     "start-sheet",
     "size",
     "bench",
+    "build",
     "clash",
 )
 STAMP = (

@@ -5,6 +5,7 @@ import json
 import pytest
 
 from helpers import __main__ as command
+from helpers.commands import learner
 from helpers.exercises.settings import SettingsError
 from helpers.exercises.store import DiskStore
 from helpers.exercises.traces import find_traces
@@ -45,7 +46,7 @@ def lessons(tmp_path, monkeypatch):
     (lessons / "answers/settings.json").write_text('{"learner": "BENCH-07"}', encoding="utf-8")
     (lessons / "01-plain.ipynb").write_text(notebook([]), encoding="utf-8")
     (lessons / "02-run.ipynb").write_text(notebook([{"text": "BENCH-07"}]), encoding="utf-8")
-    monkeypatch.setattr(command, "ROOT", tmp_path)
+    monkeypatch.setattr(learner, "ROOT", tmp_path)
     monkeypatch.setenv("CANDLE_WORKSHOP_ANSWERS", str(lessons / "answers"))
     return lessons
 
