@@ -73,6 +73,9 @@ def plan_page(plan, quick=False):
     Under a hard stop nothing is sized, and no circuit or part is named.
     """
     lines = [Line("danger", f"What stops it: {stop}") for stop in plan.stops]
+    for each in plan.best(1)[0].failed if plan.judged else ():
+        told = f"Danger: {each.danger} Of all candidates the first breaks {each.named}."
+        lines += [Line("danger", told)] * bool(each.danger)
     lines.append(Line("verdict", f"Need it be built at all? {plan.need}"))
     lines.append(Line("caution", STAMP))
     drawn = []
@@ -88,8 +91,7 @@ def plan_page(plan, quick=False):
     lines += [Line("folded", "What remains: for a competent person, and besides.")]
     lines += [Line("within", text) for text in verdicts.REMAINS]
     lines += [Line("within", f"{capital(each.rule)}. {each}") for each in plan.general]
-    brief = plan.brief
-    if brief.left_out:
+    if (brief := plan.brief).left_out:
         taken = "; ".join(f"{key_of(name)} {brief.typed(name)}" for name in brief.left_out)
         lines.append(Line("folded", f"Left out: taken as {taken}.".replace('"', "")))
     lines += [Line("folded", "As TOML: to copy."), Line("code", to_toml(brief).rstrip())]
@@ -116,8 +118,7 @@ def _not_met(plan, quick):
     broken = plan.nearest_breaks
     for each in broken:
         told = f"The one that misses by least breaks {each.named}: {report.by_how_much(each)}."
-        danger = f"Danger: {each.danger} " if each.danger else ""
-        yield Line("danger" if danger else "note", danger + told)
+        yield Line("danger", f"Danger: {each.danger} {told}") if each.danger else Line("note", told)
     if broken:
         helps = "being tried, a moment" if quick else "; ".join(plan.helps)
         helps = helps or "none of those tried, one at a time"

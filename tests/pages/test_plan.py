@@ -46,6 +46,13 @@ def test_under_a_stop_its_danger_is_first_and_no_circuit_is_named(brief):
     assert not any(f"{capital(name)}, " in page.plain() for name in NAMES.values())
 
 
+def test_a_first_candidate_that_could_kill_says_so_before_anything_else():
+    page = plan_page(verdicts.plan(Brief(box_touch="touchable")), quick=True)
+    assert page.lines[0].role == "danger" and "can be killed" in page.lines[0].text
+    assert "the first breaks touch" in page.lines[0].text
+    assert not any(line.role == "danger" for line in plan_page(verdicts.plan(Brief())).lines)
+
+
 def test_the_best_three_stand_with_what_puts_them_behind_and_every_rule_is_folded():
     plan = verdicts.plan(Brief())
     page, best = plan_page(plan), plan.best(3)
