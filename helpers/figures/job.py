@@ -8,7 +8,7 @@ from helpers.figures.words import whole_percent
 from helpers.physics import light, phase_cut_inverse
 from helpers.physics.operating_point import operating_point
 
-WIDE, HIGH, OHMS = 330, 234, 100e3
+WIDE, HIGH, OHMS = 318, 234, 100e3
 #: What each lesson is about, among the parts of the picture, and in words.
 TODAY = {
     "01": (("wires",), "the three wires, and what is live"),
@@ -120,8 +120,8 @@ def _scene(turned, heat, share, look, parts=_PARTS):
     coil = "M206 176l4 -6 8 12 8 -12 8 12 8 -12 8 12 8 -12 8 12 8 -12 8 12 8 -12 12 6"
     night = f'<rect x="92" y="102" width="80" height="76" rx="8" fill="{scene.NIGHT}"/>'
     pieces = (
-        part("wires", '<path d="M48 60H96M156 60H186V176H206M48 200H312V176H302"/>'
-                      '<path d="M48 222H322V120H300"/>'),
+        part("wires", '<path d="M48 60H96M156 60H186V176H206M48 200H307V176H302"/>'
+                      '<path d="M48 222H316V120H300"/>'),
         part("wave", f'<path d="M52 42q5 -26 10 0t10 0 10 0 10 0" stroke="{VOLTS}"/>'),
         part("dimmer", '<rect x="96" y="34" width="60" height="52" rx="8"/>'
                        f'<circle cx="126" cy="60" r="18"/>{pointer}'),
