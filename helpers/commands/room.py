@@ -75,8 +75,8 @@ def mark(arguments):
         decimal_comma=arguments.decimal_comma,
     )
     print("\n".join(mark_folder(progress=with_bar, **wanted).summary()))
-    if arguments.class_file:
-        print(read_class(arguments.class_file).over(), end="")
+    if arguments.class_file and (over := read_class(arguments.class_file).over()):
+        print(over)
 
 
 def class_(arguments):

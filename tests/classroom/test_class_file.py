@@ -103,6 +103,13 @@ def test_the_command_makes_a_class_that_can_be_marked(path, capsys, room):
     assert main(["mark", "--class", str(path)]) == 0
     assert "1 hand-in read. 1 learner: 1 handed in." in capsys.readouterr().out
     assert (path.parent / "marked" / "mark-book.html").is_file()
+    text = path.read_text(encoding="utf-8")
+    until = read_class(path).keep_until
+    path.write_text(text.replace(str(until), "2026-01-31"), encoding="utf-8")
+    assert main(["mark", "--class", str(path)]) == 0
+    said = capsys.readouterr().out
+    assert "was to be kept until 2026-01-31. If its marks are settled: python -m helpers " in said
+    assert said.endswith("wick.toml\n")
 
 
 @pytest.mark.parametrize("benches", [-1, 1000])
