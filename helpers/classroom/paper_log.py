@@ -13,10 +13,11 @@ from difflib import get_close_matches
 from helpers.classroom.problems import ASK, FINE, MAKE_ROOM, Problem, make_folder, plain, refused
 from helpers.exercises.answer_log import MOST_DRAWS, add_row, new_line, parse_log
 from helpers.exercises.kinds import NotRead
-from helpers.exercises.session import LONGEST_ANSWER, PLAIN_BLANKS
+from helpers.exercises.session import PLAIN_BLANKS
 from helpers.exercises.settings import LEARNER_ID
 from helpers.physics.mains import SUPPLIES
 
+LONGEST_ANSWER = 200  # characters: one line; a whole design is no line of paper
 BY_HAND, TAKES_BACK = "by_hand", "takes_back"
 WHERE = ("learner", "class_word", "question", "draw", "edition")
 ID = r"[a-z]+(?:-[a-z0-9]+)*"
@@ -72,9 +73,8 @@ class PaperLog:
         with refused(f"{plain(str(self.path), 300)} could not be read", MAKE_ROOM):
             content = self.path.read_bytes() if self.path.exists() else b""
         log = parse_log(content)
-        place, problems = self.path.name, []
-        for found in log.problems:
-            problems.append(Problem(place, found, "Type that answer back once more."))
+        place, again = self.path.name, "Type that answer back once more."
+        problems = [Problem(place, found, again) for found in log.problems]
         gone = {line.get(TAKES_BACK) for line in log.lines}
         standing, foreign = {}, Counter()
         for line in log.lines:

@@ -17,6 +17,7 @@ from helpers.classroom.paper_log import (
 from helpers.classroom.problems import Unusable
 from helpers.classroom.roster import Roster
 from helpers.exercises.answer_log import FIELDS
+from helpers.exercises.bank import bank
 from helpers.physics.mains import SUPPLIES
 
 SUPPLY = "230 V 50 Hz"
@@ -225,3 +226,16 @@ def test_the_log_may_lie_among_the_hand_ins(room):
     room.type_back(room.right("current-1"))
     book = room.mark()
     assert book.hand_ins == 0 and row_of(book).marks == {"current-1": 1}
+
+
+@pytest.mark.parametrize("supply", ["230 V 50 Hz", "120 V 60 Hz"])
+def test_property_every_right_answer_of_the_bank_is_read_behind_its_small_print(supply):
+    for question in bank().values():
+        numbers = question.numbers_for("BENCH-01", "wick", SUPPLIES[supply], 0)
+        answer = question.kind.model(numbers) or next(iter(question.kind.guesses(numbers)))
+        if "\n" in answer:
+            continue  # a design brings its brief along, and has no line on paper
+        row = f"BENCH-01 · {question.id} · draw 0 · edition {question.edition}: {answer}"
+        understood = understand(row, "BENCH-01", "wick", supply, bank())
+        kept = "A prediction" if question.role == "predict" else "✓ Right"
+        assert understood.judged.startswith(kept), question.id
