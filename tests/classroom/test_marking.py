@@ -7,10 +7,10 @@ import pytest
 from invented_bank import BANK_FILES
 
 from helpers.__main__ import main
-from helpers.commands.room import with_bar
 from helpers.classroom.learner_rows import MOST_PROBLEMS as MOST_OF_ONE
 from helpers.classroom.marking import mark_folder
 from helpers.classroom.problems import ASK, FINE, LOST, Unusable, write_whole
+from helpers.commands.room import with_bar
 from helpers.exercises.wording import CAUTION
 
 
