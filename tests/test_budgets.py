@@ -26,11 +26,11 @@ OVER = {
     "physics": 3_465,
     "sizing": 2_206,
     "figures": 2_530,
-    "exercises": 1_973,
-    "pages": 697,
+    "exercises": 2_178,
+    "pages": 700,
     "classroom": 1_932,
     "authoring": 253,
-    "widgets": 1_268,
+    "widgets": 1_317,
 }
 
 

@@ -25,6 +25,7 @@ FIELDS = (
 )  # fmt: skip
 TEXT_FIELDS = ("line", "learner", "class_word", "supply", "question", "answer", "at", "follows")
 LONGEST_LINE, LONGEST_FIELD, USUAL_LINE = 4_000, 200, 1_000  # characters
+LONGEST_ANSWER = 2_500  # characters, as a line escapes them: a design brings its brief along
 MOST_DRAWS = 10_000  # of one question; a larger number is no learner's
 MOST_SENTENCES = 20  # about one log; the rest is counted
 FILE_MODE, FOLDER_MODE = 0o600, 0o700  # answers are for their owner only
@@ -114,8 +115,12 @@ def _without_ballast(fields):
         name: value
         for name, value in fields.items()
         if name in ("format", *FIELDS)
-        and not (isinstance(value, str) and len(value) > LONGEST_FIELD)
+        and not (isinstance(value, str) and len(value) > _longest(name))
     }
+
+
+def _longest(name):
+    return LONGEST_ANSWER if name == "answer" else LONGEST_FIELD
 
 
 def parse_row(row):

@@ -17,7 +17,6 @@ from helpers.exercises.wording import code_form
 from helpers.physics.mains import SUPPLIES
 
 PLAIN_BLANKS = str.maketrans("\u00a0\u2009\u202f", "   ")  # both doors write the same line
-LONGEST_ANSWER = 200  # so that its line in the log stays far below what is read again
 CLOSED = (
     "The settings were changed in another notebook, so this is not marked. Run the first cell of "
     "this lesson again, then answer with the settings that hold now."
@@ -187,9 +186,10 @@ class Session:
             return Outcome(
                 problem="There is no answer to check yet: choose, type or move something."
             )
-        if len(typed) > LONGEST_ANSWER:
+        longest = self.question(question_id).kind.longest
+        if len(typed) > longest:
             return Outcome(
-                problem=f"The answer is {len(typed)} characters long; {LONGEST_ANSWER} is the most."
+                problem=f"The answer is {len(typed)} characters long; {longest} is the most."
             )
         standing, draw = self.standing(question_id), self.draw(question_id, number)
         nudges = len(self.nudges_seen(question_id, number))

@@ -163,6 +163,8 @@ class Standing:
         answer = question.kind.read(typed, draw.numbers)
         if answer.given in draw.tried:
             return *draw.tried[answer.given], False
+        if len(draw.tried) >= (most := question.kind.most_answers):
+            raise NotRead(f"{most} different answers to this were marked; no more are.")
         verdict = question.kind.verdict_on(answer, draw.numbers)
         known = self.values.get(answer.given)
         draw.used = len(draw.tried) if question.has_fresh_numbers else len(self.values)

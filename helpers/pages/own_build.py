@@ -46,7 +46,12 @@ _TOLD = {
     "07": ("count", "diode"), "08": ("touch", "after a fault"),
 }  # fmt: skip
 _FIRST_CANDIDATES = "04"  # before that lesson no heat has been taught
-_WINDOW_ASKED_IN = "08"
+_WINDOW_ASKED_IN, LAST = "08", "10"
+
+
+def asked_in(number):
+    """Return the fields that a lesson asks for, None if it asks nothing; the last asks for all."""
+    return tuple(_SAYS) if number == LAST else ASKED_IN.get(number)
 
 
 def words_of(name):
@@ -156,7 +161,7 @@ def _so_far(brief, number, text, supply):
             each = (f"{KINDS[j.circuit]} {int((j.fails == 0).sum())}" for j in plan.judged)
             yield f"Strings that break no rule, by circuit: {'; '.join(each)}."
         best = plan.best(1)[0]
-        for name in _TOLD.get(number, ()):
+        for name in _TOLD.get(min(number, _WINDOW_ASKED_IN), ()):
             if found := [f for f in best.findings if f.rule == name]:
                 worst = rules.worst(found)
                 danger = worst.danger and f"Danger: {worst.danger} "

@@ -74,13 +74,13 @@ def with_typed(text, typed, supply):
     '[heater]\\npower = "60 W"\\n'
     """
     begun(text, supply)
-    held, kinds = tables(text), {each.name: each.metadata["kind"] for each in FIELDS}
+    held, sorts = tables(text), {each.name: each.metadata["kind"] for each in FIELDS}
     for name, value in typed.items():
         section, _, key = name.partition("_")
-        kind = kinds.get(name)
-        if isinstance(kind, list) and isinstance(value, str) and value:
+        sort = sorts.get(name)
+        if isinstance(sort, list) and isinstance(value, str) and value:
             value = value.split(";")
-        if kind == "yes" and isinstance(value, str):
+        if sort == "yes" and isinstance(value, str):
             value = {"yes": True, "no": False}.get(value.strip().lower(), value)
         held.setdefault(section, {})[key] = value
         if value is None or not str(value).strip():

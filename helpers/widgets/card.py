@@ -70,7 +70,8 @@ class Card(Live):
         predict = self.question.role == "predict"
         buttons = [self.check] if predict else [self.check, self.nudge, self.fresh]
         press_check = partial(self._press, self.face, self.answer)
-        self.controls = controls_for(self.question, self._draw.numbers, press_check)
+        numbers = self._draw.numbers
+        self.controls = controls_for(self.question, numbers, press_check, session)
         self._put_answer()
         self._tell()  # before the rest, so that no verdict ever stands under another question
         page = question_page(session, self.question, number, beside_controls=True)

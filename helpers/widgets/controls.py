@@ -4,12 +4,19 @@
 Knows how an answer is entered, never what it is worth.
 """
 
+from contextlib import suppress
 from html import escape
 from pathlib import Path
 
 import ipywidgets as widgets
 
 from helpers.exercises import kinds
+from helpers.exercises.kinds.design import NOT_BUILT, REASONS, TELLS
+from helpers.exercises.store import OwnBriefError
+from helpers.pages.own_build import own_brief, own_text
+from helpers.physics.circuits import CIRCUITS
+from helpers.sizing.brief import to_toml
+from helpers.sizing.typed import BriefError
 
 _ALIVE = escape(Path(__file__).with_name("form.js").read_text(encoding="utf-8"))
 _LOOK = "const form = this.closest('.cw-controls').querySelector('form'); form?.cwLook?.()"
@@ -127,15 +134,69 @@ class Bins:
             box.value = text
 
 
+class Drawn:
+    """Lists and boxes for a design; the brief that goes with it is the learner's own build."""
+
+    session = None
+
+    def __init__(self, question, numbers, submit):
+        lists = {
+            "Circuit:": [*((name.replace("_", " "), name) for name in CIRCUITS),
+                         *((f"{NOT_BUILT}: {said}", f"{NOT_BUILT}; {key}")
+                           for key, said in REASONS.items())],
+            "The light tells:": [(said, key) for key, said in TELLS.items()],
+        }  # fmt: skip
+        texts = ("Each resistor:", "How many:", "Rating of each:", "Volts of its type:")
+        looks = {"style": {"description_width": "9em"}, "layout": {"width": "auto"}}
+        first, last = (
+            widgets.Dropdown(options=[("choose …", ""), *rows], description=label, **looks)
+            for label, rows in lists.items()
+        )
+        boxes = [
+            widgets.Text(description=label, continuous_update=False, **looks) for label in texts
+        ]
+        for box in boxes:
+            box.on_msg(lambda _, told, buffers: told.get("event") == "submit" and submit())
+        self.lists = [first, *boxes, last]
+        self.widget = widgets.VBox(self.lists)
+
+    def typed(self):
+        values = [box.value.strip() for box in self.lists]
+        if values[0].startswith(NOT_BUILT):
+            values = values[:1]
+        return "\n".join(filter(None, ["; ".join(filter(None, values)), _own(self.session)]))
+
+    def put(self, typed, understood):
+        first = typed.partition("\n")[0]
+        values = [first] if first.startswith(NOT_BUILT) else first.split("; ")
+        for box, value in zip(self.lists, [*values, *[""] * 6], strict=False):
+            box.value = value
+
+
+def _own(session):
+    """Return the whole brief of the learner's own build; '' where none has been begun.
+
+    One that cannot be used is handed over as it is: then nothing is marked, and it is said why.
+    """
+    text = "unreadable"
+    with suppress(OwnBriefError, BriefError):
+        text = session and own_text(session)
+        return to_toml(own_brief(session)) if text else ""
+    return text
+
+
 CONTROLS = {
     kinds.Amount: Typed,
     kinds.Choice: OneOf,
     kinds.ChooseAll: AnyOf,
     kinds.Order: Sorted,
     kinds.Parts: Bins,
+    kinds.Design: Drawn,
 }
 
 
-def controls_for(question, numbers, submit):
+def controls_for(question, numbers, submit, session=None):
     """Return the controls for a question; `submit` is called when Enter asks for a check."""
-    return CONTROLS[type(question.kind)](question, numbers, submit)
+    controls = CONTROLS[type(question.kind)](question, numbers, submit)
+    controls.session = session
+    return controls

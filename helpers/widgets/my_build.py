@@ -4,7 +4,7 @@ import ipywidgets as widgets
 
 from helpers.exercises.store import OwnBriefError
 from helpers.exercises.wording import Line
-from helpers.pages.own_build import ASKED_IN, own_build_page, own_text, words_of
+from helpers.pages.own_build import ASKED_IN, LAST, asked_in, own_build_page, own_text, words_of
 from helpers.pages.page import Page
 from helpers.sizing.brief import FIELDS
 from helpers.sizing.own import begun, with_typed
@@ -14,7 +14,7 @@ from helpers.widgets.live import Live, follow
 from helpers.widgets.screen import SPOKEN, show
 from helpers.widgets.timing import soon
 
-_KINDS = {each.name: each.metadata["kind"] for each in FIELDS}
+_SORTS = {each.name: each.metadata["kind"] for each in FIELDS}
 _OPEN = ("open", "")
 
 
@@ -29,8 +29,8 @@ def my_build(lesson=None, **typed):
         Fields by name, as people type them: `heater_power="60 W"`; '' opens one again.
     """
     session, number = lessons.current_session(), lesson or lessons.open_number()
-    if number not in ASKED_IN:
-        asked = ", ".join(ASKED_IN)
+    if asked_in(number) is None:
+        asked = ", ".join([*ASKED_IN, LAST])
         show(Page([Line("note", f"Lesson {number!r} asks nothing of a build. These do: {asked}.")]))
         return
     news = keep(session, typed) if typed else []
@@ -67,7 +67,7 @@ class MyBuild(Live):
     def __init__(self, number, news=()):
         super().__init__(f"own-{number}")
         self.number, self.news = number, list(news)
-        self.held, self.shown = None, dict.fromkeys(ASKED_IN[number], "")
+        self.held, self.shown = None, dict.fromkeys(asked_in(number), "")
 
     def draw(self, session, *news):
         if not self.session:
@@ -82,7 +82,7 @@ class MyBuild(Live):
 
     def _lay_out(self):
         self.says, self.told = widgets.HTML(), widgets.HTML()
-        self.fields = {name: _control(name) for name in ASKED_IN[self.number]}
+        self.fields = {name: _control(name) for name in asked_in(self.number)}
         parts = [self.says]
         for name, box in self.fields.items():
             parts += [widgets.HTML(Page([Line("hint", words_of(name)[1])]).html()), box]
@@ -112,11 +112,11 @@ class MyBuild(Live):
 
 def _typed(brief, name):
     """Write a field as its control holds it."""
-    kind = _KINDS[name]
-    if kind == "yes" or isinstance(kind, tuple):
+    sort = _SORTS[name]
+    if sort == "yes" or isinstance(sort, tuple):
         return getattr(brief, name)
     text = brief.typed(name).strip("[]").replace('"', "")
-    return text.replace(", ", "; ") if isinstance(kind, list) else text
+    return text.replace(", ", "; ") if isinstance(sort, list) else text
 
 
 def _text(session):
@@ -130,14 +130,14 @@ def _text(session):
 
 
 def _control(name):
-    kind = _KINDS[name]
+    sort = _SORTS[name]
     looks = {
         "description": f"{words_of(name)[0]}:",
         "layout": {"width": "auto"},
         "style": {"description_width": "13em"},
     }
-    if kind == "yes":
+    if sort == "yes":
         return widgets.Dropdown(options=[_OPEN, ("yes", True), ("no", False)], **looks)
-    if isinstance(kind, tuple):
-        return widgets.Dropdown(options=[_OPEN, *((word, word) for word in kind)], **looks)
+    if isinstance(sort, tuple):
+        return widgets.Dropdown(options=[_OPEN, *((word, word) for word in sort)], **looks)
     return widgets.Text(continuous_update=False, placeholder="open", **looks)

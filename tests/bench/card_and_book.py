@@ -99,6 +99,8 @@ class Sequence:
             return f"{value:.5e} {GLOSSARY[kind.of].unit}"
         if kind.name == "parts":
             return [part.text(pick(part.bin)) for part in kind.fields]
+        if kind.name == "design":
+            return pick([kind.model(numbers), *kind.guesses(numbers)])
         letters = list(kind.shown(numbers))
         self.chance.shuffle(letters)
         return {"choice": letters[:1], "order": letters}.get(

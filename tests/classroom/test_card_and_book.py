@@ -5,7 +5,7 @@ import pytest
 from helpers.classroom import learner_rows
 from helpers.exercises.standing import replay
 
-KINDS = {"quantity", "choice", "choose-all", "order", "parts", "picture"}
+KINDS = {"quantity", "choice", "choose-all", "order", "parts", "design", "picture"}
 WAYS = {"right", "any", "again", "refused"}
 
 

@@ -11,7 +11,7 @@ from itertools import product
 from pathlib import Path
 
 from helpers.exercises.bank import bank
-from helpers.exercises.kinds import Choice, ChooseAll, Order, Parts
+from helpers.exercises.kinds import Choice, ChooseAll, Design, Order, Parts
 from helpers.physics.mains import SUPPLIES
 
 RECORDED = Path(__file__).with_suffix(".json")
@@ -79,6 +79,8 @@ def _earned(kind, n):
 def _answers(kind, n):
     if isinstance(kind, Parts):
         return list(product(*(field.bin for field in kind.fields)))[:MOST_PARTS]
+    if isinstance(kind, Design):
+        return [kind.read(typed, n).value for typed in (kind.model(n), *kind.guesses(n))]
     if not isinstance(kind, (Choice, ChooseAll, Order)):
         return [factor * kind.right(n) for factor in FACTORS]
     keys = [option.key for option in kind.listed(n)]

@@ -37,6 +37,8 @@ def wrong_answers(session, question_id, number=0):
         typed = [*kind.shown(numbers), "none"]
     elif isinstance(kind, kinds.Order):
         typed = [", ".join(letters) for letters in list(permutations(kind.shown(numbers)))[:5]]
+    elif isinstance(kind, kinds.Design):
+        typed = list(kind.guesses(numbers))
     else:
         texts = [[part.text(value) for value in part.bin] for part in kind.fields]
         typed = ["; ".join(pieces) for pieces in product(*texts)]

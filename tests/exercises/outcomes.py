@@ -190,4 +190,7 @@ OUTCOMES = {
         "find what is wrong in a report from the bench": ("meter-18",),
         "say what follows a failed rehearsal, or one dead reading": ("meter-19", "meter-20"),
     },
+    "10": {
+        "size a light for a brief, or say what forbids it": ("own-1",),
+    },
 }

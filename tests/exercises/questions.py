@@ -13,6 +13,7 @@ LETTERED = [q for q in ALL if hasattr(q.kind, "options")]
 CHOICES = [q for q in MARKED if isinstance(q.kind, kinds.Choice)]
 CHOOSE_ALL = [q for q in MARKED if isinstance(q.kind, kinds.ChooseAll)]
 ORDERS = [q for q in MARKED if isinstance(q.kind, kinds.Order)]
+DESIGNS = [q for q in MARKED if isinstance(q.kind, kinds.Design)]
 PARTS = [q for q in MARKED if isinstance(q.kind, kinds.Parts)]
 
 

@@ -9,7 +9,7 @@ from helpers.exercises.standing import replay
 from helpers.exercises.wording import feedback_lines
 from helpers.physics.mains import SUPPLIES
 
-ONE_OF_EACH_KIND = ("ohm-2", "ohm-13", "ohm-8", "ohm-9", "ohm-14", "ohm-5")
+ONE_OF_EACH_KIND = ("ohm-2", "ohm-13", "ohm-8", "ohm-9", "ohm-14", "ohm-5", "own-1")
 each_kind = pytest.mark.parametrize(
     "question_id", ONE_OF_EACH_KIND, ids=[f"property: {i}" for i in ONE_OF_EACH_KIND]
 )

@@ -76,6 +76,8 @@ def fill(card, typed):
         controls.box.value = typed
     elif kind in ("choice", "choose-all", "order"):
         controls.held.value = typed
+    elif kind == "design":
+        controls.put(typed, typed)
     else:
         for box, piece in zip(controls.lists, typed.split("; "), strict=True):
             box.value = piece

@@ -18,6 +18,7 @@ ONE_OF_EACH_KIND = (
     "ohm-9",
     "ohm-14",
     "ohm-5",
+    "own-1",
     "ohm-predict",
     "start-2",
 )

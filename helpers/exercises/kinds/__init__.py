@@ -5,6 +5,7 @@ An answer is text and is only ever compared. Knows no learner, no log and no scr
 
 from helpers.exercises.kinds.amount import ROUNDING, Amount, Slip, size_check
 from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
+from helpers.exercises.kinds.design import Chosen, Design
 from helpers.exercises.kinds.kind import ByHand, Kind
 from helpers.exercises.kinds.lettered import LETTERS, Choice, ChooseAll, Option, Order, options
 from helpers.exercises.kinds.parts import Criterion, Field, Parts, first_that_passes, judged
@@ -17,7 +18,9 @@ __all__ = [
     "ByHand",
     "Choice",
     "ChooseAll",
+    "Chosen",
     "Criterion",
+    "Design",
     "Field",
     "Kind",
     "NotRead",

@@ -29,6 +29,10 @@ class Kind:
         What stands between the pieces of an answer that is handed over as a list.
     tries : int
         How many tries come before the worked answer.
+    longest : int
+        How many characters an answer may have, so that its line stays far below what is read.
+    most_answers : int
+        How many different answers to one draw are marked.
     other_answers : str
         What to say beside the model answer where others are as good.
     road : Road, optional
@@ -38,6 +42,8 @@ class Kind:
     name = ""
     between = ", "
     tries = 3
+    longest = 200
+    most_answers = 10_000
     other_answers = ""
     road = None
 

@@ -91,6 +91,22 @@ def first_that_passes(judge, picks):
     return best
 
 
+def weighed(criteria):
+    """Return the verdict of criteria: the shares of those met, a word on one missed, danger first.
+
+    Parameters
+    ----------
+    criteria : list of Criterion
+    """
+    missed = sorted((c for c in criteria if not c.passed), key=lambda c: not c.danger)
+    if not missed:
+        return Verdict(1.0, "Right. " + " ".join(c.reply for c in criteria))
+    share = sum(c.share for c in criteria if c.passed)
+    first = missed[0]
+    reply = f"The rule “{first.name}” is not kept. {first.ask}"
+    return Verdict.partly(share, reply, first.name, first.danger, f"missed: {first.name}")
+
+
 @dataclass(frozen=True)
 class Parts(Kind):
     """Parts picked from a bin, judged by what they would do.
@@ -139,14 +155,7 @@ class Parts(Kind):
         return ", ".join(part.text(value) for value in part.bin)
 
     def mark(self, value, numbers):
-        criteria = self.judge(value, numbers)
-        missed = sorted((c for c in criteria if not c.passed), key=lambda c: not c.danger)
-        if not missed:
-            return Verdict(1.0, "Right. " + " ".join(c.reply for c in criteria))
-        share = sum(c.share for c in criteria if c.passed)
-        first = missed[0]
-        reply = f"The rule “{first.name}” is not kept. {first.ask}"
-        return Verdict.partly(share, reply, first.name, first.danger, f"missed: {first.name}")
+        return weighed(self.judge(value, numbers))
 
     def model(self, numbers):
         return self._typed(self.best(numbers))
