@@ -19,6 +19,8 @@ TODAY = {
     "06": (("light",), "the light, and whether you see it"),
     "07": (("dropper", "light"), "other ways to feed the light"),
     "08": (("dropper", "light", "wires"), "what happens when a part fails"),
+    "09": (("dropper", "light"), "what meters should read on the light, before it meets the mains"),
+    "10": (("wires", "wave", "dimmer", "pot", "light", "dropper"), "all of it, with your numbers"),
 }
 _PARTS = ("wires", "wave", "dimmer", "pot", "light", "dropper")
 

@@ -133,7 +133,7 @@ def _drawn(ohms, settings, rows, letters, chosen):
                 place = f"{100 * (first + last + 1) / 2 / wide:.1f}%"
                 chart.letters.append(words(place, _ROW * (at + 0.5) + 5, letters[rule]))
             if first:
-                chart.line((first, first), (bottom, top), "dimmed")
+                chart.line((first, first), (bottom, top), "volts")
     own, column = chosen
     left, right, top, bottom = column, column + 1, high - own, high - own - 1
     chart.line((left, right, right, left, left), (bottom, bottom, top, top, bottom), "limit")
