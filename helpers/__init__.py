@@ -17,6 +17,7 @@ _HOMES = {
     "predictions": "helpers.widgets.lesson",
     "hand_in": "helpers.widgets.lesson",
     "my_build": "helpers.widgets.my_build",
+    "my_sheet": "helpers.widgets.my_sheet",
     "bring_in": "helpers.widgets.lesson",
     "picture": "helpers.widgets.screen",
     "explore": "helpers.widgets.explorers",

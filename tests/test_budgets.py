@@ -30,7 +30,7 @@ OVER = {
     "pages": 700,
     "classroom": 1_932,
     "authoring": 253,
-    "widgets": 1_317,
+    "widgets": 1_395,
 }
 
 

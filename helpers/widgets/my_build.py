@@ -1,17 +1,28 @@
 """`my_build()`: a learner's own build on paper, with fields to type; what it says is a page."""
 
+from contextlib import suppress
+
 import ipywidgets as widgets
 
 from helpers.exercises.store import OwnBriefError
 from helpers.exercises.wording import Line
-from helpers.pages.own_build import ASKED_IN, LAST, asked_in, own_build_page, own_text, words_of
+from helpers.pages.own_build import (
+    ASKED_IN,
+    LAST,
+    asked_in,
+    own_brief,
+    own_build_page,
+    own_text,
+    words_of,
+)
 from helpers.pages.page import Page
-from helpers.sizing.brief import FIELDS
+from helpers.sizing.brief import FIELDS, tables, to_toml
 from helpers.sizing.own import begun, with_typed
 from helpers.sizing.typed import BriefError
 from helpers.widgets import lesson as lessons
 from helpers.widgets.live import Live, follow
 from helpers.widgets.screen import SPOKEN, show
+from helpers.widgets.sizing_form import SizingForm
 from helpers.widgets.timing import soon
 
 _SORTS = {each.name: each.metadata["kind"] for each in FIELDS}
@@ -38,6 +49,10 @@ def my_build(lesson=None, **typed):
         show(own_build_page(session, number, news))
         return
     follow(session)
+    if number == LAST and not news:
+        with suppress(OwnBriefError, BriefError):
+            SizingForm(own_brief(session), lambda brief: keep_whole(session, brief)).show(session)
+            return
     MyBuild(number, news).show(session)
 
 
@@ -51,6 +66,19 @@ def keep(session, typed):
     except (OwnBriefError, BriefError) as error:
         return [Line("note", f"Nothing was changed. {error}")]
     return [Line("note", "Kept.")]
+
+
+def keep_whole(session, brief):
+    """Keep what the sizing form holds; what is open, or is as the settings say, stays out."""
+    supply, out = session.supply, set(brief.left_out)
+    with suppress(OwnBriefError, BriefError):
+        out |= {"supply_volts", "supply_hertz"} if brief.supply == supply else set()
+        held = {
+            f"{section}_{key}": value
+            for section, table in tables(to_toml(brief)).items() for key, value in table.items()
+        }  # fmt: skip
+        text = with_typed("", {n: v for n, v in held.items() if n not in out}, supply)
+        session.store.keep_own_brief(session.settings.learner, text)
 
 
 class MyBuild(Live):
