@@ -11,7 +11,7 @@ BUDGETS = {
     "quantities": 450,
     "physics": 2_100,
     "sizing": 900,
-    "figures": 2_532,
+    "figures": 1_500,
     "exercises": 1_300,
     "pages": 500,
     "sheets": 400,
@@ -30,7 +30,7 @@ OVER = {
     "pages": 700,
     "classroom": 1_932,
     "authoring": 253,
-    "widgets": 1_395,
+    "widgets": 1_397,
 }
 
 

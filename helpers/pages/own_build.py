@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from helpers.exercises.store import OwnBriefError
 from helpers.exercises.wording import STAMP, Line
-from helpers.figures.words import KINDS, capital
+from helpers.figures.words import KINDS
 from helpers.pages.page import Page
 from helpers.physics import mains
 from helpers.quantities import write, write_as
@@ -113,7 +113,7 @@ def _lines(text, supply, number):
     brief = begun(text, supply)
     forbidden = stops.stops(brief)
     for stop in forbidden:
-        yield Line("danger", f"What stops it: {stop.rule}. {capital(stop.danger)} {stop.reason}")
+        yield Line("danger", f"What stops it: {stop.rule}. Danger: {stop.danger} {stop.reason}")
     yield Line(
         "text", stops.SWITCHES_NOTHING if forbidden else f"First: {stops.need(brief).reason}"
     )

@@ -29,6 +29,8 @@ def my_sheet():
             where, link = _write(session, sizing_sheet.pieces(plan, items, learner))
         else:
             where = "Answers are kept in memory here, so no file was written."
+        of = "your design, own-1" if plan.only else "what the plan puts first for your brief"
+        where += f" It is of {of}, or says what stops it."
     except (OwnBriefError, BriefError, OSError) as error:
         where, items = f"No sheet was written. {error}", []
     left = [name for name, passed in items if not passed]

@@ -367,7 +367,8 @@ def test_a_drawing_comes_with_its_words(session, drawn):
 def test_the_cells_of_a_lesson_are_the_front_door():
     assert set(helpers.__all__) == {
         "open_lesson", "settings_form", "card", "answer", "nudge", "progress", "predictions",
-        "hand_in", "bring_in", "picture", "explore", "my_supply", "my_build", "my_sheet", "need_it_be_built",
+        "hand_in", "bring_in", "picture", "explore", "my_supply", "my_build", "my_sheet",
+        "need_it_be_built",
     }  # fmt: skip
 
 

@@ -47,7 +47,7 @@ def test_on_every_supply_an_empty_one_says_what_is_open_and_what_stops_it(number
     page = own_build_page(session, number).plain()
     assert f"supply volts {supply.split(' V')[0]} V" in page
     assert page.index("What stops it: fixed wiring.") < page.index("Lesson 02.")
-    assert "What stops it: full power." in page and STAMP in page
+    assert "What stops it: full power. Danger: a dimmer that fails" in page and STAMP in page
     store.keep_own_brief("BENCH-07", with_typed("", SAFE, session.supply))
     page = own_build_page(session, number).plain()
     assert "What stops it" not in page and "So far: " in page and STAMP in page

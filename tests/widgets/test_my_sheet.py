@@ -48,9 +48,9 @@ def test_parts_of_the_design_that_was_marked_right_stand_on_it(session, answers)
     keep(session, heater_power=60.0)
     typed = f"bridge; 47 kΩ; 4; 0.6 W; 300 V; volts\n{to_toml(brief)}"
     assert session.answer("own-1", typed).verdict.right
-    with screen():
+    with screen() as shown:
         my_sheet()
-    assert "47" in written(answers)
+    assert "It is of your design" in shown.plain and "47" in written(answers)
     assert "--mine bridge 47000 4" in written(answers)
 
 
