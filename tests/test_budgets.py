@@ -26,7 +26,7 @@ OVER = {
     "physics": 3_465,
     "sizing": 2_206,
     "figures": 2_532,
-    "exercises": 2_178,
+    "exercises": 2_186,
     "pages": 700,
     "classroom": 1_932,
     "authoring": 253,

@@ -53,6 +53,7 @@ class Draw:
 
     def shuffle(self, items):
         """Return all of `items` in a drawn order."""
+        items = list(items)
         return self.some(items, len(items))
 
 

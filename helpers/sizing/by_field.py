@@ -86,14 +86,14 @@ def read_all(typed):
 
 
 def _read(each, text, given_by):
-    kind, value = each.metadata["kind"], text
-    if kind == "setting":
-        kind = GIVEN_BY.get(given_by, "angle")
-    if kind == "yes":
+    sort, value = each.metadata["kind"], text
+    if sort == "setting":
+        sort = GIVEN_BY.get(given_by, "angle")
+    if sort == "yes":
         value = _YES.get(text.lower(), text)
-    if isinstance(kind, list):
+    if isinstance(sort, list):
         value = [one.strip() for one in text.split(";")]
-    return read_one(kind, value, key_of(each.name))
+    return read_one(sort, value, key_of(each.name))
 
 
 def _beside(message, name):

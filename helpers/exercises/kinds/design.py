@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from helpers import quantities
 from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
-from helpers.exercises.kinds.kind import Kind
+from helpers.exercises.kinds.kind import ByHand, Kind
 from helpers.exercises.kinds.parts import judged, weighed
 from helpers.physics import circuits, limits
 from helpers.sizing import stops, verdicts
@@ -164,8 +164,13 @@ class Design(Kind):
         typed = "; ".join(best)
         yield f"{typed}\n{to_toml(_workshops(numbers.supply)).replace('plug-in', 'fixed')}"
 
-    def said(self, answer, numbers):
-        return answer.understood
+    def by_hand(self, numbers):
+        return ByHand(
+            "For the workshop's pot. Write six pieces with semicolons between: circuit; each "
+            "resistor; how many; rating of each; volts of its type; what the light tells. Or "
+            f"“{NOT_BUILT};” and why.",
+            places=[("", "")],
+        )
 
 
 def _workshops(supply):
