@@ -50,7 +50,7 @@ class Sequence:
     def __init__(self, seed, store=None):
         self.chance = random.Random(seed)
         self.store = store or MemoryStore()
-        names = list(bank())
+        names = [*bank(), *["own-1"] * 4]  # the only one of its kind
         self.names = self.chance.sample(names, self.chance.randint(1, 3))
         self.questions = {name: bank()[name] for name in self.names}
         code = f"BENCH-{self.chance.randint(1, 999)}"
