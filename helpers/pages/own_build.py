@@ -183,4 +183,4 @@ def _counted(brief, plan):
         " Lesson 08 asks for the window: taken here is an LED with its leads wholly behind a "
         "closed insulating one."
     )  # fmt: skip
-    return f"So far: of {plan.listed} strings in circuits {said}{window}"
+    return f"So far: of {plan.size} candidates {said}{window}"

@@ -38,7 +38,7 @@ def lines(plan, shown=SHOWN):
     said += ["The brief", *(f"  {line}" for line in in_short(brief)), ""]
     if plan.stops:
         said += ["What stops it", *(f"  {_named(stop)}" for stop in plan.stops)]
-        said += [f"  {plan.listed} candidates are listed by the bin; none was computed.", ""]
+        said += [f"  {plan.listed} strings are listed by the bin; none was computed.", ""]
     else:
         said += [*_ranking(plan, shown), *_first(plan), *_not_met(plan)]
     said += ["Besides", *(f"  {_named(each)}" for each in plan.general), ""]
@@ -73,7 +73,7 @@ def _ranking(plan, shown):
     yield (
         f"Strings in circuits: {plan.listed}, each with {plan.conditions:,} conditions or more: "
         f"{plan.points:,} points. "
-        f"{plan.kept} break no rule."
+        f"With each rating of the bin: {plan.size} candidates. {plan.kept} break no rule."
     )
     best = plan.best(shown)
     rows = [("", "circuit", "resistors", "margin", "seen from", "heat", "verdict")]
@@ -212,6 +212,7 @@ def data(plan, shown=SHOWN):
         "computed": 0 if plan.stops else plan.listed,
         "conditions": plan.conditions,
         "points": plan.points,
+        "candidates": plan.size,
         "kept": plan.kept,
         "best": [
             {

@@ -146,3 +146,10 @@ def test_by_how_much_says_the_factor_for_each_kind_of_limit():
 def test_lines_are_the_same_at_every_run():
     brief = replace(Brief(), bin_series="E6")
     assert report.lines(verdicts.plan(brief)) == report.lines(verdicts.plan(brief))
+
+
+def test_what_breaks_no_rule_is_counted_among_the_candidates():
+    plan = verdicts.plan(Brief(bin_series="E6", bin_most=2))
+    kept = sum(not plan.candidate(place).failed for place in plan.order)  # second way: one by one
+    said = f"With each rating of the bin: {len(plan.order)} candidates. {kept} break no rule."
+    assert any(said in line for line in report.lines(plan))

@@ -88,7 +88,7 @@ LOOKING_BACK = (
 PREDICT = Question(
     id="own-predict",
     role="predict",
-    outcome="guess how many strings keep every rule",
+    outcome="guess how many of the bin keep every rule",
     ask="For the workshop's brief on your supply every resistor of the bin, one to four in series, "
     "in every circuit, was held against every rule. How many of them break none?",
     kind=Choice("""
@@ -99,9 +99,10 @@ PREDICT = Question(
     """),
     facts={
         "kept": lambda n: str(workshops(n.supply).kept),
-        "listed": lambda n: str(workshops(n.supply).listed),
+        "judged": lambda n: str(workshops(n.supply).size),
     },
-    working="Of {listed} strings {kept} break no rule. Keeping the rules is a plan, no permission.",
+    working="Of {judged}, each string with each rating, {kept} break no rule. Keeping the rules is "
+    "a plan, no permission.",
 )
 
 EXERCISES = (
