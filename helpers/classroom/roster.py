@@ -33,6 +33,10 @@ class Roster:
         """Return all the ids under which a learner has answered, their own first."""
         return [learner, *self.also.get(learner, ())]
 
+    def supply_of(self, one_id):
+        """Return the mains of whoever answers under an id, as typed; None where none is."""
+        return next((self.supplies.get(n) for n in self.learners if one_id in self.ids(n)), None)
+
 
 def read_roster(path):
     """Read the learner ids of a class.

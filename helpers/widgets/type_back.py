@@ -49,7 +49,7 @@ class TypeBack(Form):
             return self._say(
                 made, learner, draw, lines, [f"{expected} is left out."] * bool(expected)
             )
-        own = roster.supplies.get(learner, made.supply)
+        own = roster.supply_of(learner) or made.supply
         supply = changed(Settings("ROOM"), learner, made.word, own).supply
         typed = paper_log.understand(row, learner, made.word, supply, bank(), expected, draw)
         paper_log.refuse_twice(lines, typed)

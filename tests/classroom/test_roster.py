@@ -74,6 +74,12 @@ def test_a_missing_roster_says_where_it_was_looked_for(tmp_path):
         read_roster(tmp_path / "nowhere.csv")
 
 
+def test_another_id_of_a_learner_is_on_the_mains_of_that_learner():
+    roster = Roster(TWO, {"BENCH-02": ["BENCH-2"]}, {"BENCH-02": "120v 60hz"})
+    ids = ("BENCH-02", "BENCH-2", "BENCH-01", "BENCH-09")
+    assert [roster.supply_of(one) for one in ids] == ["120v 60hz", "120v 60hz", None, None]
+
+
 def test_a_supply_of_ones_own_is_kept_as_typed(tmp_path):
     path = tmp_path / "roster.csv"
     path.write_text("learner;Supply\nBENCH-01;\nBENCH-02; 120 V 60 Hz \n", encoding="utf-8")

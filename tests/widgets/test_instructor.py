@@ -156,17 +156,27 @@ def test_a_pack_of_fresh_cases_holds_danger_items_alone_and_their_draw_is_kept(m
     assert (line["question"], line["draw"]) == (first.id, 1)
 
 
-def test_the_supply_of_the_roster_is_the_one_a_pack_was_printed_for(made):
-    made.where("roster").write_text("learner,supply\nBENCH-01,120v 60hz\nBENCH-02,\n")
-    form = form_of("type_back", learner="BENCH-01", lessons="00")
-    question = bank()["start-1"]
-    enter(form, f"start-1: {question.kind.guesses(numbers_of(question))[0]}")
+@pytest.mark.parametrize(
+    ("learner", "supply"),
+    [("BENCH-01", "120 V 60 Hz"), ("BENCH-0I", "120 V 60 Hz"), ("BENCH-02", "230 V 50 Hz")],
+)
+def test_paper_is_read_on_the_mains_of_the_roster_before_that_of_the_class(made, learner, supply):
+    """The question asks for a current on the learner's own mains: on another one it is wrong."""
+    rows = "learner,also,supply\nBENCH-01,BENCH-0I,120v 60hz\nBENCH-02,,\n"
+    made.where("roster").write_text(rows)
+    form, question = form_of("type_back", learner=learner, lessons="01"), bank()["safe-1"]
+    numbers = question.numbers_for(learner, WORD, SUPPLIES[supply], 0)
+    enter(form, f"safe-1: {question.kind.model(numbers)}")
     form.enter()
-    assert PaperLog(made.paper_log).lines()[0][0]["supply"] == "120 V 60 Hz"
+    assert PaperLog(made.paper_log).lines()[0][0]["supply"] == supply
+    assert "✓ Right." in said_by(form)
 
 
-def numbers_of(question):
-    return question.numbers_for("BENCH-01", WORD, SUPPLIES["120 V 60 Hz"], 0)
+def test_a_supply_of_the_roster_that_nobody_knows_is_refused_before_anything_is_kept(made):
+    made.where("roster").write_text("learner,supply\nBENCH-01,120 V\n")
+    form = form_of("type_back", learner="BENCH-01", lessons="01")
+    assert "The supply '120 V' was read. Choose one of" in enter(form, "safe-1: 230 mA")
+    assert PaperLog(made.paper_log).lines()[0] == []
 
 
 def hand_in(made, learner="BENCH-01"):
