@@ -144,6 +144,9 @@ def write_new_page(out, pieces):
         raise Unusable(f"{NO_FILE}.")
     out = Path(out)
     if out.exists():
-        raise Unusable(f"{plain(str(out), 300)} is there already. Give a new name after --out.")
+        raise Unusable(
+            f"{plain(str(out), 300)} is there already, and was left as it is. Delete or rename it, "
+            "then say it once more."
+        )
     make_folder(out.parent)
     write_whole(out, pieces)

@@ -244,6 +244,14 @@ def test_printing_hands_over_what_the_command_does(
     assert told["name"] == name
 
 
+def test_a_page_that_is_there_already_says_what_can_be_done_without_a_command(made):
+    form = form_of("print_paper")
+    assert "Written: " in press(form, "Leader's guide")
+    said = press(form, "Leader's guide")
+    assert "guide.html is there already, and was left as it is. Delete or rename it" in said
+    assert "--" not in said
+
+
 def test_a_draw_that_is_no_number_is_refused(made):
     form = form_of("print_paper", what="Danger items again, other cases", draw="next")
     assert "next was read. Write a whole number" in press(form, "Make it")
