@@ -27,10 +27,11 @@ from helpers.widgets.desk import (
 from helpers.widgets.type_back import TypeBack
 
 PAPERS = {
-    "Questions, a pack for each bench": ("paper", "paper"),
-    "Danger items again, other cases": ("paper", "paper"),
-    "Key, for who marks": ("key", "key"),
-    "Start sheets for the benches": ("start_sheet", "start-sheet"),
+    "Questions, a pack for each bench": ("paper", "paper", False),
+    "Danger items again, other cases": ("paper", "paper", True),
+    "Key, for who marks": ("key", "key", False),
+    "Key to the other cases, for who marks": ("key", "key", True),
+    "Start sheets for the benches": ("start_sheet", "start-sheet", False),
 }
 FRAME = (
     '<iframe title="{title}" srcdoc="{page}" sandbox="" style="width: 100%; height: 36rem; '
@@ -84,6 +85,7 @@ def print_paper():
             "class": which_class(),
             "what": list_box("What:", list(PAPERS)),
             "lessons": text_box("Lessons:", placeholder="such as 02 03; empty: those of the class"),
+            "learner": text_box("For one bench:", placeholder="such as BENCH-07; empty: for all"),
             "draw": text_box("Fresh draw, for danger items again:", "1"),
         },
         {
@@ -96,19 +98,19 @@ def print_paper():
 
 
 def _print(form):
-    made, wanted, draw = opened(form["class"]), numbers_in(form["lessons"]), []
-    if form["what"].startswith("Danger"):
-        draw = [whole("Fresh draw", form["draw"])]
+    made, wanted, whose = opened(form["class"]), numbers_in(form["lessons"]), form["learner"]
+    module, name, fresh = PAPERS[form["what"]]
+    draw = [whole("Fresh draw", form["draw"])] if fresh else []
     from helpers.printing import print_for
 
-    module, name = PAPERS[form["what"]]
     pieces = import_module(f"helpers.sheets.{module}").pieces
-    name = "-".join([name, *(wanted or made.lessons), *(f"draw-{number}" for number in draw)])
+    parts = [name, *(wanted or made.lessons), *(f"draw-{number}" for number in draw), whose.upper()]
     said = print_for(
         lambda people, numbers: pieces(people, numbers, *draw),
         class_file=made.path,
+        learner=whose,
         lessons=wanted,
-        name=f"{name}.html",
+        name=f"{'-'.join(filter(None, parts))}.html",
     )
     return as_lines([*said, "Open it in a browser to print it."])
 

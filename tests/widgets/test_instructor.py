@@ -215,33 +215,45 @@ def test_a_class_is_erased_only_after_its_list_was_read_and_yes_was_typed(made):
 
 
 @pytest.mark.parametrize(
-    ("what", "lessons", "draw", "name", "given"),
+    ("what", "lessons", "draw", "whose", "name", "given"),
     [
-        ("Questions, a pack for each bench", "", "0", "paper-01-02.html", ()),
-        ("Danger items again, other cases", "1", "2", "paper-01-draw-2.html", (2,)),
-        ("Key, for who marks", "02", "1", "key-02.html", ()),
+        ("Questions, a pack for each bench", "", "0", "", "paper-01-02.html", ()),
+        ("Danger items again, other cases", "1", "2", "", "paper-01-draw-2.html", (2,)),
+        ("Key, for who marks", "02", "1", "bench-02", "key-02-BENCH-02.html", ()),
+        ("Key to the other cases, for who marks", "1", "2", "", "key-01-draw-2.html", (2,)),
     ],
 )
 def test_printing_hands_over_what_the_command_does(
-    made, monkeypatch, what, lessons, draw, name, given
+    made, monkeypatch, what, lessons, draw, whose, name, given
 ):
     """A double stands for what prints: its own tests say what it writes."""
     told = {}
 
-    def print_for(pieces, class_file, lessons, name):
+    def print_for(pieces, class_file, learner, lessons, name):
         told.update(pieces=pieces("people", lessons), class_file=class_file, name=name)
+        told["learner"] = learner
         return [f"3 learners: {name}"]
 
     sheets = SimpleNamespace(pieces=lambda *words: words)
     monkeypatch.setitem(sys.modules, "helpers.printing", SimpleNamespace(print_for=print_for))
     for module in ("helpers.sheets", "helpers.sheets.paper", "helpers.sheets.key"):
         monkeypatch.setitem(sys.modules, module, sheets)
-    form = form_of("print_paper", what=what, lessons=lessons, draw=draw)
+    form = form_of("print_paper", what=what, lessons=lessons, draw=draw, learner=whose)
     assert f"3 learners: {name}" in press(form, "Make it")
     numbers = [lessons.zfill(2)] if lessons else []
     assert told["pieces"] == ("people", numbers, *given)
     assert told["class_file"] == made.path
-    assert told["name"] == name
+    assert (told["name"], told["learner"]) == (name, whose)
+
+
+def test_one_bench_gets_other_cases_of_its_danger_items_and_they_have_a_key(made):
+    form = form_of("print_paper", what="Danger items again, other cases", learner="bench-02")
+    assert "1 learner, on 230 V 50 Hz" in press(form, "Make it")
+    fill(form, what="Key to the other cases, for who marks")
+    assert "1 learner, on 230 V 50 Hz" in press(form, "Make it")
+    names = {path.name for path in made.where("paper").iterdir()}
+    assert names == {f"{name}-01-02-draw-1-BENCH-02.html" for name in ("paper", "key")}
+    assert "BENCH-99 is not on the roster" in press(fill(form, learner="bench-99"), "Make it")
 
 
 def test_a_page_that_is_there_already_says_what_can_be_done_without_a_command(made):
