@@ -4,12 +4,13 @@ Knows names and words; must never read an answer.
 """
 
 import json
+import re
 import tomllib
 from dataclasses import dataclass, fields
 from datetime import date, timedelta
 from pathlib import Path
 
-from helpers.classroom.problems import MAKE_ROOM, Unusable, make_folder, plain, refused
+from helpers.classroom.problems import MAKE_ROOM, Unusable, make_folder, plain, refused, write_whole
 from helpers.exercises.settings import Settings, SettingsError, changed
 from helpers.exercises.whole_files import as_utf_8, write_new
 
@@ -158,6 +159,30 @@ def read_class(path):
             f'words in quotation marks, as in word = "wick". {MAKE_ONE}'
         ) from None
     return _checked(path, held, f"{shown} was read")
+
+
+def keep_decided(made, names):
+    """Write what was decided into the file of a class, behind `accept`; all else stays as it is.
+
+    Parameters
+    ----------
+    made : ClassFile
+    names : sequence of str
+        What is to stand there beside what does.
+
+    Raises
+    ------
+    Unusable
+        If the file cannot be read or written, or its line cannot be found; it is left as it is.
+    """
+    wanted = list(dict.fromkeys([*made.accept, *names]))
+    with refused(f"{plain(str(made.path), 300)} could not be read", MAKE_ONE):
+        text = as_utf_8(made.path.read_bytes()).decode("utf-8")
+    line = f"accept = {_as_toml(wanted)}"
+    text = re.sub(r"(?m)^accept\s*=\s*\[[^\]#]*\]", lambda _: line, text)
+    if tomllib.loads(text).get("accept") != wanted:
+        raise Unusable(f"{plain(str(made.path), 300)} was left as it is. Write into it: {line}")
+    write_whole(made.path, [text])
 
 
 def for_marking(class_file, **given):

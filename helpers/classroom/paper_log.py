@@ -164,7 +164,8 @@ class Paper:
                     learner,
                     f"both screen and paper answer {', '.join(asked)}; the screen counts",
                     "Ask which came first: a screen may have shown the worked answer. Where paper "
-                    f"is to count, mark again with --accept {learner}:{asked[0]}",
+                    "is to count, mark again with those of them that are meant: --accept "
+                    + " ".join(f"{learner}:{name}" for name in asked),
                     ASK,
                 )
             )

@@ -132,6 +132,9 @@ def mark():
             "class": which_class(),
             "feedback": widgets.Checkbox(description="A page for each learner, too", indent=False),
             "comma": widgets.Checkbox(description="Table with decimal commas", indent=False),
+            "decided": text_box(
+                "Decided:", placeholder="what the book names behind --accept; empty: nothing new"
+            ),
         },
         {"Mark": lambda: _mark(form), "Look at the book": lambda: _look(form)},
     )
@@ -141,8 +144,17 @@ def mark():
 def _mark(form):
     made = opened(form["class"])
     feedback = made.where("marked") / "feedback" if form["feedback"] else None
-    done = mark_folder(**made.for_marking(), feedback=feedback, decimal_comma=form["comma"])
-    return as_lines([*done.summary(), made.over()])
+    decided = [name for name in form["decided"].split() if name != "--accept"]
+    wanted = made.for_marking() | {"accept": [*made.accept, *decided]}
+    done = mark_folder(**wanted, feedback=feedback, decimal_comma=form["comma"])
+    told = [*done.summary(), made.over()]
+    if decided:
+        class_file.keep_decided(made, decided)
+        form.fields["decided"].value = ""
+        told.append(
+            f"Decided for good: {', '.join(decided)}. To take it back, delete it in {made.path}."
+        )
+    return as_lines(told)
 
 
 def _look(form):

@@ -6,7 +6,14 @@ import pytest
 from invented_bank import BANK_FILES
 
 from helpers.__main__ import main
-from helpers.classroom.class_file import KEPT_DAYS, ClassFile, for_marking, read_class, write_class
+from helpers.classroom.class_file import (
+    KEPT_DAYS,
+    ClassFile,
+    for_marking,
+    keep_decided,
+    read_class,
+    write_class,
+)
 from helpers.classroom.problems import Unusable
 
 
@@ -28,6 +35,24 @@ def test_second_way_what_is_written_is_read_again(path):
     lines = path.read_text(encoding="utf-8").splitlines()
     bare = [line for line in lines if line and "#" not in line]
     assert bare == ["accept = []"], "each line has its comment, and that one has it above"
+
+
+def test_what_is_decided_joins_what_was_and_leaves_the_rest_of_the_file(path):
+    made, before = write_class(path, "wick", benches=2), path.read_text("utf-8")
+    keep_decided(made, ["BENCH-01:current-1"])
+    keep_decided(read_class(path), ["home.jsonl", "BENCH-01:current-1"])
+    assert read_class(path).accept == ("BENCH-01:current-1", "home.jsonl")
+    after = path.read_text("utf-8")
+    assert after.partition("accept = ")[0] == before.partition("accept = ")[0]
+
+
+@pytest.mark.parametrize("line", ["", 'accept = [  # decided: ["a"]\n]\n', "accept=[#]\n]\n"])
+def test_a_file_without_a_plain_line_to_write_into_is_left_and_says_what_to_write(path, line):
+    path.write_text(f'word = "wick"\n{line}', encoding="utf-8")
+    before = path.read_bytes()
+    with pytest.raises(Unusable, match=r'Write into it: accept = \["BENCH-01:current-1"\]'):
+        keep_decided(read_class(path), ["BENCH-01:current-1"])
+    assert path.read_bytes() == before
 
 
 def test_nothing_is_written_over(path):

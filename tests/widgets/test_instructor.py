@@ -201,6 +201,27 @@ def test_a_room_is_marked_and_its_book_shown_in_a_frame_that_runs_nothing(made):
     assert 'sandbox=""' in frame
 
 
+def test_doubles_are_decided_in_the_form_and_stay_decided(made):
+    hand_in(made)
+    typed = form_of("type_back", learner="BENCH-01", lessons="02")
+    question = bank()["ohm-2"]
+    numbers = question.numbers_for("BENCH-01", WORD, SUPPLIES[made.supply], 0)
+    enter(typed, f"ohm-2: {question.kind.model(numbers)}")
+    typed.enter()
+    form = form_of("mark")
+    press(form, "Mark")
+    book = made.where("marked") / "mark-book.html"
+    asked = "--accept BENCH-01:ohm-2"
+    assert asked in book.read_text("utf-8")
+    said = press(fill(form, decided="nowhere.jsonl"), "Mark")
+    assert "no hand-in nowhere.jsonl" in said and read_class(made.path).accept == ()
+    said = press(fill(form, decided=asked), "Mark")
+    assert "Decided for good: BENCH-01:ohm-2. To take it back, " in said
+    assert form["decided"] == "" and read_class(made.path).accept == ("BENCH-01:ohm-2",)
+    press(form_of("mark"), "Mark")
+    assert asked not in book.read_text("utf-8")
+
+
 def test_a_class_is_erased_only_after_its_list_was_read_and_yes_was_typed(made):
     hand_in(made)
     form = form_of("forget", yes="yes")
