@@ -30,7 +30,7 @@ OVER = {
     "pages": 700,
     "classroom": 1_945,
     "authoring": 253,
-    "widgets": 1_411,
+    "widgets": 1_412,
 }
 
 

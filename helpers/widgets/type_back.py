@@ -54,22 +54,23 @@ class TypeBack(Form):
         typed = paper_log.understand(row, learner, made.word, supply, bank(), expected, draw)
         paper_log.refuse_twice(lines, typed)
         self.read = row, typed
-        return [
-            Line("verdict", f"Read. {typed.said}. Enter keeps it; or change it and press Enter.")
-        ]
+        said = typed.said.rstrip(".")
+        return [Line("verdict", f"Read. {said}. Enter keeps it; or change it and press Enter.")]
 
     def _keep(self, log, made, learner, draw):
         typed, self.read = self.read[1], None
         log.keep(typed.line)
         self.kept.append((log, typed.line))
         self.fields["row"].value = ""
-        said = [f"Kept: {typed.said}.", typed.judged]
+        said = [f"Kept: {typed.said.rstrip('.')}.", typed.judged]
         return self._say(made, learner, draw, log.lines()[0], said)
 
     def _undo(self):
         if not self.kept:
             raise Unusable("Nothing was kept since this cell was run.")
         log, line = self.kept.pop()
+        if line not in log.lines()[0]:
+            raise Unusable("That line does not stand in the log any more. Nothing was done.")
         log.take_back(line)
         self.read, self.passed = None, set()
         said = f"Taken back: {line['learner']}, {paper_log.named(line)}. Type it anew, or go on."

@@ -136,6 +136,24 @@ def test_a_changed_line_is_read_again_and_another_bench_is_never_kept_by_an_old_
     assert PaperLog(made.paper_log).lines()[0] == []
 
 
+def test_property_what_was_read_ends_with_one_full_stop(made):
+    form, earlier = form_of("type_back", learner="BENCH-01", lessons="01"), "safe-2 · edition 1"
+    for row in ("safe-2: a", "safe-1: 230 mA", f"{earlier}: a"):
+        for said in (enter(form, row), enter(form, row)):
+            assert ".." not in said
+
+
+def test_undo_after_the_class_was_erased_writes_nothing_of_it_anew(made):
+    form = form_of("type_back", learner="BENCH-01", lessons="01")
+    enter(form, "safe-2: a")
+    form.enter()
+    erasing = form_of("forget", yes="yes")
+    press(erasing, "List what would go")
+    assert "Erased for good: 1 file" in press(erasing, "Erase")
+    assert "does not stand in the log any more" in press(form, "Undo the last line")
+    assert not made.paper_log.exists()
+
+
 def test_an_empty_line_leaves_a_question_out_until_all_are_done(made):
     form = form_of("type_back", learner="BENCH-01", lessons="00")
     asked = [q.id for q in bank().values() if q.id.startswith("start-")]
