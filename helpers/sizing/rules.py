@@ -101,7 +101,8 @@ class Finding:
         verdict = self.verdict.capitalize()
         if self.danger:
             return f"{verdict}. Danger: {self.danger} {self.reason}"
-        return f"{verdict}: {self.reason[0].lower()}{self.reason[1:]}"
+        first = self.reason[0] if self.reason[1].isupper() else self.reason[0].lower()
+        return f"{verdict}: {first}{self.reason[1:]}"
 
 
 def judge(figure, limit, *, least=False, unsure=0.0, over="fail"):

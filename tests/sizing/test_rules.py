@@ -264,3 +264,10 @@ def test_what_cannot_be_is_refused(call, words):
 
 def string_of(count=2, **more):
     return rules.dropper("two_leds", EUROPE, 82e3, count, 0.5, 300.0, 40.0, **more)
+
+
+def test_a_reason_goes_on_in_small_letters_but_for_an_abbreviation():
+    """Common practice, no source."""
+    led = rules.Finding("LED", "pass", 1.0, 2.0, "mA", "LEDs stay cool.", "none")
+    pot = rules.Finding("heat", "pass", 1.0, 2.0, "W", "The pot stays cool.", "none")
+    assert [str(led), str(pot)] == ["Pass: LEDs stay cool.", "Pass: the pot stays cool."]
