@@ -135,7 +135,7 @@ def _likely(diagnosis):
         for each in named for cause, words in zip(each.causes, each.words, strict=True)
         if cause.kind in DANGERS
     ]  # fmt: skip
-    said += [_chance(diagnosis.fit.chance), "Likeliest first:"]
+    said += [_chance(diagnosis.fit.chance), *["Likeliest first:"] * bool(named)]
     for place, each in enumerate(named, start=1):
         words = "; or ".join(each.words)
         said.append(f"  {place}. {words[0].upper()}{words[1:]}.")

@@ -21,6 +21,7 @@ _OL = 1e30  # in place of infinity
 _UNLIKE = 2.0 * np.log(1e5)  # a word (OL, lit) that a cause does not give: one slip in 100,000
 _LOOKED_AT = 10  # states that are worked out with their spread; the rest lie far behind
 _FAR = 40.0  # of twice the logarithm: a cause that far behind the first is not named
+_BETTER = 2.0 * np.log(1.0 / ALARM)  # a cause fits better than the plan, by as much
 UNEXPLAINED = 1e-6
 """Chance of the readings under the likeliest cause, below which none explains them [-]."""
 
@@ -65,7 +66,7 @@ class Diagnosis:
     fit: Fit
     """Against the plan."""
     likely: list
-    """Of `Likely`, the likeliest first; empty where the log agrees."""
+    """Of `Likely`, the likeliest first; empty where the log agrees or no cause fits better."""
 
     @property
     def wrong(self):
@@ -133,7 +134,7 @@ def diagnose(build, readings):
         raise ValueError("No reading is there that could be judged. Fill in at least one row.")
     taken = Taken(build, judged, readings)
     fit, plan = taken.fit(build.sound)
-    likely = taken.likely(plan) if fit.chance < ALARM else []
+    likely = taken.likely(fit, plan) if fit.chance < ALARM else []
     return Diagnosis(rows, readings, fit, likely)
 
 
@@ -184,8 +185,8 @@ class Taken:
                 found.append((far, len(found), cause, words, state))
         return [each[2:] for each in sorted(found)[:_LOOKED_AT]]
 
-    def likely(self, plan):
-        """The causes that fit best, those that cannot be told apart together."""
+    def likely(self, sound, plan):
+        """The causes that fit best, and better than the plan, those alike together."""
         best = {}
         for cause, words, state in self.promising(plan):
             fit, found = self.fit(state)
@@ -193,7 +194,7 @@ class Taken:
         ranked = sorted((_evidence(fits), *min(fits)[1:]) for fits in best.values())
         groups = []
         for evidence, _, *each in ranked:
-            if evidence > ranked[0][0] + _FAR:
+            if evidence > min(ranked[0][0] + _FAR, sound.score - _BETTER):
                 break
             group = next((held for held in groups if self.alike(held[0][3], each[3])), None)
             groups.append([each]) if group is None else group.append(each)

@@ -146,3 +146,15 @@ def test_dangers_are_those_of_causes_there_are():
 
 def test_one_in_a_hundred_is_the_alarm():
     assert diagnosis.ALARM == 0.01
+
+
+def test_a_slip_of_the_decimal_point_is_laid_to_no_cause_that_no_row_could_show():
+    readings = read(BUILD, BUILD.sound)
+    readings["24 V, R3"] *= 10.0
+    found = diagnose(BUILD, readings)
+    said = bench_report.lines(found)
+    assert found.wrong and not found.explained
+    # limit: a cause that leaves these rows as they were cannot have moved one of them
+    assert not {cause.kind for each in found.likely for cause in each.causes} & set(ON_MAINS)
+    assert not any(line.startswith("Danger") for line in said)
+    assert any("a slip in writing down" in line for line in said)
