@@ -50,6 +50,11 @@ def lines(plan, shown=SHOWN):
 
 
 def in_short(brief):
+    if {"supply_volts", "supply_hertz"} & set(brief.left_out):
+        yield (
+            f"Caution: nobody named the supply, so {brief.supply.name} is taken. On another one "
+            "every figure here is wrong, and a resistor may burn."
+        )
     low, high = (write_as(each.volts_rms, "V") for each in (brief.low, brief.high))
     yield f"{brief.supply.name}, {low} to {high}; a heater of {write_as(brief.heater_power, 'W')}."
     if brief.cuts:

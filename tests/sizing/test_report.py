@@ -153,3 +153,15 @@ def test_what_breaks_no_rule_is_counted_among_the_candidates():
     kept = sum(not plan.candidate(place).failed for place in plan.order)  # second way: one by one
     said = f"With each rating of the bin: {len(plan.order)} candidates. {kept} break no rule."
     assert any(said in line for line in report.lines(plan))
+
+
+@pytest.mark.parametrize("text, silent", [
+    ('[heater]\npower = "60 W"', False),
+    ('[supply]\nvolts = "240 V"', False),
+    ('[supply]\nvolts = "120 V"\nhertz = "60 Hz"', True),
+])  # fmt: skip
+def test_a_supply_that_nobody_named_is_said_before_its_figures(text, silent):
+    brief = from_toml(text)
+    first = next(iter(report.in_short(brief)))
+    assert first.startswith("Caution: nobody named the supply, so ") != silent
+    assert brief.supply.name in first
