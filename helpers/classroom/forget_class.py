@@ -11,6 +11,7 @@ from helpers.classroom.hand_ins import find_files
 from helpers.classroom.problems import plain, refused
 from helpers.exercises.answer_log import parse_log
 from helpers.exercises.hand_in import MOST_LINES
+from helpers.exercises.traces import CHECKPOINTS
 
 # How a page of ours says whose it is: mark book and feedback in the title, packs and start sheets
 # in their head, keys beside each bench code.
@@ -51,12 +52,12 @@ def find_traces(made):
         _sort(path, _words_of_page(path), made.word, own, left)
     for path in sorted(made.where("marked").glob("mark-book*.csv")):
         if path.with_suffix(".html") in own:
-            own.append(path)
+            own += _with_copy(path)
         elif not path.with_suffix(".html").exists():
             left.append((path, "it lies alone, so nothing says of which class it is"))
-    own += [made.paper_log] if made.paper_log.is_file() else []
+    own += _with_copy(made.paper_log)
     left += [(path, "it is not erased: delete it by hand if you need it no more")
-             for path in (made.where("roster"), made.path) if path.exists()]  # fmt: skip
+             for path in (*_with_copy(made.where("roster")), *_with_copy(made.path))]  # fmt: skip
     return sorted(dict.fromkeys(own)), left
 
 
@@ -73,6 +74,12 @@ def erase(paths):
         with refused(f"{shown} could not be erased", "Close it, then say it once more."):
             path.unlink()
         yield path
+
+
+def _with_copy(path):
+    """Return a file and the hidden copy that JupyterLab makes of one that is opened there."""
+    copy = path.parent / CHECKPOINTS / f"{path.stem}-checkpoint{path.suffix}"
+    return [one for one in (path, copy) if one.is_file()]
 
 
 def _sort(path, words, word, own, left):

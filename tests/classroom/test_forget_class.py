@@ -61,6 +61,21 @@ def test_all_of_a_class_goes_and_nothing_of_another(made, capsys):
     assert "Nothing of class wick lies in the folders" in capsys.readouterr().err
 
 
+def test_the_hidden_copies_that_jupyterlab_makes_of_opened_files_go_too(made, capsys):
+    """One is made when a file is opened there, as seen in JupyterLab 4: .ipynb_checkpoints."""
+    hand_in = next(made.where("hand_ins").glob("wick_*"))
+    table, page = made.where("marked") / "mark-book.csv", made.where("paper") / "key-wick.html"
+    copies = []
+    for path in (table, page, made.paper_log, hand_in, made.path):
+        folder = path.parent / ".ipynb_checkpoints"
+        folder.mkdir(exist_ok=True)
+        copies.append(folder / f"{path.stem}-checkpoint{path.suffix}")
+        copies[-1].write_bytes(path.read_bytes())
+    assert main(["forget-class", str(made.path), "--yes"]) == 0
+    assert [path for path in copies if path.exists()] == [copies[-1]]
+    assert f"{copies[-1]}: it is not erased" in capsys.readouterr().out
+
+
 @pytest.mark.parametrize("typed", ["no", "", None])
 def test_it_lists_first_and_asks(made, monkeypatch, capsys, typed):
     def answered(_):
