@@ -77,12 +77,12 @@ ISOLATING_STEPS = {
     "isolate": ("pull the plug", "While it is plugged in, nothing else can make it safe."),
     "lock off": ("lock the plug away", "Somebody else could put it back during the work."),
     "prove the tester": (
-        "prove the tester on a known live source",
+        "prove the tester on a proving unit",
         "A broken tester shows zero on a live wire.",
     ),
     "prove dead": ("prove the pot's own terminals dead", "It may have been another plug."),
     "prove the tester again": (
-        "prove the tester on that source once more",
+        "prove the tester on that unit once more",
         "It may have failed during the test itself.",
     ),
 }

@@ -109,10 +109,10 @@ def untold_numbers(draw, supply):
 
 DONE = {
     "isolated": "The pot is unplugged and its lead cannot be plugged in by anybody else.",
-    "tester proved": "The pot is isolated, and the tester has just shown that a source known to be "
-    "live is live.",
-    "proved dead": "The pot is isolated, the tester was tried on a source known to be live, and "
-    "then it showed nothing at the pot's terminals.",
+    "tester proved": "The pot is isolated, and the tester has just shown voltage on a proving "
+    "unit.",
+    "proved dead": "The pot is isolated, the tester was tried on a proving unit, and then it "
+    "showed nothing at the pot's terminals.",
 }
 
 
@@ -122,7 +122,7 @@ def _next_step_options(n):
     return (
         Option(
             "try the tester",
-            "Try the tester on a source that is known to be live.",
+            "Try the tester on a proving unit.",
             right=try_it,
             reply="Before and after: a tester that shows nothing counts only between two tries."
             if try_it

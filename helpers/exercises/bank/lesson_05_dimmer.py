@@ -119,7 +119,7 @@ RECALL = (
         ask="From lesson 01: the plug is out, and the tester shows nothing at the pot's terminals. "
         "What makes this reading count?",
         kind=Choice("""
-            right prove again: The tester is proved once more on a known live source.
+            right prove again: The tester is proved once more on a proving unit.
               reply: A tester that died in between shows nothing anywhere.
             wrong look twice: The terminals are tested a second time.
               reply: What would a dead tester show the second time?
@@ -898,7 +898,7 @@ FIRST_STEPS = options("""
       reply: Which of the steps parts both wires from the mains?
       danger: without this everything may be live: a dimmer opens one wire at most, and that one
         leaks. Touching it can kill.
-    right prove tester: Prove the tester on a known live source.
+    right prove tester: Prove the tester on a proving unit.
       reply: How do you know that a tester which shows nothing still works?
       danger: a dead tester calls every live wire dead. Touching one can kill.
     right prove dead: Prove the terminals dead with the tester, between the wires and from each to

@@ -981,8 +981,8 @@ def _to_do(n):
 
 # A reading that seems to say dead, and what has to follow.
 DEAD = {
-    "A two-pole tester was proved, and then it shows nothing between the two pins of the pulled "
-    "plug.": options("""
+    "A two-pole tester was proved, and then it shows nothing between all pairs of pins of the "
+    "pulled plug.": options("""
         right again: The tester is proved once more, before a hand goes to the pins.
         wrong hand: The hand may go there: the plug is out, and the tester agrees.
           reply: What can have happened to the tester since it was proved?
@@ -1110,6 +1110,7 @@ DECIDE = (
     ),
     Question(
         id="meter-20",
+        edition=2,
         level=2,
         danger=True,
         outcome="say what has to follow one dead reading",

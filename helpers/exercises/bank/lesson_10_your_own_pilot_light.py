@@ -72,11 +72,11 @@ LOOKING_BACK = (
         "order.",
         kind=Order("""
             right unplug: Pull the plug and keep it where nobody else plugs it in.
-            right prove: Prove the tester on something that is known to be live.
+            right prove: Prove the tester on a proving unit.
               reply: What would you test, before the plug is out and kept?
-            right dead: Prove dead, at all terminals.
+            right dead: Prove dead at the terminals, between all pairs.
               reply: Who says that the tester works, when it shows nothing?
-            right again: Prove the tester on the live source again.
+            right again: Prove the tester on the proving unit again.
               reply: This closes the test. What has been tested by then?
         """),
         nudges=("How would you know that the tester itself has not failed?",),
