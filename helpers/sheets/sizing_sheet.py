@@ -13,6 +13,7 @@ from helpers.exercises.whole_files import write_whole
 from helpers.exercises.wording import CAUTION, STAMP
 from helpers.figures import circuits, margins
 from helpers.pages import templates
+from helpers.physics import leds
 from helpers.quantities import write, write_as
 from helpers.sheets.plan_facts import facts
 from helpers.sizing import predictions, report, verdicts
@@ -53,7 +54,7 @@ def pieces(plan, danger_items, learner="", at=None):
         (build["live_count"], build["neutral_count"]), plan.brief.led_count,
     )  # fmt: skip
     strip = told["rules"] and margins.strip(plan.best(1)[0].findings)
-    broken, changes = plan.unmet
+    broken, changes = plan.nearest_breaks, plan.helps
     return templates.page(
         "sizing-sheet",
         sign=SIGN, version=version("candle-workshop-lessons"),
@@ -66,6 +67,7 @@ def pieces(plan, danger_items, learner="", at=None):
         mains=_mains(told), broken=[(each, report.by_how_much(each)) for each in broken],
         changes=changes, remains=verdicts.REMAINS, own=_own, say=_say,
         mine=_mine(plan), margin=_margin, ratio=_ratio, watts=_watts,
+        most_amps=min(plan.brief.led_limit, leds.LIMIT_AMPS),
         toml=to_toml(plan.brief).splitlines(),
     )  # fmt: skip
 

@@ -86,14 +86,17 @@ def read_all(typed):
 
 
 def _read(each, text, given_by):
-    sort, value = each.metadata["kind"], text
+    sort = each.metadata["kind"]
     if sort == "setting":
         sort = GIVEN_BY.get(given_by, "angle")
+    return read_one(sort, parted(sort, text), key_of(each.name))
+
+
+def parted(sort, text):
+    """Return a text as a file holds it: yes or no as such, a list parted at its semicolons."""
     if sort == "yes":
-        value = _YES.get(text.lower(), text)
-    if isinstance(sort, list):
-        value = [one.strip() for one in text.split(";")]
-    return read_one(sort, value, key_of(each.name))
+        return _YES.get(text.strip().lower(), text)
+    return [one.strip() for one in text.split(";")] if isinstance(sort, list) else text
 
 
 def _beside(message, name):

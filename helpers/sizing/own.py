@@ -6,6 +6,7 @@ Knows no learner and no file.
 import json
 
 from helpers.sizing.brief import FIELDS, from_tables, tables
+from helpers.sizing.by_field import parted
 
 
 def begun(text, supply):
@@ -77,14 +78,11 @@ def with_typed(text, typed, supply):
     held, sorts = tables(text), {each.name: each.metadata["kind"] for each in FIELDS}
     for name, value in typed.items():
         section, _, key = name.partition("_")
-        sort = sorts.get(name)
-        if isinstance(sort, list) and isinstance(value, str) and value:
-            value = value.split(";")
-        if sort == "yes" and isinstance(value, str):
-            value = {"yes": True, "no": False}.get(value.strip().lower(), value)
-        held.setdefault(section, {})[key] = value
+        table = held.setdefault(section, {})
         if value is None or not str(value).strip():
-            del held[section][key]
+            table.pop(key, None)
+        else:
+            table[key] = parted(sorts.get(name), value) if isinstance(value, str) else value
     _on(supply, held)
     return "".join(
         f"[{section}]\n" + "".join(f"{key} = {_written(value)}\n" for key, value in table.items())

@@ -144,7 +144,7 @@ def figures(finding):
 
 
 def _not_met(plan):
-    broken, changes = plan.unmet
+    broken, changes = plan.nearest_breaks, plan.helps
     if not broken:
         return
     yield "Every candidate breaks a rule. What the nearest one breaks:"
@@ -203,7 +203,7 @@ def data(plan, shown=SHOWN):
     >>> sorted(data(verdicts.plan(Brief())))[:4]
     ['best', 'brief', 'broken', 'computed']
     """
-    broken, changes = plan.unmet
+    broken, changes = plan.nearest_breaks, plan.helps
     best = plan.best(shown)
     why = ["", *(each.why_behind(better) for better, each in zip(best, best[1:], strict=False))]
     why = why[: len(best)]

@@ -207,11 +207,6 @@ class Plan:
                 continue
             yield words if brief != self.brief and Plan(brief, self.only).kept else ""
 
-    @property
-    def unmet(self):
-        """What the nearest candidate breaks, and which changes of the brief would help."""
-        return self.nearest_breaks, self.helps
-
 
 def plan(brief):
     """Return the plan of a brief.

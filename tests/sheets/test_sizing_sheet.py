@@ -159,7 +159,7 @@ def test_where_a_rule_is_broken_there_is_nothing_to_build_or_test(sheets, plan):
     if made.stops:
         assert "no circuit and no parts" in read.text and "electrically skilled person" in read.text
         assert "broken" not in read.sections and "rules" not in read.sections
-    for each in [*made.stops, *made.unmet[0]]:
+    for each in [*made.stops, *made.nearest_breaks]:
         assert each.rule in read.text.lower() or each.rule in read.text
         assert not each.danger or each.danger in read.text
 

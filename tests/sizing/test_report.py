@@ -137,7 +137,7 @@ def test_a_supply_that_is_not_known_is_answered_with_those_there_are(capsys):
 
 
 def test_by_how_much_says_the_factor_for_each_kind_of_limit():
-    broken, _ = verdicts.plan(Brief(bin_most=1, seen_lux=20000.0)).unmet
+    broken = verdicts.plan(Brief(bin_most=1, seen_lux=20000.0)).nearest_breaks
     told = {f.rule: report.by_how_much(f).replace("\xa0", " ") for f in broken}
     assert told["count"] == "1 where 2 is the least"
     assert "of it" in told["light"]

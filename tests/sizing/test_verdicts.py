@@ -262,7 +262,7 @@ def test_property_higher_mains_never_lower_amps_volts_watts_or_a_temperature(bri
 def test_the_workshop_has_a_candidate_without_a_fail_on_every_supply(supply):
     brief = Brief(supply_volts=supply.volts_rms, supply_hertz=supply.hertz)
     plan = verdicts.plan(brief)
-    assert plan.stops == [] and plan.kept > 0 and plan.unmet == ([], [])
+    assert plan.stops == [] and plan.kept > 0 and plan.nearest_breaks == plan.helps == []
     best = plan.best(3)
     assert best[0].failed == []
     # Somebody always has to measure and to check: no verdict is better than a caution.
@@ -284,7 +284,7 @@ def test_a_brief_that_nothing_meets_says_by_how_much_and_what_would_help(
     change, rules_broken, helps
 ):
     plan = verdicts.plan(Brief(**change))
-    broken, changes = plan.unmet
+    broken, changes = plan.nearest_breaks, plan.helps
     assert plan.kept == 0
     assert rules_broken == {finding.rule for finding in broken}
     assert helps in changes
@@ -296,7 +296,7 @@ def test_a_brief_that_nothing_meets_says_by_how_much_and_what_would_help(
 
 def test_the_nearest_candidate_is_named_where_a_demand_is_not_met():
     plan = verdicts.plan(Brief(seen_lux=20000.0, **SMALL))
-    (light,), _ = plan.unmet
+    (light,) = plan.nearest_breaks
     alone = [
         judged.metres[string]
         for judged in plan.judged
