@@ -69,8 +69,8 @@ def bench(arguments):
     """Hold the readings of a bench log against a plan.
 
     The brief is the one that was sized; without --mine its best candidate is meant. --blank prints
-    the log to fill in: what anyone reads unpowered, and the rehearsal on a bench supply of a few
-    volts. An example: bench brief.toml --readings log.csv
+    the log to fill in: what anyone reads unpowered, and the rehearsal on an isolated supply of
+    24 V at most. An example: bench brief.toml --readings log.csv
     """
     from helpers.exercises.wording import STAMP
     from helpers.physics import circuits

@@ -15,9 +15,7 @@ OVERLOAD = ("ol", "0l", "o.l", "o.l.", "overload", "open")
 _WORDS = {"dark": 0, "none": 0, "lit": 1, "one": 1, "both": 2, "two": 2}
 _COLUMNS = ("row", "where", "with", "reading")
 _MOST_BYTES, _MOST_ROWS = 65536, 200
-_EXAMPLES = {
-    "resistance": "99.2 kΩ, or OL", "voltage": "11.8 V, or OL", "power": "57 W",
-}  # fmt: skip
+_EXAMPLES = {"resistance": "99.2 kΩ, or OL", "voltage": "11.8 V, or OL", "power": "57 W"}
 _HOW = "Print one to fill in with: bench BRIEF.toml --blank"
 
 

@@ -10,9 +10,9 @@ WRONG = "Something is wrong: do not connect."
 BEFORE = (
     "Unpowered means that the plug is pulled and lies in sight. An ohmmeter finds a touch of "
     "metal, but no weak insulation. The rehearsal is on an isolated supply of at most 24 V, its "
-    "current limited to 20 mA, and on a safety isolating transformer of 12 V: never on the mains, "
-    "never with the light on the heater. What is read on the mains is for a competent person "
-    "alone."
+    "current limited to what the LED stands, 20 mA at most, and on a short-circuit-proof safety "
+    "isolating transformer of 12 V: never on the mains, never with the light on the heater, on a "
+    "dimmer or on a mains cord. What is read on the mains is for a competent person alone."
 )
 NAMED = 3
 """Causes, or groups of them, that are named at most [-]."""
@@ -146,5 +146,8 @@ def _likely(diagnosis):
             "None of the causes known here gives such readings: there may be two at once, or a "
             "slip in writing down. Read again from the first row."
         )
-    said.append("Pull the plug, put right one thing, then take all rows anew.")
+    said.append(
+        "Pull the plug. What is on the mains is for a competent person to find and mend; on the "
+        "unpowered light put right one thing, then take all rows anew."
+    )
     return said

@@ -1,6 +1,6 @@
 """Which readings a bench log asks for, in the order in which they are taken, and who takes them.
 
-Unpowered first, then on a bench supply of a few volts, then from outside the closed covers for a
+Unpowered first, then on a bench supply of 24 V at most, then from outside the closed covers for a
 competent person. What is read there is `bench_world`'s.
 """
 
@@ -19,6 +19,7 @@ from helpers.sizing.bench_world import (
 )
 
 ANYONE, REHEARSAL, COMPETENT = "anyone, unpowered", "rehearsal", "competent person"
+_TRANSFORMER = "a short-circuit-proof safety transformer"
 LEAST_SPARE = 2.0
 """With less beyond the LEDs' drop, the meter's own current would decide what is read [V]."""
 
@@ -96,7 +97,8 @@ def _unpowered(build):
     where = "from both leads together to any metal that a hand can touch"
     yield row("leads to metal", where, World.metal)
     if build.plug_in:
-        yield row("element", "across the pins of the heater's own plug, pulled out", World.element)
+        where = "across the pins of the heater's plug, pulled out, in the hand, not at an outlet"
+        yield row("element", where, World.element)
     for name, ends in build.joints.items():
         for turned in (False, True) if joints.kind(name) == "diode" else ():
             each = ends[::-1] if turned else ends
@@ -153,7 +155,7 @@ def _rehearsed(build):
         yield row("turned, supply", f"both leads, {on}", partial(World.of_supply, volts=volts))
         read = partial(World.of_string, volts=volts, turned=True)
         yield row("turned, string", f"the whole string, {on}", read)
-    on, true = f"{AC_VOLTS:g} V AC from a safety transformer", "AC volts, true rms"
+    true, on = "AC volts, true rms", f"{AC_VOLTS:g} V AC from {_TRANSFORMER}"
     yield row("AC, supply", f"both leads, {on}", World.of_transformer, true)
     for coupling, meter in (("ac", true), ("dc", "DC volts")):
         read = partial(World.of_alternating, coupling=coupling)

@@ -261,9 +261,8 @@ class World:
         window = self.build.windows[at]
         if brief.cuts:
             window = np.clip(window + MARK_DEGREES * self.stray[f"setting {at + 1}"], 1.0, 180.0)
-        dimmer = phase_cut.Dimmer("trailing", window)
-        if (part, how) == ("dimmer", "short"):
-            dimmer = phase_cut.NO_DIMMER
+        short = (part, how) == ("dimmer", "short")
+        dimmer = phase_cut.NO_DIMMER if short else phase_cut.Dimmer("trailing", window)
         if part == "dimmer" and "half" in how:
             return signals.half_wave(supply, dimmer)
         return signals.dimmed_mains(supply, dimmer)

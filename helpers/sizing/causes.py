@@ -33,7 +33,10 @@ DANGERS = {
     ("neutral", "open"): "all is dark and cold, and still live. Dark never means dead.",
     ("dimmer", "open"): "all is dark and cold, and still live. Dark never means dead.",
     ("dimmer", "short"): "the pot stays at full heat, whatever the knob says.",
-    ("dropper", "short"): "what is left of the string takes all volts and heat; it may burn.",
+    ("element", "open"): "a cold pot can be live.",
+    ("cut-out", "open"): "it may have opened on too much heat. A bridged one lets wax catch fire.",
+    ("meter", "on DC"): "a meter on DC shows about nothing on live mains.",
+    ("dropper", "short"): "what is left takes all volts and heat and may burn; an LED can burst.",
     ("dropper", "decade"): "a string of too few ohms may burn.",
 }
 _BUILT = {"short": "is shorted", "open": "is open", "turned": "is the other way round"}

@@ -131,8 +131,8 @@ def stops(brief):
             found.append(Finding(
                 "dimmer load", "fail", brief.heater_power, limit, "W",
                 f"The heater takes {brief.heater_power:g} W. A dimmer for {brief.dimmer_rated:g} W "
-                f"may carry {limit:g} W" + " for hours." * brief.heater_long_use
-                + "." * (not brief.heater_long_use) + " Take a larger dimmer made for heaters.",
+                f"may carry {limit:g} W{' for hours' * brief.heater_long_use}. Take a larger "
+                "plug-in one, made for heaters.",
                 _PRACTICE, danger="a dimmer that carries too much gets hot enough to start a fire.",
             ))  # fmt: skip
     return found

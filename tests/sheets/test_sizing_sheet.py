@@ -308,6 +308,17 @@ class TestDangerItems:
         assert "answers of &lt;b&gt;" in html
 
 
+@pytest.mark.parametrize(
+    ("limit", "said"),
+    [(5e-3, "5 mA"), (60e-3, "20 mA")],
+    ids=["limit: the LED's own", "limit: 20 mA, rule of this course"],
+)
+def test_the_rehearsal_is_limited_to_what_the_led_stands_and_never_above_20_ma(limit, said):
+    plan = verdicts.plan(Brief(led_limit=limit))
+    text = Text("".join(sizing_sheet.pieces(plan, []))).text.replace("\xa0", " ")
+    assert f"24 V at most, the limit on its current set to {said} or less" in text
+
+
 def test_what_was_taken_for_unknown_or_left_out_is_listed_with_its_value():
     text = to_toml(Brief()).replace('power = "90 W"\n', "").replace('touch = "', '#"')
     brief = from_toml(text)
