@@ -7,6 +7,7 @@ from helpers.sizing.brief import FIELDS, GIVEN_BY, NEVER_GUESSED, Brief, key_of
 from helpers.sizing.typed import BriefError, read_one, write_one
 
 _YES = {"yes": True, "no": False}
+_OTHERS = set(GIVEN_BY) - {Brief.dimmer_given_by}  # under which no setting can be left out
 
 
 def typed_of(brief):
@@ -71,8 +72,9 @@ def read_all(typed):
                 read[each.name] = _read(each, text, given_by)
             except BriefError as error:
                 wrong[each.name] = str(error)
-        elif each.metadata["kind"] == "setting" and given_by != Brief.dimmer_given_by:
-            wrong[each.name] = f"{key_of(each.name)} was read as ''. Write it as {given_by}."
+        elif each.metadata["kind"] == "setting" and given_by in _OTHERS:
+            such = "20 %" if given_by == "heat" else "60 V"
+            wrong[each.name] = f"Nothing stands here yet. Type it by {given_by}, such as {such}."
     left_out = tuple(name for name, text in texts.items() if not text)
     brief = None
     if not wrong:

@@ -56,6 +56,8 @@ def test_all_that_is_wrong_is_said_at_once():
 def test_settings_given_in_another_way_have_to_be_written():
     _, wrong = read_all({"dimmer_given_by": "volts"})
     assert set(wrong) == {"dimmer_lowest", "dimmer_highest"}
+    assert wrong["dimmer_lowest"] == "Nothing stands here yet. Type it by volts, such as 60 V."
+    assert list(read_all({"dimmer_given_by": "meter"})[1]) == ["dimmer_given_by"]
 
 
 def test_nothing_typed_is_evaluated_and_markup_stays_text():
