@@ -25,6 +25,7 @@ import helpers
 from helpers.authoring.every_numbers import every_numbers
 from helpers.authoring.solutions import dumps, tidy
 from helpers.exercises.bank import bank, lessons
+from helpers.pages.own_build import asked_in
 
 ORDER = [
     "Look back",
@@ -99,6 +100,21 @@ def test_look_back_has_three_recall_questions_and_predict_first_one_prediction(p
     roles = [question.role for question in lessons()[number(path)].QUESTIONS]
     assert roles.count("recall") == (1 if number(path) == "01" else 3)
     assert roles.count("predict") == 1
+
+
+@each_lesson
+def test_the_prediction_stands_under_its_heading(path):
+    predict = next(q.id for q in lessons()[number(path)].QUESTIONS if q.role == "predict")
+    cells = read(path)["cells"]
+    before = cells[: [cell["id"] for cell in cells].index(predict)]
+    under = [each for cell in before for each in re.findall(r"^#+ (.*)$", source(cell), re.M)]
+    assert under[-1] == "Predict first"
+
+
+@each_lesson
+def test_a_build_comes_up_only_in_lessons_that_have_something_to_say_of_it(path):
+    asked = re.findall(r'my_build\("(\d\d)"', "\n".join(map(source, code(read(path)))))
+    assert all(asked_in(each) is not None for each in asked)
 
 
 @each_full_lesson
