@@ -25,7 +25,7 @@ OVER = {
     "quantities": 499,
     "physics": 3_465,
     "sizing": 2_216,
-    "figures": 2_532,
+    "figures": 2_537,
     "exercises": 2_184,
     "pages": 700,
     "classroom": 1_949,

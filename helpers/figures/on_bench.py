@@ -43,7 +43,9 @@ def agreement(predicted, read, agrees):
     ends = [value + sign * within for value, within in (predicted, read) for sign in (-1.0, 1.0)]
     room = 0.25 * (max(ends) - min(ends))
     low, high = min(ends) - room, max(ends) + room
-    ticks = {float(at): write_as(at, "V", 3) for at in np.linspace(low, high, 5)}
+    step = _step(high - low)
+    places = step * np.arange(np.ceil(low / step), np.floor(high / step) + 1.0)
+    ticks = {float(at): write_as(at, "V", 4) for at in places}
     chart = Chart(
         130, Axis(low, high, "volts", ticks), Axis(0.4, 2.9, "", {2.0: "predicted", 1.0: "read"})
     )
@@ -58,6 +60,12 @@ def agreement(predicted, read, agrees):
         chart.note(value, up, text, "start" if value < middle else "end", (0, -14))
     name = "A prediction and a reading, each with how far it may lie off"
     return Drawn(picture(name, finding.removesuffix("."), chart.html()), finding)
+
+
+def _step(span):
+    """A round step that leaves an axis a few ticks."""
+    power = 10.0 ** np.floor(np.log10(span / 4.0))
+    return power * next(each for each in (1, 2, 5, 10) if span <= 6.5 * each * power)
 
 
 def settling(seconds, rise_kelvin, time_constant_seconds, ambient_celsius):

@@ -499,9 +499,9 @@ METERS = (
             "How many ohms lie between the two leads of the meter then?",
             "Follow the current from one pole through the meter to the other, jack by jack.",
         ),
-        working="{truth} Stop, and say so aloud. Nobody reads amperes by holding leads to the "
-        "mains: a plug-in instrument made for it does that, with all covers closed, where a "
-        "competent person wants it.",
+        working="{truth} Stop, and say so aloud. Neither range ever meets the mains. Ohms are for "
+        "what is unplugged and proved dead. Amperes are read by a plug-in instrument made for it, "
+        "with all covers closed, where a competent person wants it.",
     ),
 )
 
