@@ -64,7 +64,7 @@ class Brief:
     dimmer_least: float = _asked("power", "40 W", "the least it works with")
     dimmer_suppression: float = _asked(
         "?capacitance", "unknown", "capacitor across its switch; unknown takes 100 nF", 0.0, 1e-5)
-    led_colour: str = _asked(COLOURS, "red", f"colour: {', '.join(COLOURS)}")
+    led_colour: str = _asked(COLOURS, "red", ", ".join(COLOURS))
     led_count: int = _asked("count", 1, "how many in series", 1, 20)
     led_drop: float = _asked("?voltage", "unknown", "drop of one; unknown is usual", 0.5, 10.0)
     led_intensity: float = _asked("cd", "3000 mcd", "intensity on its sheet", 1e-6, 1e3)

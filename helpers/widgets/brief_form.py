@@ -119,7 +119,7 @@ def _form(fields, typed, in_sections):
     number, parts = next(_numbers), []
     for section, group in groupby(fields, key=lambda each: each.name.partition("_")[0]):
         group = list(group)
-        rows = "".join(_row(each, typed[each.name], number) for each in group)
+        rows = "".join(_row(each, typed[each.name], number, in_sections) for each in group)
         if in_sections:
             opened = " open" * (section == "use" or any(not typed[each.name] for each in group))
             title = escape(_TITLES.get(section, section.capitalize()))
@@ -128,9 +128,9 @@ def _form(fields, typed, in_sections):
     return f'<form class="cw-brief">{"".join(parts)}</form><style onload="{_ALIVE}"></style>'
 
 
-def _row(each, text, number):
+def _row(each, text, number, in_section):
     kind, says = each.metadata["kind"], each.metadata["says"]
-    key = each.name.partition("_")[2].replace("_", " ")
+    key = (each.name.partition("_")[2] if in_section else each.name).replace("_", " ")
     place, wrong = f"cw-{number}-{each.name}", f"cw-{number}-{each.name}-wrong"
     about = f'id="{place}" name="{each.name}" aria-describedby="{wrong}"'
     options = ("yes", "no") if kind == "yes" else kind

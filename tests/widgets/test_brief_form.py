@@ -116,6 +116,9 @@ class TestNeed:
         form = thing("need")
         assert json.loads(form.typed.value) == dict.fromkeys(stops.ASKED, "")
         assert [each.name for each in form.fields] == list(stops.ASKED)
+        for each in form.fields:  # what is still open is named as its label is
+            named = each.name.replace("_", " ")
+            assert f"<b>{named.capitalize()}</b>" in form.form.value and named in live_words(form)
         assert "Until then no end is named" in live_words(form)
         assert "plug-in timer" in shown.plain and "skilled person" in shown.plain
 
