@@ -122,7 +122,8 @@ def stops(brief):
             "full power", "fail",
             "A heater behind a dimmer has to be safe at full power, or needs a cut-out of its own, "
             "fitted by a skilled person. Read its manual; without one it counts as not safe.",
-            "a dimmer that fails short leaves the pot at full power. Wax can catch fire.",
+            "a dimmer that fails short leaves the heater at full power. What it heats can catch "
+            "fire, as wax does.",
         ))  # fmt: skip
     if brief.cuts:
         share = LONG_LOAD if brief.heater_long_use else 1.0
@@ -197,8 +198,10 @@ def dimmer_least(brief):
     """
     least = brief.dimmer_least if brief.cuts else 0.0
     verdict = "caution" if judge(brief.heater_power, least, least=True) else "pass"
+    guessed = ", taken since nobody gave it" * ("dimmer_least" in brief.left_out and brief.cuts)
     reason = (
-        f"The heater takes {brief.heater_power:g} W; its dimmer works with {least:g} W and more. "
+        f"The heater takes {brief.heater_power:g} W; its dimmer works with {least:g} W and more"
+        f"{guessed}. "
         + ("Below that it may misfire, flicker or stay on." if verdict == "caution" else "")
     )
     source = "The dimmer's own sheet."

@@ -390,6 +390,12 @@ def test_a_heater_below_the_least_load_is_a_caution():
     assert stops.dimmer_least(Brief(heater_power=40.0)).verdict == "pass"
 
 
+def test_a_least_load_that_nobody_gave_is_not_said_to_be_known():
+    given = from_toml('[dimmer]\nleast = "40 W"')
+    assert "nobody gave it" in stops.dimmer_least(from_toml("")).reason
+    assert "nobody gave it" not in stops.dimmer_least(given).reason
+
+
 # --- rules
 
 
