@@ -29,7 +29,7 @@ def wrong_answers(question, numbers, order=list):
 def _wrong(kind, numbers, order=list):
     """Yield wrong answers as typed, as read and as marked, each value once."""
     found = set()
-    for typed in order(kind.guesses(numbers)):
+    for typed in order(list(kind.guesses(numbers))):
         try:
             answer = kind.read(typed, numbers)
         except NotRead:
