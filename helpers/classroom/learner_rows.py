@@ -5,6 +5,7 @@ Never trusts a recorded mark and never runs a learner's code. Must never know ho
 
 from collections import Counter
 from datetime import UTC, datetime
+from pathlib import Path
 
 from helpers.classroom import mark_book as states
 from helpers.classroom import remarks
@@ -16,6 +17,7 @@ from helpers.classroom.paper_log import BY_HAND, Paper
 from helpers.classroom.problems import Problem, capped, counted, plain
 from helpers.exercises.settings import CLASS_WORD
 from helpers.exercises.standing import replay
+from helpers.exercises.traces import CHECKPOINTS
 from helpers.physics.mains import SUPPLIES
 
 MOST_PROBLEMS = 20  # of one learner that are told one by one
@@ -74,6 +76,8 @@ def mark_room(
     """
     book = MarkBook(class_word, lessons)
     files, unusable = find_files(folder, apart)
+    # What JupyterLab copies when a file is opened there: hidden, and perhaps older than the file.
+    files = [path for path in files if Path(path).parent.name != CHECKPOINTS]
     groups, problems = group_by_id(files, folder)
     unusable += problems
     typed = Paper(paper, accept)

@@ -55,6 +55,19 @@ def test_what_is_no_hand_in_is_named_and_stops_nothing(room, name, content, says
     assert room.table()["BENCH-01"]["marks"] == "1"
 
 
+def test_the_hidden_copy_of_a_hand_in_that_was_opened_in_jupyterlab_is_none(room):
+    room.hand_in(room.line(room.right("current-1")), name="one.jsonl")
+    copies = room.hand_ins / ".ipynb_checkpoints"
+    copies.mkdir()
+    (copies / "one-checkpoint.jsonl").write_bytes((room.hand_ins / "one.jsonl").read_bytes())
+    (copies / "roster-checkpoint.csv").write_text("learner\nBENCH-01\n")
+    book = room.mark()
+    assert (book.hand_ins, book.problems) == (1, [])
+    (room.hand_ins / "one.jsonl").unlink()
+    with pytest.raises(Unusable, match="There is no hand-in"):
+        room.mark()
+
+
 @pytest.mark.parametrize("name", [".DS_Store", "Thumbs.db", "desktop.ini", "._a.jsonl"])
 def test_what_systems_leave_behind_is_passed_over(room, name):
     bytes_file(room, name, b"\x00\x01")
