@@ -30,7 +30,7 @@ OVER = {
     "pages": 700,
     "classroom": 1_952,
     "authoring": 253,
-    "widgets": 1_412,
+    "widgets": 1_415,
 }
 
 

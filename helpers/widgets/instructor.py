@@ -33,6 +33,7 @@ PAPERS = {
     "Key to the other cases, for who marks": ("key", "key", True),
     "Start sheets for the benches": ("start_sheet", "start-sheet", False),
 }
+TO_PRINT = "To print it, right-click it in the list of files at the left: Open in New Browser Tab."
 FRAME = (
     '<iframe title="{title}" srcdoc="{page}" sandbox="" style="width: 100%; height: 36rem; '
     'border: 1px solid"></iframe>'
@@ -69,7 +70,9 @@ def _make(form):
         [
             f"Class {made.word} is made: {made.path}. To change it, open that file here, in the "
             "list of files at the left.",
-            f"Its roster: {made.where('roster')}. Delete the bench codes that you do not use.",
+            f"Its roster: {made.where('roster')}. To delete bench codes that you do not use, or to "
+            "add a column supply for those on another mains, right-click it there: Open With, "
+            "Editor. A double click only shows it.",
             f"Put the files that learners hand in into {made.where('hand_ins')}: drag them into "
             "that folder, at the left.",
             f"It is to be kept until {made.keep_until}.",
@@ -112,7 +115,7 @@ def _print(form):
         lessons=wanted,
         name=f"{'-'.join(filter(None, parts))}.html",
     )
-    return as_lines([*said, "Open it in a browser to print it."])
+    return as_lines([*said, TO_PRINT])
 
 
 def _print_one(form, name):
@@ -121,7 +124,7 @@ def _print_one(form, name):
 
     out = opened(form["class"]).where("paper") / f"{name}.html"
     write_new_page(out, getattr(start_sheet, name)())
-    return as_lines([f"Written: {out}"])
+    return as_lines([f"Written: {out}", TO_PRINT])
 
 
 def mark():

@@ -71,6 +71,7 @@ def test_a_class_is_made_with_its_roster_and_the_other_forms_know_it(beside):
     assert (made.word, made.supply, made.lessons) == ("wick", "120 V 60 Hz", ("01",))
     assert made.where("roster").read_text() == "learner\nBENCH-01\nBENCH-02\n"
     assert str(made.keep_until) in said and "hand-ins" in said
+    assert "Open With, Editor" in said, "a double click opens a roster to look at only"
     assert marking["class"] == "wick"
     assert "is there already, and was left as it is" in press(form, "Make this class")
 
@@ -297,7 +298,8 @@ def test_one_bench_gets_other_cases_of_its_danger_items_and_they_have_a_key(made
 
 def test_a_page_that_is_there_already_says_what_can_be_done_without_a_command(made):
     form = form_of("print_paper")
-    assert "Written: " in press(form, "Leader's guide")
+    said = press(form, "Leader's guide")
+    assert "Written: " in said and "Open in New Browser Tab" in said
     said = press(form, "Leader's guide")
     assert "guide.html is there already, and was left as it is. Delete or rename it" in said
     assert "--" not in said
