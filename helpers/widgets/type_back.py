@@ -69,7 +69,7 @@ class TypeBack(Form):
         if not self.kept:
             raise Unusable("Nothing was kept since this cell was run.")
         log, line = self.kept.pop()
-        if line not in log.lines()[0]:
+        if line["line"] not in {one["line"] for one in log.lines()[0]}:
             raise Unusable("That line does not stand in the log any more. Nothing was done.")
         log.take_back(line)
         self.read, self.passed = None, set()

@@ -144,6 +144,16 @@ def test_property_what_was_read_ends_with_one_full_stop(made):
             assert ".." not in said
 
 
+def test_lines_are_taken_back_one_after_the_other_the_newest_first(made):
+    form = form_of("type_back", learner="BENCH-01", lessons="01")
+    for row in ("safe-2: a", "safe-4: b", "safe-5: none"):
+        enter(form, row)
+        form.enter()
+    for left, name in ((2, "safe-5"), (1, "safe-4"), (0, "safe-2")):
+        assert f"Taken back: BENCH-01, {name}" in press(form, "Undo the last line")
+        assert len(PaperLog(made.paper_log).lines()[0]) == left
+
+
 def test_undo_after_the_class_was_erased_writes_nothing_of_it_anew(made):
     form = form_of("type_back", learner="BENCH-01", lessons="01")
     enter(form, "safe-2: a")
