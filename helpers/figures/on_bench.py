@@ -8,9 +8,6 @@ from helpers.figures.words import TIME_UNITS, duration, time_unit
 from helpers.physics import heat, limits
 from helpers.quantities import write, write_as
 
-SETTLED_AFTER = 5.0
-"""Time constants after which a part counts as settled. Common practice, no source [-]."""
-
 
 def agreement(predicted, read, agrees):
     """Draw a prediction and a reading, each with its expanded uncertainty.
@@ -102,7 +99,7 @@ def settling(seconds, rise_kelvin, time_constant_seconds, ambient_celsius):
     'Not settled: after 60 min 86.5 % of the rise is there, and 5.4 K are still to come.'
     """
     rise = limits.positive(rise_kelvin, "rise_kelvin", "K")
-    span = SETTLED_AFTER * limits.positive(time_constant_seconds, "time_constant_seconds", "s")
+    span = heat.SETTLED_AFTER * limits.positive(time_constant_seconds, "time_constant_seconds", "s")
     part = rise, 1.0, time_constant_seconds, ambient_celsius
     there = heat.celsius_after(seconds, *part)
     to_come = ambient_celsius + rise - there

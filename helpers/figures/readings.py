@@ -12,7 +12,7 @@ from helpers.physics import clamped, heater, leakage, mains, phase_cut, signals
 from helpers.physics import meters as physics_meters
 from helpers.quantities import write
 
-LED_VOLTS, METER_OHMS = 2.0, 10e6
+LED_VOLTS = 2.0
 PLACES = {
     "volts at the heater, dimmer on": "on",
     "volts at the heater, dimmer off": "off",
@@ -103,7 +103,7 @@ def _measured(supply, dimmer, place, ohms, farads, heater_watts):
     if place == "broken":
         return _broken(supply, *snubber, ohms)
     if place != "on":
-        load = METER_OHMS
+        load = physics_meters.INPUT_OHMS
         if place == "off":
             load = heater.resistance(supply.volts_rms, heater_watts)
         left = leakage.off_state(supply, *snubber, heater_ohms=load).volts_rms
@@ -116,7 +116,7 @@ def _measured(supply, dimmer, place, ohms, farads, heater_watts):
 @cache
 def _broken(supply, *parts):
     """The same with a broken element: kept, for it takes time and no slider changes it."""
-    pot = supply, *parts, METER_OHMS
+    pot = supply, *parts, physics_meters.INPUT_OHMS
     degrees = np.linspace(0.0, 360.0, SAMPLES + 1)
     signal = clamped.off_state(*pot, led_volts=LED_VOLTS).signal
     return signal, degrees, clamped.volts_at(degrees, *pot, led_volts=LED_VOLTS), signal.peak

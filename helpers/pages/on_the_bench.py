@@ -98,7 +98,7 @@ def settling(supply, minutes, tau_minutes, rise_kelvin, step_kelvin):
 
     References
     ----------
-    As `heat.celsius_after`; settled after five time constants: common practice, no source.
+    As `heat.celsius_after`; settled after five time constants: rule of this course.
 
     Examples
     --------
@@ -116,12 +116,12 @@ def settling(supply, minutes, tau_minutes, rise_kelvin, step_kelvin):
         f"The display says now {write(now, 'temperature', 4)}, a minute ago "
         f"{write(before, 'temperature', 4)}."
     )
-    settled = minutes >= on_bench.SETTLED_AFTER * tau_minutes
+    settled = minutes >= heat.SETTLED_AFTER * tau_minutes
     if now == before:
         shown += " The two are equal" + (
             ", and here that fits." if settled else ", and that proves nothing."
         )
-    span = write_as(60.0 * on_bench.SETTLED_AFTER * tau_minutes, "min")
+    span = write_as(60.0 * heat.SETTLED_AFTER * tau_minutes, "min")
     said = f"{drawn.finding} {shown} Five time constants are {span}."
     if minutes in MINUTES_ENDS:
         said += (

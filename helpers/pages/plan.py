@@ -127,10 +127,7 @@ def _not_met(plan, quick):
 
 def _rule_by_rule(candidate):
     """Of each rule the finding that matters most, what is broken first, folded behind its name."""
-    names = dict.fromkeys(each.rule for each in candidate.findings)
-    found = [
-        rules.worst(each for each in candidate.findings if each.rule == name) for name in names
-    ]
+    found = report.one_a_rule(candidate.findings)
     for one in sorted(found, key=lambda each: -rules.VERDICTS.index(each.verdict)):
         danger = f"Danger: {one.danger} " if one.danger else ""
         yield Line(

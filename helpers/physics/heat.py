@@ -8,6 +8,10 @@ import numpy as np
 
 from helpers.physics import limits, ratings
 
+SETTLED_AFTER = 5.0
+"""Time constants after which a part counts as settled: rule of this course; 0.7 % of the rise is
+still to come then [-]."""
+
 
 def final_celsius(watts, kelvin_per_watt, ambient_celsius):
     """Return the temperature that a part settles at.

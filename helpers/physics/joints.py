@@ -6,7 +6,7 @@ meter of ten megohm makes of it. Knows the mains only as a sine; no rating, no l
 
 import numpy as np
 
-from helpers.physics import circuits, limits, parts
+from helpers.physics import circuits, limits, meters, parts
 from helpers.physics.parts import Part
 from helpers.physics.signals import Signal
 
@@ -21,8 +21,6 @@ JOINTS = {
 FAULTS = ("short", "open", "turned")
 OPEN_OHMS = 1e15
 """In place of a resistor that is open; no meter tells it from infinity [ohm]."""
-METER_OHMS = 10e6
-"""Input of a range of volts: common practice, no source [ohm]."""
 TEST_AMPS, TEST_MOST_VOLTS = 1e-3, 2.0
 """Current of a diode test, and what it shows at most: common practice, no source [A], [V]."""
 LIT_WITHIN = 0.3
@@ -146,12 +144,8 @@ def lit(joints, start, end):
     }  # fmt: skip
 
 
-def _beside(ohms):
-    return ohms * METER_OHMS / (ohms + METER_OHMS)
-
-
 def _chain(names, laws):
-    held = laws | {"wire": Part(), "meter": Part(ohms=METER_OHMS)}
+    held = laws | {"wire": Part(), "meter": Part(ohms=meters.INPUT_OHMS)}
     return [held[kind(name)] for name in names]
 
 
@@ -193,7 +187,7 @@ def string_volts(joints, laws, others, measured, volts, turned=False):
     names = way(joints, *("ba" if turned else "ab"))
     if names is None:
         return 0.0 * volts
-    ohms = _beside(measured)
+    ohms = measured * meters.INPUT_OHMS / (measured + meters.INPUT_OHMS)
     return ohms * parts.amps_through([Part(ohms=others + ohms), *_chain(names, laws)], volts)
 
 
@@ -265,7 +259,7 @@ def pin_volts(joints, laws, ends, ohms, volts):
     """
     names = way(joints, *ends)
     if names is None:
-        return volts * METER_OHMS / (METER_OHMS + ohms)
+        return meters.loaded_volts(volts, ohms)
     chain = _chain(names, laws)
     amps = parts.amps_through([Part(ohms=ohms), *chain], volts)
     return volts - ohms * amps

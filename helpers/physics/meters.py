@@ -10,6 +10,9 @@ import numpy as np
 
 from helpers.physics import limits
 
+INPUT_OHMS = 10e6
+"""Input of a range of volts: common practice, no source [ohm]."""
+
 SINE_FORM_FACTOR = pi / (2.0 * sqrt(2.0))
 RESPONSES = ("mean", "average", "true_rms")
 COUPLINGS = ("ac", "dc")
@@ -156,7 +159,7 @@ def within_crest_limit(signal, crest_limit=3.0):
     return limits.plain((np.asarray(signal.rms) > 0.0) & (signal.peak <= crest_limit * signal.rms))
 
 
-def loaded_volts(open_volts, source_ohms, meter_ohms=10e6):
+def loaded_volts(open_volts, source_ohms, meter_ohms=INPUT_OHMS):
     """Return the voltage that is left when a meter loads what it measures.
 
     Parameters

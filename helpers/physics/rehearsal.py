@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from helpers.physics import limits, uncertainty
+from helpers.physics import limits, meters, uncertainty
 
 
 class Predicted(NamedTuple):
@@ -19,7 +19,7 @@ class Predicted(NamedTuple):
 
 def volts_on_one(
     volts, ohms_each, count=2, *, supply_percent=1.0, ohms_percent=5.0, drop_volts=2.2,
-    drop_stray_volts=0.3, meter_ohms=10e6,
+    drop_stray_volts=0.3, meter_ohms=meters.INPUT_OHMS,
 ):  # fmt: skip
     """Return the volts that a meter shows across one of several equal resistors in series.
 

@@ -11,10 +11,10 @@ from markupsafe import Markup
 
 from helpers.exercises.whole_files import write_whole
 from helpers.exercises.wording import CAUTION, STAMP
-from helpers.figures import circuits, margins
+from helpers.figures import circuits, margins, words
 from helpers.pages import templates
 from helpers.physics import leds
-from helpers.quantities import write, write_as
+from helpers.quantities import write
 from helpers.sheets.plan_facts import facts
 from helpers.sizing import predictions, report, verdicts
 from helpers.sizing.brief import to_toml
@@ -107,7 +107,7 @@ def _margin(rule):
 
 
 def _watts(value):
-    return _own(write(value, "power") if 0.0 < value < 0.1 else write_as(value, "W"))
+    return _own(words.watts(value))
 
 
 def _mains(told):

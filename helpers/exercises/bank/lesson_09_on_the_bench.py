@@ -20,7 +20,6 @@ from helpers.exercises.kinds import (
 from helpers.exercises.question import Picture, Question
 from helpers.exercises.roads import Road
 from helpers.exercises.roads.steps.bench import (
-    METER_OHMS,
     PER_CENT_OF_RANGE,
     apart_from,
     combined_with,
@@ -41,6 +40,7 @@ from helpers.exercises.roads.steps.general import given, over
 from helpers.exercises.roads.steps.heat import alike_in_series
 from helpers.exercises.roads.steps.ohms import less_drop
 from helpers.physics import heat, leds, ohms_law
+from helpers.physics.meters import INPUT_OHMS
 from helpers.quantities import write
 from helpers.quantities.writing import milliamps, volts
 
@@ -415,7 +415,7 @@ METERS = (
             "volts": draw.pick((12.0, 15.0, 24.0)),
             "ohms": draw.pick((3.3e6, 1.5e6, 1.8e6, 2.7e6)),
         },
-        facts={"meter_ohms": lambda n: METER_OHMS},
+        facts={"meter_ohms": lambda n: INPUT_OHMS},
         ask="Two equal resistors of {ohms} stand in series on {volts} DC, as a bleeder does. A "
         "meter of {meter_ohms} lies across one of them. What does it show, if it is exact?",
         kind=Amount(

@@ -5,10 +5,10 @@ from math import hypot, log, sqrt
 from helpers.exercises.roads.road import Step, Turn
 from helpers.exercises.roads.steps.general import factor
 from helpers.exercises.roads.steps.heat import shared, shared_volts
+from helpers.physics import heat
+from helpers.physics.meters import INPUT_OHMS
 
-METER_OHMS = 10e6
 FULL_SCALE = 20.0  # of the range that the questions read volts on [V]
-TIME_CONSTANTS = 5.0  # after so many a part counts as settled
 
 
 def per_cent_of(percent, of, called, *turns):
@@ -130,16 +130,16 @@ def from_the_middle(called="the ohms that the meter looks into"):
 def loaded_by_meter(source, called="what the meter shows"):
     """What is left of a voltage when a meter of ten megohms loads it."""
     return Step(
-        called, "voltage", lambda volts, source, n: volts * METER_OHMS / (METER_OHMS + source),
+        called, "voltage", lambda volts, source, n: volts * INPUT_OHMS / (INPUT_OHMS + source),
         "{value} × 10 MΩ / (10 MΩ + {operand})", "meters.loaded_volts({value}, {operand})",
         operand=source, operand_of="resistance",
         turns=(
             Turn("left the meter out", "What does the meter itself take?",
                  lambda volts, source, n: volts),
             Turn("gave what the meter takes away", "What is left on the display?",
-                 lambda volts, source, n: volts * source / (METER_OHMS + source), share=0.0),
+                 lambda volts, source, n: volts * source / (INPUT_OHMS + source), share=0.0),
             Turn("added what the meter takes away", "Does a meter load push the volts up?",
-                 lambda volts, source, n: volts * (METER_OHMS + source) / METER_OHMS, share=0.0),
+                 lambda volts, source, n: volts * (INPUT_OHMS + source) / INPUT_OHMS, share=0.0),
         ),
     )  # fmt: skip
 
@@ -167,7 +167,7 @@ def settled(called="when it counts as settled"):
     """Five time constants: less than 1 % of the rise is still to come."""
     asks = "After how many of them is less than a hundredth still to come?"
     return Step(
-        called, "time", factor(TIME_CONSTANTS), "5 × {value}", "5 * {value}",
+        called, "time", factor(heat.SETTLED_AFTER), "5 × {value}", "5 * {value}",
         turns=(
             Turn("gave one time constant", asks, factor(1.0)),
             Turn("took three time constants", asks, factor(3.0)),
