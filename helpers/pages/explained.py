@@ -1,6 +1,6 @@
 """Explorers that say more than their figure, as functions of the supply and their controls."""
 
-from helpers.figures import bench, faulty
+from helpers.figures import bench_supply, faulty
 from helpers.figures.bands import resistor
 from helpers.figures.heat import rating
 from helpers.figures.touch import zones
@@ -11,7 +11,7 @@ from helpers.physics.phase_cut import Dimmer
 from helpers.quantities import read, write, write_letter_code
 from helpers.sizing import rules
 
-BENCH_LED_VOLTS, BENCH_VOLTS = 2.0, (5.0, bench.MOST_VOLTS)
+BENCH_LED_VOLTS, BENCH_VOLTS = 2.0, (5.0, bench_supply.MOST_VOLTS)
 #: Ends of the controls of `heat` [W] and [degC].
 WATTS, CELSIUS = (0.01, 5.0), (0.0, 150.0)
 #: Below this the ohms of dry skin rise steeply (IEC 60479-1, from memory) [V].
@@ -49,7 +49,7 @@ def dropper(supply, volts, ohms):
     amps = ohms_law.led_current(volts, BENCH_LED_VOLTS, ohms)
     bare = ohms_law.current(volts, ohms)
     watts = ohms_law.power(amps=amps, ohms=ohms)
-    drawn = bench.dropper(volts, ohms, BENCH_LED_VOLTS)
+    drawn = bench_supply.dropper(volts, ohms, BENCH_LED_VOLTS)
     said = (
         f"{drawn.finding} {write(volts, 'voltage')} and {write(ohms, 'resistance')} give "
         f"{write(amps, 'current')}; without the LED's own {write(BENCH_LED_VOLTS, 'voltage')} the "

@@ -160,9 +160,11 @@ class World:
         return volts * (1.0 + 0.03 * self.stray[f"{volts:g} V set"])
 
     def of_supply(self, volts):
+        """Volts across both leads, on the bench supply set to so many [V]."""
         return self.on_dc(self.supply(volts))
 
     def of_diode(self, ends):
+        """What the diode test shows, red lead on the first joint; infinite for OL [V]."""
         return joints.diode_test(self.state.joints, self.laws, ends)
 
     def of_string(self, volts, at=None, turned=False):
@@ -174,12 +176,14 @@ class World:
         ))  # fmt: skip
 
     def of_led(self, volts):
+        """Volts across the LED, on the bench supply set to so many [V]."""
         ends = self.build.joints["led"]
         return self.on_dc(
             joints.led_volts(self.state.joints, self.laws, ends, self.string, self.supply(volts))
         )
 
     def of_test(self, turned, volts):
+        """Volts across the LED, soldered in, in the LED test on so many [V]."""
         ends = self.build.joints["led"]
         return self.on_dc(joints.pin_volts(
             self.state.joints, self.laws, ends[::-1] if turned else ends, TEST_OHMS,
@@ -193,6 +197,7 @@ class World:
         return self.on_dc(joints.pin_volts(alone, self.laws, ends, TEST_OHMS, self.supply(volts)))
 
     def lit_in_test(self, turned, volts):
+        """How many LEDs light in that test [-]."""
         if volts < self.build.brief.led_volts:
             return 0
         ends = self.build.joints["led"]
@@ -211,6 +216,7 @@ class World:
         return joints.string_signal(*held, self.transformer)
 
     def of_transformer(self):
+        """What an AC range shows of the safety transformer [V]."""
         return self.transformer * (self.state.meter != "on DC")
 
     def of_alternating(self, coupling):
@@ -220,18 +226,22 @@ class World:
         return meters.reading(self.alternating, response, coupling)
 
     def element(self):
+        """What a range of ohms shows across the pins of the heater's plug [ohm]."""
         missing = self.state.outside in (("element", "open"), ("cut-out", "open"))
         return np.inf if missing else self.heater
 
     def metal(self):
+        """What a range of ohms shows from the leads to metal that can be touched [ohm]."""
         return 1.0 if self.state.outside == ("metal", "touched") else np.inf
 
     @cached_property
     def heater(self):
+        """Resistance of the element [ohm]."""
         return self.build.brief.heater_ohms * (1.0 + 0.1 * self.stray["heater"])
 
     @cached_property
     def mains(self):
+        """The mains of the day."""
         brief, state, label = self.build.brief, self.state, self.build.brief.supply_volts
         wide = max(brief.high.volts_rms - label, label - brief.low.volts_rms) / label
         wide = wide if state.mains_stray is None else state.mains_stray
@@ -268,6 +278,7 @@ class World:
         return signals.dimmed_mains(supply, dimmer)
 
     def volts(self, at, response):
+        """What an AC range shows at the dimmer's outlet at one setting [V]."""
         signal = self.dimmed(at)
         if signal is None:
             return np.nan
@@ -275,10 +286,12 @@ class World:
         return meters.reading(signal, response)
 
     def watts(self, at):
+        """What a plug-in meter shows of the heater at one setting [W]."""
         signal = self.dimmed(at)
         return 0.0 if signal is None else signal.rms**2 / self.heater
 
     def lit_on_mains(self):
+        """How many LEDs light on the mains, at the highest setting [-]."""
         part, how = self.state.outside
         if np.inf in self.state.times or ((part, how) in
                                           (("neutral", "open"), ("dimmer", "open"))):  # fmt: skip

@@ -5,7 +5,7 @@ import numpy as np
 from helpers.figures import (
     areas,
     at_off,
-    bench,
+    bench_supply,
     comparison,
     dimmed,
     faulty,
@@ -90,7 +90,7 @@ def _all():
             yield touch.zones, (amps, seconds, (amps / 2, 2 * seconds), 0.39)
     for volts in (1.0, 5.0, 24.0):
         for ohms in (100.0, 2e3, 100e3):
-            yield bench.dropper, (volts, ohms)
+            yield bench_supply.dropper, (volts, ohms)
     for percent in (0.0, 50.0, 100.0):
         yield settings.guess, (percent, False)
         yield settings.guess, (percent, True)
