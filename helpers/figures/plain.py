@@ -117,15 +117,12 @@ def beam(half_angle_degrees):
     limits.between(half_angle_degrees, "half_angle_degrees", "deg", 5.0, 60.0)
     degrees = np.linspace(-90.0, 90.0, 361)
     left = visibility.candelas(1.0, 1.0, 1.0, np.abs(degrees), half_angle_degrees)
-    columns, rows = 18, 4
-    width, height = columns * DIVISION, rows * BEAM_DIVISION
+    width, height, lines = _squares(18, 4, BEAM_DIVISION)
     alternative = (
         f"A curve on a grid, {BEAM_SCALE}. Its top is 4 divisions high; at 2 divisions it crosses "
         f"{half_angle_degrees / 10:.2f} divisions left and right of it. It is the same on both "
         "sides."
     )
-    lines = "".join(f"M{x * DIVISION} 0V{height}" for x in range(columns + 1))
-    lines += "".join(f"M0 {y * BEAM_DIVISION}H{width}" for y in range(rows + 1))
     ticks = "".join(f"M{x} {height // 2 - 4}v8" for x in range(0, width + 1, DIVISION // 5))
     points = " ".join(
         f"{width / 2 + angle / 10 * DIVISION:.1f},{height * (1 - share):.1f}"
@@ -207,7 +204,7 @@ def warm_up_curve(time_constant_seconds):
     'After each half division across it stands at 1.05, 1.87, 2.51, 3.00, 3.39, 3.69, 3.92, 4.11'
     """
     limits.between(time_constant_seconds, "time_constant_seconds", "s", 30.0, 170.0)
-    columns, rows, rise = 14, 5, 4.75
+    columns, rise = 14, 4.75
     places = np.linspace(0.0, columns, 281)
     heights = heat.celsius_after(60.0 * places, rise, 1.0, time_constant_seconds, 0.0)
     read = ", ".join(f"{height:.2f}" for height in heights[10:90:10])
@@ -215,9 +212,7 @@ def warm_up_curve(time_constant_seconds):
         f"A curve on a grid, {WARM_UP_SCALE}, from the lower left. After each half division across "
         f"it stands at {read}. It becomes level at {rise} divisions."
     )
-    width, height = columns * DIVISION, rows * BEAM_DIVISION
-    lines = "".join(f"M{x * DIVISION} 0V{height}" for x in range(columns + 1))
-    lines += "".join(f"M0 {y * BEAM_DIVISION}H{width}" for y in range(rows + 1))
+    width, height, lines = _squares(columns, 5, BEAM_DIVISION)
     ticks = "".join(f"M-4 {y}h8" for y in range(0, height + 1, BEAM_DIVISION // 5))
     ticks += "".join(f"M{x} {height - 4}v8" for x in range(0, width + 1, DIVISION // 5))
     points = " ".join(
@@ -303,10 +298,7 @@ def _seen(places, heights, dimmer):
 
 
 def _grid(columns, places, heights, scale, alternative):
-    width, height = columns * DIVISION, 2 * HALF_HEIGHT * DIVISION
-    lines = "".join(
-        f"M{x * DIVISION} 0V{height}" for x in range(columns + 1)
-    ) + "".join(f"M0 {y * DIVISION}H{width}" for y in range(2 * HALF_HEIGHT + 1))  # fmt: skip
+    width, height, lines = _squares(columns, 2 * HALF_HEIGHT, DIVISION)
     middle, part = height // 2, DIVISION // 5
     ticks = "".join(f"M{x} {middle - 4}v8" for x in range(0, width + 1, part))
     ticks += "".join(f"M-4 {y}h8" for y in range(0, height + 1, part))
@@ -316,6 +308,13 @@ def _grid(columns, places, heights, scale, alternative):
     )
     axes = f"M0 {middle}H{width}{ticks}"
     return _on_grid(width, height, lines, axes, points, scale, alternative)
+
+
+def _squares(columns, rows, high):
+    """Return width and height of a grid, and the path of its lines."""
+    width, height = columns * DIVISION, rows * high
+    down = "".join(f"M{x * DIVISION} 0V{height}" for x in range(columns + 1))
+    return width, height, down + "".join(f"M0 {y * high}H{width}" for y in range(rows + 1))
 
 
 def _on_grid(width, height, lines, axes, points, scale, alternative):
