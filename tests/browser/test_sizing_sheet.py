@@ -13,11 +13,26 @@ from test_mark_book import AXE, CLIPPED, JUDGE
 from helpers.exercises.wording import STAMP
 from helpers.sheets import danger_items, sizing_sheet
 from helpers.sizing import verdicts
-from helpers.sizing.brief import Brief
+from helpers.sizing.brief import Brief, from_toml
 
+BEGUN = """
+[use]
+connection = "plug-in"
+by_others = false
+trouble = "not seen"
+[supply]
+volts = "120 V"
+hertz = "60 Hz"
+[heater]
+power = "60 W"
+full_power_safe = "yes"
+[box]
+touch = "closed window"
+"""
 PLANS = {
     "workshop": (lambda: verdicts.plan(Brief()), 7),
     "120 V": (lambda: verdicts.plan(Brief(supply_volts=120.0, supply_hertz=60.0)), 7),
+    "much left out": (lambda: verdicts.plan(from_toml(BEGUN)), 7),
     "nothing meets it": (lambda: verdicts.plan(Brief(seen_lux=20000.0)), 3),
     "stopped": (lambda: verdicts.plan(Brief(use_connection="fixed")), 3),
     "mine": (lambda: verdicts.mine(Brief(), "series_diode", 47e3, 3, 0.6, 300.0), 7),
