@@ -30,7 +30,7 @@ PAPERS = {
     "Questions, a pack for each bench": ("paper", "paper", False),
     "Danger items again, other cases": ("paper", "paper", True),
     "Key, for who marks": ("key", "key", False),
-    "Key to the other cases, for who marks": ("key", "key", True),
+    "Key to the other cases": ("key", "key", True),
     "Start sheets for the benches": ("start_sheet", "start-sheet", False),
 }
 TO_PRINT = "To print it, right-click it in the list of files at the left: Open in New Browser Tab."
@@ -49,7 +49,7 @@ def make_class():
             "word": text_box("Class word:", placeholder="such as wick"),
             "supply": list_box("Supply:", list(SUPPLIES), value=usual),
             "lessons": text_box(
-                "Lessons that count:", placeholder="such as 00 01; empty: all begun"
+                "Lessons that count (empty: all begun):", placeholder="such as 00 01"
             ),
             "benches": text_box("Bench codes on its roster:", "12"),
         },
@@ -87,8 +87,10 @@ def print_paper():
         {
             "class": which_class(),
             "what": list_box("What:", list(PAPERS)),
-            "lessons": text_box("Lessons:", placeholder="such as 02 03; empty: those of the class"),
-            "learner": text_box("For one bench:", placeholder="such as BENCH-07; empty: for all"),
+            "lessons": text_box(
+                "Lessons (empty: those of the class):", placeholder="such as 02 03"
+            ),
+            "learner": text_box("For one bench (empty: for all):", placeholder="such as BENCH-07"),
             "draw": text_box("Fresh draw, for danger items again:", "1"),
         },
         {
@@ -135,9 +137,7 @@ def mark():
             "class": which_class(),
             "feedback": widgets.Checkbox(description="A page for each learner, too", indent=False),
             "comma": widgets.Checkbox(description="Table with decimal commas", indent=False),
-            "decided": text_box(
-                "Decided:", placeholder="what the book names behind --accept; empty: nothing new"
-            ),
+            "decided": text_box("Decided (from behind --accept in the book):"),
         },
         {"Mark": lambda: _mark(form), "Look at the book": lambda: _look(form)},
     )

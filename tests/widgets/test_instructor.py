@@ -270,7 +270,7 @@ def test_a_class_is_erased_only_after_its_list_was_read_and_yes_was_typed(made):
         ("Questions, a pack for each bench", "", "0", "", "paper-01-02.html", ()),
         ("Danger items again, other cases", "1", "2", "", "paper-01-draw-2.html", (2,)),
         ("Key, for who marks", "02", "1", "bench-02", "key-02-BENCH-02.html", ()),
-        ("Key to the other cases, for who marks", "1", "2", "", "key-01-draw-2.html", (2,)),
+        ("Key to the other cases", "1", "2", "", "key-01-draw-2.html", (2,)),
     ],
 )
 def test_printing_hands_over_what_the_command_does(
@@ -299,7 +299,7 @@ def test_printing_hands_over_what_the_command_does(
 def test_one_bench_gets_other_cases_of_its_danger_items_and_they_have_a_key(made):
     form = form_of("print_paper", what="Danger items again, other cases", learner="bench-02")
     assert "1 learner, on 230 V 50 Hz" in press(form, "Make it")
-    fill(form, what="Key to the other cases, for who marks")
+    fill(form, what="Key to the other cases")
     assert "1 learner, on 230 V 50 Hz" in press(form, "Make it")
     names = {path.name for path in made.where("paper").iterdir()}
     assert names == {f"{name}-01-02-draw-1-BENCH-02.html" for name in ("paper", "key")}
