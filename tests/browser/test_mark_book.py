@@ -27,7 +27,7 @@ CLIPPED = """() => [document.documentElement, ...document.querySelectorAll('main
   .filter(e => e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).overflowX !== 'visible')
   .map(e => e.outerHTML.slice(0, 100))"""
 JUDGE = """async (asked) => {
-  const found = await axe.run(asked);
+  const found = await axe.run(asked || {});
   return {faults: found.violations.flatMap(rule => rule.nodes.map(
             node => `${rule.id}: ${node.html.slice(0, 100)}`)),
           contrasts: found.passes.filter(rule => rule.id === 'color-contrast')
