@@ -201,7 +201,7 @@ def data(plan, shown=SHOWN):
     --------
     >>> from helpers.sizing.brief import Brief
     >>> sorted(data(verdicts.plan(Brief())))[:4]
-    ['best', 'brief', 'broken', 'computed']
+    ['best', 'brief', 'broken', 'candidates']
     """
     broken, changes = plan.nearest_breaks, plan.helps
     best = plan.best(shown)
