@@ -26,7 +26,7 @@ OVER = {
     "physics": 3_464,
     "sizing": 2_219,
     "figures": 2_532,
-    "exercises": 2_184,
+    "exercises": 2_185,
     "pages": 697,
     "classroom": 1_952,
     "authoring": 253,

@@ -24,7 +24,7 @@ def right_answer(session, question_id, number=0):
 
 
 def wrong_answers(session, question_id, number=0):
-    """Return three different wrong answers, as typed."""
+    """Return different wrong answers as typed, as many as use up all tries."""
     question, numbers = bank()[question_id], session.draw(question_id, number).numbers
     kind = question.kind
     if isinstance(kind, kinds.Amount):
@@ -43,4 +43,4 @@ def wrong_answers(session, question_id, number=0):
         texts = [[part.text(value) for value in part.bin] for part in kind.fields]
         typed = ["; ".join(pieces) for pieces in product(*texts)]
     wrong = [t for t in typed if not kind.mark(kind.read(t, numbers).value, numbers).right]
-    return wrong[:3]
+    return wrong[: max(3, kind.tries)]

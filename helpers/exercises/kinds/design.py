@@ -94,6 +94,7 @@ class Design(Kind):
     name = "design"
     between = "\n"
     longest = 2000
+    tries = 10  # whoever designs tries again; a worked answer would be for another pot
     most_answers = 40
     other_answers = "This is one choice for the workshop's pot; yours has numbers of its own."
 
