@@ -321,7 +321,7 @@ def dimmed_heater(tap="after"):
 def _one_loop(pen, wiring, string, led):
     (dropper, live), (other, neutral) = string
     top, end = 3.6, max(3.6, _ROOM * live)
-    corner, side = end + 3.2, end + 4.6
+    corner, side = end + (3.2 if "diode" in wiring.forward else 2.8), end + 3.9
     pen.terminal(0.0, top, "live")
     pen.terminal(0.0, 0.0, "neutral")
     pen.resistors((0.0, top), (end, top), live)
@@ -347,7 +347,7 @@ def _one_loop(pen, wiring, string, led):
 def _bridge(pen, _wiring, string, led):
     (dropper, live), (other, neutral) = string
     middle, west, north, south = 3.4, max(3.0, _ROOM * live), 6.8, 0.0
-    east, centre = west + 6.8, west + 3.4
+    east, centre = west + 6.4, west + 3.2
     corners = (west, middle), (east, middle), (centre, north), (centre, south)
     at_west, at_east = corners[:2]
     pen.terminal(0.0, middle, "live")
