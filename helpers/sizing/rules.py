@@ -507,12 +507,16 @@ def dropper(
         if fault in cleared:
             found.append(clears(fault))
             continue
-        left = faults.state(circuit, high, fault=fault, **parts, **drop_volts)
+        left = _left(circuit, high, fault=fault, **parts, **drop_volts)
         found.append(heat(left.watts_each, rated_watts, after=fault, **air))
         found.append(volts(left.volts_rms_each, limiting_volts, fault))
         if fault != faults.SOUND or left.led_reverse_amps_peak > 0.0:
             found += _led_after(left, fault)
     return tuple(found)
+
+
+# Of one string each rating, in each air, is asked about: what it does is the same.
+_left = lru_cache(4096)(faults.state)
 
 
 def barrier(count):
