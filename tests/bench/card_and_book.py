@@ -5,7 +5,7 @@ kind, under several class words and supplies, with fresh draws, nudges, sessions
 questions whose edition is raised, or taken back as on a machine with older lessons. Under each
 class word the card's session and the mark book of that log must say the same, and the book must
 find nothing to ask. One in fifty goes through files and the whole of a run. Ends with code 1 if a
-bar is missed; tests/classroom/test_card_and_book.py runs a tenth.
+bar is missed; tests/classroom/test_card_and_book.py runs 600.
 """
 
 import argparse

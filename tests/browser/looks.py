@@ -13,14 +13,15 @@ LETTERS, LINE = 13, 95
 """Least size of letters in a picture [px], and most letters in a line."""
 THEMES = {"JupyterLab Light": "true", "JupyterLab Dark": "false"}
 LEVELS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]
-JUDGE = f"""async () => {{
-  const found = await axe.run({{include: [['.jp-OutputArea-output']]}},
-                              {{runOnly: {{type: 'tag', values: {LEVELS}}}}});
-  return {{faults: found.violations.flatMap(rule => rule.nodes.map(
-            node => `${{rule.id}}: ${{node.target.join(' ')}}: ${{node.failureSummary}}`)),
+COLOURS = ["color-contrast"]
+"""The rules that another theme can break."""
+JUDGE = """async asked => {
+  const found = await axe.run({include: [['.jp-OutputArea-output']]}, {runOnly: asked});
+  return {faults: found.violations.flatMap(rule => rule.nodes.map(
+            node => `${rule.id}: ${node.target.join(' ')}: ${node.failureSummary}`)),
           contrasts: found.passes.filter(rule => rule.id === 'color-contrast').flatMap(
-            rule => rule.nodes).filter(node => !node.html.startsWith('<input')).length}};
-}}"""
+            rule => rule.nodes).filter(node => !node.html.startsWith('<input')).length};
+}"""
 LOOKS = """([least, most]) => {
   const faults = [], shown = node => node.getClientRects().length;
   const all = (what, inside) => [...document.querySelectorAll(inside)].flatMap(
@@ -85,12 +86,12 @@ def load_axe(page):
     page.evaluate("document.body.style.height = '100vh'")
 
 
-def judged(page, width=1280):
+def judged(page, width=1280, asked=LEVELS):
     """Return what axe-core finds in all that cells show, and how many contrasts it judged."""
     page.set_viewport_size({"width": width, "height": TALL})
     page.evaluate("window.jupyterapp.shell.currentWidget.content.scrollToItem(0, 'start')")
     page.wait_for_timeout(500)
-    found = page.evaluate(JUDGE)
+    found = page.evaluate(JUDGE, asked)
     return found["faults"], found["contrasts"]
 
 

@@ -2,7 +2,7 @@
 
 import truth
 
-STEPS, SEED = 60, 3
+STEPS, SEED = 30, 3
 
 
 def test_what_is_seen_is_what_the_log_says_whatever_was_done_before(browser_found, tmp_path):

@@ -17,6 +17,13 @@ from helpers.classroom.demo_room import CLASS_WORD, write_demo_room
 from helpers.classroom.marking import mark_folder
 
 AXE = files("axe_playwright_python") / "axe.min.js"
+ONE_OF_EACH = """() => document.querySelectorAll('main tbody').forEach(body => {
+  const met = new Set();
+  [...body.rows].forEach(row => {
+    const looks = [...row.querySelectorAll('*')].map(node => node.nodeName + node.className);
+    if (looks.every(look => met.has(look))) row.remove();
+    looks.forEach(look => met.add(look)); }); })"""
+"""Leaves one row of those that look alike: what holds for it in a colour holds for all."""
 LOOKS = {
     "light": {"color_scheme": "light"},
     "dark": {"color_scheme": "dark"},
@@ -66,20 +73,24 @@ def test_nothing_is_clipped(book, width):
 
 @pytest.mark.parametrize("look", LOOKS)
 def test_it_meets_the_rules_in_every_look(book, look):
-    page, _, _ = book
+    page, _, address = book
+    page.goto(address)
     page.emulate_media(**{"media": "screen", "forced_colors": "none"} | LOOKS[look])
     page.evaluate(AXE.read_text("utf-8"))
+    if look == "light":
+        judged = page.evaluate(JUDGE, {"rules": {"color-contrast": {"enabled": False}}})
+        assert judged["faults"] == []
+    page.evaluate(ONE_OF_EACH)
     judged = page.evaluate(JUDGE, {})
-    assert judged["faults"] == []
-    assert judged["contrasts"] > 500
+    assert judged["faults"] == [] and judged["contrasts"] > 200
     page.evaluate("document.querySelector('main').append(document.querySelector('nav li'))")
     judged = page.evaluate(JUDGE, {"runOnly": ["listitem"]})
     assert judged["faults"], "a list item outside a list would be found"
-    page.evaluate("document.querySelector('nav ul').prepend(document.querySelector('main > li'))")
 
 
 def test_24_learners_fit_on_six_pages(book):
-    page, _, _ = book
+    page, _, address = book
+    page.goto(address)
     page.emulate_media(media="print", color_scheme="light", forced_colors="none")
     paper = page.pdf(prefer_css_page_size=True, print_background=True, format="A4")
     assert 1 < len(re.findall(rb"/Type\s*/Page\b(?!s)", paper)) <= 6
