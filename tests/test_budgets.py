@@ -28,7 +28,7 @@ OVER = {
     "figures": 2_532,
     "exercises": 2_185,
     "pages": 697,
-    "classroom": 1_952,
+    "classroom": 2_007,
     "authoring": 253,
     "widgets": 1_415,
 }

@@ -1,146 +1,82 @@
-"""The rows of the mark book: every hand-in of a folder marked afresh by the bank at hand.
+"""The row of one learner in the mark book: what was handed in, marked afresh by the bank at hand.
 
 Never trusts a recorded mark and never runs a learner's code. Must never know how a book is shown.
 """
 
 from collections import Counter
+from dataclasses import dataclass, field
 from datetime import UTC, datetime
-from pathlib import Path
 
 from helpers.classroom import mark_book as states
 from helpers.classroom import remarks
-from helpers.classroom.hand_ins import find_files, group_by_id, learners_named
-from helpers.classroom.ids import strangers_in
-from helpers.classroom.mark_book import HandedIn, LearnerMarks, MarkBook, Turn
-from helpers.classroom.one_log import Accepted, merge, put_together
+from helpers.classroom.mark_book import HandedIn, LearnerMarks, installed
+from helpers.classroom.one_log import merge, put_together
 from helpers.classroom.paper_log import BY_HAND, Paper
 from helpers.classroom.problems import Problem, capped, counted, plain
-from helpers.exercises.settings import CLASS_WORD
 from helpers.exercises.standing import replay
-from helpers.exercises.traces import CHECKPOINTS
 from helpers.physics.mains import SUPPLIES
 
 MOST_PROBLEMS = 20  # of one learner that are told one by one
 MOST_TO_ONE = 1000  # answers to one question that are marked
-MOST_CLASS_WORDS = 1000
 
 
-def mark_room(
-    folder,
-    roster,
-    class_word,
-    lessons,
-    apart=(),
-    progress=iter,
-    accept=(),
-    paper=None,
-    replies=False,
-):
-    """Mark every hand-in in a folder.
+@dataclass
+class Shown:
+    """What the hand-ins of one learner came to; it knows of nobody else.
 
-    Parameters
-    ----------
-    folder : Path
-        Where the hand-ins are; folders inside it are read too.
-    roster : Roster
-        Who is in the class.
-    class_word : str
-        Answers given under another one are named, and not counted.
-    lessons : tuple of Lesson
-        The bank at hand.
-    apart : collection of Path
-        Files in the folder that are no hand-ins.
-    progress : callable
-        Takes the list of learners and yields them, perhaps showing how far it is.
-    accept : sequence of str
-        Hand-ins that count where several logs of one id have parted; and `BENCH-07:ohm-3` where
-        paper counts instead of the screen.
-    paper : PaperLog or None
-        What was typed back from paper.
-    replies : bool
-        Whether the rows hold what the card says to the newest wrong answers.
-
-    Returns
-    -------
-    book : MarkBook
-        One row a learner: the roster first, then learners who are not on it.
-
-    Raises
-    ------
-    Unusable
-        If the folder cannot be read, or there is no such hand-in to accept.
-
-    Notes
-    -----
-    One learner's lines are held at a time; only marks and states are kept.
+    `turns` has (question, slip, name, danger) for each wrong answer, `line_ids` a mark of each
+    line, `doubles` the questions that screen and paper both answer where paper was accepted.
     """
-    book = MarkBook(class_word, lessons)
-    files, unusable = find_files(folder, apart)
-    # What JupyterLab copies when a file is opened there: hidden, and perhaps older than the file.
-    files = [path for path in files if Path(path).parent.name != CHECKPOINTS]
-    groups, problems = group_by_id(files, folder)
-    unusable += problems
-    typed = Paper(paper, accept)
-    accepted = Accepted([name for name in accept if name not in typed.instead], groups)
-    for learner in typed.lines:
-        groups.setdefault(learner, [])
-    strangers, problems = strangers_in(groups, roster)
-    unusable += problems
-    book.problems += unusable
-    book.unusable, book.hand_ins = len(unusable), sum(map(len, groups.values()))
-    unreadable = learners_named(unusable, roster.learners)
-    marker = Marker(book, typed, replies)
-    for learner in progress([*roster.learners, *strangers]):
-        status = states.UNREADABLE if learner in unreadable else states.NOTHING
-        ids = roster.ids(learner)
-        if any(map(typed.lines.get, ids)):
-            status = states.ON_PAPER
-        if any(map(groups.get, ids)):
-            status = states.HANDED_IN
-        if learner in strangers:
-            status = states.NOT_ON_ROSTER
-        book.rows.append(marker.row(learner, status, ids, groups, accepted))
-    book.problems += [*strangers.values(), *typed.in_words()]
-    book.problems += marker.line_ids.in_words()
-    return book
+
+    learner: str
+    row: LearnerMarks | None = None
+    turns: list = field(default_factory=list)
+    problems: list = field(default_factory=list)
+    odd: Counter = field(default_factory=Counter)
+    handed_in: list = field(default_factory=list)
+    words: set = field(default_factory=set)
+    line_ids: list = field(default_factory=list)
+    doubles: set = field(default_factory=set)
 
 
 class Marker:
-    """Marks one learner after another into a book."""
+    """Marks one learner after another, as `helpers.classroom.room.mark_room` is told to."""
 
-    def __init__(self, book, typed=None, replies=False):
-        self.book, self.typed, self.replies = book, typed or Paper(None), replies
-        self.known = {question.id for question in book.questions}
-        self.names = {}
-        self.line_ids = remarks.LineIds()
+    def __init__(self, class_word, lessons=None, typed=None, accepted=(), replies=False):
+        self.class_word, self.accepted, self.replies = class_word, accepted, replies
+        self.typed = typed or Paper(None)
+        self.questions = [q for lesson in lessons or installed() for q in lesson.questions]
+        self.known = {question.id for question in self.questions}
         self.now = datetime.now(UTC)
 
-    def row(self, learner, status, ids, groups, accepted):
-        """Return the row of a learner, whose hand-ins are taken out of the groups."""
-        self.problems, self.odd = [], Counter()
-        lines = self._lines(learner, ids, groups, accepted)
-        row = self._marked(learner, status, lines)
-        self.problems += remarks.in_words(learner, self.odd)
-        self.problems.sort(key=lambda problem: problem.rank)
-        self.book.problems += capped(self.problems, MOST_PROBLEMS, plain(learner, 40))
-        return row
+    def __call__(self, learner, status, ids, logs):
+        """Return what a learner has shown, of the hand-ins of each of their ids."""
+        self.shown = Shown(learner)
+        lines = self._lines(learner, ids, logs)
+        self.shown.row = self._marked(learner, status, lines)
+        problems = [*self.shown.problems, *remarks.in_words(learner, self.shown.odd)]
+        problems.sort(key=lambda problem: problem.rank)
+        self.shown.problems = capped(problems, MOST_PROBLEMS, plain(learner, 40))
+        return self.shown
 
-    def _lines(self, learner, ids, groups, accepted):
-        logs = []
-        for hand_ins in filter(None, [groups.pop(one, None) for one in ids]):
-            log = put_together(hand_ins, accepted, ids)
+    def _lines(self, learner, ids, groups):
+        shown, logs = self.shown, []
+        for hand_ins in groups:
+            log = put_together(hand_ins, self.accepted, ids)
             logs.append(log.lines)
-            self.problems += log.problems
-            self.odd += remarks.of_times(log.logs, self.now)
-            self.odd[remarks.GAPS] += log.gaps
+            shown.problems += log.problems
+            shown.odd += remarks.of_times(log.logs, self.now)
+            shown.odd[remarks.GAPS] += log.gaps
             read = [h for h in hand_ins if h.answers]
-            self.book.handed_in += [HandedIn(h.name, learner, h.digest, h.answers) for h in read]
+            shown.handed_in += [HandedIn(h.name, learner, h.digest, h.answers) for h in read]
         lines, _, _ = merge(logs)
-        self.line_ids.add(learner, lines)
-        return self.typed.joined(learner, ids, lines, self.book.class_word, self.problems)
+        shown.line_ids = remarks.marks_of(lines)
+        lines, doubles = self.typed.joined(learner, ids, lines, self.class_word, shown.problems)
+        shown.doubles = doubles
+        return lines
 
     def _marked(self, learner, status, lines):
-        by_question, word = self._sorted_out(learner, lines), self.book.class_word
+        by_question, word = self._sorted_out(learner, lines), self.class_word
         counting = {
             name: own
             for name, lines in by_question.items()
@@ -149,8 +85,8 @@ class Marker:
         if status in (states.HANDED_IN, states.ON_PAPER) and not counting:
             status = states.NOTHING_COUNTS
         marks, stands, replies = {}, {}, {}
-        firsts, times, retried, earlier, turns = [], [], [], [], []
-        for question in self.book.questions:
+        firsts, times, retried, earlier = [], [], [], []
+        for question in self.questions:
             if not (own := counting.get(question.id)):
                 continue
             standing = self._standing(question, learner, by_question[question.id])
@@ -162,7 +98,7 @@ class Marker:
             stands[question.id] = state
             if standing and state != states.KEPT:
                 marks[question.id] = standing.marks
-                turns += self._turns(question, standing)
+                self.shown.turns += _turns(question, standing)
             if standing and standing.tries:
                 first, newest = _first_and_newest(standing)
                 firsts += [question.id] if first.right else []
@@ -175,26 +111,15 @@ class Marker:
             found = f"answered in an earlier edition, so without marks: {', '.join(earlier)}"
             self._problem(learner, found, "Ask for these again: the questions have changed since.")
         answers = sum(map(len, counting.values()))
-        last, retried, turns = _day(max(times, default="")), tuple(retried), tuple(turns)
+        last, retried = _day(max(times, default="")), tuple(retried)
         paper = tuple(name for name in stands if BY_HAND in counting[name][-1])
-        return LearnerMarks(
-            learner,
-            status,
-            marks,
-            stands,
-            answers,
-            last,
-            retried,
-            turns,
-            tuple(firsts),
-            paper,
-            replies,
-        )
+        told = status, marks, stands, answers, last, retried
+        return LearnerMarks(learner, *told, firsts=tuple(firsts), paper=paper, replies=replies)
 
     def _sorted_out(self, learner, lines):
         by_question, left_out = {}, Counter()
-        word, known = self.book.class_word, self.known
-        self._count_words({line["class_word"] for line in lines})
+        word, known = self.class_word, self.known
+        self.shown.words = {line["class_word"] for line in lines}
         for line in lines:
             if line["class_word"] != word:
                 left_out[_OTHER_CLASS, line["class_word"]] += 1
@@ -213,23 +138,19 @@ class Marker:
             self._problem(learner, found, advice)
         return by_question
 
-    def _count_words(self, words):
-        held = self.book.class_words
-        for word in sorted(filter(CLASS_WORD.fullmatch, words)):
-            if word in held or len(held) < MOST_CLASS_WORDS:
-                held[word] += 1
-
     def _standing(self, question, learner, lines):
         try:
-            standing = replay(question, lines, SUPPLIES, self.book.class_word)
+            standing = replay(question, lines, SUPPLIES, self.class_word)
         except (ArithmeticError, LookupError, TypeError, ValueError) as error:
             kind = f"{type(error).__name__}: {plain(str(error))}"
             found = f"{counted(len(lines), 'answer')} to {question.id} could not be marked ({kind})"
             self._problem(learner, found, "The question is at fault: tell who keeps the bank.")
             return None
-        self.odd[remarks.SKIPPED] += 0 if BY_HAND in lines[-1] else standing.skipped
+        self.shown.odd[remarks.SKIPPED] += 0 if BY_HAND in lines[-1] else standing.skipped
         if over := [line for line in lines if line["nudges"] > len(question.nudges)]:
-            self.odd[remarks.NUDGES] += sum(line["edition"] == question.edition for line in over)
+            self.shown.odd[remarks.NUDGES] += sum(
+                line["edition"] == question.edition for line in over
+            )
         if standing.later:
             found = f"{counted(standing.later, 'answer')} to {question.id} in a later edition of it"
             self._problem(learner, found, "Mark with the edition of the lessons that they have.")
@@ -239,29 +160,8 @@ class Marker:
             self._problem(learner, found, advice)
         return standing
 
-    def _turns(self, question, standing):
-        """Return the wrong turns that count here."""
-        draws = [draw for draw in standing.draws.values() if draw.class_word == standing.class_word]
-        found = {}
-        for draw in draws:
-            for _, verdict in draw.tried.values():
-                if not verdict.right:
-                    name = self._name(question, verdict)
-                    answers, danger = found.get(name, (0, False))
-                    found[name] = answers + 1, danger or bool(verdict.danger)
-        return [Turn(question.id, name, *count) for name, count in found.items()]
-
-    def _name(self, question, verdict):
-        """Return the name of a wrong turn: the slip's, or an option's text as first met."""
-        if not verdict.slip:
-            return states.DANGEROUS if verdict.danger else states.NO_KNOWN_TURN
-        key = question.id, verdict.slip
-        if key not in self.names:
-            self.names[key] = verdict.turn or verdict.slip
-        return self.names[key]
-
     def _problem(self, learner, found, advice):
-        self.problems.append(Problem(plain(learner, 40), found, advice))
+        self.shown.problems.append(Problem(plain(learner, 40), found, advice))
 
 
 _OTHER_CLASS = (
@@ -287,6 +187,19 @@ def _cases(standing):
         if draw.tried and draw.class_word == standing.class_word
     ]
     return right.index(True) + 1
+
+
+def _turns(question, standing):
+    """Yield the wrong turns that count here: question, slip, name and whether it could hurt.
+
+    The name is that of the slip, or an option's text.
+    """
+    draws = [draw for draw in standing.draws.values() if draw.class_word == standing.class_word]
+    for _, verdict in [tried for draw in draws for tried in draw.tried.values()]:
+        if not verdict.right:
+            unnamed = states.DANGEROUS if verdict.danger else states.NO_KNOWN_TURN
+            name = (verdict.turn or verdict.slip) if verdict.slip else unnamed
+            yield question.id, verdict.slip, name, bool(verdict.danger)
 
 
 def _first_and_newest(standing):

@@ -264,3 +264,10 @@ def lessons_of(bank_files):
         Lesson(number, module.TITLE, tuple(module.QUESTIONS))
         for number, module in bank_files.items()
     )
+
+
+def installed():
+    """Return the lessons of the bank of this installation."""
+    from helpers.exercises.bank import lessons
+
+    return lessons_of(lessons())

@@ -10,11 +10,11 @@ from pathlib import Path
 
 from helpers.classroom.book_pair import BookPair
 from helpers.classroom.feedback import write_feedback
-from helpers.classroom.learner_rows import mark_room
-from helpers.classroom.mark_book import EARLIER, danger_open, lessons_of
+from helpers.classroom.mark_book import EARLIER, danger_open, installed, lessons_of
 from helpers.classroom.page import page
 from helpers.classroom.paper_log import PaperLog
 from helpers.classroom.problems import ASK, Problem, Unusable, capped, counted, make_folder, plain
+from helpers.classroom.room import mark_room
 from helpers.classroom.roster import read_roster
 from helpers.classroom.spreadsheet import csv_text, fallen, moved
 from helpers.exercises.settings import Settings, SettingsError
@@ -109,14 +109,10 @@ def mark_folder(
     -----
     A mark book that lies in `out` is kept under its own date.
     """
-    if bank_files is None:
-        from helpers.exercises.bank import lessons
-
-        bank_files = lessons()
+    lessons = None if bank_files is None else lessons_of(bank_files)
     folder, roster, out = Path(folder), Path(roster), Path(out)
-    class_word, only = _class_word(class_word), _lessons(only, bank_files)
+    class_word, only = _class_word(class_word), _lessons(only, lessons or installed())
     members, roster_problems = read_roster(roster)
-    lessons = lessons_of(bank_files)
     typed = PaperLog(Path(paper)) if paper else None
     apart = (roster, *([typed.path] if typed else []))
     book = mark_room(
@@ -203,10 +199,10 @@ def _class_word(text):
         raise Unusable(str(error)) from None
 
 
-def _lessons(numbers, bank_files):
-    wanted = [number.zfill(2) for number in numbers]
+def _lessons(numbers, lessons):
+    wanted, held = [number.zfill(2) for number in numbers], [one.number for one in lessons]
     for number in wanted:
-        if number not in bank_files:
-            held = ", ".join(bank_files)
+        if number not in held:
+            held = ", ".join(held)
             raise Unusable(f"There is no lesson {plain(number, 40)}; the bank holds {held}.")
     return wanted

@@ -124,7 +124,6 @@ class Paper:
     def __init__(self, log, accept=()):
         found, self.problems = log.lines() if log else ([], [])
         self.instead = {name for name in accept if INSTEAD.fullmatch(name)}
-        self.unused = set(self.instead)
         self.lines = {}
         for line in found:
             self.lines.setdefault(line["learner"], []).append(line)
@@ -144,6 +143,12 @@ class Paper:
         problems : list of Problem
             Where both have an answer to a question, one is added that lists these.
 
+        Returns
+        -------
+        lines : list of dict
+        doubles : set of str
+            Where both have an answer and paper was accepted, such as `BENCH-07:ohm-3`.
+
         Notes
         -----
         Paper counts where the screen has no line. Where both have one, the screen counts until
@@ -153,11 +158,10 @@ class Paper:
             line.pop(BY_HAND, None)  # no hand-in says of itself that it was paper
         paper = [line for one in ids for line in self.lines.get(one, ())]
         if not paper:
-            return screen
+            return screen, set()
         seen = {line["question"] for line in screen if line["class_word"] == class_word}
         both = seen & {line["question"] for line in paper if line["class_word"] == class_word}
         instead = {name for name in both if f"{learner}:{name}" in self.instead}
-        self.unused -= {f"{learner}:{name}" for name in instead}
         if asked := sorted(both - instead):
             problems.append(
                 Problem(
@@ -174,12 +178,13 @@ class Paper:
             for line in screen
             if line["question"] not in instead or line["class_word"] != class_word
         ]
-        return screen + [line for line in paper if line["question"] not in both - instead]
+        paper = [line for line in paper if line["question"] not in both - instead]
+        return screen + paper, {f"{learner}:{name}" for name in instead}
 
-    def in_words(self):
-        """Yield what to look at: the log itself, and what was accepted and is not there."""
+    def in_words(self, doubles):
+        """Yield what to look at: the log itself, and what was accepted and is no double."""
         yield from self.problems
-        for name in sorted(self.unused):
+        for name in sorted(self.instead - doubles):
             found = "paper was accepted here; screen and paper do not both have an answer"
             yield Problem(plain(name, 40), found, "Is it misspelt? Else nothing to do.", FINE)
 

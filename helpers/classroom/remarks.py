@@ -5,6 +5,7 @@ Knows lines, ids and what a replay tells; takes away no marks.
 
 from collections import Counter
 from datetime import UTC, datetime, timedelta
+from hashlib import blake2b
 
 from helpers.classroom.problems import ASK, Problem, plain
 
@@ -77,19 +78,24 @@ def in_words(learner, odd):
             yield Problem(plain(learner, 40), found, perhaps + ASK_HOW, ASK)
 
 
-class LineIds:
-    """Whose the line ids of a whole folder are, and which stand under two learners.
+def marks_of(lines):
+    """Return 64 bits of the id of each line, so that long ones take no room."""
+    return [
+        blake2b(line["line"].encode("utf-8", "surrogatepass"), digest_size=8).digest()
+        for line in lines
+    ]
 
-    Keeps 64 bits of each, so that long ones take no room.
-    """
+
+class LineIds:
+    """Whose the line ids of a whole folder are, and which stand under two learners."""
 
     def __init__(self):
         self._whose, self._shared = {}, {}
 
-    def add(self, learner, lines):
-        for line in lines:
-            first = self._whose.setdefault(hash(line["line"]), learner)
-            if first is not learner:
+    def add(self, learner, marks):
+        for mark in marks:
+            first = self._whose.setdefault(mark, learner)
+            if first != learner:
                 self._shared.setdefault(first, Counter())[learner] += 1
                 self._shared.setdefault(learner, Counter())[first] += 1
 

@@ -30,6 +30,7 @@ from helpers.classroom.hand_ins import HandIn  # noqa: E402
 from helpers.classroom.learner_rows import Marker  # noqa: E402
 from helpers.classroom.mark_book import MarkBook, lessons_of  # noqa: E402
 from helpers.classroom.marking import mark_folder  # noqa: E402
+from helpers.classroom.room import Gathered  # noqa: E402
 from helpers.exercises import session as sessions  # noqa: E402
 from helpers.exercises.bank import bank  # noqa: E402
 from helpers.exercises.session import Session  # noqa: E402
@@ -174,9 +175,13 @@ def marked_in_memory(sequence, word):
     module = SimpleNamespace(TITLE="Random", QUESTIONS=questions)
     content = "".join(json.dumps(line) + "\n" for line in sequence.session.log.lines()[0]).encode()
     learner = sequence.settings.learner
-    group = {learner: [HandIn("", "", learner, "", content)]}
-    marker = Marker(MarkBook(word, lessons_of({"00": module})))
-    return marker.row(learner, states.HANDED_IN, [learner], group, ()), marker.book
+    hand_ins, lessons = [HandIn("", "", learner, "", content)], lessons_of({"00": module})
+    shown, book = (
+        Marker(word, lessons)(learner, states.HANDED_IN, [learner], [hand_ins]),
+        MarkBook(word, lessons),
+    )
+    Gathered(book).add(shown)
+    return book.rows[0], book
 
 
 def marked_through_files(sequence, word, folder):
