@@ -26,7 +26,8 @@ def from_command(given, pieces, name):
     """
     draw = [given.again] if given.again else []
     whose = [given.learner.strip().upper()] if given.learner else []
-    name = "-".join([name, *given.lessons, *(f"draw-{number}" for number in draw), *whose])
+    wanted = [*given.lessons, *given.questions]
+    name = "-".join([name, *wanted, *(f"draw-{number}" for number in draw), *whose])
     said = print_for(
         lambda *people_and_lessons: pieces(*people_and_lessons, *draw),
         given.out,
@@ -35,7 +36,7 @@ def from_command(given, pieces, name):
         given.roster,
         given.learner,
         given.supply,
-        given.lessons,
+        wanted,
         f"{name}.html",
     )
     print("\n".join(said))
@@ -71,7 +72,7 @@ def print_for(
     supply : str or None
         Name of the mains of all others.
     lessons : sequence of str
-        Their numbers.
+        Their numbers, and the ids of single questions.
     name : str
         What the file is called where `out` is not given.
 

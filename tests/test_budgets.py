@@ -27,10 +27,10 @@ OVER = {
     "sizing": 2_219,
     "figures": 2_532,
     "exercises": 2_185,
-    "pages": 697,
-    "classroom": 2_007,
+    "pages": 701,
+    "classroom": 2_013,
     "authoring": 253,
-    "widgets": 1_415,
+    "widgets": 1_417,
 }
 
 

@@ -83,7 +83,7 @@ def test_the_commands_write_a_page_and_refuse_with_code_2(tmp_path, roster, comm
     out = tmp_path / "out.html"
     assert main([*words, "--roster", str(roster), "--out", str(out)]) == 0
     made = out.read_text("utf-8")
-    assert made.count('<section class="pack"') == 2 and "draw 2" in made
+    assert made.count('<section class="pack') == 2 and "draw 2" in made
     assert str(out) in capsys.readouterr().out
     assert main([*words, "--roster", str(roster), "--out", str(out)]) == 2
     assert "is there already" in capsys.readouterr().err and out.read_text("utf-8") == made

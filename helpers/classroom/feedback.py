@@ -16,20 +16,22 @@ OPEN = (states.DANGER, states.EARLIER, states.NONE, states.HELPED, states.PART)
 
 
 def write_feedback(book, folder, at=None):
-    """Write a page for each learner who has an answer that counts.
+    """Write a page for each learner who has an answer that counts, and one of all, to print.
 
     Parameters
     ----------
     book : MarkBook
         Marked with `replies`.
     folder : Path
-        Where the pages go, named feedback-BENCH-07.html; one of before is replaced.
+        Where the pages go, named feedback-BENCH-07.html, and feedback.html for all of them; one of
+        before is replaced.
     at : datetime or None
         When it was marked; None is now.
 
     Returns
     -------
     paths : list of Path
+        The pages of learners, then that of all; empty where no answer counts.
 
     Raises
     ------
@@ -37,15 +39,19 @@ def write_feedback(book, folder, at=None):
         If one cannot be written.
     """
     make_folder(folder)
-    rows = [row for row in book.rows if row.states]
-    paths = [folder / f"feedback-{row.learner}.html" for row in rows]
-    for row, path in zip(rows, paths, strict=True):
-        write_whole(path, page(book, row, at))
-    return paths
+    parts = {row.learner: _part(book, row, at) for row in book.rows if row.states}
+    pages = {f"feedback-{learner}": (learner, [part]) for learner, part in parts.items()}
+    pages |= {"feedback": ("", parts.values())} if parts else {}
+    for name, (whose, held) in pages.items():
+        page = templates.page(
+            "feedback", "own-sheet", whose=whose, class_word=book.class_word, parts=held
+        )
+        write_whole(folder / f"{name}.html", page)
+    return [folder / f"{name}.html" for name in pages]
 
 
-def page(book, row, at=None):
-    """Yield the page of one learner piece by piece.
+def _part(book, row, at):
+    """Return what is told to one learner.
 
     Notes
     -----
@@ -56,8 +62,8 @@ def page(book, row, at=None):
     wrong, blank = danger_open([q for lesson in begun for q in lesson.questions], row)
     again = [q for n in begun for q in n.questions if row.state(q) in OPEN]
     again.sort(key=lambda q: OPEN.index(row.state(q)))
-    return templates.page(
-        "feedback",
+    return templates.part(
+        "feedback-part",
         book=book,
         row=row,
         marked=f"{at or datetime.now(UTC):%Y-%m-%d}",

@@ -29,7 +29,7 @@ MOST_PROBLEMS = 1000  # on the page
 class Marked:
     """What a run has made: the book, its two files, the earlier table, what is other than there.
 
-    `feedback` lists the pages of learners.
+    `feedback` lists the pages of learners, and behind them the one of all.
     """
 
     book: object
@@ -52,7 +52,9 @@ class Marked:
             f"Table:   {plain(str(self.table), 300)}",
             f"Page:    {plain(str(self.page), 300)}",
             f"Earlier: {plain(str(self.earlier), 300)}" if self.earlier else "",
-            f"Feedback: {counted(len(self.feedback), 'page')}" if self.feedback else "",
+            self.feedback
+            and f"Feedback: {counted(len(self.feedback) - 1, 'page')}; all in one, "
+            f"to print: {plain(str(self.feedback[-1]), 300)}",
             f"Caution. {CAUTION}",
         ]
         return list(filter(None, lines))

@@ -15,11 +15,15 @@ def add_to(subcommand):
         if run is start_sheet:
             one.add_argument("--card", action="store_true", help="the prove-dead card alone")
             one.add_argument("--guide", action="store_true", help="the leader's guide alone")
-            one.set_defaults(again=0)
+            one.set_defaults(again=0, questions=())
         else:
             one.add_argument(
                 "--again", nargs="?", type=int, const=1, default=0, metavar="DRAW",
                 help="danger items alone, with the case of this fresh draw; 1 if none is given",
+            )  # fmt: skip
+            one.add_argument(
+                "--questions", nargs="+", default=(), metavar="ID",
+                help="these questions, such as heat-3; with --again their fresh draw",
             )  # fmt: skip
 
 
@@ -28,8 +32,9 @@ def paper(arguments):
 
     Who stands on the roster gets a pack, all in one page to print; a column supply of the roster
     wins over --supply. Each question says its draw and edition, by which an answer is typed in
-    later. With --again, fresh cases of the danger items alone. Two examples: paper --class
-    wick.toml; paper --lessons 02 03 --roster roster.csv --class-word wick --out paper.html
+    later. With --again, fresh cases of the danger items alone; with --questions heat-3 --again,
+    fresh numbers of that one. Two examples: paper --class wick.toml; paper --lessons 02 03
+    --roster roster.csv --class-word wick --out paper.html
     """
     from helpers.printing import from_command
     from helpers.sheets.paper import pieces

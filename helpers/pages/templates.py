@@ -14,13 +14,15 @@ LONGEST = 600  # characters of one value; what is longer was not written for a p
 PIECES = 500  # of a template, put together before they are handed on
 
 
-def page(name, **values):
+def page(name, *more_styles, **values):
     """Yield a self-contained page piece by piece.
 
     Parameters
     ----------
     name : str
         Of the template `name.html` and its style `name.css`.
+    *more_styles : str
+        Names of further styles.
     **values
         What the template asks for. Text in it is data, wherever it came from: it is shown by
         `plain` and escaped.
@@ -46,7 +48,8 @@ def page(name, **values):
     from markupsafe import Markup
 
     environment = _environment()
-    style, _, _ = environment.loader.get_source(environment, f"{name}.css")
+    source = environment.loader.get_source
+    style = "".join(source(environment, f"{one}.css")[0] for one in (name, *more_styles))
     fingerprint = b64encode(sha256(style.encode()).digest()).decode()
     policy = f"default-src 'none'; style-src 'sha256-{fingerprint}'"
     policy += "; base-uri 'none'; form-action 'none'"
@@ -54,6 +57,13 @@ def page(name, **values):
     stream = template.stream(values, style=Markup(style), policy=policy)
     stream.enable_buffering(PIECES)
     return stream
+
+
+def part(name, **values):
+    """Return a part of a page, made of the template of that name, to be put into others."""
+    from markupsafe import Markup
+
+    return Markup(_environment().get_template(f"{name}.html").render(values))
 
 
 def piece(markup, *values):

@@ -3,10 +3,11 @@
 Never says what is right: that is the key's. What stands on a pack is what its card shows.
 """
 
+from difflib import get_close_matches
 from typing import NamedTuple
 
 from helpers.exercises.answer_log import MOST_DRAWS
-from helpers.exercises.bank import lessons
+from helpers.exercises.bank import bank, lessons
 from helpers.exercises.wording import CAUTION, STAMP, Line, question_lines
 from helpers.pages import templates
 from helpers.pages.page import Page
@@ -28,9 +29,10 @@ def chosen(wanted, draw=0):
     Parameters
     ----------
     wanted : sequence of str
-        Numbers of the lessons, such as "02".
+        Numbers of lessons, such as "02", and ids of single questions, such as "ohm-3".
     draw : int
-        0, or the number of a fresh draw, for which only danger items are asked again.
+        0, or the number of a fresh draw, for which only the danger items of a lesson are asked
+        again.
 
     Returns
     -------
@@ -40,33 +42,39 @@ def chosen(wanted, draw=0):
     Raises
     ------
     ValueError
-        If a lesson is not in the bank, there is no such draw, or fresh draws are wanted of lessons
-        without danger items.
+        If there is no such lesson, question or draw, or nothing that has fresh draws.
 
     Examples
     --------
-    >>> [(module.LESSON, len(questions)) for module, questions in chosen(["00"])]
-    [('00', 3)]
+    >>> [(module.LESSON, len(questions)) for module, questions in chosen(["00", "ohm-3"])]
+    [('00', 3), ('02', 1)]
     """
     if not 0 <= draw < MOST_DRAWS:
         raise ValueError(f"Draw {draw} was asked for; 1 is the first fresh one.")
-    bank = lessons()
-    numbers = sorted({number.zfill(2) for number in wanted})
-    for number in numbers:
-        if number not in bank:
-            held = ", ".join(bank)
-            raise ValueError(f"Lesson {number!r} was asked for; the bank holds {held}.")
+    held, known = lessons(), bank()
+    wanted = {one.strip().lower().zfill(2) for one in wanted}
+    for one in sorted(wanted - held.keys() - known.keys()):
+        near = get_close_matches(one, known, n=3)
+        raise ValueError(
+            f"{one!r} was asked for; the bank holds the lessons {', '.join(held)}, and questions "
+            f"such as {', '.join(near) or 'ohm-3'}."
+        )
+    if stale := [one for one in wanted & known.keys() if draw and not known[one].has_fresh_numbers]:
+        raise ValueError(f"{', '.join(sorted(stale))}: always the same, so no fresh draw of it.")
     found = []
-    for module in map(bank.get, numbers):
-        questions = [q for q in module.QUESTIONS if q.danger or not draw]
-        found += [(module, questions)] if questions else []
-    if not numbers:
+    for number, module in held.items():
+        of_lesson = number in wanted
+        asked = [
+            q for q in module.QUESTIONS if q.id in wanted or (of_lesson and (q.danger or not draw))
+        ]
+        found += [(module, asked)] if asked else []
+    if not wanted:
         raise ValueError("Which lessons? Give their numbers, such as --lessons 02 03.")
     if not found:
-        told = " and ".join(numbers)
         raise ValueError(
-            f"Fresh draws are of danger items alone, and there are none in: {told}. Lesson 01 has "
-            "some."
+            f"Fresh draws of a lesson are of danger items alone, and there are none in: "
+            f"{' and '.join(sorted(wanted))}. Lesson 01 has some; any other question is named by "
+            "its id."
         )
     return found
 
@@ -107,21 +115,21 @@ def asked(question, settings, draw=0):
     return Asked(question, Markup(Page(lines, picture, name=ticked).html()), places)
 
 
-def pieces(people, wanted, draw=0, template="paper", told=asked):
+def pieces(people, wanted, draw=0, template="paper", told=asked, styles=("own-sheet",)):
     """Yield the packs of some learners as one page to print, piece by piece.
 
     Parameters
     ----------
     people : sequence of Settings
         Who gets a pack, in this order.
-    wanted : sequence of str
-        Numbers of the lessons.
-    draw : int
+    wanted, draw
         As for `chosen`.
     template : str
         What each learner's part is set by.
     told : callable
         From question, settings and draw to what that template shows of it.
+    styles : sequence of str
+        What its style asks for besides.
 
     Returns
     -------
@@ -133,17 +141,23 @@ def pieces(people, wanted, draw=0, template="paper", told=asked):
     ValueError
         As `chosen`.
     """
-    lessons_asked = chosen(wanted, draw)
+    found = chosen(wanted, draw)
     packs = (
-        (settings, [(m, [told(q, settings, draw) for q in qs]) for m, qs in lessons_asked])
+        (settings, [(m, [told(q, settings, draw) for q in qs]) for m, qs in found])
         for settings in people
     )
+    asked_alone = [q.id for _, qs in found for q in qs if q.id in wanted]
+    numbers = [m.LESSON for m, qs in found if any(q.id not in wanted for q in qs)]
+    whole = f"lessons {', '.join(numbers)}" if numbers else ""
+    again = "danger items again, other cases" if numbers else "again, with other numbers"
     return templates.page(
         template,
+        *styles,
         packs=packs,
         draw=draw,
-        numbers=", ".join(module.LESSON for module, _ in lessons_asked),
-        count=sum(len(questions) for _, questions in lessons_asked),
+        named=" and ".join(filter(None, [whole, ", ".join(asked_alone)])),
+        what=again if draw else "questions on paper",
+        count=sum(len(questions) for _, questions in found),
         caution=CAUTION,
         stamp=STAMP,
     )

@@ -48,5 +48,5 @@ def guide():
 
 def _page(part, title, **values):
     return templates.page(
-        "start-sheet", part=part, title=title, caution=CAUTION, stamp=STAMP, **values
+        "start-sheet", "own-sheet", part=part, title=title, caution=CAUTION, stamp=STAMP, **values
     )

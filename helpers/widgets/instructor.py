@@ -27,11 +27,11 @@ from helpers.widgets.desk import (
 from helpers.widgets.type_back import TypeBack
 
 PAPERS = {
-    "Questions, a pack for each bench": ("paper", "paper", False),
-    "Danger items again, other cases": ("paper", "paper", True),
-    "Key, for who marks": ("key", "key", False),
-    "Key to the other cases": ("key", "key", True),
-    "Start sheets for the benches": ("start_sheet", "start-sheet", False),
+    "Questions, a pack for each bench": ("paper", False),
+    "Danger items or single questions again": ("paper", True),
+    "Key, for who marks": ("key", False),
+    "Key to what is asked again": ("key", True),
+    "Start sheets for the benches": ("start-sheet", False),
 }
 TO_PRINT = "To print it, right-click it in the list of files at the left: Open in New Browser Tab."
 FRAME = (
@@ -88,10 +88,11 @@ def print_paper():
             "class": which_class(),
             "what": list_box("What:", list(PAPERS)),
             "lessons": text_box(
-                "Lessons (empty: those of the class):", placeholder="such as 02 03"
+                "Lessons or questions (empty: those of the class):",
+                placeholder="such as 02 03, or heat-3",
             ),
             "learner": text_box("For one bench (empty: for all):", placeholder="such as BENCH-07"),
-            "draw": text_box("Fresh draw, for danger items again:", "1"),
+            "draw": text_box("Fresh draw, for what is asked again:", "1"),
         },
         {
             "Make it": lambda: _print(form),
@@ -104,11 +105,11 @@ def print_paper():
 
 def _print(form):
     made, wanted, whose = opened(form["class"]), numbers_in(form["lessons"]), form["learner"]
-    module, name, fresh = PAPERS[form["what"]]
+    name, fresh = PAPERS[form["what"]]
     draw = [whole("Fresh draw", form["draw"])] if fresh else []
     from helpers.printing import print_for
 
-    pieces = import_module(f"helpers.sheets.{module}").pieces
+    pieces = import_module(f"helpers.sheets.{name.replace('-', '_')}").pieces
     parts = [name, *(wanted or made.lessons), *(f"draw-{number}" for number in draw), whose.upper()]
     said = print_for(
         lambda people, numbers: pieces(people, numbers, *draw),

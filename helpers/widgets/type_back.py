@@ -1,11 +1,12 @@
 """Typing paper back: one line a question, by the keyboard alone, read back before it is kept."""
 
 from helpers.classroom import paper_log
-from helpers.classroom.problems import Unusable, plain
+from helpers.classroom.problems import Unusable
 from helpers.classroom.roster import read_roster
-from helpers.exercises.bank import bank, lessons
+from helpers.exercises.bank import bank
 from helpers.exercises.settings import Settings, changed
 from helpers.exercises.wording import Line
+from helpers.sheets.paper import chosen
 from helpers.widgets.desk import Form, as_lines, numbers_in, opened, text_box, which_class, whole
 from helpers.widgets.timing import soon
 
@@ -18,7 +19,9 @@ class TypeBack(Form):
         fields = {
             "class": which_class(),
             "learner": text_box("Bench code:", placeholder="such as BENCH-07"),
-            "lessons": text_box("Lessons of the pack:", placeholder="empty: those of the class"),
+            "lessons": text_box(
+                "Lessons or questions of the pack:", placeholder="empty: those of the class"
+            ),
             "draw": text_box("Draw of the pack:", "0"),
             "row": text_box("Answer:", placeholder="as it stands on paper"),
         }
@@ -87,12 +90,10 @@ class TypeBack(Form):
 
     def _next(self, made, learner, draw, lines):
         """Return the question of the pack that is next; '' where all are typed or left out."""
-        numbers = numbers_in(self["lessons"]) or made.lessons
-        held = lessons()
-        if unknown := [number for number in numbers if number not in held]:
-            raise Unusable(f"There is no lesson {plain(unknown[0])}; there are {', '.join(held)}.")
-        asked = [q for number in numbers for q in held[number].QUESTIONS if q.danger or not draw]
+        wanted = numbers_in(self["lessons"]) or made.lessons
+        pack = chosen(wanted, draw) if wanted else ()
         there = {
             line["question"] for line in lines if (line["learner"], line["draw"]) == (learner, draw)
         }
-        return next((q.id for q in asked if q.id not in there | self.passed), "")
+        asked = [question.id for _, questions in pack for question in questions]
+        return next((name for name in asked if name not in there | self.passed), "")

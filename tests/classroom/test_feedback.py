@@ -34,11 +34,11 @@ def text_of(pages, learner="BENCH-01"):
 
 def test_one_page_for_each_who_has_an_answer(room, pages):
     names = sorted(path.name for path in pages.iterdir())
-    assert names == ["feedback-BENCH-01.html", "feedback-BENCH-02.html"]
+    assert names == ["feedback-BENCH-01.html", "feedback-BENCH-02.html", "feedback.html"]
     room.write_roster("learner\nBENCH-01\nBENCH-03\n")
     marked = room.run(feedback=room.folder / "more")
     assert [path.name for path in marked.feedback] == names, "BENCH-03 has handed in nothing"
-    assert "Feedback: 2 pages" in marked.summary()
+    assert any("Feedback: 2 pages; all in one, to print: " in line for line in marked.summary())
     assert room.run().feedback == []
 
 
@@ -94,3 +94,14 @@ def test_a_page_of_before_is_made_anew(room, pages):
     book = room.run(feedback=pages).book
     assert found_in(book).count("lower marks") == 1
     assert text_of(pages) != before and "⚠" not in text_of(pages)
+
+
+def test_one_file_to_print_holds_the_page_of_each(pages):
+    """As it stands on the page of its own, and the dangers of nobody are lost."""
+    whole = (pages / "feedback.html").read_text(encoding="utf-8")
+    for learner in ("BENCH-01", "BENCH-02"):
+        single = (pages / f"feedback-{learner}.html").read_text(encoding="utf-8")
+        part = single.partition("<main>")[2].partition("</main>")[0].strip()
+        assert part.count("<article") == 1 and part in whole
+    assert whole.count("<article") == 2 and whole.count("<h1") == 2
+    assert "<title>Feedback, class wick</title>" in whole

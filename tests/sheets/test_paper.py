@@ -114,7 +114,7 @@ def test_again_asks_danger_items_alone_with_another_case():
 
 def test_each_pack_begins_with_whose_it_is_and_the_cautions():
     text = " ".join("".join(paper.pieces(PEOPLE, ["02"])).split())
-    for who, pack in zip(PEOPLE, text.split('<section class="pack"')[1:], strict=True):
+    for who, pack in zip(PEOPLE, text.split('<section class="pack own"')[1:], strict=True):
         top = pack.partition("<article")[0]
         assert who.learner in top and who.supply in top and "<b>wick</b>" in top
         assert CAUTION in top and STAMP in top and "Mains voltage can kill" in top
@@ -129,7 +129,9 @@ def test_a_pack_is_worked_out_when_its_turn_comes():
 @pytest.mark.parametrize(
     ("numbers", "draw", "says"),
     [
-        (["02", "77"], 0, "Lesson '77' was asked for; the bank holds 00, 01"),
+        (["02", "77"], 0, "'77' was asked for; the bank holds the lessons 00, 01"),
+        (["heat-33"], 1, "'heat-33' was asked for; .* questions such as heat-3,"),
+        (["safe-2"], 1, "safe-2: always the same, so no fresh draw of it"),
         (["02"], 1, "danger items alone, and there are none in: 02"),
         ([], 0, "Which lessons"),
         (["01"], -1, "Draw -1 was asked for"),
@@ -139,6 +141,22 @@ def test_a_pack_is_worked_out_when_its_turn_comes():
 def test_what_cannot_be_asked_is_refused(numbers, draw, says):
     with pytest.raises(ValueError, match=says):
         paper.pieces(PEOPLE, numbers, draw)
+
+
+def test_a_single_question_is_asked_again_with_other_numbers():
+    first, again = (read(paper.pieces(PEOPLE[:1], ["heat-3"], draw)) for draw in (0, 2))
+    assert [len(first), len(again)] == [1, 1]
+    assert again[0]["line"][0].startswith("BENCH-07 · heat-3 · draw 2 · edition ")
+    assert first[0]["ask"] != again[0]["ask"]
+    text = " ".join("".join(paper.pieces(PEOPLE[:1], ["heat-3"], 2)).split())
+    assert "<title>Questions on paper, heat-3</title>" in text
+    assert "BENCH-07: again, with other numbers" in text and "draw <b>2</b>" in text
+
+
+def test_danger_items_of_a_lesson_and_a_single_question_may_be_asked_again_together():
+    found = [(m.LESSON, [q.id for q in qs]) for m, qs in paper.chosen(["01", "ohm-2"], 1)]
+    dangers = [q.id for q in lessons()["01"].QUESTIONS if q.danger]
+    assert found == [("01", dangers), ("02", ["ohm-2"])]
 
 
 def test_lessons_are_printed_once_each_in_their_order():

@@ -172,7 +172,7 @@ def test_an_empty_line_leaves_a_question_out_until_all_are_done(made):
         assert f"{question} is left out" in enter(form, "")
     assert "That was all of BENCH-01" in said_by(form)
     assert "The bench code" in enter(fill(form, learner="BENCH-99"), "x")
-    assert "There is no lesson 77" in enter(fill(form, learner="BENCH-01", lessons="77"), "x")
+    assert "'77' was asked for" in enter(fill(form, learner="BENCH-01", lessons="77"), "x")
 
 
 def test_a_pack_of_fresh_cases_holds_danger_items_alone_and_their_draw_is_kept(made):
@@ -183,6 +183,23 @@ def test_a_pack_of_fresh_cases_holds_danger_items_alone_and_their_draw_is_kept(m
     form.enter()
     (line,) = PaperLog(made.paper_log).lines()[0]
     assert (line["question"], line["draw"]) == (first.id, 1)
+
+
+def test_a_single_question_is_printed_with_other_numbers_and_typed_back_under_their_draw(made):
+    form = form_of("print_paper", what="Danger items or single questions again", draw="2")
+    fill(form, lessons="ohm-2", learner="BENCH-01")
+    assert "1 learner, on 230 V 50 Hz" in press(form, "Make it")
+    (path,) = made.where("paper").iterdir()
+    assert path.name == "paper-ohm-2-draw-2-BENCH-01.html"
+    assert "<b>ohm-2</b> · draw 2 · edition" in path.read_text("utf-8")
+    typed = form_of("type_back", learner="BENCH-01", lessons="ohm-2", draw="2")
+    question = bank()["ohm-2"]
+    numbers = question.numbers_for("BENCH-01", WORD, SUPPLIES[made.supply], 2)
+    enter(typed, question.kind.model(numbers))
+    typed.enter()
+    assert "✓ Right." in said_by(typed) and "That was all of BENCH-01" in said_by(typed)
+    (line,) = PaperLog(made.paper_log).lines()[0]
+    assert (line["question"], line["draw"]) == ("ohm-2", 2)
 
 
 @pytest.mark.parametrize(
@@ -268,9 +285,9 @@ def test_a_class_is_erased_only_after_its_list_was_read_and_yes_was_typed(made):
     ("what", "lessons", "draw", "whose", "name", "given"),
     [
         ("Questions, a pack for each bench", "", "0", "", "paper-01-02.html", ()),
-        ("Danger items again, other cases", "1", "2", "", "paper-01-draw-2.html", (2,)),
+        ("Danger items or single questions again", "1", "2", "", "paper-01-draw-2.html", (2,)),
         ("Key, for who marks", "02", "1", "bench-02", "key-02-BENCH-02.html", ()),
-        ("Key to the other cases", "1", "2", "", "key-01-draw-2.html", (2,)),
+        ("Key to what is asked again", "1", "2", "", "key-01-draw-2.html", (2,)),
     ],
 )
 def test_printing_hands_over_what_the_command_does(
@@ -297,9 +314,9 @@ def test_printing_hands_over_what_the_command_does(
 
 
 def test_one_bench_gets_other_cases_of_its_danger_items_and_they_have_a_key(made):
-    form = form_of("print_paper", what="Danger items again, other cases", learner="bench-02")
+    form = form_of("print_paper", what="Danger items or single questions again", learner="bench-02")
     assert "1 learner, on 230 V 50 Hz" in press(form, "Make it")
-    fill(form, what="Key to the other cases")
+    fill(form, what="Key to what is asked again")
     assert "1 learner, on 230 V 50 Hz" in press(form, "Make it")
     names = {path.name for path in made.where("paper").iterdir()}
     assert names == {f"{name}-01-02-draw-1-BENCH-02.html" for name in ("paper", "key")}
@@ -316,5 +333,5 @@ def test_a_page_that_is_there_already_says_what_can_be_done_without_a_command(ma
 
 
 def test_a_draw_that_is_no_number_is_refused(made):
-    form = form_of("print_paper", what="Danger items again, other cases", draw="next")
+    form = form_of("print_paper", what="Danger items or single questions again", draw="next")
     assert "next was read. Write a whole number" in press(form, "Make it")
