@@ -1,6 +1,7 @@
 """Start sheets, the prove-dead card and the leader's guide say what keeps people safe."""
 
 import re
+from operator import sub
 
 import pytest
 
@@ -78,10 +79,41 @@ def test_the_guide_names_only_lessons_and_commands_that_are_there():
     text = text_of([made])
     plan = text.partition("Two days:")[2].partition("A danger item is wrong")[0]
     named = set(re.findall(r"\b(\d\d)(?=,| \.|;|$| (?:and|are|two))", plan))
-    assert named <= set(lessons()) and {"01", "04", "05", "08"} <= named
+    assert named <= set(lessons()) and {"01", "04", "05", "08", "09", "10"} <= named
     first = {words.split()[0] for words in re.findall("<code>([^<]+)</code>", made)}
     commands = set(command_line()[1])
-    assert {"start-sheet", "paper", "key", "size"} <= first & commands
+    assert {"start-sheet", "paper", "key"} <= first & commands
+
+
+def minutes(clock):
+    hours, rest = clock.split(":")
+    return 60 * int(hours) + int(rest)
+
+
+@pytest.mark.parametrize("day", [1, 2])
+def test_each_sitting_of_a_day_has_the_time_that_its_lesson_states(day, root):
+    """Second way: the times in the lessons' own heads. An opening takes a quarter of an hour."""
+    rows = re.findall(
+        r'row">(\d+:\d\d)</th><td>(.*?)</td><td>(.*?)</td>', "".join(start_sheet.guide())
+    )
+    times = [minutes(row[0]) for row in rows]
+    assert times == sorted(times) and rows[-1][day] == "End"
+    met = set()
+    for row, taken in zip(rows, map(sub, times[1:], times), strict=False):
+        for number in re.findall(r"(?:^|lesson )(\d\d)\b", row[day]):
+            (path,) = (root / "lessons").glob(f"{number}-*.ipynb")
+            (stated,) = re.findall(r"\*\*Time:\*\*([^.\n]*)", path.read_text("utf-8"))
+            least = int(re.search(r"\d+", stated)[0])
+            assert taken >= least + 15 * (number == "00"), f"{row} of {stated}"
+            met |= {number}
+        assert "Lunch" not in row[day] or taken == 60
+    assert met == ({"00", "01", "02", "03", "04"}, {"04", "08", "09", "10"})[day - 1]
+
+
+def test_an_evening_adds_up_to_two_hours():
+    spans = re.findall(r'row">(\d+)–(\d+)</th>', "".join(start_sheet.guide()))
+    assert [span[0] for span in spans] == ["0", *[span[1] for span in spans[:-1]]]
+    assert spans[-1][1] == "120"
 
 
 def test_a_lesson_that_is_not_there_is_refused():
