@@ -3,9 +3,9 @@
 Knows files and class words; must never know what an answer is worth.
 """
 
+import os
 import re
 from html import unescape
-from pathlib import Path
 
 from helpers.classroom.hand_ins import find_files
 from helpers.classroom.problems import plain, refused
@@ -42,10 +42,11 @@ def find_traces(made):
         If a folder cannot be read.
     """
     own, left = [], []
-    if made.where("hand_ins").is_dir():
-        files, problems = find_files(made.where("hand_ins"), (made.paper_log, made.path))
-        left += [(made.where("hand_ins") / problem.place, problem.found) for problem in problems]
-        for path in map(Path, files):
+    folder = made.where("hand_ins")
+    if folder.is_dir():
+        files, problems = find_files(folder, (made.paper_log, made.path))
+        left += [(folder / problem.place, problem.found) for problem in problems]
+        for path in [folder / os.path.relpath(path, folder) for path in files]:
             _sort(path, _words_of_log(path), made.word, own, left)
     pages = [path for name in ("marked", "paper") for path in _pages(made.where(name))]
     for path in pages:

@@ -1,5 +1,7 @@
 """What a class left is erased for good, that class alone, and never before somebody says yes."""
 
+from pathlib import Path
+
 import pytest
 from invented_bank import BANK_FILES
 
@@ -115,3 +117,11 @@ def test_folders_that_are_not_there_hold_nothing(room, monkeypatch):
     path.parent.mkdir()
     path.write_text('word = "wick"')
     assert find_traces(read_class(path))[0] == []
+
+
+def test_all_that_is_listed_begins_at_the_folder_of_the_class_file(made, monkeypatch):
+    monkeypatch.chdir(made.path.parent.parent)
+    folder = Path(made.path.parent.name)
+    own, left = find_traces(read_class(folder / made.path.name))
+    assert len(own) > 9 and {path.parts[0] for path in own} == {folder.name}
+    assert {path.parts[0] for path, _ in left} == {folder.name}
