@@ -33,7 +33,8 @@ def pieces(people, wanted=()):
     for number in numbers:
         if number not in bank:
             raise ValueError(f"Lesson {number!r} was named; the bank holds {', '.join(bank)}.")
-    return _page("bench-sheet", "Start sheets", people=people, lessons=[bank[n] for n in numbers])
+    named = [bank[number] for number in numbers]
+    return _page("bench-sheet", "Start sheets", "own-sheet", people=people, lessons=named)
 
 
 def card():
@@ -46,7 +47,7 @@ def guide():
     return _page("leaders-guide", "Leader's guide")
 
 
-def _page(part, title, **values):
+def _page(part, title, *styles, **values):
     return templates.page(
-        "start-sheet", "own-sheet", part=part, title=title, caution=CAUTION, stamp=STAMP, **values
+        "start-sheet", *styles, part=part, title=title, caution=CAUTION, stamp=STAMP, **values
     )
