@@ -3,47 +3,41 @@
 Knows who is in the class; never what is on the paper.
 """
 
+from importlib import import_module
 from pathlib import Path
 
 from helpers.classroom.problems import Unusable, counted, make_folder, plain, write_whole
 from helpers.classroom.roster import Roster, read_roster
 from helpers.exercises.settings import Settings, changed
 
-USUAL_SUPPLY = "230 V 50 Hz"
 NO_FILE = "Where to? Give a new file after --out"
 
 
-def from_command(given, pieces, name):
+def from_command(given, name):
     """Print for a class as the words of a command line say.
 
     Parameters
     ----------
     given : argparse.Namespace
-    pieces : callable
-        As for `print_for`; a fresh draw, where one is given, comes behind.
     name : str
-        Of the page, without its lessons.
+        What is printed, as for `print_for`.
     """
-    draw = [given.again] if given.again else []
-    whose = [given.learner.strip().upper()] if given.learner else []
-    wanted = [*given.lessons, *given.questions]
-    name = "-".join([name, *wanted, *(f"draw-{number}" for number in draw), *whose])
     said = print_for(
-        lambda *people_and_lessons: pieces(*people_and_lessons, *draw),
+        name,
         given.out,
         given.class_file,
         given.class_word,
         given.roster,
         given.learner,
         given.supply,
-        wanted,
-        f"{name}.html",
+        [*given.lessons, *given.questions],
+        given.again,
     )
     print("\n".join(said))
 
 
 def print_for(
-    pieces,
+    name,
     out=None,
     class_file=None,
     class_word=None,
@@ -51,16 +45,16 @@ def print_for(
     learner=None,
     supply=None,
     lessons=(),
-    name="paper.html",
+    draw=0,
 ):
     """Write what is printed for each learner of a class, or for one, into a new file.
 
     Parameters
     ----------
-    pieces : callable
-        From a list of `Settings` and the numbers of lessons to the pieces of a page.
+    name : str
+        What is printed: "paper", "key" or "start-sheet", a module of `helpers.sheets`.
     out : str, Path or None
-        The file to write; None is `name` in the class's folder for paper.
+        The file to write; None is one in the class's folder for paper, named for what is in it.
     class_file : str, Path or None
         Says all that is not given here.
     class_word : str or None
@@ -73,8 +67,8 @@ def print_for(
         Name of the mains of all others.
     lessons : sequence of str
         Their numbers, and the ids of single questions.
-    name : str
-        What the file is called where `out` is not given.
+    draw : int
+        0, or the number of a fresh draw.
 
     Returns
     -------
@@ -87,13 +81,15 @@ def print_for(
         If something is missing, the learner is not on the roster, a file of that name is there, or
         something given cannot be used; nothing is written then.
     """
+    wanted, draws = (learner or "").strip().upper(), [draw] if draw else []
     if class_file:
         from helpers.classroom.class_file import read_class
 
         held = read_class(class_file)
         class_word, supply = class_word or held.word, supply or held.supply
         roster, lessons = roster or held.where("roster"), lessons or held.lessons
-        out = out or held.where("paper") / name
+        parts = name, *lessons, *(f"draw-{number}" for number in draws), wanted
+        out = out or held.where("paper") / f"{'-'.join(filter(None, parts))}.html"
     for given, advice in (
         (class_word, "Which class? Give --class-word WORD"),
         (roster or learner, "Whose? Give --roster with the learners, or --learner with one id"),
@@ -101,24 +97,17 @@ def print_for(
     ):
         if not given:
             raise Unusable(f"{advice}; a class file, after --class, says all of that.")
-    problems, wanted = [], (learner or "").strip().upper()
-    members = Roster([wanted])
-    if roster:
-        members, problems = read_roster(Path(roster))
+    members, problems = read_roster(Path(roster)) if roster else (Roster([wanted]), [])
     learners = [one for one in members.learners if wanted in ("", one)]
     if not learners:
         raise Unusable(f"{plain(wanted, 40)} is not on the roster. Take the id from there.")
     try:
         people = [
-            changed(
-                Settings("ROOM"),
-                one,
-                class_word,
-                members.supplies.get(one) or supply or USUAL_SUPPLY,
-            )
+            changed(Settings("ROOM"), one, class_word, members.supplies.get(one) or supply)
             for one in learners
         ]
-        made = pieces(people, lessons)
+        sheet = import_module(f"helpers.sheets.{name.replace('-', '_')}")
+        made = sheet.pieces(people, lessons, *draws)
     except ValueError as error:
         raise Unusable(plain(str(error), 300)) from None
     write_new_page(out, made)

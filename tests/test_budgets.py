@@ -28,9 +28,9 @@ OVER = {
     "figures": 2_532,
     "exercises": 2_185,
     "pages": 701,
-    "classroom": 2_013,
+    "classroom": 2_010,
     "authoring": 253,
-    "widgets": 1_417,
+    "widgets": 1_412,
 }
 
 

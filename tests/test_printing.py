@@ -10,6 +10,12 @@ from helpers.classroom.problems import Unusable
 from helpers.printing import print_for
 
 
+@pytest.fixture(autouse=True)
+def double(monkeypatch):
+    """A sheet that names who gets it."""
+    monkeypatch.setitem(sys.modules, "helpers.sheets.people_of", SimpleNamespace(pieces=people_of))
+
+
 def people_of(people, lessons):
     return [f"{one.learner} {one.class_word} {one.supply} {'+'.join(lessons)}\n" for one in people]
 
@@ -23,7 +29,7 @@ def roster(tmp_path):
 
 def test_each_learner_of_the_roster_gets_a_part_on_their_own_supply(tmp_path, roster):
     out = tmp_path / "out.html"
-    said = print_for(people_of, out, None, " WICK ", roster, lessons=["02"])
+    said = print_for("people_of", out, None, " WICK ", roster, lessons=["02"])
     assert out.read_text("utf-8") == "BENCH-01 wick 230 V 50 Hz 02\nBENCH-02 wick 120 V 60 Hz 02\n"
     assert said[0] == f"2 learners, on 230 V 50 Hz, 120 V 60 Hz: {out}"
     assert said[1].startswith("roster, row 4: “BENCH 3” is not a learner id")
@@ -31,7 +37,7 @@ def test_each_learner_of_the_roster_gets_a_part_on_their_own_supply(tmp_path, ro
 
 def test_one_learner_may_be_picked_from_the_roster_or_named_without_one(tmp_path, roster):
     for name, given in (("a", roster), ("b", None)):
-        print_for(people_of, tmp_path / name, None, "wick", given, "bench-02", "100 V 50 Hz")
+        print_for("people_of", tmp_path / name, None, "wick", given, "bench-02", "100 V 50 Hz")
     assert (tmp_path / "a").read_text("utf-8") == "BENCH-02 wick 120 V 60 Hz \n"
     assert (tmp_path / "b").read_text("utf-8") == "BENCH-02 wick 100 V 50 Hz \n"
 
@@ -43,11 +49,11 @@ def test_a_class_file_says_what_is_not_given_and_what_is_given_wins(tmp_path, mo
     )
     double = SimpleNamespace(read_class=lambda path: held)
     monkeypatch.setitem(sys.modules, "helpers.classroom.class_file", double)
-    print_for(people_of, class_file="wick.toml", name="key.html")
-    made = (tmp_path / "paper" / "key.html").read_text("utf-8")
+    print_for("people_of", class_file="wick.toml")
+    made = (tmp_path / "paper" / "people_of-01-02.html").read_text("utf-8")
     assert made == "BENCH-01 wick 100 V 50 Hz 01+02\nBENCH-02 wick 120 V 60 Hz 01+02\n"
     out = tmp_path / "out"
-    print_for(people_of, out, "wick.toml", "wax", None, "BENCH-01", "230 V 50 Hz", ["08"])
+    print_for("people_of", out, "wick.toml", "wax", None, "BENCH-01", "230 V 50 Hz", ["08"])
     assert out.read_text("utf-8") == "BENCH-01 wax 230 V 50 Hz 08\n"
 
 
@@ -72,7 +78,7 @@ def test_what_cannot_be_used_is_refused_and_nothing_is_written(
     monkeypatch.chdir(tmp_path)
     before = roster.read_bytes()
     with pytest.raises(Unusable, match=says):
-        print_for(people_of, **{"out": "new.html", "class_word": "wick"} | given)
+        print_for("people_of", **{"out": "new.html", "class_word": "wick"} | given)
     assert [path.name for path in tmp_path.iterdir()] == ["roster.csv"]
     assert roster.read_bytes() == before
 
@@ -112,4 +118,4 @@ def test_a_page_in_the_folder_of_a_class_is_named_for_what_is_in_it(tmp_path, mo
         assert main([*words, "--class", "wick.toml"]) == 0
     assert main(["key", "--class", "wick.toml", "--learner", "../../out"]) == 2
     names = sorted(path.name for path in tmp_path.rglob("*.html"))
-    assert names == ["paper-01-draw-1-BENCH-02.html", "paper.html"]
+    assert names == ["paper-01-draw-1-BENCH-02.html", "paper-01.html"]

@@ -14,7 +14,6 @@ from helpers.classroom.problems import MAKE_ROOM, Unusable, make_folder, plain, 
 from helpers.exercises.settings import Settings, SettingsError, changed
 from helpers.exercises.whole_files import as_utf_8, write_new
 
-USUAL_SUPPLY = "230 V 50 Hz"
 KEPT_DAYS = 90  # until marks are settled, with room for a question; common practice, no source
 MAKE_ONE = "To make a class file: python -m helpers class FILE.toml --word WORD"
 NEEDED = {
@@ -48,7 +47,7 @@ class ClassFile:
 
     path: Path
     word: str
-    supply: str = USUAL_SUPPLY
+    supply: str = Settings.supply
     lessons: tuple = ()
     roster: str = "roster.csv"
     hand_ins: str = "hand-ins"
@@ -87,7 +86,7 @@ class ClassFile:
         }
 
 
-def write_class(path, word, supply=USUAL_SUPPLY, lessons=(), roster="roster.csv", benches=0):
+def write_class(path, word, supply=Settings.supply, lessons=(), roster="roster.csv", benches=0):
     """Write the file of a new class, the folder for its hand-ins, and perhaps its roster.
 
     Parameters
@@ -215,7 +214,7 @@ def _checked(path, held, said):
     if "word" not in held:
         raise Unusable(f'{said}: it has no class word. Add a line such as word = "wick".')
     try:
-        settings = changed(Settings("ROOM"), None, held["word"], held.get("supply", USUAL_SUPPLY))
+        settings = changed(Settings("ROOM"), None, held["word"], held.get("supply"))
     except SettingsError as error:
         raise Unusable(f"{said}. {error}") from None
     numbers = tuple(number.zfill(2) for number in held.get("lessons", ()))

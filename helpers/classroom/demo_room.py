@@ -19,6 +19,7 @@ from helpers.exercises.bank import bank
 from helpers.exercises.draws import Draw
 from helpers.exercises.hand_in import name_of
 from helpers.exercises.mistakes import wrong_answers
+from helpers.exercises.settings import Settings
 from helpers.exercises.wording import CAUTION
 from helpers.physics.mains import SUPPLIES
 
@@ -26,7 +27,6 @@ CLASS_WORD = "wick"
 LEARNERS = tuple(f"BENCH-{number:02d}" for number in range(1, 25))
 SILENT, TWO_FILES, CUT_SHORT, STRANGER = "BENCH-24", "BENCH-05", "BENCH-09", "BENCH-77"
 ABROAD = {"BENCH-12": "120 V 60 Hz", "BENCH-18": "120 V 60 Hz", "BENCH-21": "100 V 50 Hz"}
-USUAL_SUPPLY = "230 V 50 Hz"
 FIRST_EVENING = datetime(2026, 1, 13, 18, 0, tzinfo=UTC)
 
 # How a learner meets a question: how many wrong answers come first, and whether a right one
@@ -126,7 +126,7 @@ def lines_of(learner, at, questions=None):
         As `helpers.exercises.answer_log.new_line` makes them, with ids that follow from the
         learner.
     """
-    supply = SUPPLIES[ABROAD.get(learner, USUAL_SUPPLY)]
+    supply = SUPPLIES[ABROAD.get(learner, Settings.supply)]
     stream = Draw("demo room", learner)
     manner = stream.pick(MANNERS)
     lines = []

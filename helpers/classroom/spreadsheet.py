@@ -16,11 +16,13 @@ from helpers.classroom.mark_book import (
     KEPT,
     NONE,
     REPAIRED,
+    LearnerMarks,
     danger_open,
 )
 from helpers.pages.templates import plain
 
-NUMBER = re.compile(r"(\d+)[.,](\d+)")
+NUMBER = re.compile(r"\A(\d+)[.,](\d+)\Z")
+QUESTION = re.compile(r"(?!lesson )(\S+) \((?:of \d+|not marked)\)")  # a column's name
 FORMULA_STARTS = ("=", "+", "-", "@", "＝", "＋", "－", "＠", "\t", "\r")
 
 
@@ -33,34 +35,35 @@ def columns(book):
     >>> columns(MarkBook("wick", ()))[:4]
     ['learner', 'status', 'danger items answered wrong', 'danger items not answered']
     """
-    names = ["learner", "status", "danger items answered wrong", "danger items not answered"]
-    names += ["marks", "out of", "percent"]
-    for lesson in book.lessons:
-        names.append(f"lesson {lesson.number} (of {lesson.out_of})")
-        if lesson.danger_items:
-            names.append(f"lesson {lesson.number} passed")
-    names += ["helped, still open", "helped, then right with fresh numbers", "no marks after tries"]
-    names += [f"danger items after more than {FEW_CASES} cases", "from paper"]
-    names += ["answers", "last answer"]
-    for question in book.questions:
-        predict = question.role == "predict"
-        names.append(f"{question.id} ({'not marked' if predict else f'of {question.marks}'})")
-    return names
+    return list(cells(book, LearnerMarks("", "", {}, {})))
 
 
 def cells(book, row):
-    """Return the values of one learner's row, in the order of `columns`."""
-    values = [row.learner, row.status, *map(_listed, danger_open(book.questions, row))]
-    values += [_number(book.total(row)), book.out_of, _number(book.percent(row))]
+    """Return the values of one learner's row by the names of their columns."""
+    wrong, blank = map(_listed, danger_open(book.questions, row))
+    held = {"learner": row.learner, "status": row.status}
+    held |= {"danger items answered wrong": wrong, "danger items not answered": blank}
+    held |= {"marks": f"{book.total(row):g}", "out of": book.out_of}
+    held["percent"] = f"{book.percent(row):g}"
     for lesson in book.lessons:
-        values.append(_number(lesson.marks(row)))
+        held[f"lesson {lesson.number} (of {lesson.out_of})"] = f"{lesson.marks(row):g}"
         if lesson.danger_items:
             passed = "yes" if lesson.passed(row) else "no"
-            values.append(passed if lesson.begun(row) else "not begun")
-    values += [_listed(book.in_state(row, state)) for state in (HELPED, REPAIRED, NONE)]
-    values += [", ".join(row.retried), ", ".join(row.paper), row.answers, row.last]
+            held[f"lesson {lesson.number} passed"] = passed if lesson.begun(row) else "not begun"
+    for said, state in (
+        ("helped, still open", HELPED),
+        ("helped, then right with fresh numbers", REPAIRED),
+        ("no marks after tries", NONE),
+    ):
+        held[said] = _listed(book.in_state(row, state))
+    held[f"danger items after more than {FEW_CASES} cases"] = ", ".join(row.retried)
+    held |= {"from paper": ", ".join(row.paper), "answers": row.answers, "last answer": row.last}
     words = {BLANK: "", KEPT: "answered", BROKEN: BROKEN, EARLIER: EARLIER}
-    return values + [words.get(row.state(q), _number(row.earned(q))) for q in book.questions]
+    for question in book.questions:
+        worth = "not marked" if question.role == "predict" else f"of {question.marks}"
+        marks = words.get(row.state(question), f"{row.earned(question):g}")
+        held[f"{question.id} ({worth})"] = marks
+    return held
 
 
 def csv_text(book, decimal_comma=False):
@@ -78,20 +81,13 @@ def csv_text(book, decimal_comma=False):
     RFC 4180: lines end with CR LF, quotes are doubled.
     """
     text = io.StringIO(newline="")
-    rows = [list(map(for_cell, values)) for values in (columns(book), *_all_cells(book))]
+    table = columns(book), *(cells(book, row).values() for row in book.rows)
+    rows = [list(map(for_cell, values)) for values in table]
     if decimal_comma:
         text.write("\ufeff")
-        rows = [[_with_comma(str(value)) for value in values] for values in rows]
+        rows = [[NUMBER.sub(r"\1,\2", str(value)) for value in values] for values in rows]
     csv.writer(text, delimiter=";" if decimal_comma else ",").writerows(rows)
     return text.getvalue()
-
-
-def _all_cells(book):
-    return (cells(book, row) for row in book.rows)
-
-
-def _with_comma(value):
-    return value.replace(".", ",") if NUMBER.fullmatch(value) else value
 
 
 def for_cell(value):
@@ -134,12 +130,15 @@ def fallen(before, now, shared=False):
     learners : list of (str, float, float)
         Each with the marks before and now [-].
     """
-    before, now = _rows(before), _rows(now)
-    was, stands = _questions(_header(before)), _questions(_header(now))
-    kept = [name for name in was if name in stands or not shared]
-    places = [was[name] for name in kept], [stands.get(name) for name in kept]
-    sums = [(n, _sum(row, places[0]), _sum(now.get(n, {}), places[1])) for n, row in before.items()]
-    return [found for found in sums if found[2] < found[1] - 0.005]
+    before, now = _marks(before), _marks(now)
+    held = {name for _, marks in now.values() for name in marks}
+    found = []
+    for learner, (_, was) in before.items():
+        _, stands = now.get(learner, ("", {}))
+        kept = [name for name in was if name in held or not shared]
+        sums = [sum(map(_number, map(marks.get, kept))) for marks in (was, stands)]
+        found += [(learner, *sums)] if sums[1] < sums[0] - 0.005 else []
+    return found
 
 
 def moved(before, now):
@@ -156,28 +155,19 @@ def moved(before, now):
         Each with questions, and the cells before and now. Where more was answered since, only
         what is now of an earlier edition.
     """
-    before, now = _rows(before), _rows(now)
-    was, stands = _questions(_header(before)), _questions(_header(now))
+    before, now = _marks(before), _marks(now)
     found = []
-    for learner in before.keys() & now.keys():
-        row, after = before[learner], now[learner]
-        same = row.get("answers") == after.get("answers")
-        cells = [(name, row[was[name]], after[stands[name]]) for name in was if name in stands]
+    for learner in sorted(before.keys() & now.keys()):
+        (answers, was), (answers_now, stands) = before[learner], now[learner]
+        same = answers == answers_now
+        cells = [(name, cell, stands[name]) for name, cell in was.items() if name in stands]
         cells = [c for c in cells if c[1] not in ("", c[2]) and (same or c[2] == EARLIER)]
         found += [(learner, cells)] if cells else []
-    return sorted(found)
+    return found
 
 
-def _questions(header):
-    """Return the columns of questions by the questions' ids."""
-    names = [
-        name for name in header if re.fullmatch(r"(?!lesson )\S+ \((of \d+|not marked)\)", name)
-    ]
-    return {name.partition(" ")[0]: name for name in names}
-
-
-def _rows(text):
-    """Return the rows of a mark-book.csv by learner, numbers with a decimal point."""
+def _marks(text):
+    """Return how many answers a mark-book.csv counts, and the cells of questions, by learner."""
     text = text.removeprefix("\ufeff")
     parted_by = max(",;", key=text.partition("\n")[0].count)
     lines = io.StringIO(text, newline="")
@@ -185,26 +175,20 @@ def _rows(text):
         rows = list(csv.DictReader(lines, restkey="", restval="", delimiter=parted_by))
     except csv.Error:
         return {}
-    return {row["learner"]: _with_point(row) for row in rows if row.get("learner")}
+    return {
+        row["learner"]: (
+            row.get("answers"),
+            {found[1]: NUMBER.sub(r"\1.\2", cell) for name, cell in row.items()
+             if (found := QUESTION.fullmatch(name))},
+        )
+        for row in rows
+        if row.get("learner")
+    }  # fmt: skip
 
 
-def _with_point(row):
-    cells = {name: cell for name, cell in row.items() if isinstance(cell, str)}
-    return {name: c.replace(",", ".") if NUMBER.fullmatch(c) else c for name, c in cells.items()}
-
-
-def _header(rows):
-    return next(iter(rows.values()), {})
-
-
-def _sum(row, names):
-    cells = [row.get(name, "") for name in names]
-    return sum(float(cell) for cell in cells if re.fullmatch(r"\d+(\.\d+)?", cell))
+def _number(cell):
+    return float(cell) if re.fullmatch(r"\d+(\.\d+)?", cell or "") else 0.0
 
 
 def _listed(questions):
     return ", ".join(question.id for question in questions)
-
-
-def _number(value):
-    return f"{value:g}"

@@ -37,9 +37,8 @@ def paper(arguments):
     --roster roster.csv --class-word wick --out paper.html
     """
     from helpers.printing import from_command
-    from helpers.sheets.paper import pieces
 
-    from_command(arguments, pieces, "paper")
+    from_command(arguments, "paper")
 
 
 def key(arguments):
@@ -50,9 +49,8 @@ def key(arguments):
     wick --out key.html
     """
     from helpers.printing import from_command
-    from helpers.sheets.key import pieces
 
-    from_command(arguments, pieces, "key")
+    from_command(arguments, "key")
 
 
 def start_sheet(arguments):
@@ -66,6 +64,6 @@ def start_sheet(arguments):
     from helpers.sheets import start_sheet as sheet
 
     if not (arguments.guide or arguments.card):
-        from_command(arguments, sheet.pieces, "start-sheet")
+        from_command(arguments, "start-sheet")
     else:
         write_new_page(arguments.out, sheet.guide() if arguments.guide else sheet.card())

@@ -4,13 +4,13 @@ The same functions as the commands. Knows no learner's session, so that opening 
 """
 
 from html import escape
-from importlib import import_module
 
 import ipywidgets as widgets
 
 from helpers.classroom import class_file, forget_class
 from helpers.classroom.marking import mark_folder
 from helpers.classroom.problems import Unusable, counted, plain
+from helpers.exercises.settings import Settings
 from helpers.exercises.wording import Line
 from helpers.physics.mains import SUPPLIES
 from helpers.widgets import desk
@@ -42,12 +42,11 @@ FRAME = (
 
 def make_class():
     """Show the form that writes the file of a class, and its roster of bench codes."""
-    usual = class_file.USUAL_SUPPLY
     form = Form(
         "make-class",
         {
             "word": text_box("Class word:", placeholder="such as wick"),
-            "supply": list_box("Supply:", list(SUPPLIES), value=usual),
+            "supply": list_box("Supply:", list(SUPPLIES), value=Settings.supply),
             "lessons": text_box(
                 "Lessons that count (empty: all begun):", placeholder="such as 00 01"
             ),
@@ -104,19 +103,15 @@ def print_paper():
 
 
 def _print(form):
-    made, wanted, whose = opened(form["class"]), numbers_in(form["lessons"]), form["learner"]
-    name, fresh = PAPERS[form["what"]]
-    draw = [whole("Fresh draw", form["draw"])] if fresh else []
     from helpers.printing import print_for
 
-    pieces = import_module(f"helpers.sheets.{name.replace('-', '_')}").pieces
-    parts = [name, *(wanted or made.lessons), *(f"draw-{number}" for number in draw), whose.upper()]
+    name, fresh = PAPERS[form["what"]]
     said = print_for(
-        lambda people, numbers: pieces(people, numbers, *draw),
-        class_file=made.path,
-        learner=whose,
-        lessons=wanted,
-        name=f"{'-'.join(filter(None, parts))}.html",
+        name,
+        class_file=opened(form["class"]).path,
+        learner=form["learner"],
+        lessons=numbers_in(form["lessons"]),
+        draw=whole("Fresh draw", form["draw"]) if fresh else 0,
     )
     return as_lines([*said, TO_PRINT])
 

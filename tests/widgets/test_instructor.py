@@ -282,35 +282,29 @@ def test_a_class_is_erased_only_after_its_list_was_read_and_yes_was_typed(made):
 
 
 @pytest.mark.parametrize(
-    ("what", "lessons", "draw", "whose", "name", "given"),
+    ("what", "lessons", "draw", "whose", "wanted"),
     [
-        ("Questions, a pack for each bench", "", "0", "", "paper-01-02.html", ()),
-        ("Danger items or single questions again", "1", "2", "", "paper-01-draw-2.html", (2,)),
-        ("Key, for who marks", "02", "1", "bench-02", "key-02-BENCH-02.html", ()),
-        ("Key to what is asked again", "1", "2", "", "key-01-draw-2.html", (2,)),
+        ("Questions, a pack for each bench", "", "0", "", ("paper", "", [], 0)),
+        ("Danger items or single questions again", "1", "2", "", ("paper", "", ["01"], 2)),
+        ("Key, for who marks", "02", "1", "bench-02", ("key", "bench-02", ["02"], 0)),
+        ("Key to what is asked again", "1", "2", "", ("key", "", ["01"], 2)),
+        ("Start sheets for the benches", "", "1", "", ("start-sheet", "", [], 0)),
     ],
 )
 def test_printing_hands_over_what_the_command_does(
-    made, monkeypatch, what, lessons, draw, whose, name, given
+    made, monkeypatch, what, lessons, draw, whose, wanted
 ):
     """A double stands for what prints: its own tests say what it writes."""
-    told = {}
+    told = []
 
-    def print_for(pieces, class_file, learner, lessons, name):
-        told.update(pieces=pieces("people", lessons), class_file=class_file, name=name)
-        told["learner"] = learner
-        return [f"3 learners: {name}"]
+    def print_for(name, class_file, learner, lessons, draw):
+        told.append((name, learner, lessons, draw))
+        return [f"3 learners: {class_file}"]
 
-    sheets = SimpleNamespace(pieces=lambda *words: words)
     monkeypatch.setitem(sys.modules, "helpers.printing", SimpleNamespace(print_for=print_for))
-    for module in ("helpers.sheets", "helpers.sheets.paper", "helpers.sheets.key"):
-        monkeypatch.setitem(sys.modules, module, sheets)
     form = form_of("print_paper", what=what, lessons=lessons, draw=draw, learner=whose)
-    assert f"3 learners: {name}" in press(form, "Make it")
-    numbers = [lessons.zfill(2)] if lessons else []
-    assert told["pieces"] == ("people", numbers, *given)
-    assert told["class_file"] == made.path
-    assert (told["name"], told["learner"]) == (name, whose)
+    assert f"3 learners: {made.path}" in press(form, "Make it")
+    assert told == [wanted]
 
 
 def test_one_bench_gets_other_cases_of_its_danger_items_and_they_have_a_key(made):
