@@ -48,7 +48,9 @@ class Marked:
             f"Danger items that are not passed: {counted(open_danger, 'learner')}.",
             _earlier_in_words(book),
             *(f"Look first: {problem.found}." for problem in self.lower),
-            f"{counted(len(book.problems), 'thing')} to look at; the page says what to do.",
+            f"{counted(len(book.problems), 'thing')} to look at; the page says what to do."
+            if book.problems
+            else "Nothing else to look at.",
             f"Table:   {plain(str(self.table), 300)}",
             f"Page:    {plain(str(self.page), 300)}",
             f"Earlier: {plain(str(self.earlier), 300)}" if self.earlier else "",

@@ -62,8 +62,19 @@ def text_box(said, value="", **more):
     return widgets.Text(value, description=said, continuous_update=False, style=_WIDE, **more)
 
 
+def long_box(said, **more):
+    """Return a box for text, as wide as the form."""
+    return text_box(said, layout=widgets.Layout(width="100%"), **more)
+
+
+def tick_box(said):
+    layout = widgets.Layout(width="max-content")
+    return widgets.Checkbox(description=said, indent=False, layout=layout)
+
+
 def list_box(said, options, **more):
-    return widgets.Dropdown(options=options, description=said, style=_WIDE, **more)
+    layout = widgets.Layout(width="max-content")
+    return widgets.Dropdown(options=options, description=said, style=_WIDE, layout=layout, **more)
 
 
 def classes():

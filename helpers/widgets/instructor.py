@@ -5,8 +5,6 @@ The same functions as the commands. Knows no learner's session, so that opening 
 
 from html import escape
 
-import ipywidgets as widgets
-
 from helpers.classroom import class_file, forget_class
 from helpers.classroom.marking import mark_folder
 from helpers.classroom.problems import Unusable, counted, plain
@@ -14,16 +12,6 @@ from helpers.exercises.settings import Settings
 from helpers.exercises.wording import Line
 from helpers.physics.mains import SUPPLIES
 from helpers.widgets import desk
-from helpers.widgets.desk import (
-    Form,
-    as_lines,
-    list_box,
-    numbers_in,
-    opened,
-    text_box,
-    which_class,
-    whole,
-)  # fmt: skip
 from helpers.widgets.type_back import TypeBack
 
 PAPERS = {
@@ -42,15 +30,15 @@ FRAME = (
 
 def make_class():
     """Show the form that writes the file of a class, and its roster of bench codes."""
-    form = Form(
+    form = desk.Form(
         "make-class",
         {
-            "word": text_box("Class word:", placeholder="such as wick"),
-            "supply": list_box("Supply:", list(SUPPLIES), value=Settings.supply),
-            "lessons": text_box(
+            "word": desk.text_box("Class word:", placeholder="such as wick"),
+            "supply": desk.list_box("Supply:", list(SUPPLIES), value=Settings.supply),
+            "lessons": desk.text_box(
                 "Lessons that count (empty: all begun):", placeholder="such as 00 01"
             ),
-            "benches": text_box("Bench codes on its roster:", "12"),
+            "benches": desk.text_box("Bench codes on its roster:", "12"),
         },
         {"Make this class": lambda: _make(form)},
     )
@@ -62,10 +50,10 @@ def _make(form):
     if not benches.isdecimal():
         raise Unusable(f"Bench codes: {plain(benches)} was read. Write a whole number, such as 12.")
     path = desk.CLASSES / word / f"{word}.toml"
-    wanted = numbers_in(form["lessons"])
+    wanted = desk.numbers_in(form["lessons"])
     made = class_file.write_class(path, word, form["supply"], wanted, benches=int(benches))
     desk.look_again()
-    return as_lines(
+    return desk.as_lines(
         [
             f"Class {made.word} is made: {made.path}. To change it, open that file here, in the "
             "list of files at the left.",
@@ -73,7 +61,7 @@ def _make(form):
             "add a column supply for those on another mains, right-click it there: Open With, "
             "Editor. A double click only shows it.",
             f"Put the files that learners hand in into {made.where('hand_ins')}: drag them into "
-            "that folder, at the left.",
+            "that folder, at the left, or copy them there.",
             f"It is to be kept until {made.keep_until}.",
         ]
     )
@@ -81,17 +69,19 @@ def _make(form):
 
 def print_paper():
     """Show the form that makes what is printed for a class."""
-    form = Form(
+    form = desk.Form(
         "print-paper",
         {
-            "class": which_class(),
-            "what": list_box("What:", list(PAPERS)),
-            "lessons": text_box(
+            "class": desk.which_class(),
+            "what": desk.list_box("What:", list(PAPERS)),
+            "lessons": desk.text_box(
                 "Lessons or questions (empty: those of the class):",
                 placeholder="such as 02 03, or heat-3",
             ),
-            "learner": text_box("For one bench (empty: for all):", placeholder="such as BENCH-07"),
-            "draw": text_box("Fresh draw, for what is asked again:", "1"),
+            "learner": desk.text_box(
+                "For one bench (empty: for all):", placeholder="such as BENCH-07"
+            ),
+            "draw": desk.text_box("Fresh draw, for what is asked again:", "1"),
         },
         {
             "Make it": lambda: _print(form),
@@ -108,32 +98,32 @@ def _print(form):
     name, fresh = PAPERS[form["what"]]
     said = print_for(
         name,
-        class_file=opened(form["class"]).path,
+        class_file=desk.opened(form["class"]).path,
         learner=form["learner"],
-        lessons=numbers_in(form["lessons"]),
-        draw=whole("Fresh draw", form["draw"]) if fresh else 0,
+        lessons=desk.numbers_in(form["lessons"]),
+        draw=desk.whole("Fresh draw", form["draw"]) if fresh else 0,
     )
-    return as_lines([*said, TO_PRINT])
+    return desk.as_lines([*said, TO_PRINT])
 
 
 def _print_one(form, name):
     from helpers.printing import write_new_page
     from helpers.sheets import start_sheet
 
-    out = opened(form["class"]).where("paper") / f"{name}.html"
+    out = desk.opened(form["class"]).where("paper") / f"{name}.html"
     write_new_page(out, getattr(start_sheet, name)())
-    return as_lines([f"Written: {out}", TO_PRINT])
+    return desk.as_lines([f"Written: {out}", TO_PRINT])
 
 
 def mark():
     """Show the form that marks what was handed in and typed back, and shows the mark book."""
-    form = Form(
+    form = desk.Form(
         "mark",
         {
-            "class": which_class(),
-            "feedback": widgets.Checkbox(description="A page for each learner, too", indent=False),
-            "comma": widgets.Checkbox(description="Table with decimal commas", indent=False),
-            "decided": text_box("Decided (from behind --accept in the book):"),
+            "class": desk.which_class(),
+            "feedback": desk.tick_box("A page for each learner, and all in one to print"),
+            "comma": desk.tick_box("Table with decimal commas"),
+            "decided": desk.long_box("Decided (from behind --accept in the book):"),
         },
         {"Mark": lambda: _mark(form), "Look at the book": lambda: _look(form)},
     )
@@ -141,7 +131,7 @@ def mark():
 
 
 def _mark(form):
-    made = opened(form["class"])
+    made = desk.opened(form["class"])
     feedback = made.where("marked") / "feedback" if form["feedback"] else None
     decided = [name for name in form["decided"].split() if name != "--accept"]
     wanted = made.for_marking() | {"accept": [*made.accept, *decided]}
@@ -153,11 +143,11 @@ def _mark(form):
         told.append(
             f"Decided for good: {', '.join(decided)}. To take it back, delete it in {made.path}."
         )
-    return as_lines(told)
+    return desk.as_lines(told)
 
 
 def _look(form):
-    path = opened(form["class"]).where("marked") / "mark-book.html"
+    path = desk.opened(form["class"]).where("marked") / "mark-book.html"
     if not path.exists():
         raise Unusable("There is no mark book yet. Press Mark first.")
     text = path.read_text(encoding="utf-8")
@@ -171,9 +161,9 @@ def type_back():
 
 def forget():
     """Show the form that erases what a class has left: it lists first, and asks."""
-    form = Form(
+    form = desk.Form(
         "forget-class",
-        {"class": which_class(), "yes": text_box("Erase all that is listed? Type yes:")},
+        {"class": desk.which_class(), "yes": desk.text_box("Erase all that is listed? Type yes:")},
         {"List what would go": lambda: _list_traces(form), "Erase": lambda: _erase(form)},
     )
     form.listed = None
@@ -181,7 +171,7 @@ def forget():
 
 
 def _list_traces(form):
-    made = opened(form["class"])
+    made = desk.opened(form["class"])
     own, left = forget_class.find_traces(made)
     form.listed = made.path, own
     lines = [Line("text", f"{counted(len(own), 'file')} of class {made.word} would go:")]
@@ -191,11 +181,11 @@ def _list_traces(form):
 
 
 def _erase(form):
-    made = opened(form["class"])
+    made = desk.opened(form["class"])
     own, _ = forget_class.find_traces(made)
     if not own or form.listed != (made.path, own):
         raise Unusable("List first what would go, and read it.")
     if form["yes"].lower() != "yes":
         raise Unusable("Nothing was erased: yes was not typed.")
     gone, form.listed, form.fields["yes"].value = list(forget_class.erase(own)), None, ""
-    return as_lines([f"Erased for good: {counted(len(gone), 'file')} of class {made.word}."])
+    return desk.as_lines([f"Erased for good: {counted(len(gone), 'file')} of class {made.word}."])

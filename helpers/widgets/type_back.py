@@ -7,23 +7,23 @@ from helpers.exercises.bank import bank
 from helpers.exercises.settings import Settings, changed
 from helpers.exercises.wording import Line
 from helpers.sheets.paper import chosen
-from helpers.widgets.desk import Form, as_lines, numbers_in, opened, text_box, which_class, whole
+from helpers.widgets import desk
 from helpers.widgets.timing import soon
 
 
-class TypeBack(Form):
+class TypeBack(desk.Form):
     """Enter reads a line and says what was understood; Enter again keeps it and goes on."""
 
     def __init__(self):
         self.read, self.kept, self.passed, self.pack = None, [], set(), None
         fields = {
-            "class": which_class(),
-            "learner": text_box("Bench code:", placeholder="such as BENCH-07"),
-            "lessons": text_box(
+            "class": desk.which_class(),
+            "learner": desk.text_box("Bench code:", placeholder="such as BENCH-07"),
+            "lessons": desk.text_box(
                 "Lessons or questions of the pack:", placeholder="empty: those of the class"
             ),
-            "draw": text_box("Draw of the pack:", "0"),
-            "row": text_box("Answer:", placeholder="as it stands on paper"),
+            "draw": desk.text_box("Draw of the pack:", "0"),
+            "row": desk.long_box("Answer:", placeholder="as it stands on paper"),
         }
         fields["row"].on_msg(
             lambda _, content, __: content.get("event") == "submit" and soon(self.enter)
@@ -36,9 +36,12 @@ class TypeBack(Form):
         self.do(self._enter)
 
     def _enter(self):
-        made = opened(self["class"])
+        made = desk.opened(self["class"])
         roster, _ = read_roster(made.where("roster"))
-        learner, draw = paper_log.learner_in(self["learner"], roster), whole("Draw", self["draw"])
+        learner, draw = (
+            paper_log.learner_in(self["learner"], roster),
+            desk.whole("Draw", self["draw"]),
+        )
         log = paper_log.PaperLog(made.paper_log)
         lines, _ = log.lines()
         if self.pack != (pack := (made.path, learner, draw)):
@@ -86,11 +89,11 @@ class TypeBack(Form):
             if name
             else (f"That was all of {learner}. Type the next bench code above.")
         )
-        return as_lines([*said, after])
+        return desk.as_lines([*said, after])
 
     def _next(self, made, learner, draw, lines):
         """Return the question of the pack that is next; '' where all are typed or left out."""
-        wanted = numbers_in(self["lessons"]) or made.lessons
+        wanted = desk.numbers_in(self["lessons"]) or made.lessons
         pack = chosen(wanted, draw) if wanted else ()
         there = {
             line["question"] for line in lines if (line["learner"], line["draw"]) == (learner, draw)

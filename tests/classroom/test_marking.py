@@ -33,7 +33,7 @@ def test_the_command_writes_both_files_and_prints_where(room, capsys):
     assert command(room) == 0
     printed = capsys.readouterr()
     assert "1 hand-in read. 2 learners: 1 nothing handed in, 1 handed in." in printed.out
-    assert "0 things to look at" in printed.out
+    assert "Nothing else to look at." in printed.out
     assert printed.out.endswith(f"Caution. {CAUTION}\n")
     for name in ("mark-book.csv", "mark-book.html"):
         assert str(room.out / name) in printed.out
