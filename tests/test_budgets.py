@@ -28,7 +28,7 @@ OVER = {
     "figures": 2_532,
     "exercises": 2_185,
     "pages": 701,
-    "classroom": 2_012,
+    "classroom": 2_010,
     "authoring": 253,
     "widgets": 1_412,
 }

@@ -13,7 +13,16 @@ from helpers.classroom.feedback import write_feedback
 from helpers.classroom.mark_book import EARLIER, danger_open, installed, lessons_of
 from helpers.classroom.page import page
 from helpers.classroom.paper_log import PaperLog
-from helpers.classroom.problems import ASK, Problem, Unusable, capped, counted, make_folder, plain
+from helpers.classroom.problems import (
+    ASK,
+    Problem,
+    Unusable,
+    capped,
+    counted,
+    few,
+    make_folder,
+    plain,
+)
 from helpers.classroom.room import mark_room
 from helpers.classroom.roster import read_roster
 from helpers.classroom.spreadsheet import csv_text, fallen, moved
@@ -143,9 +152,7 @@ def _earlier_in_words(book):
     told = [f"{plain(who, 40)} ({', '.join(q.id for q in qs)})" for who, qs in found if qs]
     if not told:
         return ""
-    more = f" and {len(told) - MOST} more learners" if len(told) > MOST else ""
-    shown = "; ".join(told[:MOST])
-    return f"{EARLIER.capitalize()}, no marks until answered again: {shown}{more}."
+    return f"{EARLIER.capitalize()}, no marks until answered again: {few(told, MOST, '; ')}."
 
 
 def _refuse_nothing(book, folder):
@@ -173,27 +180,22 @@ def _lower(table, earlier, rows, shared):
     problems, kept = [], f"The one before is kept: {earlier.name}."
     with suppress(OSError):  # past reading: it is kept all the same
         before = as_utf_8(table.read_bytes()).decode("utf-8", "replace")
-        learners = [(f"was {was:g}, is {now:g}", n) for n, was, now in fallen(before, rows, shared)]
-        if learners:
-            found = f"lower marks than in the mark book before: {_named(learners)}"
+        if told := [
+            f"{plain(name, 40)} (was {was:g}, is {now:g})"
+            for name, was, now in fallen(before, rows, shared)
+        ]:
+            found = f"lower marks than in the mark book before: {few(told, MOST)}"
             advice = f"Is a hand-in missing, or was this another class? {kept}"
             problems.append(Problem("mark-book.csv", found, advice))
-        learners = [(_cells(cells), name) for name, cells in moved(before, rows)]
-        if learners:
-            found = f"other marks than before for the same answers: {_named(learners)}"
+        if told := [f"{plain(n, 40)} ({_cells(cells)})" for n, cells in moved(before, rows)]:
+            found = f"other marks than before for the same answers: {few(told, MOST)}"
             advice = f"Has the bank changed, or what was decided? Tell these learners. {kept}"
             problems.append(Problem("mark-book.csv", found, advice, ASK))
     return problems
 
 
-def _named(learners):
-    more = f" and {len(learners) - MOST} more" if len(learners) > MOST else ""
-    return ", ".join(f"{plain(name, 40)} ({what})" for what, name in learners[:MOST]) + more
-
-
 def _cells(cells):
-    more = f"; and {len(cells) - MOST} more" if len(cells) > MOST else ""
-    return "; ".join(f"{n} was {was}, is {now or 'open'}" for n, was, now in cells[:MOST]) + more
+    return few([f"{name} was {was}, is {now or 'open'}" for name, was, now in cells], MOST, "; ")
 
 
 def _class_word(text):

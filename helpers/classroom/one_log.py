@@ -11,12 +11,12 @@ from heapq import merge as merge_sorted
 from operator import itemgetter
 
 from helpers.classroom.hand_ins import ASK_AGAIN, MOST_LOGS, UNLOCK
-from helpers.classroom.problems import ASK, FINE, Problem, Unusable, counted, plain
+from helpers.classroom.problems import ASK, FINE, Problem, Unusable, counted, few, plain
 from helpers.exercises.answer_log import FIELDS, ROWS, parse_log
 from helpers.exercises.hand_in import LARGEST_FILE, MOST_LINES
 from helpers.exercises.whole_files import as_utf_8
 
-MOST_NAMED = 5  # hand-ins in one sentence
+MOST_NAMED, MOST_TOLD = 5, 3  # hand-ins in one sentence, and what was found in one of them
 TOO_MANY = "Leave the newest of each machine in the folder, and mark once more."
 
 
@@ -46,13 +46,13 @@ class _Branch:
         return self.hand_ins[0].name
 
 
-class Accepted:
-    """The hand-ins that the instructor accepts where several logs of one id have parted.
+def accepted_paths(names, groups):
+    """Return the paths of the hand-ins that count where several logs of one id have parted.
 
     Parameters
     ----------
     names : iterable of str
-        As the page names the files, or their paths.
+        What the instructor accepts: as the page names the files, or their paths.
     groups : dict
         All that was handed in, by id.
 
@@ -61,22 +61,18 @@ class Accepted:
     Unusable
         If there is no such hand-in.
     """
-
-    def __init__(self, names, groups):
-        self._paths = set()
-        hand_ins = [hand_in for group in groups.values() for hand_in in group] if names else []
-        for name in names:
-            named = {os.path.abspath(name), plain(name, 200)}
-            found = {hand_in.path for hand_in in hand_ins if {hand_in.path, hand_in.name} & named}
-            if not found:
-                raise Unusable(
-                    f"There is no hand-in {plain(name, 300)} to accept. Give its name as the "
-                    "page has it."
-                )
-            self._paths |= found
-
-    def __contains__(self, branch):
-        return any(hand_in.path in self._paths for hand_in in branch.hand_ins)
+    paths = set()
+    for name in names:
+        named = {os.path.abspath(name), plain(name, 200)}
+        hand_ins = [hand_in for group in groups.values() for hand_in in group]
+        found = {hand_in.path for hand_in in hand_ins if {hand_in.path, hand_in.name} & named}
+        if not found:
+            raise Unusable(
+                f"There is no hand-in {plain(name, 300)} to accept. Give its name as the page has "
+                "it."
+            )
+        paths |= found
+    return paths
 
 
 def put_together(hand_ins, accepted, ids):
@@ -86,8 +82,8 @@ def put_together(hand_ins, accepted, ids):
     ----------
     hand_ins : list of HandIn
         The files; each gets its number of answers.
-    accepted : Accepted
-        What the instructor accepts.
+    accepted : collection of str
+        Paths of the hand-ins that the instructor accepts.
     ids : list of str
         All the ids of their learner; lines of somebody else are named and left out.
 
@@ -108,7 +104,7 @@ def put_together(hand_ins, accepted, ids):
     branches = _branches(hand_ins, log.problems)
     counting = branches
     if len(branches) > 1:
-        counting = [branch for branch in branches if branch in accepted]
+        counting = [b for b in branches if any(one.path in accepted for one in b.hand_ins)]
         beginning = os.path.commonprefix([branch.content.split(b"\n") for branch in branches])
         log.problems.append(_parted(learner, branches, counting, len(beginning)))
         if not counting:
@@ -116,7 +112,7 @@ def put_together(hand_ins, accepted, ids):
             counting = [_Branch(b"", parsed, branches[0].hand_ins)]
     for branch in counting:
         if branch.parsed.problems:
-            found = _shortened(branch.parsed.problems, branch.parsed.unsaid)
+            found = few(branch.parsed.problems, MOST_TOLD, "; ", branch.parsed.unsaid)
             log.problems.append(Problem(branch.name, found, ASK_AGAIN))
         log.gaps = max(log.gaps, len(branch.parsed.gaps))
         log.logs.append(_own(ids, branch, log.problems))
@@ -162,7 +158,7 @@ def _row(found):
 def _parted(learner, branches, counting, same):
     """Say where logs of one id part, and how to count what follows."""
     names = [branch.name for branch in branches]
-    shown = _shortened(names, most=MOST_NAMED, between=" and ")
+    shown = few(names, MOST_NAMED, " and ")
     ids = Counter(i for b in branches for i in {line["line"] for line in b.parsed.lines})
     if same:
         how = f"are the same for {counted(same, 'line')} and then part"
@@ -190,7 +186,9 @@ def _own(ids, branch, problems):
         others = Counter(line["learner"] for line in branch.parsed.lines)
         for one in ids:
             del others[one]
-        names = _shortened([f"{count} of {plain(other, 40)}" for other, count in others.items()])
+        names = few(
+            [f"{count} of {plain(other, 40)}" for other, count in others.items()], MOST_TOLD, "; "
+        )
         found = f"between the lines of {ids[0]} are {others.total()} of others: {names}"
         advice = "They count for nobody. Ask each learner for a file of their own."
         problems.append(Problem(branch.name, found, advice))
@@ -243,8 +241,3 @@ def _about_repeats(learner, repeated, clashes):
         found = f"one line id stands for different answers ({clashes} left out); the first counts"
         advice = "A file was changed by hand or by a fault: ask how it came about."
         yield Problem(learner, found, advice, ASK)
-
-
-def _shortened(sentences, unsaid=0, most=3, between="; "):
-    rest = len(sentences) - most + unsaid
-    return between.join(sentences[:most]) + (f"; and {rest} more like this" if rest > 0 else "")

@@ -50,6 +50,18 @@ def capped(problems, most, place):
     return [*problems[:most], Problem(place, found, "Settle these first.", rest[0].rank)]
 
 
+def few(texts, most, between=", ", unsaid=0):
+    """Return the first texts of many in one, and how many more there are.
+
+    Examples
+    --------
+    >>> few(["a", "b", "c"], 2)
+    'a, b; and 1 more'
+    """
+    more = len(texts) - most + unsaid
+    return between.join(texts[:most]) + (f"; and {more} more" if more > 0 else "")
+
+
 def counted(count, what):
     """Return a count with its noun.
 

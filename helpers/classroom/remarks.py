@@ -7,7 +7,7 @@ from collections import Counter
 from datetime import UTC, datetime, timedelta
 from hashlib import blake2b
 
-from helpers.classroom.problems import ASK, Problem, plain
+from helpers.classroom.problems import ASK, Problem, few, plain
 
 MOST_A_SECOND = 30  # answers: more than a lesson asks, since all its cells may run at once
 CLOCK_SLACK = timedelta(hours=1)  # for a clock that is put right, or runs ahead
@@ -86,25 +86,22 @@ def marks_of(lines):
     ]
 
 
-class LineIds:
-    """Whose the line ids of a whole folder are, and which stand under two learners."""
+def of_shared_lines(marks):
+    """Yield one problem for each learner whose line ids stand under others too.
 
-    def __init__(self):
-        self._whose, self._shared = {}, {}
-
-    def add(self, learner, marks):
-        for mark in marks:
-            first = self._whose.setdefault(mark, learner)
+    Parameters
+    ----------
+    marks : dict
+        From each learner to the marks of their lines, by `marks_of`.
+    """
+    whose, shared = {}, {}
+    for learner, own in marks.items():
+        for mark in own:
+            first = whose.setdefault(mark, learner)
             if first != learner:
-                self._shared.setdefault(first, Counter())[learner] += 1
-                self._shared.setdefault(learner, Counter())[first] += 1
-
-    def in_words(self):
-        """Yield one problem for each learner whose line ids stand under others too."""
-        for learner, others in self._shared.items():
-            names = ", ".join(plain(name, 40) for name in list(others)[:MOST_NAMED])
-            rest = len(others) - MOST_NAMED
-            names += f" and {rest} more" if rest > 0 else ""
-            count = others.total()
-            found = f"{count} {'line stands' if count == 1 else 'lines stand'} under {names} too"
-            yield Problem(plain(learner, 40), found, "Do two use one file? " + ASK_HOW, ASK)
+                shared.setdefault(first, Counter())[learner] += 1
+                shared.setdefault(learner, Counter())[first] += 1
+    for learner, others in shared.items():
+        count, names = others.total(), few([plain(name, 40) for name in others], MOST_NAMED)
+        found = f"{count} {'line stands' if count == 1 else 'lines stand'} under {names} too"
+        yield Problem(plain(learner, 40), found, "Do two use one file? " + ASK_HOW, ASK)

@@ -13,7 +13,7 @@ from helpers.classroom.hand_ins import find_files, group_by_id, learners_named
 from helpers.classroom.ids import strangers_in
 from helpers.classroom.learner_rows import Marker
 from helpers.classroom.mark_book import MarkBook, Turn, installed
-from helpers.classroom.one_log import Accepted
+from helpers.classroom.one_log import accepted_paths
 from helpers.classroom.paper_log import Paper
 from helpers.exercises.settings import CLASS_WORD
 from helpers.exercises.traces import CHECKPOINTS
@@ -77,7 +77,7 @@ def mark_room(
     groups, problems = group_by_id(files, folder)
     unusable += problems
     typed = Paper(paper, accept)
-    accepted = Accepted([name for name in accept if name not in typed.instead], groups)
+    accepted = accepted_paths([name for name in accept if name not in typed.instead], groups)
     for learner in typed.lines:
         groups.setdefault(learner, [])
     strangers, problems = strangers_in(groups, roster)
@@ -105,7 +105,7 @@ def mark_room(
     for _ in progress(learners):
         gathered.add(next(shown))
     book.problems += [*strangers.values(), *typed.in_words(gathered.doubles)]
-    book.problems += gathered.line_ids.in_words()
+    book.problems += remarks.of_shared_lines(gathered.line_ids)
     return book
 
 
@@ -113,8 +113,7 @@ class Gathered:
     """Puts what each learner has shown into a book, in the order of its rows."""
 
     def __init__(self, book):
-        self.book, self.names, self.doubles = book, {}, set()
-        self.line_ids = remarks.LineIds()
+        self.book, self.names, self.doubles, self.line_ids = book, {}, set(), {}
 
     def add(self, shown):
         book = self.book
@@ -122,7 +121,7 @@ class Gathered:
         book.problems += shown.problems
         book.handed_in += shown.handed_in
         self.doubles |= shown.doubles
-        self.line_ids.add(shown.learner, shown.line_ids)
+        self.line_ids[shown.learner] = shown.line_ids
         for word in sorted(filter(CLASS_WORD.fullmatch, shown.words)):
             if word in book.class_words or len(book.class_words) < MOST_CLASS_WORDS:
                 book.class_words[word] += 1

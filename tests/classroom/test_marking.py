@@ -134,7 +134,7 @@ def test_who_fell_comes_first_on_the_page_and_many_are_not_all_named(room):
     (room.out / "mark-book.csv").write_text("learner,current-1 (of 1)\r\n" + rows)
     problem = room.run().book.problems[0]
     assert problem.place == "mark-book.csv"
-    assert "LOW-09 (was 2, is 0) and 2 more" in problem.found
+    assert "LOW-09 (was 2, is 0); and 2 more" in problem.found
     assert "The one before is kept: mark-book_" in problem.advice
 
 
