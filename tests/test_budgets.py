@@ -27,7 +27,7 @@ OVER = {
     "sizing": 2_219,
     "figures": 2_532,
     "exercises": 2_185,
-    "pages": 701,
+    "pages": 702,
     "classroom": 2_010,
     "authoring": 253,
     "widgets": 1_412,

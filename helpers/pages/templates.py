@@ -79,7 +79,7 @@ def piece(markup, *values):
     return Markup(markup).format(*values)
 
 
-def plain(text, most=80):
+def plain(text, most=80, kept=""):
     """Return text that shows all it holds, on one line.
 
     Parameters
@@ -88,6 +88,8 @@ def plain(text, most=80):
         From outside: a file name, an id, an answer.
     most : int
         Longest text that is shown whole [characters].
+    kept : str
+        Characters without a shape that stay as they are.
 
     Returns
     -------
@@ -104,7 +106,8 @@ def plain(text, most=80):
     if text.isprintable():
         return text
     return "".join(
-        c if c.isprintable() else c.encode("unicode_escape").decode("ascii") for c in text
+        c if c.isprintable() or c in kept else c.encode("unicode_escape").decode("ascii")
+        for c in text
     )
 
 
@@ -124,5 +127,8 @@ def _environment():
 
 
 def _shown(value):
-    """Show text whole; what a template has already made, and numbers, stand as they are."""
-    return plain(value, LONGEST) if type(value) is str else value
+    """Show text whole; what a template has already made, and numbers, stand as they are.
+
+    Between a number and its unit stands a blank that does not break.
+    """
+    return plain(value, LONGEST, "\u00a0") if type(value) is str else value

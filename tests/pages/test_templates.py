@@ -55,3 +55,10 @@ def test_a_page_is_made_piece_by_piece(one_template):
     first = next(iter(templates.page("one", rows=count())))
     assert first.startswith("<p>0</p><p>1</p>")
     assert len(list(islice(templates.page("one", rows=count()), 3))) == 3
+
+
+def test_a_number_keeps_the_blank_before_its_unit(one_template):
+    one_template("{{ text }}{{ part }}")
+    part = templates.part("one", text="2.6\u00a0mA", part=1)
+    assert part == "2.6\u00a0mA1"
+    assert "".join(templates.page("one", text="\u202e", part=part)) == "\\u202e2.6\u00a0mA1"
