@@ -27,8 +27,8 @@ OVER = {
     "sizing": 2_219,
     "figures": 2_532,
     "exercises": 2_185,
-    "pages": 702,
-    "classroom": 2_010,
+    "pages": 704,
+    "classroom": 1_992,
     "authoring": 253,
     "widgets": 1_412,
 }

@@ -13,6 +13,7 @@ from pathlib import Path
 from helpers.classroom.problems import MAKE_ROOM, Unusable, make_folder, plain, refused, write_whole
 from helpers.exercises.settings import Settings, SettingsError, changed
 from helpers.exercises.whole_files import as_utf_8, write_new
+from helpers.pages import templates
 
 KEPT_DAYS = 90  # until marks are settled, with room for a question; common practice, no source
 MAKE_ONE = "To make a class file: python -m helpers class FILE.toml --word WORD"
@@ -22,23 +23,6 @@ NEEDED = {
     "class_word": "--class-word",
     "out": "--out",
 }
-TEMPLATE = """\
-# A class. `mark`, `forget-class` and their neighbours read it with --class. What is given on the
-# command line wins over what stands here. Paths begin at the folder of this file.
-
-word = {word}  # the class word that learners set; their numbers follow from it
-supply = {supply}  # of paper packs and of what is typed back from them
-lessons = {lessons}  # those that count; [] counts those that anybody has begun
-roster = {roster}  # bench codes, no names: a column learner, and perhaps a column also
-hand_ins = {hand_ins}  # the folder in which you collect hand-ins
-paper = {paper}  # the folder of printed packs, and of the log of what is typed back
-marked = {marked}  # the folder of the mark book and of learners' feedback
-keep_until = {keep_until}  # nothing is deleted by itself: after this day, run forget-class
-
-# What you decided: hand-ins that count where two have parted, or "BENCH-07:ohm-3" where paper
-# counts instead of the screen.
-accept = {accept}
-"""
 
 
 @dataclass(frozen=True)
@@ -120,7 +104,7 @@ def write_class(path, word, supply=Settings.supply, lessons=(), roster="roster.c
     if not 0 <= benches <= 999:
         raise Unusable(f"{benches} benches were read; a roster is made of 1 to 999.")
     held = {one.name: getattr(made, one.name) for one in fields(made)}
-    text = TEMPLATE.format(**{name: _as_toml(value) for name, value in held.items()})
+    text = templates.text("class.toml", **{n: _as_toml(value) for n, value in held.items()})
     make_folder(path.parent)
     _write_new(path, text, "Give another name, or change that file in an editor.")
     make_folder(made.where("hand_ins"))

@@ -21,6 +21,7 @@ from helpers.exercises.hand_in import name_of
 from helpers.exercises.mistakes import wrong_answers
 from helpers.exercises.settings import Settings
 from helpers.exercises.wording import CAUTION
+from helpers.pages import templates
 from helpers.physics.mains import SUPPLIES
 
 CLASS_WORD = "wick"
@@ -36,22 +37,6 @@ STEADY = ((0, True),) * 7 + ((1, True),) * 2 + (LEFT_OUT,)
 LEARNING = ((0, True),) * 4 + ((1, True),) * 3 + ((2, True), (3, True), (1, False))
 STUCK = ((0, True), (1, True), (2, True), (3, True), (3, False), (1, False), (2, False), LEFT_OUT)
 MANNERS = (STEADY, STEADY, LEARNING, LEARNING, LEARNING, STUCK)
-
-README = f"""All of this is invented, for trying the mark book. Nobody gave these answers.
-
-hand-ins/   files as the lessons write them when a learner hands in, of {len(LEARNERS)} bench codes
-roster.csv  the class: {len(LEARNERS)} bench codes
-
-The class word is {CLASS_WORD}. Put in on purpose, for the mark book to find:
-- {SILENT} stands on the roster and handed in nothing;
-- {STRANGER} handed in and does not stand on the roster;
-- {TWO_FILES} handed in twice, the second time with more;
-- the last line of {CUT_SHORT} is half written.
-
-Caution. {CAUTION}
-
-Mark it with:
-"""
 
 
 def write_demo_room(folder):
@@ -81,7 +66,9 @@ def write_demo_room(folder):
     hand_ins, roster = folder / "hand-ins", folder / "roster.csv"
     make_folder(hand_ins)
     command = _command(hand_ins, roster, folder / "marked")
-    write_whole(folder / "README.txt", [README, command, "\n"])
+    about = {"learners": len(LEARNERS), "word": CLASS_WORD, "silent": SILENT, "stranger": STRANGER}
+    about |= {"two_files": TWO_FILES, "cut_short": CUT_SHORT, "caution": CAUTION}
+    write_whole(folder / "README.txt", [templates.text("demo-room.txt", **about, command=command)])
     write_whole(roster, ["learner\n", *(f"{learner}\n" for learner in LEARNERS)])
     for name, content in hand_in_files():
         write_whole(hand_ins / name, [content])

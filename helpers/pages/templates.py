@@ -66,6 +66,11 @@ def part(name, **values):
     return Markup(_environment().get_template(f"{name}.html").render(values))
 
 
+def text(name, **values):
+    """Return the plain text of the file of that name, with the values in its braces."""
+    return (FOLDER / name).read_text("utf-8").format(**values)
+
+
 def piece(markup, *values):
     """Return markup of ours with values put in for its braces, escaped: for what is made often.
 
