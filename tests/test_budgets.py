@@ -30,7 +30,7 @@ OVER = {
     "pages": 704,
     "classroom": 1_992,
     "authoring": 253,
-    "widgets": 1_412,
+    "widgets": 1_415,
 }
 
 

@@ -21,7 +21,10 @@ PAPERS = {
     "Key to what is asked again": ("key", True),
     "Start sheets for the benches": ("start-sheet", False),
 }
-TO_PRINT = "To print it, right-click it in the list of files at the left: Open in New Browser Tab."
+TO_PRINT = (
+    "To print it, open that file in a browser: from the disk, or by a right-click in the list of "
+    "files at the left, Open in New Browser Tab."
+)
 FRAME = (
     '<iframe title="{title}" srcdoc="{page}" sandbox="" style="width: 100%; height: 36rem; '
     'border: 1px solid"></iframe>'

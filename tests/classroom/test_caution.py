@@ -26,7 +26,7 @@ def test_the_help_of_each_command_says_it(words, capsys):
     assert CAUTION in unwrapped(capsys.readouterr().out)
 
 
-def test_the_demo_room_says_it_before_its_command(tmp_path):
+def test_the_demo_room_says_it_before_its_command(tmp_path, short_demo):
     command = write_demo_room(tmp_path / "room")
     text = (tmp_path / "room" / "README.txt").read_text(encoding="utf-8")
     assert 0 < text.index(CAUTION) < text.index(command)

@@ -33,7 +33,7 @@ def files_of(folder):
     return {p.relative_to(folder): p.read_bytes() for p in folder.rglob("*") if p.is_file()}
 
 
-def test_the_same_bytes_each_time(tmp_path):
+def test_the_same_bytes_each_time(tmp_path, short_demo):
     for name in ("one", "two"):
         write_demo_room(tmp_path / name)
     one, two = (files_of(tmp_path / name) for name in ("one", "two"))
@@ -42,7 +42,7 @@ def test_the_same_bytes_each_time(tmp_path):
     assert one == two
 
 
-def test_the_printed_command_marks_it(tmp_path, capsys):
+def test_the_printed_command_marks_it(tmp_path, capsys, short_demo):
     """24 bench codes handed in (23 of the roster and a stranger), one of them twice."""
     folder = tmp_path / "demo room"
     assert main(["demo-room", str(folder)]) == 0
@@ -72,13 +72,15 @@ def test_the_printed_command_marks_it(tmp_path, capsys):
     ],
 )
 @pytest.mark.skipif(sys.platform == "win32", reason="paths and quotes of another system")
-def test_the_command_names_the_python_that_runs_it(tmp_path, monkeypatch, python, shown):
+def test_the_command_names_the_python_that_runs_it(
+    tmp_path, monkeypatch, short_demo, python, shown
+):
     monkeypatch.chdir(tmp_path)
     monkeypatch.setattr(sys, "executable", str(tmp_path / python))
     assert write_demo_room(tmp_path / "room").startswith(f"{shown} -m helpers mark ")
 
 
-def test_it_says_that_it_is_invented(tmp_path):
+def test_it_says_that_it_is_invented(tmp_path, short_demo):
     write_demo_room(tmp_path / "room")
     text = (tmp_path / "room" / "README.txt").read_text("utf-8")
     assert text.startswith("All of this is invented")
@@ -100,7 +102,7 @@ def test_it_refuses_to_mix_with_what_is_there(tmp_path, kind, capsys):
     assert files_of(tmp_path) == before
 
 
-def test_an_empty_folder_will_do(tmp_path):
+def test_an_empty_folder_will_do(tmp_path, short_demo):
     write_demo_room(tmp_path)
     assert (tmp_path / "roster.csv").is_file()
 
