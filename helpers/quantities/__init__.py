@@ -3,20 +3,16 @@
 Imports nothing of ours: everything else stands on it.
 """
 
-from helpers.quantities.glossary import GLOSSARY, Quantity
-from helpers.quantities.letter_codes import read_letter_code, write_letter_code
-from helpers.quantities.reading import Ambiguous, NotUnderstood, QuantityError, Reading, read
-from helpers.quantities.writing import write, write_as
+from helpers.quantities.glossary import GLOSSARY
+from helpers.quantities.reading import Ambiguous, NotUnderstood, QuantityError, read
+from helpers.quantities.writing import write, write_as, write_letter_code
 
 __all__ = [
     "GLOSSARY",
     "Ambiguous",
     "NotUnderstood",
-    "Quantity",
     "QuantityError",
-    "Reading",
     "read",
-    "read_letter_code",
     "write",
     "write_as",
     "write_letter_code",

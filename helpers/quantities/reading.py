@@ -62,13 +62,9 @@ class Asked:
 
 
 _BLANKS = " \t\u00a0\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f"
-_SAME = str.maketrans(
-    dict.fromkeys(_BLANKS, " ")
-    | {"\u03bc": "µ", "\u2126": "Ω", "ω": "Ω", "\u2212": "-", "\u2013": "-", "\u00d7": "x"}
-    | {"\u00ba": "°", "\u02da": "°", "\u2103": "°C", "≈": "~"}
-    | dict.fromkeys("\u2018\u2019", "'")
-    | dict.fromkeys("“”„«»", '"')
-)
+_ALIKE = "\u03bc\u2126ω\u2212\u2013\u00d7\u00ba\u02da≈\u2018\u2019“”„«»"  # as below
+_SAME = str.maketrans(_BLANKS + _ALIKE, " " * len(_BLANKS) + "µΩΩ--x°°~''" + '"' * 5)
+_SAME |= str.maketrans({"\u2103": "°C"})
 _LONGEST = 40
 _ALTERNATING = ("voltage", "current", "power")  # what has a peak and an rms value
 _FAR = 1000  # that far beyond the range a slip is still read, so that it can be explained
@@ -142,7 +138,7 @@ def read(
     if own is None:
         raise ValueError(f"bare_unit {bare_unit!r} is no unit of {name}; try {quantity.unit!r}")
     exact = isinstance(text, Real) and not isinstance(text, bool)
-    typed, quoted, before, after = _number_text(text) if exact else cleaned(text, asked)
+    typed, quoted, before, after = _number_text(text) if exact else _cleaned(text, asked)
     parts = _TYPED.fullmatch(typed)
     if parts:
         sign, digits, power, spelling = parts.groups()
@@ -174,7 +170,7 @@ def read(
                     f"{number} {unit.word} or {number} {other.word}, whichever you mean."
                 )
             value = second
-    refuse_impossible(value, mantissa, quoted, quantity)
+    _refuse_impossible(value, mantissa, quoted, quantity)
     digits = _significant(mantissa, typed if "." in mantissa else "")
     said = _said([word for word in after if word in MEASURES], name, quoted) if after else ""
     shown = " ".join((*before, write(value, name, digits=6), *after))
@@ -196,7 +192,7 @@ def _number_text(given):
     return repr(number), _quoted(repr(number)), (), ()
 
 
-def cleaned(text, asked):
+def _cleaned(text, asked):
     """The bare number and unit in the grammar's own characters, as quoted, and the words around."""
     if not isinstance(text, str):
         kind = "nothing" if text is None else f"of the kind {_quoted(type(text).__name__)}"
@@ -325,9 +321,8 @@ def _other_meaning(spelling, unit):
     """The unit that was meant if m and M were mixed up, or if m of a time meant minutes."""
     if not spelling or spelling[0] not in "mM":
         return None
-    if spelling == "m" and unit.name == "time":
-        return spelled("min", "time")
-    other = spelled(spelling[0].swapcase() + spelling[1:], unit.name)
+    minutes = spelling == "m" and unit.name == "time"
+    other = spelled("min" if minutes else spelling[0].swapcase() + spelling[1:], unit.name)
     return other if other != unit else None
 
 
@@ -336,15 +331,14 @@ def _met(value, quantity, beyond=1):
     return value == 0 or quantity.smallest / beyond <= abs(value) <= quantity.largest * beyond
 
 
-def refuse_impossible(value, mantissa, quoted, quantity):
+def _refuse_impossible(value, mantissa, quoted, quantity):
     name = quantity.name
     if value < quantity.lowest:
         least = write(quantity.lowest, name, digits=5)
         raise NotUnderstood(
             f"{quoted} is impossible: {name} is never below {least}. Check the sign."
         )
-    vanished = value == 0 and mantissa.strip("0.") != ""
-    if vanished or not _met(value, quantity, _FAR):
+    if (value == 0 and mantissa.strip("0.")) or not _met(value, quantity, _FAR):
         raise NotUnderstood(
             f"This course never meets {'an' if name[0] in 'aeiou' else 'a'} {name} of {quoted}, "
             f"only {write(quantity.smallest, name)} to {write(quantity.largest, name)}. "

@@ -16,16 +16,9 @@ class Unit(NamedTuple):
     alone: bool  # a prefix, or nothing at all, standing for the quantity's own unit
 
 
-PREFIXES = {
-    -12: ("p", "pico"),
-    -9: ("n", "nano"),
-    -6: ("µ", "micro", "u"),
-    -3: ("m", "milli"),
-    0: ("", ""),
-    3: ("k", "kilo"),
-    6: ("M", "mega"),
-    9: ("G", "giga"),
-}
+# Symbol, word and another spelling of each prefix, from pico to giga.
+_PREFIX_ROWS = ("p pico", "n nano", "µ micro u", "m milli", " ", "k kilo", "M mega meg", "G giga")
+PREFIXES = {3 * place - 12: row.split(" ") for place, row in enumerate(_PREFIX_ROWS)}
 # Size in the glossary's unit; then symbol, word and other spellings. Where two quantities share
 # a symbol, the first is the one that write_as means.
 _UNIT_ROWS = (
@@ -76,9 +69,7 @@ def _unit_table():
         add(name, scale, symbol, word, spellings, alone=False)
     for name, word in own_words.items():  # last, so that "m" of a length stays a metre
         add(name, 1, GLOSSARY[name].unit, word, [""], alone=name != "ratio")
-    for short, whole in (("kilohm", "kiloohm"), ("megohm", "megaohm")):
-        table[short] = table[short + "s"] = table[whole]
-    table["meg"] = table["mega"]
+    table["kilohm"] = table["kilohms"] = table["kiloohm"]
     return table
 
 
@@ -103,10 +94,10 @@ def with_symbol(symbol):
     ValueError
         If no unit of the glossary is.
     """
-    units = [known for known in owned(symbol) if known.symbol == symbol]
-    if not units:
-        raise ValueError(f"{symbol!r} is not a unit of the glossary; type one such as 'mA' or 'kΩ'")
-    return units[0]
+    for known in owned(symbol):
+        if known.symbol == symbol:
+            return known
+    raise ValueError(f"{symbol!r} is not a unit of the glossary; type one such as 'mA' or 'kΩ'")
 
 
 def owned(spelling):

@@ -22,9 +22,6 @@ _FORMS = {
 }
 _WORDS = {form: word for word, forms in _FORMS.items() for form in forms.split(", ")}
 _ANY = "|".join(re.escape(form) for form in sorted(_WORDS, key=len, reverse=True))
-_ENDS = {end for form in (*_WORDS, "p", "value", ")") for end in (form[-1], form[-1].upper())} - {
-    *"aA"
-}
 _WORDS["p"] = "peak"  # only right behind its unit, as in Vp: alone it is pico
 _FIRST = re.compile(rf"(?:the )?({_ANY})(?![a-z])(?: value)?(?: of(?![a-z]))? *", re.I)
 _LAST = re.compile(rf"[ ,_(]*(?:(?<![a-z])({_ANY})|(?<=[vawiu_])({_ANY}|p))(?: value)?\)?$", re.I)
@@ -60,7 +57,7 @@ def _stripped(typed, before, after):
     while True:
         if found := _FIRST.match(typed):
             typed, word = typed[found.end() :], _WORDS[found[1].lower()]
-        elif typed[-1:] in _ENDS and (found := _LAST.search(typed)):
+        elif found := _LAST.search(typed):
             typed, word = typed[: found.start()], _WORDS[(found[1] or found[2]).lower()]
         elif "±" in typed and (found := _SPREAD.search(typed)):
             typed, word = typed[: found.start()], f"± {found[1]} {found[2]}".strip()
