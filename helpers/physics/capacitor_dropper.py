@@ -10,7 +10,7 @@ from math import inf, pi, sin, sqrt
 
 import numpy as np
 
-from helpers.physics import capacitors, circuits, decays, limits, switched
+from helpers.physics import circuits, decays, limits, switched
 from helpers.physics.phase_cut import NO_DIMMER
 
 
@@ -63,14 +63,14 @@ class Parts:
             "surge_ohms": limits.positive(
                 self.surge_ohms, "surge_ohms", "ohm", "Without it the first pulse has no limit."
             ),
-            "bleeder_ohms": capacitors.present(self.bleeder_ohms, "bleeder_ohms", "ohm"),
+            "bleeder_ohms": limits.present(self.bleeder_ohms, "bleeder_ohms", "ohm"),
             "led_volts": limits.not_negative(self.led_volts, "led_volts", "V"),
             "led_ohms": limits.not_negative(self.led_ohms, "led_ohms", "ohm"),
             "diode_volts": limits.not_negative(self.diode_volts, "diode_volts", "V"),
             "smoothing_farads": limits.not_negative(
                 self.smoothing_farads, "smoothing_farads", "F", "Microfarads: multiply by 1e-6."
             ),
-            "clamp_volts": capacitors.present(self.clamp_volts, "clamp_volts", "V"),
+            "clamp_volts": limits.present(self.clamp_volts, "clamp_volts", "V"),
         }
         if np.any(np.asarray(read["clamp_volts"]) <= read["led_volts"]):
             raise ValueError(
@@ -203,7 +203,7 @@ def steady(
     '0.034 and 2.74 A peak'
     """
     limits.one_of(bridge, "bridge", BRIDGES)
-    heater = capacitors.present(heater_ohms, "heater_ohms", "ohm")
+    heater = limits.present(heater_ohms, "heater_ohms", "ohm")
     extra = limits.not_negative(suppression_farads, "suppression_farads", "F")
     ohms = limits.positive(suppression_ohms, "suppression_ohms", "ohm")
     values = (
@@ -218,49 +218,6 @@ def steady(
     found = [_point(bridge, dimmer.edge, *point, known=known) for point in points]
     table = np.array(found).reshape(-1, len(_FIELDS)).T
     return Steady(*(column.reshape(values[0].shape) for column in table))
-
-
-def quick_mean_amps(farads, supply, drop_volts):
-    """Return the mean current of a capacitor dropper by the quick sum.
-
-    Parameters
-    ----------
-    farads : float or array
-        Capacitor in series with the mains [F].
-    supply : mains.Supply
-        Volts and frequency.
-    drop_volts : float or array
-        LED and two diodes of the bridge together [V].
-
-    Returns
-    -------
-    amps : float or ndarray
-        Mean current of the LED on a sine, zero where the crest is below the drops [A].
-
-    Raises
-    ------
-    ValueError
-        If a value is impossible.
-
-    Notes
-    -----
-    ``4 f C (Vp - drops)``: each half-cycle turns the capacitor's charge over. Within 1 % for small
-    droppers; ``V 2 pi f C`` is the rms current and 11 % more.
-
-    References
-    ----------
-    Derived here; the limit of `steady` for a small surge resistor and no bleeder.
-
-    Examples
-    --------
-    >>> from helpers.physics import mains
-    >>> round(quick_mean_amps(330e-9, mains.Supply(230.0, 50.0), 3.4) * 1e3, 2)
-    21.24
-    """
-    farads = limits.positive(farads, "farads", "F", "Nanofarads: multiply by 1e-9.")
-    drops = limits.not_negative(drop_volts, "drop_volts", "V")
-    spare = np.maximum(sqrt(2.0) * np.asarray(supply.volts_rms) - drops, 0.0)
-    return limits.plain(4.0 * supply.hertz * farads * spare)
 
 
 def _windows(edge, degrees, half_cycles):

@@ -1,7 +1,7 @@
-"""Capacitors on the mains: classes, what they may bridge, how long they keep a charge, age.
+"""Capacitors on the mains: classes, how long they keep a charge, age.
 
-Discharge through a bleeder, the pins of a plug, and how to split a bleeder for its voltage. Look-up
-where a standard speaks. Knows no dropper: that is in `capacitor_dropper`.
+Discharge through a bleeder and the pins of a plug. Look-up where a standard speaks. Knows no
+dropper: that is in `capacitor_dropper`.
 """
 
 from dataclasses import dataclass
@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from helpers.physics import limits, mains, ratings
+from helpers.physics import limits, mains
 
 #: What may be left on the pins of a plug, and when it is measured; below this capacitance it need
 #: not be. IEC 60335-1 clause 22.5 (confirmed). Texts before the amendments of the fifth edition
@@ -42,104 +42,6 @@ CLASSES = {
     "Y2": SafetyClass(5000.0, 300.0, "basic"),
     "Y4": SafetyClass(2500.0, 150.0, "basic"),
 }
-#: From where to where a capacitor may be wired, and which insulation it bridges there.
-BRIDGES = {
-    "line to neutral": "none",
-    "in series with an insulated load": "none",
-    "line to protective earth": "basic",
-    "line to what a hand may touch": "reinforced",
-}
-_STRONGER = ("none", "basic", "reinforced")
-
-
-def present(value, name, unit):
-    """Return a value above zero, or infinite where the part is not there.
-
-    Parameters
-    ----------
-    value : float or array
-        What was read, in the unit named [-].
-    name, unit : str
-        The words for the message.
-
-    Returns
-    -------
-    value : float or ndarray
-        The same numbers.
-
-    Raises
-    ------
-    ValueError
-        If a value is zero, negative or no number.
-
-    Notes
-    -----
-    ``0 < value <= inf``.
-
-    References
-    ----------
-    Project rule: impossible input is refused in words.
-
-    Examples
-    --------
-    >>> present(inf, "bleeder_ohms", "ohm")
-    inf
-    """
-    if type(value) is float and value > 0.0:
-        return value
-    absent = np.asarray(value) == inf
-    slip = "Give inf for a part that is not there."
-    return limits.plain(
-        np.where(absent, inf, limits.positive(np.where(absent, 1.0, value), name, unit, slip))
-    )
-
-
-def may_bridge(safety_class, place, volts_rms):
-    """Return whether one capacitor of a class may stand in a place.
-
-    Parameters
-    ----------
-    safety_class : str
-        A key of `CLASSES` [-].
-    place : str
-        A key of `BRIDGES` [-].
-    volts_rms : float
-        Highest voltage of the supply [V].
-
-    Returns
-    -------
-    allowed : bool
-        False where its short could shock somebody, or the mains is above its rating [-].
-
-    Raises
-    ------
-    ValueError
-        If the class or the place is unknown, or the voltage impossible.
-
-    Notes
-    -----
-    By class alone. A part must also be certified or conforming for its use and rated for the mains;
-    product standards limit the capacitance to earth as well. For whoever decides on a build, a
-    competent person under local rules.
-
-    References
-    ----------
-    IEC 60384-14, definitions of the classes and Tables 1 and 2 (values confirmed, pages from
-    memory).
-
-    Examples
-    --------
-    >>> may_bridge("X2", "line to neutral", 253.0)
-    True
-    >>> may_bridge("X2", "line to protective earth", 253.0)
-    False
-    """
-    limits.one_of(safety_class, "safety_class", CLASSES)
-    limits.one_of(place, "place", BRIDGES)
-    volts = limits.positive(volts_rms, "volts_rms", "V")
-    rated = CLASSES[safety_class]
-    strong = _STRONGER.index(rated.to_touchable) >= _STRONGER.index(BRIDGES[place])
-    return bool(strong and np.all(np.asarray(volts) <= rated.mains_volts_rms))
 
 
 def impulse_volts(safety_class, farads):
@@ -216,7 +118,7 @@ def time_constant(farads, ohms):
     0.33
     """
     farads = limits.positive(farads, "farads", "F", "Nanofarads: multiply by 1e-9.")
-    return limits.plain(np.asarray(present(ohms, "ohms", "ohm")) * farads)
+    return limits.plain(np.asarray(limits.present(ohms, "ohms", "ohm")) * farads)
 
 
 def bleeder_watts(volts_rms, ohms):
@@ -254,7 +156,7 @@ def bleeder_watts(volts_rms, ohms):
     0.064
     """
     volts = limits.positive(volts_rms, "volts_rms", "V")
-    return limits.plain(volts * volts / np.asarray(present(ohms, "ohms", "ohm")))
+    return limits.plain(volts * volts / np.asarray(limits.present(ohms, "ohms", "ohm")))
 
 
 def volts_left(seconds, farads, ohms, start_volts):
@@ -441,56 +343,13 @@ def pins(supply, farads, ohms, tolerance_percent=10.0, ohms_tolerance_percent=5.
         1.0 + limits.between(percent, "tolerance", "%", 0.0, 50.0, "Ten per cent is 10.") / 100.0
         for percent in (tolerance_percent, ohms_tolerance_percent)
     )
-    most, ohms = rated * share, present(ohms, "ohms", "ohm") * other
+    most, ohms = rated * share, limits.present(ohms, "ohms", "ohm") * other
     left = volts_left(PIN_SECONDS, most, ohms, crest)
     exempt = bool(rated < PIN_EXEMPT_FARADS)
     return Pins(
         left, seconds_to(PIN_VOLTS, most, ohms, crest), 0.5 * most * crest**2, most * crest,
         exempt, bool(exempt or left <= PIN_VOLTS),
     )  # fmt: skip
-
-
-def split_bleeder(supply, part_volts_rms, tolerance_percent=5.0):
-    """Return how many equal resistors a bleeder needs for its voltage.
-
-    Parameters
-    ----------
-    supply : mains.Supply
-        At its nominal voltage; its highest is taken.
-    part_volts_rms : float
-        Limiting element voltage of one resistor [V].
-    tolerance_percent : float
-        Tolerance of each [%].
-
-    Returns
-    -------
-    count : int
-        Least number in series, two at least: one that shorts is a short across the capacitor [-].
-
-    Raises
-    ------
-    ValueError
-        If a value is impossible.
-
-    Notes
-    -----
-    The bleeder sees the whole mains. The one at the far end of its tolerance takes most.
-
-    References
-    ----------
-    Kirchhoff's voltage law; that one part may fail, IEC 60335-1 clause 22.42 (from memory).
-
-    Examples
-    --------
-    >>> split_bleeder(mains.Supply(230.0, 50.0), 200.0)
-    2
-    """
-    each = limits.positive(part_volts_rms, "part_volts_rms", "V")
-    highest = mains.highest(supply).volts_rms
-    count = 2
-    while ratings.share_of_string(highest, count, tolerance_percent) > each:
-        count += 1
-    return count
 
 
 def aged(farads, loss_percent=20.0):

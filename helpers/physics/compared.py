@@ -38,12 +38,8 @@ class Does(NamedTuple):
     """Mean current of all LEDs together, or of the neon lamp: what makes light [A]."""
     light_amps_peak: float
     """Highest forward current of an LED, or of the lamp [A]."""
-    back_amps_peak: float
-    """Highest current that is pushed backwards through an LED [A]."""
     heat_watts: float
     """Heat of all its parts together [W]."""
-    light_hertz: float
-    """Rate at which the light repeats; zero if dark [Hz]."""
 
 
 def neon_ohms(supply):
@@ -116,21 +112,17 @@ def does(kind, supply, dimmer=NO_DIMMER, *, ohms, lamp_ohms=NEON_OHMS[0], heater
     limits.one_of(kind, "kind", KINDS)
     if kind == "neon":
         lamp = neon.glow(supply, dimmer, ohms=lamp_ohms)
-        return Does(
-            lamp.amps_mean, lamp.amps_peak, 0.0, lamp.branch_watts, lamp.light_fundamental_hertz
-        )
+        return Does(lamp.amps_mean, lamp.amps_peak, lamp.branch_watts)
     if kind == "capacitor_dropper":
         point = capacitor_dropper.steady(DROPPER, supply, dimmer, heater_ohms=float(heater_ohms))
         heat = point.surge_watts + point.bleeder_watts + point.led_watts + point.bridge_watts
-        return Does(
-            point.led_amps_mean, point.led_amps_peak, 0.0, heat, point.light_fundamental_hertz
-        )
+        return Does(point.led_amps_mean, point.led_amps_peak, heat)
     point = operating_point(kind, supply, dimmer, ohms=ohms)
     return Does(
         point.led_amps_mean + point.second_led_amps_mean,
-        max(point.led_amps_peak, point.second_led_amps_peak), point.led_reverse_amps_peak,
-        point.branch_watts, point.light_fundamental_hertz,
-    )  # fmt: skip
+        max(point.led_amps_peak, point.second_led_amps_peak),
+        point.branch_watts,
+    )
 
 
 class Stands(NamedTuple):

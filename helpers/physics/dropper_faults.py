@@ -155,8 +155,7 @@ def outcome(
         surge, bleeder, point.led_resistor_watts, clamp_watts,
         point.source_watts, point.capacitor_volts_mean, output, pins,
     )  # fmt: skip
-    shape = np.broadcast_shapes(*map(np.shape, found))
-    return Outcome(FAULTS[fault], *(limits.plain(np.broadcast_to(v, shape)) for v in found))
+    return Outcome(FAULTS[fault], *limits.alike(*found))
 
 
 def _altered(fault, parts, wire_ohms):

@@ -1,4 +1,4 @@
-"""What the forgotten heater and the pilot light use and cost.
+"""What the forgotten heater and the pilot light use.
 
 Joules are shown to nobody here: the trade and the bill count in kilowatt hours. Knows no circuit.
 """
@@ -43,42 +43,3 @@ def kilowatt_hours(watts, hours):
     """
     watts = limits.not_negative(watts, "watts", "W")
     return watts * limits.not_negative(hours, "hours", "h") / 1000.0
-
-
-def cost(watts, hours, price_per_kilowatt_hour):
-    """Return what a load costs in a time, in the currency of the price.
-
-    Parameters
-    ----------
-    watts : float or array
-        Mean power [W].
-    hours : float or array
-        Time [h].
-    price_per_kilowatt_hour : float or array
-        Price of one kilowatt hour, in any currency [1/kWh].
-
-    Returns
-    -------
-    cost : float or ndarray
-        Cost in that currency [-].
-
-    Raises
-    ------
-    ValueError
-        If a value is negative.
-
-    Notes
-    -----
-    Energy times price; standing charges are left out, as they do not change.
-
-    References
-    ----------
-    Definition of the kilowatt hour.
-
-    Examples
-    --------
-    >>> round(cost(0.2, HOURS_PER_YEAR, 0.25), 3)
-    0.438
-    """
-    price = limits.not_negative(price_per_kilowatt_hour, "price_per_kilowatt_hour", "per kWh")
-    return kilowatt_hours(watts, hours) * price

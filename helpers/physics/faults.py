@@ -23,20 +23,6 @@ DARK_BELOW, DIMMER_BELOW, BRIGHTER_ABOVE = 0.01, 0.7, 1.4
 """Shares of the sound light from which a person would say so: common practice, no source [-]."""
 
 
-@dataclass(frozen=True)
-class State:
-    """A circuit with at most one part shorted; every field is a float or an array."""
-
-    watts_each: float
-    """Mean power in each resistor of the dropper that is left [W]."""
-    volts_rms_each: float
-    """Share of the whole mains for each, as if nothing else held any of it, rms [V]."""
-    led_amps_peak: float
-    """Highest forward current of an LED, zero if it is shorted or bypassed [A]."""
-    led_reverse_amps_peak: float
-    """Highest current that is pushed backwards through an LED [A]."""
-
-
 def shorts(circuit):
     """Return the single shorts that a circuit can have.
 
@@ -73,81 +59,6 @@ def shorts(circuit):
     return ("dropper", *(part for part in ("led", "diode") if (part, "short") in faulty))
 
 
-def state(
-    circuit, supply, dimmer=NO_DIMMER, *, ohms_each, count, fault=SOUND, **drop_volts
-):  # fmt: skip
-    """Return what a circuit does with one part shorted, or with all parts sound.
-
-    Parameters
-    ----------
-    circuit : str
-        A key of `circuits.CIRCUITS` [-].
-    supply : mains.Supply
-        The supply, at the top of its range for the worst case.
-    dimmer : phase_cut.Dimmer
-        Edge and angle; without one for the worst case.
-    ohms_each : float or array
-        Each of the equal resistors of the dropper [ohm].
-    count : int or array
-        How many are in series [-].
-    fault : str
-        'none' or one of `shorts` [-].
-    **drop_volts : float or array
-        led_volts, second_led_volts, diode_volts, breakdown_volts as for `circuits.fill_in` [V].
-
-    Returns
-    -------
-    state : State
-        Floats, or arrays of the broadcast shape of all arguments.
-
-    Raises
-    ------
-    ValueError
-        If the circuit or the fault is unknown, a value is impossible, or no resistor is left.
-
-    Notes
-    -----
-    The resistors stand in the line, on the AC side of a bridge. On its DC side a shorted diode
-    shorts the mains past them in one half-cycle, which this does not describe.
-    Heat is ``ohms * mean(current**2)`` over both half-cycles, constant drops. The part that is
-    shorted holds no volts; an LED that dies of it later changes the drops by a few volts only.
-
-    References
-    ----------
-    Kirchhoff's laws, derived here; compared with adaptive quadrature in the tests.
-
-    Examples
-    --------
-    Two of 82 kohm behind a diode at 253 V: what is left when one of them shorts.
-
-    >>> from helpers.physics import mains
-    >>> string = {"ohms_each": 82e3, "count": 2}
-    >>> left = state("series_diode", mains.Supply(253.0, 50.0), fault="dropper", **string)
-    >>> round(left.watts_each, 3), round(left.volts_rms_each, 3)
-    (0.383, 253.0)
-    """
-    limits.one_of(fault, "fault", (SOUND, *shorts(circuit)))
-    ohms = limits.positive(
-        ohms_each, "ohms_each", "ohm", "Without a resistor the LED is destroyed."
-    )
-    count = limits.between(count, "count", "resistors", 1.0, 1000.0)
-    left = limits.positive(
-        count - (fault == "dropper"), "count of the resistors that are left", "resistors",
-        "Nothing would limit the current: see burnout.",
-    )  # fmt: skip
-    wiring = circuits.named(circuit).sound
-    if fault not in (SOUND, "dropper"):
-        wiring = circuits.named(circuit).faulty[fault, "short"]
-    laws = circuits.laws(circuit, **drop_volts)
-    point = of_wiring(wiring, supply, dimmer, left * ohms, laws)
-    each = supply.volts_rms / left
-    found = (
-        point.resistor_watts / left, each,
-        np.maximum(point.led_amps_peak, point.second_led_amps_peak), point.led_reverse_amps_peak,
-    )  # fmt: skip
-    return State(*(limits.plain(value) for value in np.broadcast_arrays(*found)))
-
-
 @dataclass(frozen=True)
 class Aftermath:
     """What a circuit and its heater do after one fault; every field is a float or an array."""
@@ -165,7 +76,9 @@ class Aftermath:
     branch_amps_rms: float
     """Rms of the current in the dropper [A]."""
     watts_each: float
-    """Mean power in the hottest resistor of the dropper [W]."""
+    """Mean power in the hottest resistor of the dropper that is left [W]."""
+    volts_rms_each: float
+    """Share of the whole mains for each, as if nothing else held any of it, rms [V]."""
     led_watts: float
     """Mean power in all LEDs [W]."""
     diode_watts: float
@@ -225,7 +138,7 @@ def after(
     dimmer : phase_cut.Dimmer
         The dimmer and its setting.
     ohms_each : float or array
-        Each of the equal resistors of the dropper, on the AC side of a bridge [ohm].
+        Each of the equal resistors of the dropper [ohm].
     count : int or array
         How many are in series [-].
     heater_ohms : float or array
@@ -247,6 +160,10 @@ def after(
 
     Notes
     -----
+    Heat is ``ohms * mean(current**2)`` over both half-cycles. The resistors stand in the line, on
+    the AC side of a bridge; on its DC side a shorted diode shorts the mains past them in one
+    half-cycle, which this does not describe. A part that is shorted holds no volts; an LED that
+    dies of it later changes the drops by a few volts only.
     The switch is ideal. With the element open a real one may misfire, for a pilot light alone does
     not hold it on; with the dimmer off, see `off_states`. **Dark never means dead**: after an open
     neutral or an open part everything behind the live wire is live.
@@ -275,8 +192,7 @@ def after(
     )
     count = limits.between(count, "count", "resistors", 1.0, 1000.0)
     drift = limits.between(drift, "drift", "", 1.0, 1e6, "Film resistors drift upwards.")
-    missing = np.asarray(heater_ohms) == np.inf
-    heater = limits.positive(np.where(missing, 1.0, heater_ohms), "heater_ohms", "ohm")
+    heater = limits.present(heater_ohms, "heater_ohms", "ohm")
     laws = circuits.laws(circuit, **laws_of)
     sound = of_wiring(circuit.sound, supply, dimmer, count * ohms, laws)
 
@@ -313,8 +229,49 @@ def after(
     found = (
         says, share, bright, np.maximum(point.led_amps_peak, point.second_led_amps_peak),
         np.maximum(point.led_reverse_amps_peak, point.second_led_reverse_amps_peak),
-        point.branch_amps_rms, hottest * point.resistor_watts / count, point.led_watts,
-        point.diode_watts, np.where(missing, 0.0, heat), point.led_reverse_volts_bound,
+        point.branch_amps_rms, hottest * point.resistor_watts / count, supply.volts_rms / count,
+        point.led_watts, point.diode_watts, heat, point.led_reverse_volts_bound,
         point.diode_reverse_volts_peak, gap,
     )  # fmt: skip
-    return Aftermath(*(limits.plain(value) for value in np.broadcast_arrays(*found)))
+    return Aftermath(*limits.alike(*found))
+
+
+def state(circuit, supply, dimmer=NO_DIMMER, *, fault=SOUND, **given):
+    """Return what a circuit does with one part shorted, or with all parts sound.
+
+    Parameters
+    ----------
+    circuit : str
+        A key of `circuits.CIRCUITS` [-].
+    supply : mains.Supply
+        The supply, at the top of its range for the worst case.
+    dimmer : phase_cut.Dimmer
+        Edge and angle; without one for the worst case.
+    fault : str
+        'none' or one of `shorts` [-].
+    **given
+        ohms_each, count and drops as for `after`.
+
+    Returns
+    -------
+    aftermath : Aftermath
+        As `after` gives it.
+
+    Raises
+    ------
+    ValueError
+        If the circuit or the fault is unknown, a value is impossible, or no resistor is left.
+
+    Examples
+    --------
+    Two of 82 kohm behind a diode at 253 V: what is left when one of them shorts.
+
+    >>> from helpers.physics import mains
+    >>> string = {"ohms_each": 82e3, "count": 2}
+    >>> left = state("series_diode", mains.Supply(253.0, 50.0), fault="dropper", **string)
+    >>> round(left.watts_each, 3), round(left.volts_rms_each, 3)
+    (0.383, 253.0)
+    """
+    limits.one_of(fault, "fault", (SOUND, *shorts(circuit)))
+    part, how = ("dropper", "drift") if fault == SOUND else (fault, "short")
+    return after(circuit, part, how, supply, dimmer, drift=1.0, **given)

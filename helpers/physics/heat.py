@@ -183,11 +183,7 @@ def kelvin_per_watt_of(
     >>> kelvin_per_watt_of(0.5)
     170.0
     """
-    span = limits.positive(
-        limits.finite(zero_celsius, "zero_celsius", "degC")
-        - limits.finite(knee_celsius, "knee_celsius", "degC"),
-        "zero_celsius less knee_celsius", "K", "Were the two swapped?",
-    )  # fmt: skip
+    span = ratings.span_kelvin(knee_celsius, zero_celsius)
     return span / limits.positive(rated_watts, "rated_watts", "W")
 
 

@@ -152,7 +152,4 @@ def conductance(ohms, name):
     >>> float(conductance(np.inf, "heater_ohms"))
     0.0
     """
-    missing = np.asarray(ohms) == np.inf
-    slip = "A short circuit is a fault of its own; give inf for a part that is not there."
-    present = limits.positive(np.where(missing, 1.0, ohms), name, "ohm", slip)
-    return np.where(missing, 0.0, 1.0 / present)
+    return 1.0 / np.asarray(limits.present(ohms, name, "ohm"))

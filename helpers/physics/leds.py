@@ -3,8 +3,6 @@
 Typical figures only; the data sheet of the part decides. Knows no brightness and no rating.
 """
 
-from typing import NamedTuple
-
 import numpy as np
 
 from helpers.physics import limits, parts
@@ -31,9 +29,6 @@ REAL = {
     "white": (3.2, 2.8, 12.0),
 }  # fmt: skip
 
-#: Error of the mean current up to which constant drops will do: the width in which the course takes
-#: a sum as right; common practice, no source [%].
-TAUGHT_WITHIN_PERCENT = 3.0
 
 #: Reverse voltage that data sheets commonly allow. A rating: the breakdown lies above it, often at
 #: tens of volts; common practice, no source [V].
@@ -114,66 +109,6 @@ def real(colour):
     """
     volts, ideality, ohms = REAL[limits.one_of(colour, "colour", REAL)]
     return parts.junction(volts, 0.020, ideality, ohms)
-
-
-class ConstantDropError(NamedTuple):
-    """How far constant drops are off the diode law."""
-
-    percent: float
-    """Error of the LED's mean current; minus means that constant drops say too little [%]."""
-    fails: bool
-    """Whether that is more than `TAUGHT_WITHIN_PERCENT`, or they say dark and it glows [-]."""
-
-
-def constant_drop_error(circuit, supply, dimmer=NO_DIMMER, *, ohms, led, **drops):
-    """Return where constant drops fail for the light, and by how much.
-
-    Parameters
-    ----------
-    circuit : str
-        A key of `circuits.CIRCUITS` [-].
-    supply : mains.Supply
-        The supply; of a few volts for what is left at off.
-    dimmer : phase_cut.Dimmer
-        The dimmer and its setting.
-    ohms : float or array
-        Series resistance [ohm].
-    led : parts.Part
-        The real LED, as from `real` [-].
-    **drops : float or array
-        The constant drops to judge, as `circuits.fill_in` explains them [V].
-
-    Returns
-    -------
-    error : ConstantDropError
-
-    Raises
-    ------
-    ValueError
-        As `operating_point`.
-
-    Notes
-    -----
-    On the mains they are good to about 1 %. They fail low on the dimmer and at off, where the crest
-    is a few volts and the current microamps: an LED then drops about a quarter less.
-
-    References
-    ----------
-    Derived here: two operating points.
-
-    Examples
-    --------
-    >>> from helpers.physics import mains
-    >>> supplies = mains.Supply(np.array([230.0, 4.0]), 50.0)
-    >>> found = constant_drop_error("series_diode", supplies, ohms=120e3, led=real("red"))
-    >>> found.percent.round(1).tolist(), found.fails.tolist()
-    ([-0.2, -30.0], [False, True])
-    """
-    taught = operating_point(circuit, supply, dimmer, ohms=ohms, **drops).led_amps_mean
-    law = operating_point(circuit, supply, dimmer, ohms=ohms, led=led, **drops).led_amps_mean
-    percent = 100.0 * (taught / np.where(np.asarray(law) > 0.0, law, 1.0) - (np.asarray(law) > 0.0))
-    fails = np.abs(percent) > TAUGHT_WITHIN_PERCENT
-    return ConstantDropError(limits.plain(percent), limits.plain(fails))
 
 
 def photon_electron_volts(metres):

@@ -47,7 +47,7 @@ def finite(value, name, unit):
     """
     if type(value) is float and -np.inf < value < np.inf:
         return value
-    return _checked(value, name, unit, -np.inf, np.inf, "", open_low=True, open_high=True)
+    return _checked(value, name, unit, "", np.isfinite, "")
 
 
 def positive(value, name, unit, slip=""):
@@ -87,7 +87,8 @@ def positive(value, name, unit, slip=""):
     """
     if type(value) is float and 0.0 < value < np.inf:
         return value
-    return _checked(value, name, unit, 0.0, np.inf, slip, open_low=True, open_high=True)
+    rule = f"it must be above 0 {unit}"
+    return _checked(value, name, unit, slip, lambda v: (v > 0.0) & (v < np.inf), rule)
 
 
 def not_negative(value, name, unit, slip=""):
@@ -127,7 +128,8 @@ def not_negative(value, name, unit, slip=""):
     """
     if type(value) is float and 0.0 <= value < np.inf:
         return value
-    return _checked(value, name, unit, 0.0, np.inf, slip, open_low=False, open_high=True)
+    rule = f"it must be 0 {unit} or more"
+    return _checked(value, name, unit, slip, lambda v: (v >= 0.0) & (v < np.inf), rule)
 
 
 def between(value, name, unit, lowest, highest, slip=""):
@@ -170,7 +172,48 @@ Was a whole cycle meant?
     """
     if type(value) is float and lowest <= value <= highest:
         return value
-    return _checked(value, name, unit, lowest, highest, slip, open_low=False, open_high=False)
+    rule = f"it must lie between {lowest:g} and {highest:g} {unit}"
+    return _checked(value, name, unit, slip, lambda v: (v >= lowest) & (v <= highest), rule)
+
+
+def present(value, name, unit):
+    """Return a value above zero, or infinite where the part is not there.
+
+    Parameters
+    ----------
+    value : float or array
+        What was read, in the unit named [-].
+    name, unit : str
+        The words for the message.
+
+    Returns
+    -------
+    value : float or ndarray
+        The same numbers.
+
+    Raises
+    ------
+    ValueError
+        If a value is zero, negative or no number.
+
+    Notes
+    -----
+    ``0 < value <= inf``.
+
+    References
+    ----------
+    Project rule: impossible input is refused in words.
+
+    Examples
+    --------
+    >>> present(np.inf, "bleeder_ohms", "ohm")
+    inf
+    """
+    if type(value) is float and value > 0.0:
+        return value
+    slip = "A short circuit is a fault of its own; give inf for a part that is not there."
+    rule = f"it must be above 0 {unit}"
+    return _checked(value, name, unit, slip, lambda v: v > 0.0, rule)
 
 
 def one_of(value, name, allowed):
@@ -231,27 +274,30 @@ def plain(value):
     return value if np.ndim(value) else np.asarray(value).item()
 
 
-def _checked(value, name, unit, lowest, highest, slip, open_low, open_high):
+def alike(*values):
+    """Return values in the shape that they have together, each as `plain` gives it.
+
+    Parameters
+    ----------
+    *values : float or array
+        Numbers, truths or words.
+
+    Examples
+    --------
+    >>> [np.shape(value) for value in alike(1.0, np.zeros(3))]
+    [(3,), (3,)]
+    """
+    return [plain(value) for value in np.broadcast_arrays(*values)]
+
+
+def _checked(value, name, unit, slip, fits, rule):
     try:
         numbers = np.asarray(value, dtype=float)
     except (TypeError, ValueError):
         raise ValueError(f"{name} was read as {value!r}; it must be a number in {unit}.") from None
-    low_fits = numbers > lowest if open_low else numbers >= lowest
-    high_fits = numbers < highest if open_high else numbers <= highest
-    fits = low_fits & high_fits
-    if not fits.all():
-        wrong = float(numbers[~fits].flat[0]) if numbers.ndim else float(numbers)
-        raise ValueError(_message(wrong, name, unit, lowest, highest, slip, open_low))
+    wrong = numbers[~fits(numbers)]
+    if wrong.size:
+        rule = rule if np.isfinite(wrong[0]) else f"it must be a finite number in {unit}"
+        slip = f" {slip}" if slip else ""
+        raise ValueError(f"{name} was read as {wrong[0]:g} {unit}; {rule}.{slip}")
     return plain(numbers)
-
-
-def _message(wrong, name, unit, lowest, highest, slip, open_low):
-    if not np.isfinite(wrong) or np.isinf(lowest):
-        rule = f"it must be a finite number in {unit}"
-    elif np.isfinite(highest):
-        rule = f"it must lie between {lowest:g} and {highest:g} {unit}"
-    elif open_low:
-        rule = f"it must be above {lowest:g} {unit}"
-    else:
-        rule = f"it must be {lowest:g} {unit} or more"
-    return f"{name} was read as {wrong:g} {unit}; {rule}.{' ' + slip if slip else ''}"

@@ -1,24 +1,18 @@
 """Every indicator circuit behind a switch that is off, and what leaks past it.
 
-Past a capacitor (a snubber, radio suppression, the wires of a cable) or past a resistance (a lit
-switch, the supply of an electronic dimmer), with the element sound or open, with a bleeder or a
-bypass load. Live in every case: dark, dim or lit, off does not mean safe. Knows no rating.
+Past a capacitor (a snubber, radio suppression, the wires of a cable), with the element sound or
+open, with a bleeder or a bypass load. Live in every case: dark, dim or lit, off does not mean safe.
+Knows no rating.
 """
 
 from dataclasses import dataclass
 
 import numpy as np
 
-from helpers.physics import circuits, leakage, limits, mains, parts, relaxing
+from helpers.physics import circuits, leakage, limits, mains, relaxing
 from helpers.physics.leds import real
-from helpers.physics.operating_point import of_wiring, operating_point
-from helpers.physics.phase_cut import NO_DIMMER
+from helpers.physics.operating_point import operating_point
 from helpers.physics.relaxing import NEVER, TURN, Load
-
-CABLE_FARADS_PER_METRE = 100e-12
-"""Between two neighbouring wires of a cable: common practice, no source [F/m]."""
-GLOW_LAMP_VOLTS = 60.0
-"""What the glow lamp of a lit switch keeps while it burns: common practice, no source [V]."""
 
 
 @dataclass(frozen=True)
@@ -59,7 +53,8 @@ def past_a_capacitor(
     supply : mains.Supply
         The supply.
     farads : float or array
-        Capacitor across the switch; for a cable, its metres times `CABLE_FARADS_PER_METRE` [F].
+        Capacitor across the switch; a cable has some 100 pF a metre (common practice,
+        no source) [F].
     snubber_ohms : float or array
         Resistance in series with it, zero allowed [ohm].
     dropper_ohms : float or array
@@ -182,68 +177,6 @@ def by_diode_law(
     left = mains.Supply(state.volts_rms, supply.hertz)
     ohms = limits.plain(dropper + behind.real)
     return operating_point(circuit, left, ohms=ohms, led=led or real("red"), **laws_of)
-
-
-def past_a_resistance(
-    circuit, supply, switch_ohms, dropper_ohms, load_ohms=np.inf, *, lamp_volts=GLOW_LAMP_VOLTS,
-    **laws_of,
-):  # fmt: skip
-    """Return how the circuit glows at off past a lit switch or an electronic dimmer.
-
-    Parameters
-    ----------
-    circuit, supply, dropper_ohms, load_ohms
-        As for `past_a_capacitor`.
-    switch_ohms : float or array
-        Resistor of the switch's own lamp; of an electronic dimmer, the mains voltage over the
-        current that its own supply draws [ohm].
-    lamp_volts : float or array
-        What the lamp keeps; zero for an electronic dimmer [V].
-    **laws_of
-        Drops and real parts, as for `circuits.laws`.
-
-    Returns
-    -------
-    point : operating_point.OperatingPoint
-        Of the indicator alone; its resistor is the dropper with all that acts like one.
-
-    Raises
-    ------
-    ValueError
-        If the circuit is unknown or a value impossible.
-
-    Notes
-    -----
-    The load takes a share of the mains, behind which the drop of the lamp stands: an indicator of
-    other ohms and with one more part on its way. The lamp is taken to burn once its drop is passed;
-    a real one strikes some tens of volts later, so this is on the bright side.
-
-    References
-    ----------
-    Thevenin's theorem.
-
-    Examples
-    --------
-    >>> europe = mains.Supply(230.0, 50.0)
-    >>> sound = past_a_resistance("series_diode", europe, 330e3, 100e3, 588.0)
-    >>> broken = past_a_resistance("series_diode", europe, 330e3, 100e3)
-    >>> sound.led_amps_mean, f"{broken.led_amps_mean * 1e3:.2f} mA"
-    (0.0, '0.17 mA')
-    """
-    own = limits.positive(switch_ohms, "switch_ohms", "ohm", "A closed switch is not off.")
-    lamp = limits.not_negative(lamp_volts, "lamp_volts", "V")
-    dropper = limits.positive(dropper_ohms, "dropper_ohms", "ohm", "An LED needs its dropper.")
-    conductance = leakage.conductance(load_ohms, "load_ohms")
-    share = 1.0 / (1.0 + own * conductance)
-    wiring = circuits.named(circuit).sound
-    wiring = wiring._replace(
-        forward=wiring.forward and (*wiring.forward, "lamp"),
-        backward=wiring.backward and (*wiring.backward, "lamp"),
-    )
-    laws = circuits.laws(circuit, **laws_of)
-    laws["lamp"] = parts.Part(limits.plain(share * lamp))
-    left = mains.Supply(limits.plain(share * supply.volts_rms), supply.hertz)
-    return of_wiring(wiring, left, NO_DIMMER, dropper + own * share, laws)
 
 
 def load_of(circuit, supply, farads, snubber_ohms, dropper_ohms, load_ohms=np.inf, **drop_volts):

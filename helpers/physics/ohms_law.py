@@ -285,7 +285,7 @@ def dropper(supply_volts, led_volts, amps):
     led_volts = limits.not_negative(led_volts, "led_volts", "V", "Leave the sign out.")
     amps = limits.positive(amps, "amps", "A", "For no current, fit no LED.")
     spare_volts = supply_volts - led_volts
-    if not np.all(spare_volts > 0) if isinstance(spare_volts, np.ndarray) else spare_volts <= 0:
+    if np.any(spare_volts <= 0.0):
         raise ValueError(
             f"supply_volts was read as {supply_volts} V and led_volts as {led_volts} V; the supply "
             "must be above the LED's drop, or the LED stays dark whatever the resistor."
@@ -335,6 +335,4 @@ def led_current(supply_volts, led_volts, ohms):
     led_volts = limits.not_negative(led_volts, "led_volts", "V", "Leave the sign out.")
     ohms = limits.positive(ohms, "ohms", "ohm", "An LED without a resistor is destroyed.")
     spare_volts = supply_volts - led_volts
-    if isinstance(spare_volts, np.ndarray):
-        return np.maximum(spare_volts, 0.0) / ohms
-    return max(spare_volts, 0.0) / ohms
+    return limits.plain(np.maximum(spare_volts, 0.0) / ohms)

@@ -149,7 +149,7 @@ def operating_point(circuit, supply, dimmer=NO_DIMMER, *, ohms, resistor_side="a
     the sine passes them and where the dimmer blocks: ``(sqrt(2) V sin(angle) - drops) / ohms``.
     Means are over the whole cycle. Light follows the forward current at once.
     Constant drops are good to about 1 % on the mains: at microamps an LED drops about a quarter
-    less, see `leds.constant_drop_error`. A part that blocks leaks nothing here.
+    less: give a real one. A part that blocks leaks nothing here.
 
     References
     ----------

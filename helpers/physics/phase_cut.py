@@ -153,7 +153,7 @@ def wave(supply, dimmer=NO_DIMMER):
         100.0 * _ratio(others, fundamental),
         displacement,
     )
-    return Wave(*(np.array(np.broadcast_to(f, shape)) if shape else float(f) for f in fields))
+    return Wave(*map(limits.plain, fields))
 
 
 def _ratio(top, bottom):

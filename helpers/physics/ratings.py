@@ -15,12 +15,6 @@ COMMON_WATTS = (0.125, 0.25, 0.4, 0.5, 0.6, 1.0, 2.0, 3.0, 5.0)
 #: own: the part's own sheet comes first, many film types have these (IEC 60115-1) [degC].
 KNEE_CELSIUS, ZERO_CELSIUS = 70.0, 155.0
 
-#: Limiting element voltage by body size, DC or AC rms. Common practice, no source [V].
-LIMITING_ELEMENT_VOLTS = {
-    "0402": 50.0, "0603": 75.0, "0805": 150.0, "1206": 200.0,
-    "0204": 200.0, "0207": 300.0, "0414": 500.0, "quarter watt carbon film": 250.0,
-}  # fmt: skip
-
 
 def derated_watts(
     rated_watts, ambient_celsius, knee_celsius=KNEE_CELSIUS, zero_celsius=ZERO_CELSIUS
@@ -64,12 +58,15 @@ def derated_watts(
     """
     rated = limits.positive(rated_watts, "rated_watts", "W")
     ambient = limits.between(ambient_celsius, "ambient_celsius", "degC", -273.15, 1000.0)
-    knee = limits.finite(knee_celsius, "knee_celsius", "degC")
-    span = limits.positive(
-        limits.finite(zero_celsius, "zero_celsius", "degC") - knee,
-        "zero_celsius less knee_celsius", "K", "Were the two swapped?",
-    )  # fmt: skip
-    return limits.plain(rated * np.clip(1.0 - (ambient - knee) / span, 0.0, 1.0))
+    share = 1.0 - (ambient - knee_celsius) / span_kelvin(knee_celsius, zero_celsius)
+    return limits.plain(rated * np.clip(share, 0.0, 1.0))
+
+
+def span_kelvin(knee_celsius, zero_celsius):
+    """Return from where to where a rating falls to nothing [K]; refuse what does not fall."""
+    zero = limits.finite(zero_celsius, "zero_celsius", "degC")
+    fall = zero - limits.finite(knee_celsius, "knee_celsius", "degC")
+    return limits.positive(fall, "zero_celsius less knee_celsius", "K", "Were the two swapped?")
 
 
 def volts_rms_limit(ohms, watts, limiting_volts):

@@ -4,8 +4,6 @@ Their colour bands are read and written in `colour_code` and offered here too, l
 in `quantities`; what a resistor can stand is in `ratings`. Knows no circuit and no supply.
 """
 
-from bisect import bisect_left
-
 import numpy as np
 
 from helpers.physics import limits
@@ -44,30 +42,23 @@ def _ladder(figures):
     digits = len(str(figures[0])) - 1
     decades = range(_LEAST_EXPONENT - digits, _GREATEST_EXPONENT - digits)
     values = [scaled(each, decade) for decade in decades for each in figures]
-    return (*values, 10.0**_GREATEST_EXPONENT)
+    return np.array([*values, 10.0**_GREATEST_EXPONENT])
 
 
 _LADDERS = {name: _ladder(figures) for name, figures in SERIES.items()}
-_LADDER_ARRAYS = {name: np.array(values) for name, values in _LADDERS.items()}
 # Float noise of a computed value (0.1 * 3 and the like) must not push it to its neighbour.
 _NOISE = 1e-12
 
 
 def _steps_around(ohms, series):
     """Return the preferred values just below or at, and just above or at, each value."""
-    limits.one_of(series, "series", SERIES)
+    ladder = _LADDERS[limits.one_of(series, "series", SERIES)]
     ohms = limits.between(
         ohms, "ohms", "ohm", 1e-3, 1e12, "Was a prefix such as kilo or mega lost or doubled?"
     )
-    if isinstance(ohms, float):
-        ladder = _LADDERS[series]
-        above = bisect_left(ladder, ohms * (1 - _NOISE))
-        below = above if ladder[above] <= ohms * (1 + _NOISE) else above - 1
-    else:
-        ladder = _LADDER_ARRAYS[series]
-        above = np.searchsorted(ladder, ohms * (1 - _NOISE))
-        below = above - (ladder[above] > ohms * (1 + _NOISE))
-    return ohms, ladder[below], ladder[above]
+    above = np.searchsorted(ladder, ohms * (1 - _NOISE))
+    below = above - (ladder[above] > ohms * (1 + _NOISE))
+    return ohms, limits.plain(ladder[below]), limits.plain(ladder[above])
 
 
 def nearest(ohms, series="E24", by="ratio"):
@@ -112,9 +103,7 @@ def nearest(ohms, series="E24", by="ratio"):
     limits.one_of(by, "by", ("ratio", "difference"))
     ohms, below, above = _steps_around(ohms, series)
     lower = ohms * ohms < below * above if by == "ratio" else 2.0 * ohms < below + above
-    if isinstance(ohms, float):
-        return below if lower else above
-    return np.where(lower, below, above)
+    return limits.plain(np.where(lower, below, above))
 
 
 def next_up(ohms, series="E24"):

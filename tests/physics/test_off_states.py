@@ -8,7 +8,6 @@ from scipy.integrate import quad, solve_ivp
 
 from helpers.physics import circuits, clamped, leakage, leds, off_states
 from helpers.physics.mains import Supply
-from helpers.physics.operating_point import operating_point
 
 EUROPE, AMERICA = Supply(230.0, 50.0), Supply(120.0, 60.0)
 SNUBBER = (100e-9, 100.0)
@@ -168,7 +167,7 @@ def test_property_a_bypass_load_takes_light_away_and_a_longer_cable_brings_it():
     loads = np.geomspace(1e6, 300.0, 40)
     found = off_states.past_a_capacitor("diode_across", EUROPE, *SNUBBER, 100e3, loads)
     assert np.all(np.diff(found.led_amps_mean) <= 0.0)
-    farads = off_states.CABLE_FARADS_PER_METRE * np.array([5.0, 20.0, 60.0])
+    farads = 100e-12 * np.array([5.0, 20.0, 60.0])  # metres: common practice, no source
     cable = off_states.past_a_capacitor("bridge", EUROPE, farads, 0.0, 100e3)
     assert np.all(np.diff(cable.led_amps_mean) > 0.0)
     assert cable.led_amps_mean[0] > 10e-6
@@ -192,25 +191,6 @@ def test_second_way_by_diode_law_is_a_small_sine_behind_the_element():
     assert glow.led_amps_mean == pytest.approx(mean, rel=1e-4)
 
 
-def test_second_way_a_lit_switch_is_a_divider_with_a_lamp():
-    ohms, lamp, dropper, load = 120e3, 60.0, 47e3, 33e3
-
-    def led(angle):
-        push = 230.0 * sqrt(2.0) * np.sin(angle) - lamp
-        open_volts = push * load / (load + ohms)
-        return max(open_volts - 2.0, 0.0) / (dropper + ohms * load / (ohms + load))
-
-    starts = np.arcsin((lamp + 2.0 * (load + ohms) / load) / 230.0 / sqrt(2.0))
-    mean = quad(led, starts, pi - starts, epsrel=1e-10)[0] / (2.0 * pi)
-    found = off_states.past_a_resistance("diode_across", EUROPE, ohms, dropper, load)
-    assert found.led_amps_mean == pytest.approx(mean, rel=1e-6)
-    alone = off_states.past_a_resistance("bridge", EUROPE, ohms, dropper, lamp_volts=0.0)
-    in_a_row = operating_point("bridge", EUROPE, ohms=ohms + dropper)
-    assert alone.led_amps_mean == pytest.approx(in_a_row.led_amps_mean, rel=1e-12)
-    dark = off_states.past_a_resistance("bridge", EUROPE, ohms, dropper, 588.0)
-    assert dark.led_amps_mean == 0.0
-
-
 def test_property_shape():
     loads = np.array([[588.0], [470e3], [np.inf]])
     for circuit in circuits.CIRCUITS:
@@ -220,8 +200,6 @@ def test_property_shape():
         one = off_states.past_a_capacitor(circuit, EUROPE, *SNUBBER, 120e3, 470e3)
         assert {type(value) for value in vars(one).values()} == {float}
         assert one.led_amps_mean == pytest.approx(found.led_amps_mean[1, 1], rel=1e-9)
-        past = off_states.past_a_resistance(circuit, EUROPE, 1e5, 1e5, loads)
-        assert past.led_amps_mean.shape == (3, 1)
 
 
 @pytest.mark.parametrize(
@@ -235,7 +213,6 @@ def test_property_shape():
             "no sound element",
         ),
         (lambda: off_states.by_diode_law("bridge", EUROPE, 1e-9, 1.0, 9e9, np.inf), "no sound"),
-        (lambda: off_states.past_a_resistance("bridge", EUROPE, 0.0, 1e5), "closed switch"),
     ],
 )
 def test_refusal(call, message):
