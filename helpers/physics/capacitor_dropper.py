@@ -58,27 +58,25 @@ class Parts:
     clamp_volts: float = inf
 
     def __post_init__(self):
-        read = {
-            "farads": limits.positive(self.farads, "farads", "F", "Nanofarads: multiply by 1e-9."),
-            "surge_ohms": limits.positive(
-                self.surge_ohms, "surge_ohms", "ohm", "Without it the first pulse has no limit."
-            ),
-            "bleeder_ohms": limits.present(self.bleeder_ohms, "bleeder_ohms", "ohm"),
-            "led_volts": limits.not_negative(self.led_volts, "led_volts", "V"),
-            "led_ohms": limits.not_negative(self.led_ohms, "led_ohms", "ohm"),
-            "diode_volts": limits.not_negative(self.diode_volts, "diode_volts", "V"),
-            "smoothing_farads": limits.not_negative(
-                self.smoothing_farads, "smoothing_farads", "F", "Microfarads: multiply by 1e-6."
-            ),
-            "clamp_volts": limits.present(self.clamp_volts, "clamp_volts", "V"),
-        }
-        if np.any(np.asarray(read["clamp_volts"]) <= read["led_volts"]):
+        for name, (check, *words) in _PARTS.items():
+            object.__setattr__(self, name, check(getattr(self, name), name, *words))
+        if np.any(np.asarray(self.clamp_volts) <= self.led_volts):
             raise ValueError(
                 f"clamp_volts was read as {self.clamp_volts} V; it must be above led_volts, "
                 f"{self.led_volts} V, or the LED stays dark."
             )
-        for name, value in read.items():
-            object.__setattr__(self, name, value)
+
+
+_PARTS = {
+    "farads": (limits.positive, "F", "Nanofarads: multiply by 1e-9."),
+    "surge_ohms": (limits.positive, "ohm", "Without it the first pulse has no limit."),
+    "bleeder_ohms": (limits.present, "ohm"),
+    "led_volts": (limits.not_negative, "V"),
+    "led_ohms": (limits.not_negative, "ohm"),
+    "diode_volts": (limits.not_negative, "V"),
+    "smoothing_farads": (limits.not_negative, "F", "Microfarads: multiply by 1e-6."),
+    "clamp_volts": (limits.present, "V"),
+}
 
 
 @dataclass(frozen=True)
@@ -132,9 +130,6 @@ class Steady:
     light_fundamental_hertz: float
     """Rate at which the light repeats; zero if dark or without ripple [Hz]."""
 
-
-_FIELDS = tuple(field.name for field in fields(Steady))
-_PARTS = tuple(field.name for field in fields(Parts))
 
 #: Which ways a current has through the bridge, forwards and backwards: how many diodes it meets,
 #: and whether it passes the LED.
@@ -212,12 +207,26 @@ def steady(
     )  # fmt: skip
     if all(type(value) is float for value in values):
         return Steady(*_point(bridge, dimmer.edge, *values))
+    known = {}  # a sweep over angles asks the same circuit again
+    return pointwise(Steady, lambda *at: _point(bridge, dimmer.edge, *at, known=known), *values)
+
+
+def pointwise(kind, point, *values):
+    """Return a kind of result whose fields a function gives for each point by itself.
+
+    Parameters
+    ----------
+    kind : type
+        A dataclass.
+    point : callable
+        Takes one float of each value, returns the fields in order.
+    *values : float or array
+        What is broadcast together.
+    """
     values = np.broadcast_arrays(*values)
     points = zip(*(value.ravel().tolist() for value in values), strict=True)
-    known = {}  # a sweep over angles asks the same circuit again
-    found = [_point(bridge, dimmer.edge, *point, known=known) for point in points]
-    table = np.array(found).reshape(-1, len(_FIELDS)).T
-    return Steady(*(column.reshape(values[0].shape) for column in table))
+    table = np.array([point(*each) for each in points]).reshape(-1, len(fields(kind))).T
+    return kind(*(limits.plain(column.reshape(values[0].shape)) for column in table))
 
 
 def _windows(edge, degrees, half_cycles):
@@ -305,7 +314,7 @@ def _settled(bridge, edge, volts_rms, hertz, degrees, *parts, known=None):
     turned, key = bridge == "sound", (volts_rms, hertz, *parts)
     circuit = known.get(key) if known else None
     if not circuit:
-        circuit = _circuit(bridge, volts_rms, hertz, *parts)
+        circuit = circuit_of(bridge, volts_rms, hertz, *parts)
         if known is not None:
             known.clear()
             known[key] = circuit
@@ -324,10 +333,11 @@ def _settled(bridge, edge, volts_rms, hertz, degrees, *parts, known=None):
     return circuit, circuit.steady(guess, turned)
 
 
-def _circuit(
+def circuit_of(
     bridge, volts_rms, hertz, heater, suppression, suppression_ohms,
-    farads, surge, bleeder, led_volts, led_ohms, diode_volts, smoothing, clamp,
+    farads, surge, bleeder, led_volts, led_ohms, diode_volts, smoothing=0.0, clamp=inf,
 ):  # fmt: skip
+    """Return the circuit between switching instants, of checked floats."""
     ways = {way: (count * diode_volts, led) for way, (count, led) in BRIDGES[bridge].items()}
     return switched.Circuit(
         sqrt(2.0) * volts_rms, hertz, [], farads, surge, bleeder, ways,
@@ -355,7 +365,7 @@ def _sums(circuit, stretches, volts_rms, turned):
             found, charge = list(decays.pieces(line, end)), per_cycle * line.area(start, end)
             square = per_cycle * products.of(line, line)
             line_square += square
-            line_peak = max(line_peak, _highest(found))
+            line_peak = max(line_peak, decays.highest(found))
             for piece in decays.pieces(held, end):
                 held_peak = max(held_peak, abs(piece[3]))
             bridge_watts += drops[mode.way] * charge
@@ -390,16 +400,12 @@ def _sums(circuit, stretches, volts_rms, turned):
     )  # fmt: skip
 
 
-def _highest(found):
-    return max([found[0][1], *[piece[3] for piece in found]])
-
-
 def _light(leds, mean, dark, per_cycle):
     """Share of the cycle, peak, flicker index and per cent flicker of the LED's current."""
     if mean <= 0.0:
         return 0.0, 0.0, 0.0, 0.0
     conduction = per_cycle * sum(end - led.start for led, end, _ in leds)
-    peak = max(_highest(found) for *_, found in leds)
+    peak = max(decays.highest(found) for *_, found in leds)
     least = 0.0 if dark else min(min(low, high) for *_, found in leds for _, low, _, high in found)
     above = per_cycle * sum(decays.area_above(mean, led, found) for led, _, found in leds)
     ripple = (peak - max(least, 0.0)) / (peak + max(least, 0.0))

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from helpers.physics import circuits, limits, relaxing
+from helpers.physics import limits, relaxing
 from helpers.physics.off_states import load_of
 from helpers.physics.operating_point import operating_point
 from helpers.physics.relaxing import TURN, Load
@@ -40,8 +40,7 @@ class Clamped:
 
 
 def off_state(
-    supply, farads, snubber_ohms, dropper_ohms, bleeder_ohms=np.inf, *,
-    led_volts=2.0, diode_volts=circuits.SILICON_VOLTS,
+    supply, farads, snubber_ohms, dropper_ohms, bleeder_ohms=np.inf, **drop_volts
 ):  # fmt: skip
     """Return what an off dimmer leaves on a pilot light with a series diode.
 
@@ -58,8 +57,8 @@ def off_state(
     bleeder_ohms : float or array
         All else between the terminals: a bleeder, a meter, a sound element; infinite for nothing
         at all [ohm].
-    led_volts, diode_volts : float or array
-        Forward drops [V].
+    **drop_volts : float or array
+        led_volts and diode_volts, as for `circuits.fill_in` [V].
 
     Returns
     -------
@@ -95,35 +94,29 @@ def off_state(
     (-531, 309, 0.203)
     """
     load, shape = load_of(
-        "series_diode", supply, farads, snubber_ohms, dropper_ohms, bleeder_ohms,
-        led_volts=led_volts, diode_volts=diode_volts,
-    )  # fmt: skip
+        "series_diode", supply, farads, snubber_ohms, dropper_ohms, bleeder_ohms, **drop_volts
+    )
     results = _dark(load)
     lit = _lights(load)
     if lit.any():
         for values, found in zip(results, _lit(Load(*(f[lit] for f in load))), strict=True):
             values[lit] = found
     *numbers, amps = (limits.plain(values.reshape(shape)) for values in results)
-    full = operating_point(
-        "series_diode", supply, ohms=dropper_ohms, led_volts=led_volts, diode_volts=diode_volts
-    ).led_amps_mean
+    full = operating_point("series_diode", supply, ohms=dropper_ohms, **drop_volts).led_amps_mean
     lowest, highest, mean, size, deviation, rms = numbers
     signal = Signal(mean, size, deviation, rms, limits.plain(np.maximum(highest, -lowest)))
     share = limits.plain(amps / np.where(full > 0.0, full, 1.0))
     return Clamped(lowest, highest, signal, amps, share, limits.plain(np.maximum(-lowest, 0.0)))
 
 
-def volts_at(
-    degrees, supply, farads, snubber_ohms, dropper_ohms, bleeder_ohms=np.inf, *,
-    led_volts=2.0, diode_volts=circuits.SILICON_VOLTS,
-):  # fmt: skip
+def volts_at(degrees, *given, **drop_volts):
     """Return the voltage between the terminals at angles of the mains, for one circuit.
 
     Parameters
     ----------
     degrees : array
         Angles from the rising zero crossing of the mains [deg].
-    supply, farads, snubber_ohms, dropper_ohms, bleeder_ohms, led_volts, diode_volts
+    *given, **drop_volts
         As for `off_state`, one number each.
 
     Returns
@@ -152,14 +145,11 @@ def volts_at(
     [2.7, -336.7]
     """
     angles = np.radians(limits.finite(degrees, "degrees", "deg"))
-    load, _ = load_of(
-        "series_diode", supply, farads, snubber_ohms, dropper_ohms, bleeder_ohms,
-        led_volts=led_volts, diode_volts=diode_volts,
-    )  # fmt: skip
-    off, on, _ = relaxing.modes(load)
+    load, _ = load_of("series_diode", *given, **drop_volts)
+    off, *_ = relaxing.modes(load)
     if not _lights(load).item():
         return relaxing.steady(off, angles) - _shift(load)
-    starts, stops = _instants(load)
+    on, starts, stops, _ = relaxing.cycle(load)[2]
     after = starts + np.mod(angles - starts, TURN)
     return np.where(
         after < stops,
@@ -179,12 +169,6 @@ def _shift(load):
     return np.where(load.shunt > 0.0, 0.0, spare)
 
 
-def _instants(load):
-    """The angles at which the LED starts and stops conducting."""
-    _, _, lit, *_ = relaxing.cycle(load)
-    return lit.start, lit.stop
-
-
 def _dark(load):
     """Lowest, highest, mean, mean size, mean deviation, rms, LED mean: a shifted sine."""
     off, *_ = relaxing.modes(load)
@@ -199,18 +183,12 @@ def _dark(load):
 
 def _lit(load):
     """The same where the LED conducts once a cycle."""
-    off, on, _ = relaxing.modes(load)
-    drops = load.forward
-    starts, stops = _instants(load)
+    off, *_ = relaxing.modes(load)
+    drops, lit = load.forward, relaxing.cycle(load)[2]
+    _, starts, stops, _ = lit
     again = starts + TURN
-    lit = relaxing.Stretch(on, starts, stops, drops)
     blocked = relaxing.Stretch(off, stops, again, drops)
-
-    def turning(angle):
-        _, slope = relaxing.at(off, angle, stops, drops)
-        return slope, -off.crest * np.sin(angle) - off.rate * slope
-
-    bottom = relaxing.root(turning, stops, again, -1.0)
+    bottom = relaxing.turn(blocked, -1.0)
 
     def below(level):
         """Twice the mean of what lies below a level that only the blocking mode passes."""

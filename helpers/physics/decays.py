@@ -49,6 +49,11 @@ class Wave:
             slope -= rate * left
         return value, slope
 
+    def slope(self):
+        """How fast it changes at each angle, a wave again."""
+        decays = [(-rate * size, rate) for size, rate in self.decays]
+        return Wave(0.0, -self.cosine, self.sine, self.start, decays)
+
     def at(self, angle):
         """Return the value at an angle."""
         return self.look(angle)[0]
@@ -114,26 +119,11 @@ class Products:
         return total
 
 
-def _turn(wave, low, at_low, high, at_high):
-    """Return where the slope of a wave passes zero (Illinois rule), to half of the digits.
+def _crossing(wave, low, at_low, high, at_high, close=4e-16):
+    """Return where a wave passes zero: Newton, halved where it would leave the two ends.
 
-    The value there is good to all of them.
+    `close` is the last step, of the angle: a turn may be off by more, for a wave is flat there.
     """
-    for _ in range(100):
-        middle = (low * at_high - high * at_low) / (at_high - at_low)
-        at_middle = wave.look(middle)[1]
-        if at_middle == 0.0 or abs(high - middle) <= 1e-8:
-            return middle
-        if (at_middle > 0.0) == (at_high > 0.0):
-            at_low *= 0.5
-        else:
-            low, at_low = high, at_high
-        high, at_high = middle, at_middle
-    return high
-
-
-def _crossing(wave, low, at_low, high, at_high):
-    """Return where a wave passes zero: Newton, halved where it would leave the two ends."""
     angle = low + (high - low) * at_low / (at_low - at_high)
     for _ in range(100):
         value, slope = wave.look(angle)
@@ -142,11 +132,11 @@ def _crossing(wave, low, at_low, high, at_high):
         else:
             low = angle
         step = value / slope if slope else inf
-        if abs(step) <= 4e-16 * (1.0 + abs(angle)) or value == 0.0:
+        if abs(step) <= close * (1.0 + abs(angle)) or value == 0.0:
             return angle
         after = angle - step
         angle = after if low < after < high else 0.5 * (low + high)
-        if high - low <= 4e-16 * (1.0 + abs(high)):
+        if high - low <= close * (1.0 + abs(high)):
             return angle
     return angle
 
@@ -187,13 +177,18 @@ def pieces(wave, end):
     for high in [*[look for look in looks if look < end], end]:
         at_high, next_slope = wave.look(high)
         if slope * next_slope < 0.0:
-            turn = _turn(wave, low, slope, high, next_slope)
+            turn = _crossing(wave.slope(), low, slope, high, next_slope, 1e-13)
             at_turn = wave.at(turn)
             yield low, at_low, turn, at_turn
             yield turn, at_turn, high, at_high
         else:
             yield low, at_low, high, at_high
         low, at_low, slope = high, at_high, next_slope
+
+
+def highest(found):
+    """Return the highest value of a wave, from its `pieces`."""
+    return max([found[0][1], *[piece[3] for piece in found]])
 
 
 def area_above(level, wave, found):

@@ -16,7 +16,7 @@ _TURN = 2.0 * np.pi
 
 
 class Cycle:
-    """One wiring behind a dimmer; its methods are the fields of `OperatingPoint`.
+    """One wiring behind a dimmer; its methods are the numbers of an `OperatingPoint`.
 
     Parameters
     ----------
@@ -50,51 +50,67 @@ class Cycle:
         return [flow for way, flow in self.ways if any(name in way for name in names)]
 
     def led_amps_mean(self):
+        """Mean forward current of the LED: what makes light [A]."""
         return sum(flow.mean for flow in self.flows("led"))
 
     def led_amps_net_mean(self):
+        """Mean current of the LED with its sign: what a DC meter in series shows [A]."""
         return self.led_amps_mean() - sum(flow.mean for flow in self.flows("breakdown"))
 
     def led_amps_rms_forward(self):
+        """Rms of the forward current of the LED [A]."""
         return np.sqrt(sum(flow.square for flow in self.flows("led")))
 
     def led_amps_rms(self):
+        """Rms of its whole current, reverse breakdown included [A]."""
         return np.sqrt(sum(flow.square for flow in self.flows("led", "breakdown")))
 
     def led_amps_peak(self):
+        """Highest forward current of the LED [A]."""
         return _highest(self.flows("led"))
 
     def led_reverse_amps_peak(self):
+        """Highest breakdown current of the LED [A]."""
         return _highest(self.flows("breakdown"))
 
     def led_conduction_fraction(self):
+        """Share of the cycle in which the LED carries forward current [-]."""
         return sum(flow.width for flow in self.flows("led")) / _TURN
 
     def led_bright_fraction(self):
+        """Share of the cycle in which it carries over 1 % of its peak current [-]."""
         return sum(flow.width_above(0.01 * flow.peak) for flow in self.flows("led")) / _TURN
 
     def second_led_amps_mean(self):
+        """Mean forward current of the second LED, zero if there is none [A]."""
         return sum(flow.mean for flow in self.flows("second_led"))
 
     def second_led_amps_peak(self):
+        """Highest forward current of the second LED, zero if there is none [A]."""
         return _highest(self.flows("second_led"))
 
     def second_led_reverse_amps_peak(self):
+        """Highest breakdown current of the second LED, which only a fault can bring [A]."""
         return _highest(self.flows("second_breakdown"))
 
     def branch_amps_rms(self):
+        """Rms of the current in the resistor [A]."""
         return np.sqrt(self.forward.square + self.backward.square)
 
     def branch_amps_peak(self):
+        """Highest current in the resistor, in either direction [A]."""
         return np.maximum(self.forward.peak, self.backward.peak)
 
     def resistor_watts(self):
+        """Mean power in the resistor [W]."""
         return self.ohms * (self.forward.square + self.backward.square)
 
     def led_watts(self):
+        """Mean power in all LEDs, breakdown included [W]."""
         return self._watts(IN_LEDS)
 
     def diode_watts(self):
+        """Mean power in all silicon diodes [W]."""
         return self._watts(("diode",))
 
     def _watts(self, names):
@@ -104,9 +120,11 @@ class Cycle:
         )  # fmt: skip
 
     def branch_watts(self):
+        """Mean power that the indicator takes from its terminals [W]."""
         return self.forward.delivered + self.backward.delivered
 
     def branch_watt_hours_per_day(self):
+        """Energy that it takes in 24 hours [Wh]."""
         return 24.0 * self.branch_watts()
 
     def _held(self, names, amps):
@@ -114,16 +132,20 @@ class Cycle:
         return np.minimum(sum(self.laws[name].volts_at(amps) for name in names), self.volts_peak)
 
     def led_reverse_volts_peak(self):
+        """Highest reverse voltage of the LED if diodes block ideally [V]."""
         return self._held(self.wiring.led_holds, self.backward.peak)
 
     def led_reverse_volts_bound(self):
+        """The same at most, if the diode leaks more than the LED [V]."""
         most = self.wiring.led_may_hold
         return self._held(self.wiring.led_holds if most is None else most, self.backward.peak)
 
     def diode_reverse_volts_peak(self):
+        """Highest reverse voltage of any silicon diode, zero if there is none [V]."""
         return self._held(self.wiring.diode_holds, self.forward.peak)
 
     def gap_volts_peak(self):
+        """Highest voltage across a part that is open, zero if none is [V]."""
         return self._held(self.wiring.gap_holds, self.branch_amps_peak())
 
     @cached_property
@@ -138,9 +160,11 @@ class Cycle:
         return value / np.where(mean > 0.0, mean, 1.0)
 
     def light_percent_flicker(self):
+        """Highest less lowest light over their sum; zero if dark [%]."""
         return 100.0 * (self._light[1] > 0.0)
 
     def light_flicker_index(self):
+        """Light above the mean over all light; zero if dark [-]."""
         lit, mean = self._light
         return self._of_light(sum(flow.mean_above(mean) for flow in lit))
 
@@ -157,17 +181,21 @@ class Cycle:
         return found
 
     def light_modulation_at_line_percent(self):
+        """Amplitude of the light at line frequency over its mean; zero if dark [%]."""
         return self._modulations[0]
 
     def light_modulation_at_twice_line_percent(self):
+        """The same at twice line frequency [%]."""
         return self._modulations[1]
 
     def light_fundamental_hertz(self):
+        """Rate at which the light repeats; zero if dark [Hz]."""
         lit, mean = self._light
         differ = len(lit) < 2 or np.abs(lit[0].mean - lit[1].mean) > 1e-9 * mean
         return (mean > 0.0) * np.where(differ, self.hertz, 2.0 * self.hertz)
 
     def light_dominant_hertz(self):
+        """Frequency of the larger of the two modulations; zero if dark [Hz]."""
         at_line, at_twice = self._modulations
         lit = self._light[1] > 0.0
         return lit * np.where(at_line >= at_twice, self.hertz, 2.0 * self.hertz)

@@ -5,8 +5,6 @@ currents, power in every part, reverse voltage, conduction, flicker and energy. 
 be an array. Constant drops unless real parts are given. Knows no ratings and no limits.
 """
 
-from dataclasses import dataclass, fields
-
 import numpy as np
 
 from helpers.physics import circuits, limits
@@ -19,78 +17,27 @@ from helpers.physics.phase_cut import NO_DIMMER
 _CHUNK, _CHUNK_OF_REAL = 8192, 256
 
 
-@dataclass(frozen=True, init=False)
+#: Every number that an operating point knows: the sums of a `Cycle`.
+FIELDS = tuple(name for name in vars(Cycle) if not name.startswith("_") and name != "flows")
+
+
 class OperatingPoint:
-    """What a circuit does over one mains cycle; every field is a float or an array.
+    """What a circuit does over one mains cycle: each method of `one_cycle.Cycle` as a number.
 
-    A field is worked out when it is first asked for.
+    A float or an array, worked out when it is first asked for.
     """
-
-    led_amps_mean: float
-    """Mean forward current of the LED: what makes light [A]."""
-    led_amps_net_mean: float
-    """Mean current of the LED with its sign: what a DC meter in series shows [A]."""
-    led_amps_rms_forward: float
-    """Rms of the forward current of the LED [A]."""
-    led_amps_rms: float
-    """Rms of its whole current, reverse breakdown included [A]."""
-    led_amps_peak: float
-    """Highest forward current of the LED [A]."""
-    led_reverse_amps_peak: float
-    """Highest breakdown current of the LED [A]."""
-    led_reverse_volts_peak: float
-    """Highest reverse voltage of the LED if diodes block ideally [V]."""
-    led_reverse_volts_bound: float
-    """The same at most, if the diode leaks more than the LED [V]."""
-    led_conduction_fraction: float
-    """Share of the cycle in which the LED carries forward current [-]."""
-    led_bright_fraction: float
-    """Share of the cycle in which it carries over 1 % of its peak current [-]."""
-    second_led_amps_mean: float
-    """Mean forward current of the second LED, zero if there is none [A]."""
-    second_led_amps_peak: float
-    """Highest forward current of the second LED, zero if there is none [A]."""
-    second_led_reverse_amps_peak: float
-    """Highest breakdown current of the second LED, which only a fault can bring [A]."""
-    branch_amps_rms: float
-    """Rms of the current in the resistor [A]."""
-    branch_amps_peak: float
-    """Highest current in the resistor, in either direction [A]."""
-    resistor_watts: float
-    """Mean power in the resistor [W]."""
-    led_watts: float
-    """Mean power in all LEDs, breakdown included [W]."""
-    diode_watts: float
-    """Mean power in all silicon diodes [W]."""
-    branch_watts: float
-    """Mean power that the indicator takes from its terminals [W]."""
-    branch_watt_hours_per_day: float
-    """Energy that it takes in 24 hours [Wh]."""
-    diode_reverse_volts_peak: float
-    """Highest reverse voltage of any silicon diode, zero if there is none [V]."""
-    gap_volts_peak: float
-    """Highest voltage across a part that is open, zero if none is [V]."""
-    light_percent_flicker: float
-    """Highest less lowest light over their sum; zero if dark [%]."""
-    light_flicker_index: float
-    """Light above the mean over all light; zero if dark [-]."""
-    light_modulation_at_line_percent: float
-    """Amplitude of the light at line frequency over its mean; zero if dark [%]."""
-    light_modulation_at_twice_line_percent: float
-    """The same at twice line frequency [%]."""
-    light_fundamental_hertz: float
-    """Rate at which the light repeats; zero if dark [Hz]."""
-    light_dominant_hertz: float
-    """Frequency of the larger of the two modulations; zero if dark [Hz]."""
 
     def __init__(self, cycle, shape, size):
         self.__dict__.update(_cycle=cycle, _shape=shape, _size=size, _asked=False)
 
+    def __dir__(self):
+        return FIELDS
+
     def __getattr__(self, name):
-        if name not in _FIELDS:
-            raise AttributeError(f"an operating point has no {name}; it has {', '.join(_FIELDS)}.")
+        if name not in FIELDS:
+            raise AttributeError(f"an operating point has no {name}; it has {', '.join(FIELDS)}.")
         # One number costs itself; whoever asks for a second gets all in one pass, piece by piece.
-        asked = name, *(_FIELDS if self.__dict__["_asked"] else ())
+        asked = name, *(FIELDS if self.__dict__["_asked"] else ())
         self.__dict__["_asked"] = True
         self.__dict__.update(self._work_out(asked))
         return self.__dict__[name]
@@ -107,9 +54,6 @@ class OperatingPoint:
             for name, values in found.items():
                 values[piece] = getattr(cycle, name)()
         return {name: values.reshape(self._shape) for name, values in found.items()}
-
-
-_FIELDS = tuple(field.name for field in fields(OperatingPoint))
 
 
 def operating_point(circuit, supply, dimmer=NO_DIMMER, *, ohms, resistor_side="ac", **laws_of):

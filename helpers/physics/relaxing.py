@@ -143,15 +143,20 @@ def less(level, found):
     return volts - level, slope
 
 
-def extreme(stretch, sign):
-    """Highest (sign 1) or lowest (-1) voltage of a stretch that has one such turn [V]."""
+def turn(stretch, sign):
+    """Where a stretch that has one such turn is highest (sign 1) or lowest (-1) [rad]."""
     mode, start, stop, volts = stretch
 
     def turning(angle):
         _, slope = at(mode, angle, start, volts)
         return slope, -mode.crest * np.sin(angle) - mode.rate * slope
 
-    return at(mode, root(turning, start, stop, sign), start, volts)[0]
+    return root(turning, start, stop, sign)
+
+
+def extreme(stretch, sign):
+    """Highest (sign 1) or lowest (-1) voltage of a stretch that has one such turn [V]."""
+    return at(stretch.mode, turn(stretch, sign), stretch.start, stretch.volts)[0]
 
 
 def areas(stretch):

@@ -4,12 +4,13 @@ What the first pulse does to the surge resistor, the bridge and the LED. Exact e
 steady cycle is in `capacitor_dropper`. Knows no rating: what a part stands is for its sheet.
 """
 
-from dataclasses import dataclass, fields
-from math import inf, pi, sqrt
+from dataclasses import dataclass
+from math import inf, pi
 
 import numpy as np
 
-from helpers.physics import decays, limits, switched
+from helpers.physics import decays, limits
+from helpers.physics.capacitor_dropper import circuit_of, pointwise
 
 
 @dataclass(frozen=True)
@@ -26,9 +27,6 @@ class Inrush:
     """Energy of the first pulse in the surge resistor [J]."""
     seconds: float
     """From making contact until the current first returns to zero [s]."""
-
-
-_FIELDS = tuple(field.name for field in fields(Inrush))
 
 
 def inrush(parts, supply, switch_on_degrees=90.0, charge_volts=0.0):
@@ -91,30 +89,18 @@ def inrush(parts, supply, switch_on_degrees=90.0, charge_volts=0.0):
         switch_on_degrees, "switch_on_degrees", "deg", 0.0, 360.0, "Was it in radians?"
     )
     charge = limits.finite(charge_volts, "charge_volts", "V")
-    values = np.broadcast_arrays(
-        supply.volts_rms, supply.hertz, degrees, charge, parts.farads, parts.surge_ohms,
-        parts.bleeder_ohms, parts.led_volts, parts.led_ohms, parts.diode_volts,
+    return pointwise(
+        Inrush, _point, supply.volts_rms, supply.hertz, degrees, charge, parts.farads,
+        parts.surge_ohms, parts.bleeder_ohms, parts.led_volts, parts.led_ohms, parts.diode_volts,
     )  # fmt: skip
-    points = zip(*(value.ravel().tolist() for value in values), strict=True)
-    table = np.array([_point(*point) for point in points]).reshape(-1, len(_FIELDS)).T
-    return Inrush(*(limits.plain(column.reshape(values[0].shape)) for column in table))
 
 
-def _point(
-    volts_rms, hertz, degrees, charge, farads, surge, bleeder, led_volts, led_ohms, diode_volts
-):
-    drops = 2.0 * diode_volts
-    circuit = switched.Circuit(
-        sqrt(2.0) * volts_rms, hertz, [], farads, surge, bleeder,
-        {1: (drops, True), -1: (drops, True)}, led_volts, led_ohms, 0.0, inf, inf, 0.0, 1.0,
-    )  # fmt: skip
+def _point(volts_rms, hertz, degrees, charge, farads, surge, *others):
+    circuit = circuit_of("sound", volts_rms, hertz, inf, 0.0, 1.0, farads, surge, *others)
     start, turns = degrees * pi / 180.0, 2.0 * pi * hertz
     stretches, state = circuit.march([charge], [(start, start + pi, True)])
-    peak = 0.0
-    for stretch in (each for each in stretches if each.mode.way):
-        line = stretch.wave(stretch.mode.line_amps)
-        found = list(decays.pieces(line, stretch.end))
-        peak = max(peak, found[0][1], *(at_high for *_, at_high in found))
+    pulses = [(each.wave(each.mode.line_amps), each.end) for each in stretches if each.mode.way]
+    peak = max([0.0, *(decays.highest([*decays.pieces(*each)]) for each in pulses)])
     more, _ = circuit.march(state, [(start + pi, start + 2.0 * pi, True)])
     coulombs = square = 0.0
     way = 0

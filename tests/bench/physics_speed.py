@@ -13,7 +13,6 @@ import platform
 import resource
 import sys
 import time
-from dataclasses import fields
 from datetime import UTC, datetime
 
 import numpy as np
@@ -21,7 +20,7 @@ import numpy as np
 from helpers.physics import faults, leds, off_states, tolerance
 from helpers.physics.circuits import CIRCUITS
 from helpers.physics.mains import Supply
-from helpers.physics.operating_point import OperatingPoint, operating_point
+from helpers.physics.operating_point import FIELDS, operating_point
 from helpers.physics.phase_cut import Dimmer
 
 POINTS = 1_000_000
@@ -43,7 +42,7 @@ def best_seconds(run, repeats):
 
 def everything(point):
     """Ask an operating point for all that it knows."""
-    return [getattr(point, field.name) for field in fields(OperatingPoint)]
+    return [getattr(point, name) for name in FIELDS]
 
 
 def many_points(circuit, count, ask=everything, **real):
