@@ -10,8 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from helpers.physics import limits, relaxing
-from helpers.physics.off_states import load_of
-from helpers.physics.operating_point import operating_point
+from helpers.physics.off_states import load_of, past_a_capacitor
 from helpers.physics.relaxing import TURN, Load
 from helpers.physics.signals import Signal
 
@@ -93,20 +92,32 @@ def off_state(
     >>> round(bled.volts_lowest), round(bled.volts_rms), round(bled.led_share, 3)
     (-531, 309, 0.203)
     """
-    load, shape = load_of(
-        "series_diode", supply, farads, snubber_ohms, dropper_ohms, bleeder_ohms, **drop_volts
+    given = supply, farads, snubber_ohms, dropper_ohms, bleeder_ohms
+    found = past_a_capacitor("series_diode", *given, **drop_volts)
+    load, shape = load_of("series_diode", *given, **drop_volts)
+    blocked = _blocked(load)
+    bottom = relaxing.turn(blocked, -1.0)
+
+    def below(level):
+        """Twice the mean of what lies below a level that only the blocking mode passes."""
+
+        def passes(angle):
+            return relaxing.less(level, relaxing.at(off, angle, blocked.start, blocked.volts))
+
+        falls = relaxing.root(passes, blocked.start, bottom)
+        rises = relaxing.root(passes, bottom, blocked.stop, -1.0)
+        under = relaxing.Stretch(off, falls, rises, level)
+        return 2.0 / TURN * (level * (rises - falls) - relaxing.areas(under)[0])
+
+    off, mean = blocked.mode, np.ravel(found.volts_mean)
+    size, deviation = (
+        limits.plain(value.reshape(shape)) for value in (mean + below(0.0 * mean), below(mean))
     )
-    results = _dark(load)
-    lit = _lights(load)
-    if lit.any():
-        for values, found in zip(results, _lit(Load(*(f[lit] for f in load))), strict=True):
-            values[lit] = found
-    *numbers, amps = (limits.plain(values.reshape(shape)) for values in results)
-    full = operating_point("series_diode", supply, ohms=dropper_ohms, **drop_volts).led_amps_mean
-    lowest, highest, mean, size, deviation, rms = numbers
-    signal = Signal(mean, size, deviation, rms, limits.plain(np.maximum(highest, -lowest)))
-    share = limits.plain(amps / np.where(full > 0.0, full, 1.0))
-    return Clamped(lowest, highest, signal, amps, share, limits.plain(np.maximum(-lowest, 0.0)))
+    lowest, highest = found.volts_lowest, found.volts_highest
+    peak = limits.plain(np.maximum(highest, -lowest))
+    signal = Signal(found.volts_mean, size, deviation, found.volts_rms, peak)
+    backward = limits.plain(np.maximum(-lowest, 0.0))
+    return Clamped(lowest, highest, signal, found.led_amps_mean, found.led_share, backward)
 
 
 def volts_at(degrees, *given, **drop_volts):
@@ -146,67 +157,28 @@ def volts_at(degrees, *given, **drop_volts):
     """
     angles = np.radians(limits.finite(degrees, "degrees", "deg"))
     load, _ = load_of("series_diode", *given, **drop_volts)
-    off, *_ = relaxing.modes(load)
-    if not _lights(load).item():
-        return relaxing.steady(off, angles) - _shift(load)
-    on, starts, stops, _ = relaxing.cycle(load)[2]
-    after = starts + np.mod(angles - starts, TURN)
+    blocked, (_, on, _) = _blocked(load), relaxing.modes(load)
+    after = blocked.start + np.mod(angles - blocked.start, TURN)
     return np.where(
-        after < stops,
-        relaxing.at(on, after, starts, load.forward)[0],
-        relaxing.at(off, after, stops, load.forward)[0],
+        after < blocked.stop,
+        relaxing.at(blocked.mode, after, blocked.start, blocked.volts)[0],
+        relaxing.at(on, np.maximum(after, blocked.stop), blocked.stop, load.forward)[0],
     )
 
 
-def _lights(load):
+def _blocked(load):
+    """The stretch in which nothing flows through the LED: the whole cycle where it stays dark.
+
+    Without a bleeder the charged capacitor shifts the mains.
+    """
     off, *_ = relaxing.modes(load)
-    return (load.shunt > 0.0) & (off.crest > load.forward * np.hypot(1.0, off.rate))
-
-
-def _shift(load):
-    """How far the charged capacitor shifts the mains: it can only without a bleeder."""
-    spare = np.maximum(load.crest - load.forward, 0.0)
-    return np.where(load.shunt > 0.0, 0.0, spare)
-
-
-def _dark(load):
-    """Lowest, highest, mean, mean size, mean deviation, rms, LED mean: a shifted sine."""
-    off, *_ = relaxing.modes(load)
-    shift, crest = _shift(load), off.crest / np.hypot(1.0, off.rate)
-    at = np.arcsin(np.clip(shift / crest, -1.0, 1.0))
-    above_zero = crest / np.pi * np.cos(at) - shift * (0.5 - at / np.pi)
-    return [
-        -crest - shift, crest - shift, -shift, 2.0 * above_zero + shift, 2.0 / np.pi * crest,
-        np.hypot(crest / np.sqrt(2.0), shift), 0.0 * crest,
-    ]  # fmt: skip
-
-
-def _lit(load):
-    """The same where the LED conducts once a cycle."""
-    off, *_ = relaxing.modes(load)
-    drops, lit = load.forward, relaxing.cycle(load)[2]
-    _, starts, stops, _ = lit
-    again = starts + TURN
-    blocked = relaxing.Stretch(off, stops, again, drops)
-    bottom = relaxing.turn(blocked, -1.0)
-
-    def below(level):
-        """Twice the mean of what lies below a level that only the blocking mode passes."""
-
-        def passes(angle):
-            return relaxing.less(level, relaxing.at(off, angle, stops, drops))
-
-        falls = relaxing.root(passes, stops, bottom)
-        rises = relaxing.root(passes, bottom, again, -1.0)
-        under = relaxing.Stretch(off, falls, rises, level)
-        return 2.0 / TURN * (level * (rises - falls) - relaxing.areas(under)[0])
-
-    lit_areas = relaxing.areas(lit)
-    mean, square = (
-        sum(pair) / TURN for pair in zip(lit_areas, relaxing.areas(blocked), strict=True)
-    )
-    return (
-        relaxing.at(off, bottom, stops, drops)[0], relaxing.extreme(lit, 1.0), mean,
-        mean + below(0.0 * mean), below(mean), np.sqrt(square),
-        load.conductance / TURN * (lit_areas[0] - drops * (stops - starts)),
-    )  # fmt: skip
+    bled = load.shunt > 0.0
+    top = np.arctan2(1.0, off.rate)
+    shift = np.where(bled, 0.0, np.maximum(load.crest - load.forward, 0.0))
+    found = [top, top + TURN, relaxing.steady(off, top) - shift]
+    lit = bled & (off.crest > load.forward * np.hypot(1.0, off.rate))
+    if lit.any():
+        _, starts, stops, drops = relaxing.cycle(Load(*(field[lit] for field in load)))[2]
+        for values, value in zip(found, (stops, starts + TURN, drops), strict=True):
+            values[lit] = value
+    return relaxing.Stretch(off, *found)
