@@ -1,4 +1,4 @@
-"""Capacitors on the mains: classes, how long they keep a charge, age.
+"""Capacitors on the mains: classes, what they may bridge, how long they keep a charge, age.
 
 Discharge through a bleeder and the pins of a plug. Look-up where a standard speaks. Knows no
 dropper: that is in `capacitor_dropper`.
@@ -42,6 +42,62 @@ CLASSES = {
     "Y2": SafetyClass(5000.0, 300.0, "basic"),
     "Y4": SafetyClass(2500.0, 150.0, "basic"),
 }
+#: From where to where a capacitor may be wired, and which insulation it bridges there.
+BRIDGES = {
+    "line to neutral": "none",
+    "in series with an insulated load": "none",
+    "line to protective earth": "basic",
+    "line to what a hand may touch": "reinforced",
+}
+_STRONGER = ("none", "basic", "reinforced")
+
+
+def may_bridge(safety_class, place, volts_rms):
+    """Return whether one capacitor of a class may stand in a place.
+
+    Parameters
+    ----------
+    safety_class : str
+        A key of `CLASSES` [-].
+    place : str
+        A key of `BRIDGES` [-].
+    volts_rms : float
+        Highest voltage of the supply [V].
+
+    Returns
+    -------
+    allowed : bool
+        False where its short could shock somebody, or the mains is above its rating [-].
+
+    Raises
+    ------
+    ValueError
+        If the class or the place is unknown, or the voltage impossible.
+
+    Notes
+    -----
+    By class alone. A part must also be certified or conforming for its use and rated for the mains;
+    product standards limit the capacitance to earth as well. For whoever decides on a build, a
+    competent person under local rules.
+
+    References
+    ----------
+    IEC 60384-14, definitions of the classes and Tables 1 and 2 (values confirmed, pages from
+    memory).
+
+    Examples
+    --------
+    >>> may_bridge("X2", "line to neutral", 253.0)
+    True
+    >>> may_bridge("X2", "line to protective earth", 253.0)
+    False
+    """
+    limits.one_of(safety_class, "safety_class", CLASSES)
+    limits.one_of(place, "place", BRIDGES)
+    volts = limits.positive(volts_rms, "volts_rms", "V")
+    rated = CLASSES[safety_class]
+    strong = _STRONGER.index(rated.to_touchable) >= _STRONGER.index(BRIDGES[place])
+    return bool(strong and np.all(np.asarray(volts) <= rated.mains_volts_rms))
 
 
 def impulse_volts(safety_class, farads):

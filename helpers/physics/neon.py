@@ -62,7 +62,7 @@ def glow(
     ohms : float or array
         Resistor in series [ohm].
     strike_volts : float or array
-        Voltage at which the lamp strikes; an old lamp needs up to a third more [V].
+        Voltage at which the lamp strikes; an old lamp needs more, see `aged` [V].
     maintain_volts : float or array
         Voltage that it holds while it glows [V].
 
@@ -180,3 +180,41 @@ def goes_out_degrees(supply, edge, strike_volts=STRIKE_VOLTS):
     share = limits.positive(strike_volts, "strike_volts", "V") / (np.sqrt(2.0) * supply.volts_rms)
     least = np.degrees(np.arcsin(np.where(np.asarray(share) <= 1.0, share, np.nan)))
     return limits.plain(180.0 - least if edge == "leading" else least)
+
+
+def aged(strike_volts=STRIKE_VOLTS, rise_percent=20.0):
+    """Return the striking voltage of an old lamp.
+
+    Parameters
+    ----------
+    strike_volts : float or array
+        Striking voltage when new [V].
+    rise_percent : float or array
+        How much it has risen, 0 to 100 [%].
+
+    Returns
+    -------
+    volts : float or ndarray
+        Striking voltage now [V].
+
+    Raises
+    ------
+    ValueError
+        If a value is out of range.
+
+    Notes
+    -----
+    ``strike * (1 + rise / 100)``. Electrode metal that settles on the glass makes a lamp dim and
+    hard to strike; one that flickers is near its end, and behind a dimmer it goes out earlier.
+
+    References
+    ----------
+    The rise of 20 %: Common practice, no source.
+
+    Examples
+    --------
+    >>> aged(90.0, 20.0)
+    108.0
+    """
+    rise = limits.between(rise_percent, "rise_percent", "%", 0.0, 100.0, "A fifth is 20, not 0.2.")
+    return limits.positive(strike_volts, "strike_volts", "V") * (1.0 + rise / 100.0)

@@ -9,7 +9,7 @@ from math import inf, pi
 
 import numpy as np
 
-from helpers.physics import decays, limits
+from helpers.physics import decays, limits, mains
 from helpers.physics.capacitor_dropper import circuit_of, pointwise
 
 
@@ -115,3 +115,44 @@ def _point(volts_rms, hertz, degrees, charge, farads, surge, *others):
             square += products.of(line, line) / turns
     end = stretch.start if way else inf
     return peak, coulombs, square, surge * square, (end - start) / turns
+
+
+def worst(parts, supply):
+    """Return the first pulse at the worst instant, discharged and plugged in again.
+
+    Parameters
+    ----------
+    parts : capacitor_dropper.Parts
+        As for `inrush`.
+    supply : mains.Supply
+        The supply, at its highest for a rating.
+
+    Returns
+    -------
+    discharged, charged : tuple of Inrush
+        At the crest without charge, and with the whole charge of the other half-cycle, which a
+        missing or broken bleeder leaves for hours.
+
+    Raises
+    ------
+    ValueError
+        As `inrush`.
+
+    Notes
+    -----
+    The charge left is the crest less the drops.
+
+    References
+    ----------
+    As `inrush`.
+
+    Examples
+    --------
+    >>> from helpers.physics import capacitor_dropper, mains
+    >>> cold, again = worst(capacitor_dropper.Parts(100e-9, 470.0), mains.Supply(253.0, 50.0))
+    >>> round(again.amps_peak / cold.amps_peak, 9)
+    2.0
+    """
+    crest = mains.peak(supply.volts_rms)
+    left = limits.plain(crest - parts.led_volts - 2.0 * np.asarray(parts.diode_volts))
+    return inrush(parts, supply), inrush(parts, supply, 90.0, -left)

@@ -64,6 +64,22 @@ def test_limit_small_capacitors_are_left_out_by_the_standard(farads, exempt):
     assert found.volts_left > 300.0
 
 
+@pytest.mark.parametrize(
+    ("safety_class", "allowed"),
+    [("X1", 2), ("X2", 2), ("Y4", 0), ("Y2", 3), ("Y1", 4)],
+    ids=lambda value: f"limit: {value}",
+)
+def test_a_class_may_bridge_what_its_short_does_not_make_live(safety_class, allowed):
+    places = [p for p in capacitors.BRIDGES if capacitors.may_bridge(safety_class, p, 253.0)]
+    assert len(places) == allowed
+    assert ("line to what a hand may touch" in places) == (safety_class == "Y1")
+
+
+def test_limit_y4_serves_low_mains_alone():
+    assert capacitors.may_bridge("Y4", "line to protective earth", 132.0)
+    assert not capacitors.may_bridge("Y4", "line to protective earth", 253.0)
+
+
 def test_property_impulses_of_x_classes_keep_the_energy_above_a_microfarad():
     farads = np.array([100e-9, 1e-6, 2.2e-6, 4.7e-6])
     volts = capacitors.impulse_volts("X2", farads)
@@ -97,6 +113,8 @@ def test_property_shape():
         (lambda: capacitors.largest_bleeder(0.0, 300.0), "Nanofarads: multiply by 1e-9"),
         (lambda: capacitors.bleeder_watts(0.0, 1e6), "volts_rms was read as 0 V"),
         (lambda: capacitors.pins(EUROPE, 1e-7, 1e6, 60.0), "Ten per cent is 10"),
+        (lambda: capacitors.may_bridge("X9", "line to neutral", 230.0), "safety_class was read as"),
+        (lambda: capacitors.may_bridge("X2", "to earth", 230.0), "place was read as 'to earth'"),
         (lambda: capacitors.impulse_volts("Z", 1e-7), "safety_class was read as 'Z'"),
         (lambda: capacitors.aged(1e-7, -5.0), "A fifth is 20, not 0.2"),
     ],

@@ -119,8 +119,9 @@ def test_property_the_window_is_not_symmetric():
 
 
 def test_property_an_aged_lamp_goes_out_earlier():
-    ends = neon.goes_out_degrees(AMERICA, "leading", 90.0 * np.array([1.0, 1.1, 1.3]))
+    ends = neon.goes_out_degrees(AMERICA, "leading", neon.aged(90.0, np.array([0.0, 10.0, 30.0])))
     assert np.all(np.diff(ends) < 0.0)
+    assert neon.aged(90.0, 0.0) == 90.0
 
 
 @settings(max_examples=200, deadline=None, derandomize=True)
@@ -156,6 +157,7 @@ def test_property_shape():
         (lambda: neon.glow(EUROPE, ohms=1e5, strike_volts=50.0), "Were the two exchanged"),
         (lambda: neon.glow(EUROPE, ohms=1e5, maintain_volts=0.0), "maintain_volts was read as 0"),
         (lambda: neon.goes_out_degrees(EUROPE, "none"), "edge was read as 'none'"),
+        (lambda: neon.aged(90.0, 200.0), "A fifth is 20, not 0.2"),
     ],
 )
 def test_refusal(call, words):
