@@ -396,7 +396,7 @@ def pins(supply, farads, ohms, tolerance_percent=10.0, ohms_tolerance_percent=5.
     crest = mains.peak(mains.highest(supply).volts_rms)
     rated = limits.positive(farads, "farads", "F", "Nanofarads: multiply by 1e-9.")
     share, other = (
-        1.0 + limits.between(percent, "tolerance", "%", 0.0, 50.0, "Ten per cent is 10.") / 100.0
+        1.0 + limits.percent(percent, "tolerance") / 100.0
         for percent in (tolerance_percent, ohms_tolerance_percent)
     )
     most, ohms = rated * share, limits.present(ohms, "ohms", "ohm") * other
@@ -442,5 +442,5 @@ def aged(farads, loss_percent=20.0):
     >>> round(aged(330e-9) * 1e9)
     264
     """
-    loss = limits.between(loss_percent, "loss_percent", "%", 0.0, 99.9, "A fifth is 20, not 0.2.")
+    loss = limits.percent(loss_percent, "loss_percent", 99.9)
     return limits.positive(farads, "farads", "F") * (1.0 - loss / 100.0)

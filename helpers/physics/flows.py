@@ -24,6 +24,7 @@ class NoFlow:
     mean = square = peak = delivered = 0.0
 
     def mean_above(self, _amps):
+        """Nothing, above any level [A]."""
         return 0.0
 
 
@@ -134,41 +135,50 @@ class LayeredFlow(Flow):
 
     @cached_property
     def mean(self):
+        """Current [A]."""
         _, weights, *_, widths = self._all
         return (weights * widths).sum(-1)
 
     @cached_property
     def square(self):
+        """Squared current [A2]."""
         amps, weights, *_, widths = self._all
         return (weights * 2.0 * amps * widths).sum(-1)
 
     @cached_property
     def peak(self):
+        """Crest of the current [A]."""
         return self._marks[1][..., 0]
 
     @property
     def delivered(self):
+        """Power that the supply gives [W]."""
         _, weights, _, cosine, _ = self._all
         return (self.crest * weights * (cosine - self._end[1])).sum(-1)
 
     @property
     def width(self):
+        """Angle in which current flows [rad]."""
         return self.width_above(np.zeros(np.shape(self.peak)))
 
     def width_above(self, amps):
+        """Angle in which the current is above a level [rad]."""
         return self._width(self._sine(_column(amps)))[..., 0]
 
     def mean_above(self, amps):
+        """What lies above a level [A]."""
         nodes, weights = self._layers(_column(amps))
         return (weights * self._width(self._sine(nodes))).sum(-1)
 
     def watts_in(self, part):
+        """Power in one of the parts, by its own law [W]."""
         amps, weights, *_, widths = self._all
         place = next(i for i, each in enumerate(self.given) if each is part)
         rises = self._drops[place] + amps * self.chain[place].slope_at(amps)
         return (weights * rises * widths).sum(-1)
 
     def harmonic(self, order):
+        """Current times cosine and sine of once or twice the angle [A]."""
         _, weights, *start, _ = self._all
         (sine, cosine), (end_sine, end_cosine) = start, self._end
         if order == 1:

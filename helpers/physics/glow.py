@@ -63,9 +63,7 @@ def lumens_per_amp(colour, photons_per_electron=PHOTONS_PER_ELECTRON):
     [18, 64, 8]
     """
     limits.one_of(colour, "colour", (*EYE_SENSITIVITY, "white"))
-    share = limits.between(
-        photons_per_electron, "photons_per_electron", "", 0.0, 1.0, "Five in a hundred is 0.05."
-    )
+    share = limits.share(photons_per_electron, "photons_per_electron")
     sensitivity = EYE_SENSITIVITY.get(colour)
     efficacy = (
         LUMENS_PER_WATT * sensitivity if sensitivity is not None else WHITE_LUMENS_PER_BLUE_WATT

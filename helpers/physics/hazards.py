@@ -100,10 +100,10 @@ def touch_amps_rms(supply, ohms=0.0, farads=None, bleeder_ohms=None, body_ohms=S
             )
         return supply.volts_rms / resistance
     susceptance = 2.0 * np.pi * supply.hertz * limits.positive(farads, "farads", "F", slip)
-    conductance = 0.0
-    if bleeder_ohms is not None:
-        conductance = 1.0 / limits.positive(bleeder_ohms, "bleeder_ohms", "ohm", slip)
-    impedance = resistance + 1.0 / (conductance + 1j * susceptance)
+    bleeder = limits.present(
+        np.inf if bleeder_ohms is None else bleeder_ohms, "bleeder_ohms", "ohm"
+    )
+    impedance = resistance + 1.0 / (1.0 / bleeder + 1j * susceptance)
     return limits.plain(supply.volts_rms / np.abs(impedance))
 
 

@@ -80,8 +80,7 @@ def off_state(supply, farads, snubber_ohms, heater_ohms=np.inf, dropper_ohms=np.
     # Written with the load as a conductance, so that no load at all needs no special case.
     ratio = np.abs(1.0 + (snubber - 1j * reactance) * shunt)
     volts = supply.volts_rms / ratio
-    values = volts, np.sqrt(2.0) * volts, volts * shunt
-    return OffState(*(value if np.ndim(value) else float(value) for value in values))
+    return OffState(*map(limits.plain, (volts, np.sqrt(2.0) * volts, volts * shunt)))
 
 
 def reaches_led(circuit, state, **drops):

@@ -53,7 +53,7 @@ def lightness(relative_light):
         116.0 * np.cbrt(ratio) - 16.0,
         (29.0 / 3.0) ** 3 * np.asarray(ratio),
     )
-    return value if value.ndim else float(value)
+    return limits.plain(value)
 
 
 def stevens(relative_light, exponent=STEVENS_EXPONENTS["patch"]):

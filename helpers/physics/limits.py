@@ -216,6 +216,30 @@ def present(value, name, unit):
     return _checked(value, name, unit, slip, lambda v: v > 0.0, rule)
 
 
+def share(value, name):
+    """Return a share of 0 to 1; refuse any other, as `between` does.
+
+    Examples
+    --------
+    >>> share(50, "reflectance")
+    Traceback (most recent call last):
+    ...
+    ValueError: reflectance was read as 50; it must lie between 0 and 1. Half is 0.5, not 50.
+    """
+    return between(value, name, "", 0.0, 1.0, "Half is 0.5, not 50.")
+
+
+def percent(value, name, most=50.0):
+    """Return parts in a hundred from 0 to a most; refuse any other, as `between` does.
+
+    Examples
+    --------
+    >>> percent(10, "tolerance_percent")
+    10.0
+    """
+    return between(value, name, "%", 0.0, most, "Ten per cent is 10, not 0.1.")
+
+
 def one_of(value, name, allowed):
     """Return the word if it is one of those allowed; refuse any other and list them.
 
@@ -298,6 +322,6 @@ def _checked(value, name, unit, slip, fits, rule):
     wrong = numbers[~fits(numbers)]
     if wrong.size:
         rule = rule if np.isfinite(wrong[0]) else f"it must be a finite number in {unit}"
-        slip = f" {slip}" if slip else ""
-        raise ValueError(f"{name} was read as {wrong[0]:g} {unit}; {rule}.{slip}")
+        read = f"{wrong[0]:g} {unit}".strip()
+        raise ValueError(f"{name} was read as {read}; {rule.strip()}. {slip}".strip())
     return plain(numbers)

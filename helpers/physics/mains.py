@@ -184,9 +184,7 @@ def range_of(volts_rms, tolerance_percent=10.0):
     [207.0, 253.0]
     """
     volts_rms = limits.positive(volts_rms, "volts_rms", "V", _RMS_SLIP)
-    share = limits.between(
-        tolerance_percent, "tolerance_percent", "%", 0.0, 50.0, "Ten per cent is 10, not 0.1."
-    )
+    share = limits.percent(tolerance_percent, "tolerance_percent")
     return volts_rms * (1.0 - share / 100.0), volts_rms * (1.0 + share / 100.0)
 
 

@@ -216,5 +216,5 @@ def aged(strike_volts=STRIKE_VOLTS, rise_percent=20.0):
     >>> aged(90.0, 20.0)
     108.0
     """
-    rise = limits.between(rise_percent, "rise_percent", "%", 0.0, 100.0, "A fifth is 20, not 0.2.")
+    rise = limits.percent(rise_percent, "rise_percent", 100.0)
     return limits.positive(strike_volts, "strike_volts", "V") * (1.0 + rise / 100.0)

@@ -125,9 +125,7 @@ def wave(supply, dimmer=NO_DIMMER):
     >>> round(half.volts_rms, 2), round(half.volts_mean, 2), round(half.power_fraction, 9)
     (162.63, 103.54, 0.5)
     """
-    shape = np.broadcast_shapes(np.shape(supply.volts_rms), np.shape(dimmer.angle_degrees))
-    volts = np.broadcast_to(supply.volts_rms, shape)
-    conduction = np.broadcast_to(dimmer.conduction_degrees, shape)
+    volts, conduction = np.broadcast_arrays(supply.volts_rms, dimmer.conduction_degrees)
     let_through = pulses.pulse(0.0, np.radians(conduction))
     blocked = pulses.pulse(0.0, np.radians(180.0 - conduction))
     lost = 2.0 / np.pi * pulses.square_area(blocked)

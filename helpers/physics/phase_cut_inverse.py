@@ -87,7 +87,7 @@ def for_conduction(conduction_fraction, edge="leading"):
     >>> for_conduction(0.25).angle_degrees
     135.0
     """
-    share = _share(conduction_fraction, "conduction_fraction")
+    share = limits.share(conduction_fraction, "conduction_fraction")
     return _dimmer(180.0 * share, edge)
 
 
@@ -125,7 +125,7 @@ def for_power(power_fraction, edge="leading"):
     >>> round(for_power(0.5).angle_degrees, 6)
     90.0
     """
-    share = np.asarray(_share(power_fraction, "power_fraction"))
+    share = np.asarray(limits.share(power_fraction, "power_fraction"))
     # Up to a half directly; above, the blocked part is found and the result mirrored.
     small = np.minimum(share, 1.0 - share)
     target = 2.0 * np.pi * small
@@ -260,10 +260,6 @@ def _of_full(wanted, name, full_volts, slip=""):
     wanted = limits.not_negative(wanted, name, "V", "Leave the sign out.")
     slip = f"A dimmer cannot give more than it gets.{slip}"
     return limits.between(wanted / full_volts, f"{name} over the supply's", "", 0.0, 1.0, slip)
-
-
-def _share(value, name):
-    return limits.between(value, name, "", 0.0, 1.0, "Half is 0.5, not 50.")
 
 
 def _dimmer(conduction_degrees, edge):

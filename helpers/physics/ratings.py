@@ -220,7 +220,6 @@ def share_of_string(total_volts, count, tolerance_percent=0.0):
     """
     total = limits.not_negative(total_volts, "total_volts", "V")
     count = limits.between(count, "count", "resistors", 1.0, 1000.0)
-    slip = "Ten per cent is 10, not 0.1."
-    share = limits.between(tolerance_percent, "tolerance_percent", "%", 0.0, 50.0, slip) / 100.0
+    share = limits.percent(tolerance_percent, "tolerance_percent") / 100.0
     high, low = 1.0 + share, 1.0 - share
     return total * high / (high + (count - 1.0) * low)

@@ -29,9 +29,8 @@ class Tolerances:
     """Angle of the dimmer [deg]."""
 
     def __post_init__(self):
-        slip = "Ten per cent is 10, not 0.1."
-        limits.between(self.ohms_percent, "ohms_percent", "%", 0.0, 50.0, slip)
-        limits.between(self.supply_percent, "supply_percent", "%", 0.0, 50.0, slip)
+        limits.percent(self.ohms_percent, "ohms_percent")
+        limits.percent(self.supply_percent, "supply_percent")
         limits.between(self.led_volts, "led_volts tolerance", "V", 0.0, 5.0)
         limits.between(self.angle_degrees, "angle_degrees tolerance", "deg", 0.0, 90.0)
 

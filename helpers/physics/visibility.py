@@ -72,7 +72,7 @@ def candelas(amps_mean, rated_candelas, rated_amps, off_axis_degrees=0.0, half_a
     )  # fmt: skip
     order = np.log(0.5) / np.log(np.cos(np.radians(half)))
     value = rated * amps / rated_amps * np.maximum(np.cos(np.radians(angle)), 0.0) ** order
-    return value if np.ndim(value) else float(value)
+    return limits.plain(value)
 
 
 def background_luminance(lux, reflectance=0.5):
@@ -108,7 +108,7 @@ def background_luminance(lux, reflectance=0.5):
     >>> round(background_luminance(500.0), 1)
     79.6
     """
-    share = limits.between(reflectance, "reflectance", "", 0.0, 1.0, "Half is 0.5, not 50.")
+    share = limits.share(reflectance, "reflectance")
     return share * limits.not_negative(lux, "lux", "lx") / np.pi
 
 

@@ -44,6 +44,7 @@ GLOSSARY = {
 
 
 def entry(name):
+    """The entry of that name; a ValueError where there is none."""
     if name not in GLOSSARY:
         raise ValueError(f"{name!r} is not in the glossary, which has: {', '.join(GLOSSARY)}")
     return GLOSSARY[name]

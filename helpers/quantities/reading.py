@@ -44,6 +44,7 @@ class Reading:
     after: tuple = ()
 
     def around(self, text):
+        """Return another text with the words that stood around the number."""
         return " ".join((*self.before, text, *self.after))
 
 
@@ -57,6 +58,7 @@ class Asked:
 
     @property
     def hint(self):
+        """How an answer is typed, with an example."""
         shown = self.example() if self.example else joined("4.7", self.unit)
         return f"Type {'one number and its unit' if self.unit else 'one number'}, such as {shown}."
 

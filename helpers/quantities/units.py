@@ -8,6 +8,8 @@ from helpers.quantities.glossary import GLOSSARY
 
 
 class Unit(NamedTuple):
+    """One unit with one prefix: its value is a number times ten to `exponent`, times `scale`."""
+
     name: str
     symbol: str
     word: str
@@ -78,6 +80,7 @@ UNITS = _unit_table()
 
 @lru_cache(maxsize=4096)  # asked several times for each answer of a class
 def spelled(spelling, name):
+    """The unit of a quantity that is spelled like this, None where none is."""
     key = spelling.replace(" per ", "/").replace(" ", "").replace("-", "")
     for form in (key[:1] + key[1:].lower(), key.lower()):  # "Ma" is mega, "Volts" is "volts"
         if name in UNITS.get(form, ()):

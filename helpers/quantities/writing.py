@@ -11,6 +11,7 @@ _TOLERANCES = {None: "", 0.1: "B", 0.25: "C", 0.5: "D", 1: "F", 2: "G", 5: "J", 
 
 
 def joined(number, unit):
+    """Number and unit with a no-break space between, none before the sign of an angle."""
     return number + ("" if unit in ("", "°") else "\u00a0") + unit
 
 
@@ -159,14 +160,17 @@ def write_letter_code(ohms: float, tolerance_percent: float | None = None) -> st
 
 
 def volts(value):
+    """Write volts with a prefix."""
     return write(value, "voltage")
 
 
 def milliamps(amps):
+    """Write amps in milliamps, however few."""
     return write_as(amps, "mA")
 
 
 def ohms(value):
+    """Write ohms with a prefix."""
     return write(value, "resistance")
 
 

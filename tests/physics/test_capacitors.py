@@ -116,7 +116,7 @@ def test_property_shape():
         (lambda: capacitors.may_bridge("X9", "line to neutral", 230.0), "safety_class was read as"),
         (lambda: capacitors.may_bridge("X2", "to earth", 230.0), "place was read as 'to earth'"),
         (lambda: capacitors.impulse_volts("Z", 1e-7), "safety_class was read as 'Z'"),
-        (lambda: capacitors.aged(1e-7, -5.0), "A fifth is 20, not 0.2"),
+        (lambda: capacitors.aged(1e-7, -5.0), "Ten per cent is 10, not 0.1"),
     ],
 )
 def test_refusal(call, words):

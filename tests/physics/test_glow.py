@@ -58,7 +58,7 @@ def test_property_shape():
     ("call", "message"),
     [
         (lambda: glow.lumens_per_amp("infrared"), "colour was read as 'infrared'"),
-        (lambda: glow.lumens_per_amp("red", 5.0), "Five in a hundred is 0.05"),
+        (lambda: glow.lumens_per_amp("red", 5.0), "Half is 0.5, not 50"),
         (lambda: glow.axis_candelas(-1.0), "lumens was read as -1 lm"),
         (lambda: glow.axis_candelas(1.0, 90.0), "half_angle_degrees was read as 90"),
         (lambda: glow.typical_candelas("mauve"), "colour was read as 'mauve'"),

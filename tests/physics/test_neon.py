@@ -157,7 +157,7 @@ def test_property_shape():
         (lambda: neon.glow(EUROPE, ohms=1e5, strike_volts=50.0), "Were the two exchanged"),
         (lambda: neon.glow(EUROPE, ohms=1e5, maintain_volts=0.0), "maintain_volts was read as 0"),
         (lambda: neon.goes_out_degrees(EUROPE, "none"), "edge was read as 'none'"),
-        (lambda: neon.aged(90.0, 200.0), "A fifth is 20, not 0.2"),
+        (lambda: neon.aged(90.0, 200.0), "Ten per cent is 10, not 0.1"),
     ],
 )
 def test_refusal(call, words):
