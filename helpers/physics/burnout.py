@@ -94,7 +94,6 @@ def led_on_mains(
     Parameters
     ----------
     supply : mains.Supply
-        The supply.
     switch_on_degrees : float
         Angle at which contact is made, 0 to 180, forward half-cycle [deg].
     loop_ohms : float

@@ -267,10 +267,6 @@ def trace(parts, supply, dimmer=NO_DIMMER, *, heater_ohms, samples=240):
     The points crowd at the start of a stretch, where a pulse falls within microseconds. An edge
     stands as two points at the same angle.
 
-    References
-    ----------
-    As `steady`.
-
     Examples
     --------
     >>> from helpers.physics import mains

@@ -281,10 +281,6 @@ def seconds_to(volts, farads, ohms, start_volts):
     -----
     ``ohms * farads * log(start_volts / volts)``; infinite without any resistor.
 
-    References
-    ----------
-    As `volts_left`.
-
     Examples
     --------
     >>> round(seconds_to(34.0, 330e-9, 1e6, 358.0), 2)

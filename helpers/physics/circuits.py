@@ -268,7 +268,6 @@ def amps_at(circuit, supply, dimmer, degrees, *, ohms, **laws_of):
     circuit : str or Circuit
         A key of `CIRCUITS` [-].
     supply : mains.Supply
-        The supply.
     dimmer : phase_cut.Dimmer
         The dimmer and its setting.
     degrees : float or array

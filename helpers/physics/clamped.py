@@ -46,7 +46,6 @@ def off_state(
     Parameters
     ----------
     supply : mains.Supply
-        The supply.
     farads : float or array
         Capacitor across the dimmer's switch [F].
     snubber_ohms : float or array
@@ -142,10 +141,6 @@ def volts_at(degrees, *given, **drop_volts):
 
     Notes
     -----
-    As `off_state`.
-
-    References
-    ----------
     As `off_state`.
 
     Examples

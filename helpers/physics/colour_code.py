@@ -170,10 +170,6 @@ def scaled(figures, exponent):
     -----
     ``figures * 10**exponent``.
 
-    References
-    ----------
-    Derived here.
-
     Examples
     --------
     >>> scaled(33, -2), 33 * 10.0**-2

@@ -71,7 +71,6 @@ def does(kind, supply, dimmer=NO_DIMMER, *, ohms, lamp_ohms=NEON_OHMS[0], heater
     kind : str
         One of `KINDS` [-].
     supply : mains.Supply
-        The supply.
     dimmer : phase_cut.Dimmer
         The dimmer and its setting.
     ohms : float
@@ -94,10 +93,6 @@ def does(kind, supply, dimmer=NO_DIMMER, *, ohms, lamp_ohms=NEON_OHMS[0], heater
     -----
     Red LED of 2 V, parts of `DROPPER`, constant drops. The eye sees neon orange and red alike only
     roughly, so compare the light of the lamp with care.
-
-    References
-    ----------
-    As `operating_point`, `capacitor_dropper.steady` and `neon.glow`.
 
     Examples
     --------
@@ -163,10 +158,6 @@ def stands(kind, supply, *, ohms, lamp_ohms=NEON_OHMS[0]):
     and stands alone against the mains when its capacitor fails short: unless a fuse or the
     resistor itself opens, it burns.
 
-    References
-    ----------
-    As `faults.after` and `dropper_faults.outcome`.
-
     Examples
     --------
     >>> high = mains.Supply(253.0, 50.0)
@@ -212,7 +203,6 @@ def at_off(kind, supply, *, ohms, lamp_ohms=NEON_OHMS[0], heater_ohms=inf):
     kind : str
         One of `KINDS` [-].
     supply : mains.Supply
-        The supply.
     ohms, lamp_ohms, heater_ohms : float
         As for `does`; an infinite heater is a broken element [ohm].
 
@@ -230,10 +220,6 @@ def at_off(kind, supply, *, ohms, lamp_ohms=NEON_OHMS[0], heater_ohms=inf):
     -----
     `leakage.USUAL_SNUBBER` across the switch; a neon lamp counts as its resistor. **None of it says
     whether the terminals may be touched: they are live in every case.**
-
-    References
-    ----------
-    As `off_states.past_a_capacitor`, `leakage.off_state` and `capacitor_dropper.steady`.
 
     Examples
     --------

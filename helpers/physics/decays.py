@@ -147,7 +147,6 @@ def pieces(wave, end):
     Parameters
     ----------
     wave : Wave
-        The wave.
     end : float
         Where to stop [rad].
 
@@ -199,7 +198,6 @@ def area_above(level, wave, found):
     level : float
         The level, in the wave's unit [V] or [A].
     wave : Wave
-        The wave.
     found : list of tuple
         Its `pieces` [-].
 
@@ -234,7 +232,6 @@ def first_rise(wave, end):
     Parameters
     ----------
     wave : Wave
-        The wave.
     end : float
         Where to stop looking [rad].
 

@@ -46,10 +46,6 @@ def shorts(circuit):
     Parts that are alike are named once: shorting either LED, or any diode of a bridge, does the
     same to the resistors.
 
-    References
-    ----------
-    Derived here.
-
     Examples
     --------
     >>> shorts("series_diode"), shorts("two_leds")
@@ -134,7 +130,6 @@ def after(
     part, how : str
         One of `singles` [-].
     supply : mains.Supply
-        The supply.
     dimmer : phase_cut.Dimmer
         The dimmer and its setting.
     ohms_each : float or array

@@ -74,7 +74,6 @@ def longest_seconds(fuse, amps_rms):
     Parameters
     ----------
     fuse : Fuse
-        The fuse.
     amps_rms : float or array
         Current, rms [A].
 
@@ -116,7 +115,6 @@ def can_break(fuse, prospective_amps):
     Parameters
     ----------
     fuse : Fuse
-        The fuse.
     prospective_amps : float or array
         What the mains would drive through a wire in its place, rms [A].
 

@@ -50,7 +50,6 @@ def amps_rms(supply, dimmer, ohms):
     Parameters
     ----------
     supply : mains.Supply
-        The supply.
     dimmer : phase_cut.Dimmer
         The dimmer and its setting.
     ohms : float or array
@@ -90,7 +89,6 @@ def watts(supply, dimmer, ohms):
     Parameters
     ----------
     supply : mains.Supply
-        The supply.
     dimmer : phase_cut.Dimmer
         The dimmer and its setting.
     ohms : float or array

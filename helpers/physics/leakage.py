@@ -33,7 +33,6 @@ def off_state(supply, farads, snubber_ohms, heater_ohms=np.inf, dropper_ohms=np.
     Parameters
     ----------
     supply : mains.Supply
-        The supply.
     farads : float or array
         Capacitor across the switch: that of a snubber or of radio suppression [F].
     snubber_ohms : float or array
@@ -109,10 +108,6 @@ def reaches_led(circuit, state, **drops):
     -----
     Constant drops. A real LED glows faintly some tenths of a volt earlier, so near the border 'no'
     is not a promise of dark.
-
-    References
-    ----------
-    Derived here.
 
     Examples
     --------

@@ -155,7 +155,6 @@ def dropper_for_mean(circuit, supply, led_amps_mean, dimmer=NO_DIMMER, **drops):
     circuit : str
         A key of `circuits.CIRCUITS` [-].
     supply : mains.Supply
-        The supply.
     led_amps_mean : float or array
         Wanted mean forward current of the LED (the first of two) [A].
     dimmer : phase_cut.Dimmer

@@ -118,10 +118,6 @@ def share_for_look(brightness, exponent=STEVENS_EXPONENTS["patch"]):
     -----
     ``brightness**(1 / exponent)``: `stevens` the other way round.
 
-    References
-    ----------
-    As `stevens`.
-
     Examples
     --------
     >>> round(share_for_look(0.5), 6), share_for_look(2.0, STEVENS_EXPONENTS["point"])

@@ -32,10 +32,6 @@ def finite(value, name, unit):
     -----
     ``-inf < value < inf``; not a number is refused as well.
 
-    References
-    ----------
-    Project rule: impossible input is refused in words.
-
     Examples
     --------
     >>> finite(12, "volts", "V")
@@ -74,10 +70,6 @@ def positive(value, name, unit, slip=""):
     -----
     ``0 < value < inf``.
 
-    References
-    ----------
-    Project rule: impossible input is refused in words.
-
     Examples
     --------
     >>> positive(0, "ohms", "ohm", "Is the resistor missing?")
@@ -114,10 +106,6 @@ def not_negative(value, name, unit, slip=""):
     Notes
     -----
     ``0 <= value < inf``.
-
-    References
-    ----------
-    Project rule: impossible input is refused in words.
 
     Examples
     --------
@@ -158,10 +146,6 @@ def between(value, name, unit, lowest, highest, slip=""):
     -----
     ``lowest <= value <= highest``.
 
-    References
-    ----------
-    Project rule: impossible input is refused in words.
-
     Examples
     --------
     >>> between(200, "firing_degrees", "deg", 0, 180, "Was a whole cycle meant?")
@@ -199,10 +183,6 @@ def present(value, name, unit):
     Notes
     -----
     ``0 < value <= inf``.
-
-    References
-    ----------
-    Project rule: impossible input is refused in words.
 
     Examples
     --------
@@ -265,10 +245,6 @@ def one_of(value, name, allowed):
     Notes
     -----
     Words are compared as they are, capitals included.
-
-    References
-    ----------
-    Project rule: impossible input is refused in words.
 
     Examples
     --------

@@ -236,10 +236,6 @@ def lowest(supply):
     10 % below the label, or the national figure where that is lower. Wiring in the house takes a
     little more, and on a few bad days the supply stands lower still.
 
-    References
-    ----------
-    As `range_of` and `national_range`.
-
     Examples
     --------
     >>> lowest(Supply(120.0, 60.0)).name
@@ -265,10 +261,6 @@ def highest(supply):
     Notes
     -----
     10 % above the label, or the national figure where that is higher. Surges come on top.
-
-    References
-    ----------
-    As `range_of` and `national_range`.
 
     Examples
     --------

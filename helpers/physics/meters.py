@@ -102,10 +102,6 @@ def error_percent(signal, response="average", coupling="ac"):
     ``100 (reading / rms - 1)``. On a dimmed mains the average-responding reading is
     ``(1 + cos(angle)) / 2`` of the supply: too low, as long as the dimmer is ideal.
 
-    References
-    ----------
-    Definitions.
-
     Examples
     --------
     >>> from helpers.physics import mains, phase_cut, signals

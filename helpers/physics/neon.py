@@ -166,10 +166,6 @@ def goes_out_degrees(supply, edge, strike_volts=STRIKE_VOLTS):
     ``180 - asin(strike / Vp)`` and ``asin(strike / Vp)``: the current plays no part. Beyond it the
     lamp is dark while the heater still gets some volts, so dark never means dead.
 
-    References
-    ----------
-    Derived here.
-
     Examples
     --------
     >>> from helpers.physics import mains

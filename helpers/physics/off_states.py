@@ -51,7 +51,6 @@ def past_a_capacitor(
     circuit : str or circuits.Circuit
         A key of `circuits.CIRCUITS` [-].
     supply : mains.Supply
-        The supply.
     farads : float or array
         Capacitor across the switch; a cable has some 100 pF a metre (common practice,
         no source) [F].

@@ -165,7 +165,6 @@ def volts_at(supply, dimmer, degrees):
     Parameters
     ----------
     supply : mains.Supply
-        The supply.
     dimmer : Dimmer
         Edge and angle.
     degrees : float or array
@@ -235,10 +234,6 @@ def trace(supply, dimmer=NO_DIMMER, cycles=1, samples_per_cycle=360):
     Notes
     -----
     The samples of `volts_at`, and at every edge the value on either side of it.
-
-    References
-    ----------
-    Derived here.
 
     Examples
     --------

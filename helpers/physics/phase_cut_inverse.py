@@ -39,10 +39,6 @@ def percentages(dimmer):
     -----
     Conduction angle over 180 degrees; square root of the power share; power share.
 
-    References
-    ----------
-    As `phase_cut.wave`.
-
     Examples
     --------
     >>> [round(each, 1) for each in percentages(phase_cut.Dimmer("leading", 120.0))]
@@ -146,7 +142,6 @@ def for_rms(wanted_volts_rms, supply, edge="leading"):
     wanted_volts_rms : float or array
         Wanted rms voltage, from zero to that of the supply [V].
     supply : mains.Supply
-        The supply.
     edge : str
         'leading' or 'trailing' [-].
 
@@ -163,10 +158,6 @@ def for_rms(wanted_volts_rms, supply, edge="leading"):
     Notes
     -----
     `for_power` of the squared ratio of the voltages.
-
-    References
-    ----------
-    As `for_power`.
 
     Examples
     --------
@@ -185,7 +176,6 @@ def for_mean(wanted_volts_mean, supply, edge="leading"):
     wanted_volts_mean : float or array
         Wanted mean of the size of the voltage, from zero to that of the supply [V].
     supply : mains.Supply
-        The supply.
     edge : str
         'leading' or 'trailing' [-].
 
@@ -203,10 +193,6 @@ def for_mean(wanted_volts_mean, supply, edge="leading"):
     -----
     ``(1 - cos(g)) / 2 = sin(g / 2)**2`` is the share of the supply's mean. An average-responding
     meter, and the light of an indicator, follow this mean.
-
-    References
-    ----------
-    Derived here; checked by putting the answer back into `phase_cut.wave`.
 
     Examples
     --------

@@ -36,7 +36,6 @@ def dimmed_mains(supply, dimmer=phase_cut.NO_DIMMER):
     Parameters
     ----------
     supply : mains.Supply
-        The supply.
     dimmer : phase_cut.Dimmer
         The dimmer and its setting.
 
@@ -48,10 +47,6 @@ def dimmed_mains(supply, dimmer=phase_cut.NO_DIMMER):
     Notes
     -----
     Both half-cycles are alike, so the mean is zero.
-
-    References
-    ----------
-    As `phase_cut.wave`.
 
     Examples
     --------
@@ -70,7 +65,6 @@ def half_wave(supply, dimmer=phase_cut.NO_DIMMER):
     Parameters
     ----------
     supply : mains.Supply
-        The supply.
     dimmer : phase_cut.Dimmer
         The dimmer and its setting.
 
@@ -105,7 +99,6 @@ def led_amps(circuit, supply, dimmer=phase_cut.NO_DIMMER, *, ohms, **drops):
     circuit : str
         A key of `circuits.CIRCUITS` [-].
     supply : mains.Supply
-        The supply.
     dimmer : phase_cut.Dimmer
         The dimmer and its setting.
     ohms : float or array
@@ -145,7 +138,6 @@ def branch_amps(circuit, supply, dimmer=phase_cut.NO_DIMMER, *, ohms, **drops):
     circuit : str
         A key of `circuits.CIRCUITS` [-].
     supply : mains.Supply
-        The supply.
     dimmer : phase_cut.Dimmer
         The dimmer and its setting.
     ohms : float or array

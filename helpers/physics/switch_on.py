@@ -142,10 +142,6 @@ def worst(parts, supply):
     -----
     The charge left is the crest less the drops.
 
-    References
-    ----------
-    As `inrush`.
-
     Examples
     --------
     >>> from helpers.physics import capacitor_dropper, mains

@@ -198,10 +198,6 @@ def spread(values, percents=(1, 5, 50, 95, 99)):
     -----
     Standard deviation of the population itself, divided by the count.
 
-    References
-    ----------
-    Definitions.
-
     Examples
     --------
     >>> spread([1.0, 2.0, 3.0], (50,))
@@ -236,10 +232,6 @@ def chance_above(values, limit):
     Notes
     -----
     Counted. With n boards its own uncertainty is about ``sqrt(chance (1 - chance) / n)``.
-
-    References
-    ----------
-    Definitions.
 
     Examples
     --------
