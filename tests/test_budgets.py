@@ -22,7 +22,7 @@ BUDGETS = {
 #: What was over its budget when this was written, and why: DEVELOPERS.md. They fall, or a commit
 #: says why not.
 OVER = {
-    "physics": 3_164,
+    "physics": 3_167,
     "sizing": 2_219,
     "figures": 2_532,
     "exercises": 2_185,

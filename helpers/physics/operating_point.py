@@ -33,6 +33,10 @@ class OperatingPoint:
     def __dir__(self):
         return FIELDS
 
+    def __repr__(self):
+        said = ", ".join(f"{name}={getattr(self, name)!r}" for name in FIELDS)
+        return f"OperatingPoint({said})"
+
     def __getattr__(self, name):
         if name not in FIELDS:
             raise AttributeError(f"an operating point has no {name}; it has {', '.join(FIELDS)}.")

@@ -35,7 +35,7 @@ def test_property_a_circuit_passes_through_and_reads_as_what_is_wired():
         assert circuits.named(name) is circuits.named(circuit) is circuit
         assert str(circuit).startswith("resistor") and "LED" in str(circuit)
         by_name, by_value = (operating_point(c, SUPPLY, ohms=47e3) for c in (name, circuit))
-        assert by_name == by_value
+        assert repr(by_name) == repr(by_value)
 
 
 def test_property_every_part_has_a_law_and_every_fault_names_a_part_of_its_circuit():
