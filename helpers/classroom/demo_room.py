@@ -3,11 +3,11 @@
 For trying the marking, and for tests. The same at every run. Must never stand among real hand-ins.
 """
 
-import json
 import os
 import shlex
 import subprocess
 import sys
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from hashlib import sha256
 from itertools import islice
@@ -81,7 +81,7 @@ def hand_in_files():
         if learner == SILENT:
             continue
         evening = FIRST_EVENING + timedelta(days=Draw("evening", learner).pick((0, 0, 1, 3)))
-        rows = [json.dumps(line, ensure_ascii=False) + "\n" for line in lines_of(learner, evening)]
+        rows = [line.text() + "\n" for line in lines_of(learner, evening)]
         content = "".join(rows)
         if learner == CUT_SHORT:
             content = content[: -len(rows[-1]) // 2]
@@ -109,9 +109,8 @@ def lines_of(learner, at, questions=None):
 
     Returns
     -------
-    lines : list of dict
-        As `helpers.exercises.answer_log.new_line` makes them, with ids that follow from the
-        learner.
+    lines : list of LogLine
+        With ids that follow from the learner.
     """
     supply = SUPPLIES[ABROAD.get(learner, Settings.supply)]
     stream = Draw("demo room", learner)
@@ -125,7 +124,7 @@ def lines_of(learner, at, questions=None):
             at += timedelta(seconds=stream.pick(range(20, 240)))
             fields = (learner, CLASS_WORD, supply.name, question.id, draw, typed, nudges, at)
             mark = sha256(f"{learner} {len(lines)}".encode()).hexdigest()[:16]
-            lines.append(new_line(*fields, question.edition) | {"line": mark})
+            lines.append(replace(new_line(*fields, question.edition), line=mark))
     return lines
 
 

@@ -94,7 +94,7 @@ def _sort(path, words, word, own, left):
 
 
 def _words_of_log(path):
-    return {line["class_word"] for line in parse_log(_content(path), MOST_LINES).lines}
+    return {line.class_word for line in parse_log(_content(path), MOST_LINES).lines}
 
 
 def _words_of_page(path):

@@ -181,7 +181,7 @@ def _first_learner(content):
         if number == MOST_LINES:
             break
         try:
-            return parse_row(row[0].strip())["learner"], None
+            return parse_row(row[0].strip()).learner, None
         except OtherFormat as error:
             refusal = f"no line in it could be read: {error}", OTHER_EDITION
         except ValueError:

@@ -11,7 +11,7 @@ from helpers.classroom import mark_book as states
 from helpers.classroom import remarks
 from helpers.classroom.mark_book import HandedIn, LearnerMarks, installed
 from helpers.classroom.one_log import merge, put_together
-from helpers.classroom.paper_log import BY_HAND, Paper
+from helpers.classroom.paper_log import Paper
 from helpers.classroom.problems import Problem, capped, counted, plain
 from helpers.exercises.standing import replay
 from helpers.physics.mains import SUPPLIES
@@ -80,7 +80,7 @@ class Marker:
         counting = {
             name: own
             for name, lines in by_question.items()
-            if (own := [line for line in lines if line["class_word"] == word])
+            if (own := [line for line in lines if line.class_word == word])
         }
         if status in (states.HANDED_IN, states.ON_PAPER) and not counting:
             status = states.NOTHING_COUNTS
@@ -104,7 +104,7 @@ class Marker:
                 firsts += [question.id] if first.right else []
                 if self.replies and not newest.right:
                     replies[question.id] = newest.danger, newest.reply
-            times.append(own[-1]["at"])
+            times.append(own[-1].at)
             if question.danger and state == states.FULL and _cases(standing) > states.FEW_CASES:
                 retried.append(question.id)
         if earlier:
@@ -112,27 +112,27 @@ class Marker:
             self._problem(learner, found, "Ask for these again: the questions have changed since.")
         answers = sum(map(len, counting.values()))
         last, retried = _day(max(times, default="")), tuple(retried)
-        paper = tuple(name for name in stands if BY_HAND in counting[name][-1])
+        paper = tuple(name for name in stands if counting[name][-1].by_hand)
         told = status, marks, stands, answers, last, retried
         return LearnerMarks(learner, *told, firsts=tuple(firsts), paper=paper, replies=replies)
 
     def _sorted_out(self, learner, lines):
         by_question, left_out = {}, Counter()
         word, known = self.class_word, self.known
-        self.shown.words = {line["class_word"] for line in lines}
+        self.shown.words = {line.class_word for line in lines}
         for line in lines:
-            if line["class_word"] != word:
-                left_out[_OTHER_CLASS, line["class_word"]] += 1
-            elif line["question"] not in known:
-                left_out[_UNKNOWN, line["question"]] += 1
-            elif line["supply"] not in SUPPLIES:
-                left_out[_NO_SUPPLY, line["supply"]] += 1
-            if line["question"] in known and line["supply"] in SUPPLIES:
-                own = by_question.setdefault(line["question"], [])
+            if line.class_word != word:
+                left_out[_OTHER_CLASS, line.class_word] += 1
+            elif line.question not in known:
+                left_out[_UNKNOWN, line.question] += 1
+            elif line.supply not in SUPPLIES:
+                left_out[_NO_SUPPLY, line.supply] += 1
+            if line.question in known and line.supply in SUPPLIES:
+                own = by_question.setdefault(line.question, [])
                 if len(own) < MOST_TO_ONE:
                     own.append(line)
                 else:
-                    left_out[_TOO_MANY, line["question"]] += 1
+                    left_out[_TOO_MANY, line.question] += 1
         for ((words, advice), name), count in left_out.items():
             found = f"{counted(count, 'answer')} {words} “{plain(name, 40)}”"
             self._problem(learner, found, advice)
@@ -146,11 +146,9 @@ class Marker:
             found = f"{counted(len(lines), 'answer')} to {question.id} could not be marked ({kind})"
             self._problem(learner, found, "The question is at fault: tell who keeps the bank.")
             return None
-        self.shown.odd[remarks.SKIPPED] += 0 if BY_HAND in lines[-1] else standing.skipped
-        if over := [line for line in lines if line["nudges"] > len(question.nudges)]:
-            self.shown.odd[remarks.NUDGES] += sum(
-                line["edition"] == question.edition for line in over
-            )
+        self.shown.odd[remarks.SKIPPED] += 0 if lines[-1].by_hand else standing.skipped
+        if over := [line for line in lines if line.nudges > len(question.nudges)]:
+            self.shown.odd[remarks.NUDGES] += sum(line.edition == question.edition for line in over)
         if standing.later:
             found = f"{counted(standing.later, 'answer')} to {question.id} in a later edition of it"
             self._problem(learner, found, "Mark with the edition of the lessons that they have.")

@@ -8,11 +8,11 @@ import shlex
 from collections import Counter
 from dataclasses import dataclass, field
 from heapq import merge as merge_sorted
-from operator import itemgetter
+from operator import attrgetter
 
 from helpers.classroom.hand_ins import ASK_AGAIN, MOST_LOGS, UNLOCK
 from helpers.classroom.problems import ASK, FINE, Problem, Unusable, counted, few, plain
-from helpers.exercises.answer_log import FIELDS, ROWS, parse_log
+from helpers.exercises.answer_log import ROWS, parse_log
 from helpers.exercises.hand_in import LARGEST_FILE, MOST_LINES
 from helpers.exercises.whole_files import as_utf_8
 
@@ -159,7 +159,7 @@ def _parted(learner, branches, counting, same):
     """Say where logs of one id part, and how to count what follows."""
     names = [branch.name for branch in branches]
     shown = few(names, MOST_NAMED, " and ")
-    ids = Counter(i for b in branches for i in {line["line"] for line in b.parsed.lines})
+    ids = Counter(i for b in branches for i in {line.line for line in b.parsed.lines})
     if same:
         how = f"are the same for {counted(same, 'line')} and then part"
     elif any(count > 1 for count in ids.values()):
@@ -181,9 +181,9 @@ def _parted(learner, branches, counting, same):
 
 def _own(ids, branch, problems):
     """Return the lines of a learner; name those of others that stand between them."""
-    own = [line for line in branch.parsed.lines if line["learner"] in ids]
+    own = [line for line in branch.parsed.lines if line.learner in ids]
     if len(own) < len(branch.parsed.lines):
-        others = Counter(line["learner"] for line in branch.parsed.lines)
+        others = Counter(line.learner for line in branch.parsed.lines)
         for one in ids:
             del others[one]
         names = few(
@@ -200,12 +200,12 @@ def merge(logs):
 
     Parameters
     ----------
-    logs : list of list of dict
+    logs : list of list of LogLine
         Lines of each log, in the order of its file, which is kept.
 
     Returns
     -------
-    lines : list of dict
+    lines : list of LogLine
         Each line id once.
     repeated : int
         How many lines were left out because they stand elsewhere too [-].
@@ -218,14 +218,12 @@ def merge(logs):
     where a clock was set back, because the learner's own card counted in that order.
     """
     if len(logs) > 1:
-        in_full = itemgetter(*FIELDS)
-        logs = sorted(logs, key=lambda lines: [in_full(line) for line in lines])
-        ordered = merge_sorted(*logs, key=itemgetter("at", "line"))
+        ordered = merge_sorted(*sorted(logs), key=attrgetter("at", "line"))
     else:
         ordered = logs[0] if logs else []
     kept, repeated, clashes = {}, 0, 0
     for line in ordered:
-        first = kept.setdefault(line["line"], line)
+        first = kept.setdefault(line.line, line)
         if first is not line:
             repeated += 1
             clashes += first != line

@@ -6,20 +6,20 @@ was. Knows lines and how a kind reads; must never know what an answer is worth.
 
 import re
 from collections import Counter
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from difflib import get_close_matches
+from operator import attrgetter
 
 from helpers.classroom.problems import ASK, FINE, MAKE_ROOM, Problem, make_folder, plain, refused
-from helpers.exercises.answer_log import MOST_DRAWS, add_row, new_line, parse_log
+from helpers.exercises.answer_log import MOST_DRAWS, LogLine, add_row, new_line, parse_log
 from helpers.exercises.kinds import NotRead
 from helpers.exercises.session import PLAIN_BLANKS
 from helpers.exercises.settings import LEARNER_ID
 from helpers.physics.mains import SUPPLIES
 
 LONGEST_ANSWER = 200  # characters: one line; a whole design is no line of paper
-BY_HAND, TAKES_BACK = "by_hand", "takes_back"
-WHERE = ("learner", "class_word", "question", "draw", "edition")
+place_of = attrgetter("learner", "class_word", "question", "draw", "edition")
 ID = r"[a-z]+(?:-[a-z0-9]+)*"
 # What stands in small print at a question of a pack may go before an answer, up to a colon.
 NAMED = re.compile(
@@ -45,7 +45,7 @@ class Typed:
     `judged` is the card's word on it, for after it is kept; '' for an earlier edition.
     """
 
-    line: dict
+    line: LogLine
     said: str
     judged: str = ""
 
@@ -75,15 +75,15 @@ class PaperLog:
         log = parse_log(content)
         place, again = self.path.name, "Type that answer back once more."
         problems = [Problem(place, found, again) for found in log.problems]
-        gone = {line.get(TAKES_BACK) for line in log.lines}
+        gone = {line.takes_back for line in log.lines}
         standing, foreign = {}, Counter()
         for line in log.lines:
-            if not line.get(BY_HAND) or not LEARNER_ID.fullmatch(line["learner"]):
-                foreign[plain(line["learner"], 40)] += 1
-            elif TAKES_BACK not in line and line["line"] not in gone:
-                first = standing.setdefault(tuple(line[name] for name in WHERE), line)
-                if first["answer"] != line["answer"]:
-                    found = f"{named(line)} of {line['learner']} was typed twice, differently"
+            if not line.by_hand or not LEARNER_ID.fullmatch(line.learner):
+                foreign[plain(line.learner, 40)] += 1
+            elif not line.takes_back and line.line not in gone:
+                first = standing.setdefault(place_of(line), line)
+                if first.answer != line.answer:
+                    found = f"{named(line)} of {line.learner} was typed twice, differently"
                     advice = "The first counts. Take one back where paper is typed."
                     problems.append(Problem(place, found, advice, ASK))
         for learner, count in foreign.items():
@@ -106,7 +106,7 @@ class PaperLog:
     def take_back(self, line):
         """Let a line stand no longer; what was typed stays readable in the file."""
         now = datetime.now(UTC).isoformat(timespec="milliseconds")
-        self.keep(line | {"at": now, TAKES_BACK: line["line"]})
+        self.keep(replace(line, at=now, takes_back=line.line))
 
 
 class Paper:
@@ -126,7 +126,7 @@ class Paper:
         self.instead = {name for name in accept if INSTEAD.fullmatch(name)}
         self.lines = {}
         for line in found:
-            self.lines.setdefault(line["learner"], []).append(line)
+            self.lines.setdefault(line.learner, []).append(line)
 
     def joined(self, learner, ids, screen, class_word, problems):
         """Return the lines of a learner that count, of screen and paper.
@@ -136,7 +136,7 @@ class Paper:
         learner : str
         ids : sequence of str
             All the ids of the learner.
-        screen : list of dict
+        screen : list of LogLine
             What was handed in.
         class_word : str
             The one that earns marks.
@@ -154,13 +154,13 @@ class Paper:
         Paper counts where the screen has no line. Where both have one, the screen counts until
         somebody says `BENCH-07:ohm-3`.
         """
-        for line in screen:
-            line.pop(BY_HAND, None)  # no hand-in says of itself that it was paper
+        # no hand-in says of itself that it was paper
+        screen = [replace(line, by_hand=False) if line.by_hand else line for line in screen]
         paper = [line for one in ids for line in self.lines.get(one, ())]
         if not paper:
             return screen, set()
-        seen = {line["question"] for line in screen if line["class_word"] == class_word}
-        both = seen & {line["question"] for line in paper if line["class_word"] == class_word}
+        seen = {line.question for line in screen if line.class_word == class_word}
+        both = seen & {line.question for line in paper if line.class_word == class_word}
         instead = {name for name in both if f"{learner}:{name}" in self.instead}
         if asked := sorted(both - instead):
             problems.append(
@@ -174,11 +174,9 @@ class Paper:
                 )
             )
         screen = [
-            line
-            for line in screen
-            if line["question"] not in instead or line["class_word"] != class_word
+            line for line in screen if line.question not in instead or line.class_word != class_word
         ]
-        paper = [line for line in paper if line["question"] not in both - instead]
+        paper = [line for line in paper if line.question not in both - instead]
         return screen + paper, {f"{learner}:{name}" for name in instead}
 
     def in_words(self, doubles):
@@ -194,10 +192,10 @@ def named(line):
 
     Examples
     --------
-    >>> named({"question": "ohm-3", "draw": 0, "edition": 2})
+    >>> named(new_line("BENCH-07", "wick", "230 V 50 Hz", "ohm-3", 0, "4.7 mA", 0, edition=2))
     'ohm-3 · draw 0 · edition 2'
     """
-    return f"{line['question']} · draw {line['draw']} · edition {line['edition']}"
+    return f"{line.question} · draw {line.draw} · edition {line.edition}"
 
 
 def learner_in(typed, roster):
@@ -261,7 +259,7 @@ def understand(typed, learner, class_word, supply, bank, expected="", draw=0):
             f"An answer of {len(text)} characters was read; 1 to {LONGEST_ANSWER} can be kept."
         )
     line = new_line(learner, class_word, supply, name, draw, text, 0, edition=edition)
-    line, about = line | {BY_HAND: True}, f"{learner}, {named(line)}: read as "
+    line, about = replace(line, by_hand=True), f"{learner}, {named(line)}: read as "
     if edition != question.edition:
         return Typed(line, f"{about}{plain(text)}. {EARLIER}")
     numbers = question.numbers_for(learner, class_word, SUPPLIES[supply], draw)
@@ -285,14 +283,13 @@ def _judged(verdict):
 
 def same_place(lines, line):
     """Return the line that stands for the same question, draw and edition; None if none does."""
-    where = [line[name] for name in WHERE]
-    return next((one for one in lines if [one[name] for name in WHERE] == where), None)
+    return next((one for one in lines if place_of(one) == place_of(line)), None)
 
 
 def refuse_twice(lines, typed):
     """Raise `NotUnderstood` where a row is typed whose place is taken already."""
     if before := same_place(lines, typed.line):
         raise NotUnderstood(
-            f"{named(before)} of {before['learner']} is there already, as “{before['answer']}”. "
+            f"{named(before)} of {before.learner} is there already, as “{before.answer}”. "
             "Take that back first, or name the draw of this pack."
         )

@@ -31,7 +31,7 @@ def of_times(logs, now):
 
     Parameters
     ----------
-    logs : iterable of list of dict
+    logs : iterable of list of LogLine
         Lines in the order of their log.
     now : datetime
         When they are marked, with its zone.
@@ -46,7 +46,7 @@ def of_times(logs, now):
     for lines in logs:
         before = None
         for line in lines:
-            at = _time(line["at"])
+            at = _time(line.at)
             if at is None:
                 odd[UNDATED] += 1
                 continue
@@ -56,7 +56,7 @@ def of_times(logs, now):
                 odd[BACK] += 1
             before = at
         if len(lines) > MOST_A_SECOND:
-            seconds = Counter(line["at"][:19] for line in lines)
+            seconds = Counter(line.at[:19] for line in lines)
             odd[PACE] += sum(count > MOST_A_SECOND for count in seconds.values())
     return odd
 
@@ -81,7 +81,7 @@ def in_words(learner, odd):
 def marks_of(lines):
     """Return 64 bits of the id of each line, so that long ones take no room."""
     return [
-        blake2b(line["line"].encode("utf-8", "surrogatepass"), digest_size=8).digest()
+        blake2b(line.line.encode("utf-8", "surrogatepass"), digest_size=8).digest()
         for line in lines
     ]
 

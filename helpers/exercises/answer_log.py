@@ -11,7 +11,7 @@ import re
 import secrets
 import time
 from contextlib import suppress
-from dataclasses import dataclass, field
+from dataclasses import asdict, dataclass, field, fields, replace
 from datetime import UTC, datetime
 from hashlib import sha256
 from pathlib import Path
@@ -19,12 +19,7 @@ from pathlib import Path
 from helpers.exercises.whole_files import as_utf_8, write_whole
 
 FORMAT = 1
-FIELDS = (
-    "line", "learner", "class_word", "supply", "question", "edition", "draw", "answer", "nudges",
-    "at", "follows",
-)  # fmt: skip
-TEXT_FIELDS = ("line", "learner", "class_word", "supply", "question", "answer", "at", "follows")
-LONGEST_LINE, LONGEST_FIELD, USUAL_LINE = 4_000, 200, 1_000  # characters
+LONGEST_LINE, LONGEST_FIELD = 4_000, 200  # characters
 LONGEST_ANSWER = 2_500  # characters, as a line escapes them: a design brings its brief along
 MOST_DRAWS = 10_000  # of one question; a larger number is no learner's
 MOST_SENTENCES = 20  # about one log; the rest is counted
@@ -40,37 +35,64 @@ class OtherFormat(ValueError):
     """A line of an answer log that another edition of these lessons wrote."""
 
 
+@dataclass(frozen=True, slots=True, order=True)
+class LogLine:
+    """One attempt: a line of an answer log, its fields in the order in which they are written.
+
+    `line` is an id of its own, `at` the time in UTC, and `follows` the mark of the row before it.
+    What was typed from paper is `by_hand`; `takes_back` is the id of such a line that stands no
+    longer.
+    """
+
+    line: str
+    learner: str
+    class_word: str
+    supply: str
+    question: str
+    edition: int
+    draw: int
+    answer: str
+    nudges: int
+    at: str
+    follows: str = ""
+    by_hand: bool = False
+    takes_back: str = ""
+
+    def text(self):
+        """Return the line as it stands in a file, without its end."""
+        held = {
+            name: value for name, value in asdict(self).items() if value or name not in OF_PAPER
+        }
+        return json.dumps({"format": FORMAT} | held, ensure_ascii=False)
+
+
+OF_PAPER = ("by_hand", "takes_back")  # stand only where they say something
+NAMES = tuple(each.name for each in fields(LogLine))
+TEXTS = {each.name: LONGEST_FIELD for each in fields(LogLine) if each.type is str}
+TEXTS["answer"] = LONGEST_ANSWER
+NUMBERS = tuple(each.name for each in fields(LogLine) if each.type is int)
+UNSAID = {"edition": 1, "follows": "", "takes_back": ""}
+
+
 def new_line(learner, class_word, supply, question, draw, answer, nudges, at=None, edition=1):
-    """Return the fields of one attempt, with a random id of its own and the time in UTC."""
-    at = at or datetime.now(UTC)
-    return {
-        "format": FORMAT,
-        "line": secrets.token_hex(8),
-        "learner": learner,
-        "class_word": class_word,
-        "supply": supply,
-        "question": question,
-        "edition": edition,
-        "draw": draw,
-        "answer": answer,
-        "nudges": nudges,
-        "at": at.isoformat(timespec="milliseconds"),
-        "follows": "",
-    }
+    """Return one attempt, with a random id of its own and the time in UTC."""
+    time_of_it = (at or datetime.now(UTC)).isoformat(timespec="milliseconds")
+    place = secrets.token_hex(8), learner, class_word, supply, question
+    return LogLine(*place, edition, draw, answer, nudges, time_of_it)
 
 
-def parse_line(text):
-    """Return the fields of one line of a log.
+def parse_row(row):
+    """Return one line of a log.
 
     Parameters
     ----------
-    text : str
+    row : bytes
         The line, without its end.
 
     Returns
     -------
-    fields : dict
-        As `new_line` makes them; a line that names no edition is of the first.
+    line : LogLine
+        One that names no edition is of the first; what no line holds is left out.
 
     Raises
     ------
@@ -80,54 +102,32 @@ def parse_line(text):
 
     Examples
     --------
-    >>> parse_line('{"format": 1, "line": "ab')
+    >>> parse_row(b'{"format": 1, "line": "ab')
     Traceback (most recent call last):
     ValueError: the line is cut short or damaged
     """
-    if len(text) > LONGEST_LINE:
-        raise ValueError(f"the line is {len(text)} characters long; {LONGEST_LINE} is the most")
-    try:
-        fields = json.loads(text)
+    try:  # a character has four bytes at most: no giant is decoded
+        if len(row) > 4 * LONGEST_LINE or len(text := row.decode("utf-8")) > LONGEST_LINE:
+            raise ValueError(f"the line is longer than {LONGEST_LINE} characters")
+        held = json.loads(text)
+    except UnicodeDecodeError:
+        raise ValueError("the line is not text") from None
     except (json.JSONDecodeError, RecursionError):
         raise ValueError("the line is cut short or damaged") from None
-    if not isinstance(fields, dict) or "format" not in fields:
+    if not isinstance(held, dict) or "format" not in held:
         raise ValueError("the line is not from an answer log")
-    if fields["format"] != FORMAT:
-        given = str(fields["format"])[:12]
+    if held["format"] != FORMAT:
+        given = str(held["format"])[:12]
         raise OtherFormat(f"the line has format {given}; this version reads {FORMAT}")
-    if len(text) > USUAL_LINE:
-        fields = _without_ballast(fields)
-    fields.setdefault("follows", "")
-    for name in TEXT_FIELDS:
-        if not isinstance(fields.get(name), str):
+    held = UNSAID | held | {"by_hand": bool(held.get("by_hand"))}
+    for name, longest in TEXTS.items():
+        if not isinstance(held.get(name), str) or len(held[name]) > longest:
             raise ValueError(f"the line has no readable field {name!r}")
-    fields.setdefault("edition", 1)
-    for name in ("edition", "draw", "nudges"):
-        value = fields.get(name)
+    for name in NUMBERS:
+        value = held.get(name)
         if not isinstance(value, int) or isinstance(value, bool) or not 0 <= value < MOST_DRAWS:
             raise ValueError(f"the line has no readable field {name!r}")
-    return fields
-
-
-def _without_ballast(fields):
-    """Return what a log may hold, so that a stuffed line is read and takes little memory."""
-    return {
-        name: value
-        for name, value in fields.items()
-        if name in ("format", *FIELDS)
-        and not (isinstance(value, str) and len(value) > _longest(name))
-    }
-
-
-def _longest(name):
-    return LONGEST_ANSWER if name == "answer" else LONGEST_FIELD
-
-
-def parse_row(row):
-    """Return the fields of one row of a log, given as bytes; as `parse_line` does."""
-    if len(row) > 4 * LONGEST_LINE:  # bytes of one character; so that no giant is decoded
-        raise ValueError(f"the line is longer than {LONGEST_LINE} characters")
-    return parse_line(row.decode("utf-8"))
+    return LogLine(*map(held.__getitem__, NAMES))
 
 
 @dataclass
@@ -180,15 +180,15 @@ def parse_log(content, most=None):
         if not text:
             continue
         try:
-            fields = parse_row(text)
+            line = parse_row(text)
         except ValueError as error:
-            reason = "it is not text" if isinstance(error, UnicodeDecodeError) else str(error)
+            reason = str(error)
             if row.end() == len(content):
                 reason += " (the last one: perhaps the power went while it was written)"
             log.say(log.problems, f"line {number} was left out: {reason}")
         else:
-            log.lines.append(fields)
-            if fields["follows"] and fields["follows"] != mark_of(before):
+            log.lines.append(line)
+            if line.follows and line.follows != mark_of(before):
                 log.say(log.gaps, f"line {number} does not follow from the line before it")
         before = text
     return log
@@ -215,7 +215,7 @@ def read_log(path):
 
     Returns
     -------
-    lines : list of dict
+    lines : list of LogLine
         The attempts in the order of the file.
     problems : list of str
         One sentence for each line that could not be read.
@@ -248,7 +248,7 @@ class AnswerLog:
             reason = error.strerror or error
             return [], [f"{self.path} could not be read ({reason}): earlier answers do not show."]
 
-    def add(self, fields):
+    def add(self, line):
         """Write one line, flush it to the disk and read it back before returning.
 
         Raises
@@ -258,7 +258,7 @@ class AnswerLog:
         """
         try:
             self.path.parent.mkdir(mode=FOLDER_MODE, parents=True, exist_ok=True)
-            add_row(self.path, fields)
+            add_row(self.path, line)
         except OSError as error:
             raise LogError(
                 f"This answer is not kept: {self.path} could not be written "
@@ -267,15 +267,15 @@ class AnswerLog:
             ) from error
 
 
-def add_row(path, fields):
+def add_row(path, line):
     """Add one whole row to a log, or leave the file as it was; two writers never mix.
 
     Parameters
     ----------
     path : Path
         The log; made if it is not there, readable by its owner only.
-    fields : dict
-        The line; the mark of the row that it follows is put in.
+    line : LogLine
+        The mark of the row that it follows is put in.
 
     Raises
     ------
@@ -286,7 +286,7 @@ def add_row(path, fields):
     try:
         before = os.fstat(handle).st_size
         last, ends = _last_row(handle, before)
-        row = json.dumps(fields | {"follows": mark_of(last)}, ensure_ascii=False).encode() + b"\n"
+        row = replace(line, follows=mark_of(last)).text().encode() + b"\n"
         if not ends:
             row = b"\n" + row
         written = os.write(handle, row)
@@ -386,5 +386,5 @@ class MemoryLog:
     def lines(self):
         return list(self._lines), []
 
-    def add(self, fields):
-        self._lines.append(fields)
+    def add(self, line):
+        self._lines.append(line)

@@ -195,15 +195,15 @@ def bring_in(path, store):
 
 
 def _whose(path, lines):
-    learners = sorted({line["learner"] for line in lines})
+    learners = sorted({line.learner for line in lines})
     newest = lines[-1]
-    if len(learners) > 1 or newest["learner"] == WORKSHOP_LEARNER:
+    if len(learners) > 1 or newest.learner == WORKSHOP_LEARNER:
         raise HandInError(
             f"{path} was not brought in: it holds answers of {', '.join(learners[:5])}. Take the "
             "file that hand_in() wrote for one learner."
         )
     try:
-        return Settings(newest["learner"], newest["class_word"], newest["supply"])
+        return Settings(newest.learner, newest.class_word, newest.supply)
     except SettingsError as error:
         raise HandInError(f"{path} was not brought in. {error}") from None
 

@@ -77,7 +77,7 @@ class Session:
 
     def _read_log(self):
         lines, self.problems = self.log.lines()
-        own = [line for line in lines if line["learner"] == self.settings.learner]
+        own = [line for line in lines if line.learner == self.settings.learner]
         if foreign := len(lines) - len(own):
             what = "1 line was" if foreign == 1 else f"{foreign} lines were"
             self.problems.append(
@@ -85,7 +85,7 @@ class Session:
             )
         by_question = {}
         for line in [*own, *self._unsaved]:
-            by_question.setdefault(line["question"], []).append(line)
+            by_question.setdefault(line.question, []).append(line)
         self._lines, self._standings = by_question, {}
 
     def read_again(self):
@@ -264,7 +264,7 @@ class Session:
 
 
 def _ids(lines_by_question, question_id):
-    return [line["line"] for line in lines_by_question.get(question_id, ())]
+    return [line.line for line in lines_by_question.get(question_id, ())]
 
 
 def _as_text(typed):

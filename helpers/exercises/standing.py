@@ -124,16 +124,14 @@ class Standing:
 
     def leave_to_its_edition(self, line, supply):
         """Take note of an answer to another edition: its draw is finished, its case explained."""
-        if line["edition"] < self.question.edition:
+        if line.edition < self.question.edition:
             self.renewed = True
-            self.earlier += line["class_word"] == self.class_word
+            self.earlier += line.class_word == self.class_word
         else:
             self.later += 1
-        self.first_draw = max(self.first_draw, line["draw"] + 1)
-        numbers = self.question.numbers_for(
-            line["learner"], line["class_word"], supply, line["draw"]
-        )
-        self.last_tried = DrawStanding(numbers, line["class_word"])
+        self.first_draw = max(self.first_draw, line.draw + 1)
+        numbers = self.question.numbers_for(line.learner, line.class_word, supply, line.draw)
+        self.last_tried = DrawStanding(numbers, line.class_word)
 
     def take(self, draw, typed, nudges=0):
         """Mark one attempt and count it.
@@ -209,7 +207,7 @@ def replay(question, lines, supplies, class_word):
     ----------
     question : Question
         From the bank at hand; a mark in the lines is not looked for.
-    lines : iterable of dict
+    lines : iterable of LogLine
         Lines of one learner on this question, under any id and class word, oldest first.
     supplies : mapping
         From the names of supplies to the supplies.
@@ -223,18 +221,18 @@ def replay(question, lines, supplies, class_word):
     """
     standing = Standing(question, class_word)
     for line in lines:
-        supply = supplies.get(line["supply"])
+        supply = supplies.get(line.supply)
         if supply is None:
             standing.unread += 1
             continue
-        if line["edition"] != question.edition:
+        if line.edition != question.edition:
             standing.leave_to_its_edition(line, supply)
             continue
-        which = (line["learner"], line["class_word"], supply, line["draw"])
+        which = (line.learner, line.class_word, supply, line.draw)
         draw = standing.draw(*which)
         standing.skipped += not draw.tried and not standing.may_open(*which)
         try:
-            standing.take(draw, line["answer"], line["nudges"])
+            standing.take(draw, line.answer, line.nudges)
         except NotRead:
             standing.unread += 1
     return standing

@@ -17,7 +17,7 @@ def danger_items(lines=(), class_word=""):
 
     Parameters
     ----------
-    lines : iterable of dict
+    lines : iterable of LogLine
         Of one learner's answer log, oldest first; none leaves every item open.
     class_word : str
         Under which answers count.
@@ -35,7 +35,7 @@ def danger_items(lines=(), class_word=""):
     """
     by_question = {}
     for line in lines:
-        by_question.setdefault(line["question"], []).append(line)
+        by_question.setdefault(line.question, []).append(line)
     found = []
     for question in (q for number in LESSONS for q in lessons()[number].QUESTIONS if q.danger):
         standing = replay(question, by_question.get(question.id, ()), SUPPLIES, class_word)
@@ -75,9 +75,9 @@ def of_learner(learner, store=None):
     if not learner:
         return "", danger_items()
     learner, store = changed(Settings("ROOM"), learner).learner, store or here()
-    lines = [line for line in store.log(learner).lines()[0] if line["learner"] == learner]
+    lines = [line for line in store.log(learner).lines()[0] if line.learner == learner]
     kept = store.kept()
-    word = lines[-1]["class_word"] if lines else ""
+    word = lines[-1].class_word if lines else ""
     if kept and kept.learner == learner:
         word = kept.class_word
     return learner, danger_items(lines, word)

@@ -75,11 +75,11 @@ class TypeBack(desk.Form):
         if not self.kept:
             raise Unusable("Nothing was kept since this cell was run.")
         log, line = self.kept.pop()
-        if line["line"] not in {one["line"] for one in log.lines()[0]}:
+        if line.line not in {one.line for one in log.lines()[0]}:
             raise Unusable("That line does not stand in the log any more. Nothing was done.")
         log.take_back(line)
         self.read, self.passed = None, set()
-        said = f"Taken back: {line['learner']}, {paper_log.named(line)}. Type it anew, or go on."
+        said = f"Taken back: {line.learner}, {paper_log.named(line)}. Type it anew, or go on."
         return [Line("text", said)]
 
     def _say(self, made, learner, draw, lines, said):
@@ -95,8 +95,6 @@ class TypeBack(desk.Form):
         """Return the question of the pack that is next; '' where all are typed or left out."""
         wanted = desk.numbers_in(self["lessons"]) or made.lessons
         pack = chosen(wanted, draw) if wanted else ()
-        there = {
-            line["question"] for line in lines if (line["learner"], line["draw"]) == (learner, draw)
-        }
+        there = {line.question for line in lines if (line.learner, line.draw) == (learner, draw)}
         asked = [question.id for _, questions in pack for question in questions]
         return next((name for name in asked if name not in there | self.passed), "")

@@ -9,7 +9,6 @@ bar is missed; tests/classroom/test_card_and_book.py runs 600.
 """
 
 import argparse
-import json
 import random
 import sys
 import tempfile
@@ -173,7 +172,7 @@ def marked_in_memory(sequence, word):
     """Return the row of a log under a class word, marked without a disk."""
     questions = tuple(sequence.questions.values())
     module = SimpleNamespace(TITLE="Random", QUESTIONS=questions)
-    content = "".join(json.dumps(line) + "\n" for line in sequence.session.log.lines()[0]).encode()
+    content = "".join(line.text() + "\n" for line in sequence.session.log.lines()[0]).encode()
     learner = sequence.settings.learner
     hand_ins, lessons = [HandIn("", "", learner, "", content)], lessons_of({"00": module})
     shown, book = (

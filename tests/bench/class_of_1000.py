@@ -46,7 +46,7 @@ def write_hand_in(folder, name):
     for question in bank().values():
         numbers = question.numbers_for(name, CLASS_WORD, SUPPLIES[SUPPLY], 0)
         for text in typed_by(question, numbers, stream):
-            rows.append(json.dumps(_line(name, question, text, len(rows))))
+            rows.append(_line(name, question, text, len(rows)).text())
     path = folder / f"{CLASS_WORD}_{name}_2026-01-13.jsonl"
     path.write_text("\n".join(rows) + "\n", encoding="utf-8")
 

@@ -52,10 +52,15 @@ TAGS = {
 }  # fmt: skip
 
 
+def fields_of(learner):
+    """Return the fields of an invented log, to be made hostile."""
+    return [json.loads(line.text()) for line in lines_of(learner, FIRST_EVENING)]
+
+
 def small_files(count, seed):
     """Yield the names and the contents of so many small hostile files."""
     chance = random.Random(seed)
-    logs = [lines_of(learner, FIRST_EVENING) for learner in LEARNERS]
+    logs = [fields_of(learner) for learner in LEARNERS]
     for number in range(count):
         content = chance.choice(WAYS)(chance, chance.choice(logs))
         yield _name(chance, number), content
@@ -139,7 +144,7 @@ WAYS = (_fields, _fields, _bytes, _order, _junk)
 
 def large_files():
     """Yield each kind of large file by its name, with what should make it slow or heavy."""
-    line = lines_of(LEARNERS[0], FIRST_EVENING)[0]
+    line = fields_of(LEARNERS[0])[0]
 
     def rows(change):
         return b"".join(
@@ -191,7 +196,7 @@ def mark(folder):
     hand_ins, roster = folder / "hand-ins", folder / "roster.csv"
     hand_ins.mkdir(exist_ok=True)
     roster.write_text("learner,also\n" + "\n".join((*LEARNERS, f"{NEIGHBOUR},")) + "\n")
-    (hand_ins / "neighbour.jsonl").write_bytes(_rows(lines_of(NEIGHBOUR, FIRST_EVENING)))
+    (hand_ins / "neighbour.jsonl").write_bytes(_rows(fields_of(NEIGHBOUR)))
     return mark_folder(hand_ins, roster, CLASS_WORD, folder / "out")
 
 

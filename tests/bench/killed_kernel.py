@@ -80,7 +80,7 @@ def killed_once(folder, first, life):
 def lost(folder, acknowledged):
     """Return the acknowledged answers that the log does not hold, and its damaged lines."""
     lines, problems = read_log(DiskStore(folder).log_path(LEARNER))
-    held = {line["answer"] for line in lines}
+    held = {line.answer for line in lines}
     return [number for number in acknowledged if f"{number} µA" not in held], problems
 
 

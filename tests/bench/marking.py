@@ -16,6 +16,7 @@ import sys
 import tempfile
 import time
 from contextlib import suppress
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from hashlib import sha256
 from itertools import chain
@@ -77,7 +78,7 @@ def build_room(folder, learners):
             numbers = question.numbers_for(name, CLASS_WORD, SUPPLIES[SUPPLY], 0)
             choices = typed_wrong(question, numbers, stream) if is_wrong else []
             typed = stream.pick(choices or [question.kind.model(numbers)])
-            rows.append(json.dumps(_line(name, question, typed, number)))
+            rows.append(_line(name, question, typed, number).text())
         path = folder / "hand-ins" / f"{CLASS_WORD}_{name}_2026-01-13.jsonl"
         path.write_text("\n".join(rows) + "\n", encoding="utf-8")
     return wrong / (learners * len(questions))
@@ -111,7 +112,7 @@ def _line(learner, question, typed, number):
     at = datetime(2026, 1, 13, 18, tzinfo=UTC) + timedelta(minutes=number)
     fields = (learner, CLASS_WORD, SUPPLY, question.id, 0, typed, 0, at)
     mark = sha256(f"{learner}{number}".encode()).hexdigest()[:16]
-    return new_line(*fields, question.edition) | {"line": mark}
+    return replace(new_line(*fields, question.edition), line=mark)
 
 
 def mark_once(folder, with_memory):

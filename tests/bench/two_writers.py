@@ -77,7 +77,7 @@ def run(answers):
             raise RuntimeError("a writer could not keep an answer")
         lines, problems = read_log(DiskStore(folder).log_path(LEARNER))
     together = max(start for start, _ in times) < min(end for _, end in times)
-    return [line["answer"] for line in lines], {line["line"] for line in lines}, problems, together
+    return [line.answer for line in lines], {line.line for line in lines}, problems, together
 
 
 def wanted(answers):

@@ -61,7 +61,7 @@ class Learner:
         return read_log(self.folder / f"answers-{self.settings.learner}.jsonl")[0]
 
     def answered(self):
-        return {line["question"]: line["answer"] for line in self.lines()}
+        return {line.question: line.answer for line in self.lines()}
 
 
 def feedback(page, question_id):

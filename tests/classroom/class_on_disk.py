@@ -2,6 +2,7 @@
 
 import csv
 import json
+from dataclasses import replace
 from datetime import UTC, datetime
 
 from invented_bank import BANK_FILES
@@ -30,11 +31,11 @@ class Room:
         self.roster.write_bytes(text if isinstance(text, bytes) else text.encode())
 
     def line(self, answer, question="current-1", learner="BENCH-01", draw=0, second=0, **changes):
-        """Return one line of a log; the time follows from `second`, the id from all of it."""
+        """Return the fields of a line; the time follows from `second`, the id from all of it."""
         at = datetime(2026, 1, 13, 18, 0, second, tzinfo=UTC)
         line = new_line(learner, "wick", SUPPLY, question, draw, answer, 0, at)
-        line["line"] = f"{learner}-{question}-{draw}-{second}"
-        return line | changes
+        held = json.loads(line.text()) | {"line": f"{learner}-{question}-{draw}-{second}"}
+        return held | changes
 
     def right(self, question_id, learner="BENCH-01", draw=0):
         question = self.question(question_id)
@@ -65,9 +66,10 @@ class Room:
 
     def type_back(self, answer, question="current-1", learner="BENCH-01", draw=0, **changes):
         """Keep a line in the paper log, as typed by hand; return it."""
-        line = new_line(learner, "wick", SUPPLY, question, draw, answer, 0) | {"by_hand": True}
-        self.paper.keep(line | changes)
-        return line | changes
+        line = new_line(learner, "wick", SUPPLY, question, draw, answer, 0)
+        line = replace(line, by_hand=True, **changes)
+        self.paper.keep(line)
+        return line
 
     def mark(self, class_word="wick", only=(), accept=()):
         return self.run(class_word, only, accept).book

@@ -1,6 +1,5 @@
 """Work is done in order, on one core or on several, and a class marked so is the same class."""
 
-import json
 from operator import itemgetter
 from pickle import dumps, loads
 
@@ -39,7 +38,7 @@ def test_a_class_that_was_sent_to_processes_and_back_has_the_same_book(tmp_path,
     hand_ins.mkdir()
     for learner in ("BENCH-01", "BENCH-02"):
         lines = demo_room.lines_of(learner, demo_room.FIRST_EVENING, list(bank().values())[::6])
-        text = "".join(json.dumps(line) + "\n" for line in lines)
+        text = "".join(line.text() + "\n" for line in lines)
         (hand_ins / f"wick_{learner}.jsonl").write_text(text, encoding="utf-8")
     roster.write_text("learner\nBENCH-01\nBENCH-02\nBENCH-03\n", encoding="utf-8")
     books = []

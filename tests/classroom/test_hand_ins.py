@@ -19,6 +19,7 @@ from helpers.classroom.hand_ins import (
 )
 from helpers.classroom.one_log import merge, put_together
 from helpers.classroom.problems import Problem, Unusable
+from helpers.exercises.answer_log import LogLine
 
 
 def bytes_file(room, name, content):
@@ -278,24 +279,26 @@ def test_one_line_id_for_two_answers_is_named(room):
 
 
 def test_one_log_keeps_its_order_even_if_its_clock_was_set_back():
-    log = [{"line": "a", "at": "2026-02"}, {"line": "b", "at": "2026-01"}]
+    what = "BENCH-01", "wick", "230 V 50 Hz", "current-1", 1, 0, "1 mA", 0
+    log = [LogLine("a", *what, "2026-02"), LogLine("b", *what, "2026-01")]
     assert merge([log]) == (log, 0, 0)
 
 
-LINES = st.fixed_dictionaries(
-    {
-        "line": st.sampled_from("abcdef"),
-        "learner": st.just("BENCH-01"),
-        "class_word": st.just("wick"),
-        "supply": st.just("230 V 50 Hz"),
-        "question": st.sampled_from(["current-1", "current-2"]),
-        "draw": st.integers(0, 2),
-        "answer": st.sampled_from(["1 mA", "2 mA"]),
-        "nudges": st.just(0),
-        "edition": st.just(1),
-        "follows": st.just(""),
-        "at": st.sampled_from(["2026-01-13T18:00", "2026-01-13T18:01", "2026-01-13T18:02"]),
-    }
+LINES = st.builds(
+    LogLine,
+    line=st.sampled_from("abcdef"),
+    learner=st.just("BENCH-01"),
+    class_word=st.just("wick"),
+    supply=st.just("230 V 50 Hz"),
+    question=st.sampled_from(["current-1", "current-2"]),
+    edition=st.just(1),
+    draw=st.integers(0, 2),
+    answer=st.sampled_from(["1 mA", "2 mA"]),
+    nudges=st.just(0),
+    at=st.sampled_from(["2026-01-13T18:00", "2026-01-13T18:01", "2026-01-13T18:02"]),
+    follows=st.just(""),
+    by_hand=st.just(False),
+    takes_back=st.just(""),
 )
 
 
@@ -305,8 +308,8 @@ def test_property_merging_commutes_and_keeps_every_id_once(logs, shuffler):
     shuffler.shuffle(other_order)
     lines, repeated, clashes = merge(logs)
     assert merge(other_order) == (lines, repeated, clashes)
-    ids = [line["line"] for line in lines]
-    assert sorted(ids) == sorted({line["line"] for log in logs for line in log})
+    ids = [line.line for line in lines]
+    assert sorted(ids) == sorted({line.line for log in logs for line in log})
     assert len(ids) + repeated == sum(map(len, logs))
 
 

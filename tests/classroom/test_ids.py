@@ -13,7 +13,7 @@ from helpers.classroom.roster import Roster, read_roster
         ("bench-02", "; the nearest on the roster is BENCH-02"),
         ("Bench 02", "; the nearest on the roster is BENCH-02"),
         ("x", ""),
-        ("b" * 300, ""),
+        ("b" * 180, ""),
         ("", ""),
     ],
 )

@@ -1,6 +1,7 @@
 """What was answered on paper, typed back: read as the card reads it, counted where no screen is."""
 
 import json
+from dataclasses import replace
 
 import pytest
 from class_on_disk import found_in
@@ -16,7 +17,6 @@ from helpers.classroom.paper_log import (
 )
 from helpers.classroom.problems import Unusable
 from helpers.classroom.roster import Roster
-from helpers.exercises.answer_log import FIELDS
 from helpers.exercises.bank import bank
 from helpers.physics.mains import SUPPLIES
 
@@ -49,9 +49,8 @@ def test_a_row_is_the_answer_with_the_small_print_before_it_or_not(
     text, question, draw, edition, answer
 ):
     line = typed(text, "current-1").line
-    told = [line[name] for name in ("question", "draw", "edition", "answer")]
-    assert told == [question, draw, edition, answer]
-    assert line["by_hand"] is True and set(FIELDS) <= set(line)
+    told = [line.question, line.draw, line.edition, line.answer]
+    assert told == [question, draw, edition, answer] and line.by_hand is True
 
 
 def test_what_was_understood_is_said_with_the_words_of_that_learner_s_option():
@@ -64,7 +63,7 @@ def test_what_was_understood_is_said_with_the_words_of_that_learner_s_option():
 
 def test_the_small_print_of_a_question_is_read_as_it_is_written():
     line = typed("current-2 draw 3: 4.7 mA").line
-    assert typed(f"{named(line)}: 4.7 mA").line["draw"] == 3
+    assert typed(f"{named(line)}: 4.7 mA").line.draw == 3
 
 
 @pytest.mark.parametrize(
@@ -89,7 +88,7 @@ def test_an_old_pack_is_kept_as_typed_and_earns_nothing(room):
     understood = typed("current-1 edition 3: 4.7 mA")
     assert "earns no marks" in understood.said
     room.paper.keep(understood.line)
-    earlier = typed("current-2 edition 1: 4.7 mA").line | {"edition": 0}
+    earlier = replace(typed("current-2 edition 1: 4.7 mA").line, edition=0)
     room.paper.keep(earlier)
     book = room.mark()
     assert row_of(book).states == {"current-2": states.EARLIER}
@@ -110,7 +109,7 @@ def test_one_place_is_typed_once_and_taken_back_to_type_it_anew(room):
     first = typed("current-1: 4.7 mA")
     room.paper.keep(first.line)
     lines, problems = room.paper.lines()
-    assert [line["answer"] for line in lines] == ["4.7 mA"] and problems == []
+    assert [line.answer for line in lines] == ["4.7 mA"] and problems == []
     with pytest.raises(NotUnderstood, match="is there already, as “4.7 mA”. Take that back"):
         refuse_twice(lines, typed("current-1: 5 mA"))
     refuse_twice(lines, typed("current-1 draw 1: 5 mA"))
@@ -118,7 +117,7 @@ def test_one_place_is_typed_once_and_taken_back_to_type_it_anew(room):
     room.paper.take_back(lines[0])
     assert room.paper.lines() == ([], [])
     room.paper.keep(typed("current-1: 5 mA").line)
-    assert [line["answer"] for line in room.paper.lines()[0]] == ["5 mA"]
+    assert [line.answer for line in room.paper.lines()[0]] == ["5 mA"]
     assert room.paper.path.read_text(encoding="utf-8").count("4.7 mA") == 2, "nothing is lost"
 
 
@@ -129,7 +128,7 @@ def test_a_log_that_two_have_typed_or_that_was_damaged_is_asked_about(room):
     with open(room.paper.path, "a", encoding="utf-8") as handle:
         handle.write(json.dumps(room.line("5 mA", "current-2")) + "\n" + '{"format": 1, "li')
     lines, problems = room.paper.lines()
-    assert [line["answer"] for line in lines] == ["4.7 mA"]
+    assert [line.answer for line in lines] == ["4.7 mA"]
     said = " ".join(f"{problem.found} {problem.advice}" for problem in problems)
     for words in ("typed twice, differently", "line 5 was left out", "1 lines of not an id",
                   "1 lines of BENCH-01 were not typed back here"):  # fmt: skip

@@ -1,12 +1,13 @@
 """What an honest log never does is asked about, once a learner and kind, and takes no mark away."""
 
+import json
 from datetime import UTC, datetime, timedelta
 
 import pytest
 
 from helpers.classroom.problems import ASK
 from helpers.classroom.remarks import MOST_A_SECOND
-from helpers.exercises.answer_log import AnswerLog
+from helpers.exercises.answer_log import AnswerLog, parse_row
 from helpers.exercises.bank import lessons
 
 IDS = ("current-1", "current-2", "current-3")
@@ -98,7 +99,7 @@ def test_missing_and_changed_lines_are_counted(room, tmp_path):
     """A line is missing before one, and what another one follows was changed."""
     log = AnswerLog(tmp_path / "answers.jsonl")
     for n in range(5):
-        log.add(room.line(f"{n} mA", second=n))
+        log.add(parse_row(json.dumps(room.line(f"{n} mA", second=n)).encode()))
     rows = log.path.read_bytes().splitlines(keepends=True)
     (room.hand_ins / "a.jsonl").write_bytes(b"".join(rows))
     assert room.mark().problems == []

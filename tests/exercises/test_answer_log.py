@@ -4,6 +4,7 @@ import errno
 import json
 import os
 import time
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -17,12 +18,13 @@ from helpers.exercises.answer_log import (
     MOST_SENTENCES,
     AnswerLog,
     LogError,
+    LogLine,
     MemoryLog,
     add_row,
     mark_of,
     new_line,
-    parse_line,
     parse_log,
+    parse_row,
 )
 
 
@@ -30,9 +32,14 @@ def attempt(answer="7 mA"):
     return new_line("BENCH-07", "wick", "230 V 50 Hz", "ohm-2", 0, answer, 0)
 
 
+def on_disk(line, **changes):
+    """Return the fields of a line as a file holds them, some of them changed."""
+    return json.loads(line.text()) | changes
+
+
 def marks_aside(lines):
     """Return lines without the marks by which they follow each other."""
-    return [line | {"follows": ""} for line in lines]
+    return [replace(line, follows="") for line in lines]
 
 
 @pytest.fixture
@@ -70,7 +77,7 @@ def test_memory_keeps_the_same_lines_and_writes_nothing(tmp_path, monkeypatch):
 
 
 def test_every_line_has_an_id_of_its_own():
-    assert len({attempt()["line"] for _ in range(1000)}) == 1000
+    assert len({attempt().line for _ in range(1000)}) == 1000
 
 
 @settings(deadline=None, max_examples=60)
@@ -81,7 +88,7 @@ def test_any_text_survives_the_log(tmp_path_factory, typed):
     log.add(attempt(typed))
     log.add(attempt("after it"))
     lines, problems = log.lines()
-    assert [line["answer"] for line in lines] == [typed, "after it"] and problems == []
+    assert [line.answer for line in lines] == [typed, "after it"] and problems == []
 
 
 @pytest.mark.parametrize("share", [0.05, 0.5, 0.99], ids=lambda share: f"limit: {share} of it")
@@ -89,7 +96,7 @@ def test_a_half_written_last_line_costs_only_itself(log, share):
     first, second, third = attempt("1 mA"), attempt("2 mA"), attempt("3 mA")
     log.add(first)
     log.add(second)
-    row = json.dumps(third).encode()
+    row = third.text().encode()
     with log.path.open("ab") as file:
         file.write(row[: int(share * len(row))])
     lines, problems = log.lines()
@@ -115,15 +122,17 @@ DAMAGED = {
     "a list": b"[1, 2]",
     "a number": b"17",
     "bytes that are no text": b"\xff\xfe\x00{",
-    "another format": json.dumps({**attempt(), "format": FORMAT + 1}).encode(),
+    "another format": json.dumps(on_disk(attempt(), format=FORMAT + 1)).encode(),
     "no format": json.dumps({"line": "ab"}).encode(),
-    "answer is a number": json.dumps({**attempt(), "answer": 7}).encode(),
-    "draw is text": json.dumps({**attempt(), "draw": "0"}).encode(),
-    "draw is true": json.dumps({**attempt(), "draw": True}).encode(),
-    "draw below zero": json.dumps({**attempt(), "draw": -1}).encode(),
-    "draw without end": json.dumps({**attempt(), "draw": 10**9}).encode(),
-    "nudges missing": json.dumps({k: v for k, v in attempt().items() if k != "nudges"}).encode(),
-    "much too long": json.dumps(attempt("x" * LONGEST_LINE)).encode(),
+    "answer is a number": json.dumps(on_disk(attempt(), answer=7)).encode(),
+    "draw is text": json.dumps(on_disk(attempt(), draw="0")).encode(),
+    "draw is true": json.dumps(on_disk(attempt(), draw=True)).encode(),
+    "draw below zero": json.dumps(on_disk(attempt(), draw=-1)).encode(),
+    "draw without end": json.dumps(on_disk(attempt(), draw=10**9)).encode(),
+    "nudges missing": json.dumps(
+        {k: v for k, v in on_disk(attempt()).items() if k != "nudges"}
+    ).encode(),
+    "much too long": attempt("x" * LONGEST_LINE).text().encode(),
     "brackets without end": b"[" * (LONGEST_LINE - 1),
     "digits without end": b'{"format": ' + b"9" * (LONGEST_LINE - 20) + b"}",
 }
@@ -145,7 +154,7 @@ def test_a_damaged_line_is_named_and_stops_nothing(log, row):
 def test_blank_lines_and_windows_line_ends_are_read(log):
     first = attempt()
     log.path.parent.mkdir(parents=True)
-    log.path.write_bytes(json.dumps(first).encode() + b"\r\n\r\n\n")
+    log.path.write_bytes(first.text().encode() + b"\r\n\r\n\n")
     assert log.lines() == ([first], [])
 
 
@@ -153,11 +162,11 @@ def test_blank_lines_and_windows_line_ends_are_read(log):
 @given(st.text(max_size=200) | st.binary(max_size=200).map(lambda b: b.decode("latin-1")))
 def test_any_line_is_read_or_refused_with_its_own_error(text):
     try:
-        fields = parse_line(text)
+        line = parse_row(text.encode("utf-8", "surrogatepass"))
     except ValueError as error:
         assert str(error).startswith("the line ")
     else:
-        assert fields["format"] == FORMAT
+        assert json.loads(text)["format"] == FORMAT and parse_row(line.text().encode()) == line
 
 
 def test_a_write_that_fails_is_said_with_file_reason_and_what_to_do(log, monkeypatch):
@@ -194,7 +203,7 @@ def test_a_short_write_leaves_the_log_as_it_was(log, monkeypatch, taken):
             log.add(attempt("2 mA"))
     assert log.path.read_bytes() == before
     log.add(attempt("3 mA"))
-    assert [line["answer"] for line in log.lines()[0]] == ["1 mA", "3 mA"]
+    assert [line.answer for line in log.lines()[0]] == ["1 mA", "3 mA"]
 
 
 def test_a_line_is_flushed_to_the_disk_before_the_writer_returns(log, monkeypatch):
@@ -208,7 +217,7 @@ def test_a_line_is_flushed_to_the_disk_before_the_writer_returns(log, monkeypatc
 def test_where_there_are_no_locks_a_row_still_goes_behind_another_writers(log, monkeypatch):
     """A second writer adds its row between our look at the end of the file and our write."""
     log.add(attempt("1 mA"))
-    other = json.dumps(attempt("2 mA")).encode() + b"\n"
+    other = attempt("2 mA").text().encode() + b"\n"
     look = answer_log._last_row
 
     def overtaken(handle, size):
@@ -220,7 +229,7 @@ def test_where_there_are_no_locks_a_row_still_goes_behind_another_writers(log, m
     monkeypatch.setattr(answer_log, "_lock_until_closed", lambda handle: None)
     monkeypatch.setattr(answer_log, "_last_row", overtaken)
     log.add(attempt("3 mA"))
-    assert [line["answer"] for line in log.lines()[0]] == ["1 mA", "2 mA", "3 mA"]
+    assert [line.answer for line in log.lines()[0]] == ["1 mA", "2 mA", "3 mA"]
 
 
 def test_a_row_goes_to_the_disk_in_one_write(tmp_path, monkeypatch):
@@ -230,9 +239,10 @@ def test_a_row_goes_to_the_disk_in_one_write(tmp_path, monkeypatch):
     writes = []
     whole = os.write
     monkeypatch.setattr(os, "write", lambda h, row: writes.append(row) or whole(h, row))
-    add_row(path, {"format": FORMAT})
+    line = attempt()
+    add_row(path, line)
     follows = mark_of(b"half a line")
-    assert writes == [b'\n{"format": 1, "follows": "%s"}\n' % follows.encode()]
+    assert writes == [f"\n{replace(line, follows=follows).text()}\n".encode()]
 
 
 class TestFollowing:
@@ -260,7 +270,7 @@ class TestFollowing:
         assert len(parse_log(b"\n".join([one, three, two, four])).gaps) == 3
 
     def test_a_log_from_before_there_were_marks_is_read_without_one(self, log):
-        old = [{k: v for k, v in attempt().items() if k != "follows"} for _ in range(3)]
+        old = [{k: v for k, v in on_disk(attempt()).items() if k != "follows"} for _ in range(3)]
         parsed = parse_log(b"\n".join(json.dumps(line).encode() for line in old))
         assert (len(parsed.lines), parsed.gaps) == (3, [])
 
@@ -279,7 +289,7 @@ def test_a_log_that_an_editor_has_saved_anew_goes_on_and_keeps_what_was_found(lo
     log.path.write_bytes(found)
     log.add(attempt("2 mA"))
     lines, problems = log.lines()
-    assert [line["answer"] for line in lines] == ["1 mA", "2 mA"]
+    assert [line.answer for line in lines] == ["1 mA", "2 mA"]
     assert problems == []
     kept = [path.read_bytes() for path in log.path.parent.glob("*-as-found-*")]
     assert kept == ([found] if encoding == "utf-16" else [])
@@ -319,14 +329,28 @@ def test_a_log_of_nothing_but_trouble_is_read_in_time_and_told_in_few_words():
     assert "were not read" in log.problems[-1]
 
 
+def test_pinned_a_line_stands_in_a_file_as_it_always_did():
+    """Logs of earlier editions and of paper go on: same fields, same order, to the byte."""
+    line = LogLine("1a", "BENCH-07", "wick", "230 V 50 Hz", "ohm-2", 2, 0, "7 µA", 1, "T", "f")
+    text = (
+        '{"format": 1, "line": "1a", "learner": "BENCH-07", "class_word": "wick", '
+        '"supply": "230 V 50 Hz", "question": "ohm-2", "edition": 2, "draw": 0, '
+        '"answer": "7 µA", "nudges": 1, "at": "T", "follows": "f"'
+    )
+    assert line.text() == text + "}"
+    gone = replace(line, by_hand=True, takes_back="0b")
+    assert gone.text() == text + ', "by_hand": true, "takes_back": "0b"}'
+    assert parse_row(gone.text().encode()) == gone
+
+
 def test_a_stuffed_line_is_read_without_what_no_log_holds():
     line = new_line("BENCH-07", "wick", "230 V 50 Hz", "ohm-2", 0, "7 mA", 0)
-    assert parse_line(json.dumps(line | {"more": "x" * 3000})) == line
+    assert parse_row(json.dumps(on_disk(line, more="x" * 3000)).encode()) == line
     with pytest.raises(ValueError, match="no readable field 'answer'"):
-        parse_line(json.dumps(line | {"answer": "x" * 3000}))
+        parse_row(json.dumps(on_disk(line, answer="x" * 3000)).encode())
 
 
 def test_a_row_of_more_bytes_than_a_line_can_have_is_not_decoded():
     log = parse_log(b"\xff" * 16_001 + b"\n\xff")
     assert "line 1 was left out: the line is longer than 4000 characters" in log.problems[0]
-    assert "line 2 was left out: it is not text" in log.problems[1]
+    assert "line 2 was left out: the line is not text" in log.problems[1]

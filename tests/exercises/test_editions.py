@@ -6,7 +6,7 @@ import pytest
 from learner import BENCH, right_answer, session_of, wrong_answers
 
 from helpers.exercises import session as sessions
-from helpers.exercises.answer_log import new_line, parse_line
+from helpers.exercises.answer_log import new_line, parse_row
 from helpers.exercises.bank import bank, lesson_of
 from helpers.exercises.settings import Settings
 from helpers.exercises.wording import feedback_lines, title
@@ -36,7 +36,7 @@ def test_a_line_that_names_no_edition_is_of_the_first():
         '{"format": 1, "line": "a", "learner": "BENCH-07", "class_word": "wick", "at": "", '
         '"supply": "230 V 50 Hz", "question": "ohm-2", "answer": "7 mA", "draw": 0, "nudges": 0}'
     )
-    assert parse_line(line)["edition"] == 1
+    assert parse_row(line.encode()).edition == 1
 
 
 def test_each_line_holds_the_edition_it_answers(change):
@@ -44,7 +44,7 @@ def test_each_line_holds_the_edition_it_answers(change):
     session = session_of()
     session.answer(WITH_NUMBERS, right_answer(session, WITH_NUMBERS))
     ((line,), _) = session.log.lines()
-    assert line["edition"] == bank()[WITH_NUMBERS].edition + 1
+    assert line.edition == bank()[WITH_NUMBERS].edition + 1
 
 
 @pytest.mark.parametrize("question_id", [WITH_NUMBERS, WITHOUT, DANGER])
@@ -115,8 +115,8 @@ def test_an_answer_to_a_later_edition_is_not_marked_either(change):
     change(WITH_NUMBERS)
     newer = session_of()
     newer.answer(WITH_NUMBERS, right_answer(newer, WITH_NUMBERS))
-    line = newer.log.lines()[0][0] | {"edition": 9}
-    newer.log.add(line | {"line": "b"})
+    line = replace(newer.log.lines()[0][0], edition=9)
+    newer.log.add(replace(line, line="b"))
     standing = reopened(newer).standing(WITH_NUMBERS)
     assert (standing.tries, standing.later, standing.earlier) == (1, 1, 0)
 

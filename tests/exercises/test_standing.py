@@ -1,8 +1,12 @@
 """What counts and what does not: honest tries, help, fresh numbers, danger items, predictions."""
 
+import json
+from dataclasses import replace
+
 import pytest
 from learner import BENCH, right_answer, session_of, wrong_answers
 
+from helpers.exercises.answer_log import parse_log
 from helpers.exercises.bank import bank
 from helpers.exercises.settings import Settings
 from helpers.exercises.standing import replay
@@ -287,7 +291,10 @@ def test_reading_the_log_again_gives_the_same_standing(session, question_id):
 
 def test_marks_follow_from_the_answers_and_not_from_what_a_line_claims(session):
     session.answer("ohm-2", wrong_answers(session, "ohm-2")[0])
-    forged = [{**line, "marks": 99, "share": 1.0, "right": True} for line in lines_of(session)]
+    claims = {"marks": 99, "share": 1.0, "right": True}
+    rows = [json.dumps(json.loads(line.text()) | claims) for line in lines_of(session)]
+    forged = parse_log("\n".join(rows).encode()).lines
+    assert len(forged) == 1
     assert replay(bank()["ohm-2"], forged, SUPPLIES, "wick").share == 0
 
 
@@ -331,7 +338,7 @@ def test_each_learner_has_their_own_standing():
 def test_lines_that_cannot_be_read_by_this_bank_are_counted_and_cost_nothing_else(session):
     session.answer("ohm-2", right_answer(session, "ohm-2"))
     good = lines_of(session)[0]
-    lines = [{**good, "answer": "forty-two"}, {**good, "supply": "400 V 16.7 Hz"}, good]
+    lines = [replace(good, answer="forty-two"), replace(good, supply="400 V 16.7 Hz"), good]
     standing = replay(bank()["ohm-2"], lines, SUPPLIES, "wick")
     assert standing.unread == 2
     assert standing.share == 1

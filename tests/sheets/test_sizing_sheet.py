@@ -8,6 +8,7 @@ import re
 import subprocess
 import sys
 from contextlib import redirect_stdout
+from dataclasses import replace
 from datetime import UTC, datetime
 from html.parser import HTMLParser
 from io import StringIO
@@ -296,7 +297,7 @@ class TestDangerItems:
         lines = store.log("BENCH-07").lines()[0]
         assert sum(ok for _, ok in danger_items.danger_items(lines, "wick")) == 1
         assert not any(ok for _, ok in danger_items.danger_items(lines, "other"))
-        older = [line | {"edition": line["edition"] - 1} for line in lines]
+        older = [replace(line, edition=line.edition - 1) for line in lines]
         assert not any(ok for _, ok in danger_items.danger_items(older, "wick"))
         store.save(Settings("BENCH-07", "other"))
         assert not any(ok for _, ok in danger_items.of_learner("BENCH-07", store)[1])

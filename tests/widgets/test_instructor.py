@@ -4,7 +4,6 @@ import re
 import sys
 from datetime import UTC, datetime
 from html import unescape
-from json import dumps
 from types import SimpleNamespace
 
 import ipywidgets as widgets
@@ -115,7 +114,7 @@ def test_paper_is_typed_back_by_enter_alone_and_read_back_before_it_is_kept(made
     said = said_by(form)
     assert "Kept: BENCH-02" in said and "✓ Right." in said and "Next for BENCH-02: " in said
     (line,) = log.lines()[0]
-    assert (line["question"], line["answer"]) == (
+    assert (line.question, line.answer) == (
         question.id,
         row.partition(": ")[2].replace("\xa0", " "),
     )
@@ -182,7 +181,7 @@ def test_a_pack_of_fresh_cases_holds_danger_items_alone_and_their_draw_is_kept(m
     enter(form, first.kind.model(numbers))
     form.enter()
     (line,) = PaperLog(made.paper_log).lines()[0]
-    assert (line["question"], line["draw"]) == (first.id, 1)
+    assert (line.question, line.draw) == (first.id, 1)
 
 
 def test_a_single_question_is_printed_with_other_numbers_and_typed_back_under_their_draw(made):
@@ -199,7 +198,7 @@ def test_a_single_question_is_printed_with_other_numbers_and_typed_back_under_th
     typed.enter()
     assert "✓ Right." in said_by(typed) and "That was all of BENCH-01" in said_by(typed)
     (line,) = PaperLog(made.paper_log).lines()[0]
-    assert (line["question"], line["draw"]) == ("ohm-2", 2)
+    assert (line.question, line.draw) == ("ohm-2", 2)
 
 
 @pytest.mark.parametrize(
@@ -214,7 +213,7 @@ def test_paper_is_read_on_the_mains_of_the_roster_before_that_of_the_class(made,
     numbers = question.numbers_for(learner, WORD, SUPPLIES[supply], 0)
     enter(form, f"safe-1: {question.kind.model(numbers)}")
     form.enter()
-    assert PaperLog(made.paper_log).lines()[0][0]["supply"] == supply
+    assert PaperLog(made.paper_log).lines()[0][0].supply == supply
     assert "✓ Right." in said_by(form)
 
 
@@ -229,7 +228,7 @@ def hand_in(made, learner="BENCH-01"):
     questions = [bank()["ohm-2"], bank()["safe-2"]]
     lines = lines_of(learner, datetime(2026, 1, 13, tzinfo=UTC), questions)
     path = made.where("hand_ins") / f"wick_{learner}_2026-01-13.jsonl"
-    path.write_text("".join(dumps(line) + "\n" for line in lines), encoding="utf-8")
+    path.write_text("".join(line.text() + "\n" for line in lines), encoding="utf-8")
 
 
 def test_a_room_is_marked_and_its_book_shown_in_a_frame_that_runs_nothing(made):

@@ -282,7 +282,7 @@ class TestCardsThatAreOnThePage:
             open_lesson("02")
         answer("ohm-3", "1 kΩ")
         lines, _ = read_log(answers / "answers-BENCH-07.jsonl")
-        assert [line["answer"] for line in lines] == ["7 mA", "1 kΩ"]
+        assert [line.answer for line in lines] == ["7 mA", "1 kΩ"]
 
 
 class TestTwoKernelsOnOneLog:

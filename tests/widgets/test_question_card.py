@@ -226,7 +226,7 @@ def test_a_full_disk_is_said_before_all_else_and_check_again_keeps_the_answer(
         assert "Read as 7\u00a0mA." in told and opened.controls.box.value == "7 mA"
         opened.check.click()
         assert "not kept" not in shown.bundles[-1]["text/plain"]
-    assert [line["answer"] for line in read_log(path)[0]] == ["7 mA"]
+    assert [line.answer for line in read_log(path)[0]] == ["7 mA"]
 
 
 def test_the_workshop_copy_shows_text_without_controls(session, answers, monkeypatch):
