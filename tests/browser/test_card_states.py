@@ -203,10 +203,10 @@ def test_steps_are_placed_moved_and_taken_back_by_the_keyboard_alone(cards):
 
 def test_the_first_card_of_a_lesson_is_four_keys_and_three_seconds_away(cards):
     page = cards.page
-    lab.open_notebook(page, cards.address, "02-ohms-law.ipynb")
+    lab.open_notebook(page, cards.address, "00-start-here.ipynb")
     page.evaluate("window.jupyterapp.shell.currentWidget.content.activate()")
     began = time.monotonic()
     for _ in range(4):
         page.keyboard.press("Shift+Enter")
-    page.locator(".cw-c-ohm-recall-1 :is(input, button)").first.wait_for()
+    page.locator(".cw-c-start-predict :is(input, button)").first.wait_for()
     assert time.monotonic() - began <= 3
