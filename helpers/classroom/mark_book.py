@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from helpers.classroom.problems import counted
-from helpers.exercises.standing import PASS_SHARE, passed
+from helpers.exercises.standing import PASS_PERCENT, passed
 
 HANDED_IN = "handed in"
 ON_PAPER = "on paper"
@@ -63,18 +63,13 @@ class Lesson:
         return any(question.id in row.states for question in self.questions)
 
     def passed(self, row):
-        """Say whether a learner passed; None where a lesson has no danger items.
-
-        Notes
-        -----
-        Passed by full marks on the danger items and 80 % of the rest.
-        """
+        """Say whether a learner passed; None where a lesson has no danger items."""
         return passed((question, row.earned(question)) for question in self.questions)
 
     def short_by(self, row):
         """Return the marks that are missing on what is no danger item, before it is passed [-]."""
         rest = [question for question in self.marked if not question.danger]
-        wanted = PASS_SHARE * sum(question.marks for question in rest)
+        wanted = PASS_PERCENT / 100 * sum(question.marks for question in rest)
         return max(0.0, round(wanted - sum(map(row.earned, rest)), 2))
 
 
@@ -169,6 +164,8 @@ class MarkBook:
     handed_in: list = field(default_factory=list)
     class_words: Counter = field(default_factory=Counter)
     not_begun: tuple = ()
+
+    pass_percent = PASS_PERCENT
 
     def __post_init__(self):
         self.questions = tuple(q for lesson in self.lessons for q in lesson.questions)

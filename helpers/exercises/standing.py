@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from helpers.exercises.kinds import NotRead
 
-PASS_SHARE = 0.8
+PASS_PERCENT = 80  # of the marks that no danger item earns; with all of those [-]
 
 
 @dataclass
@@ -239,7 +239,7 @@ def replay(question, lines, supplies, class_word):
 
 
 def passed(earned):
-    """Say whether a lesson is passed: full marks on its danger items and 80 % of the rest.
+    """Say whether a lesson is passed: full marks on its danger items, `PASS_PERCENT` of the rest.
 
     Parameters
     ----------
@@ -256,5 +256,5 @@ def passed(earned):
     rest = [(marks, q.marks) for q, marks in counted if not q.danger]
     if not dangers:
         return None
-    enough = sum(m for m, _ in rest) >= PASS_SHARE * sum(most for _, most in rest) - 1e-9
+    enough = sum(m for m, _ in rest) >= PASS_PERCENT / 100 * sum(most for _, most in rest) - 1e-9
     return all(dangers) and enough

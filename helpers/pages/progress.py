@@ -1,7 +1,7 @@
 """How far a learner is in a lesson."""
 
 from helpers.exercises.bank import lessons
-from helpers.exercises.standing import passed
+from helpers.exercises.standing import PASS_PERCENT, passed
 from helpers.exercises.wording import Line
 
 
@@ -32,7 +32,7 @@ def progress_lines(session, number):
         )
     ]
     if (done := passed((s.question, s.marks) for s in standings)) is not None:
-        rule = "full marks on the danger items and 80 % of the rest"
+        rule = f"full marks on the danger items and {PASS_PERCENT} % of the rest"
         lines.append(Line("text", f"{'Passed' if done else 'Not passed yet'}: {rule}."))
     unfinished = {
         "Still open": [s.question.id for s in standings if not s.tries and not s.earlier],

@@ -6,6 +6,7 @@ Only what holds on every supply may stand there; what depends on one comes from 
 import pytest
 from notebook import LESSONS, prose, read
 
+from helpers.exercises.standing import PASS_PERCENT
 from helpers.physics import (
     burnout,
     capacitor_dropper,
@@ -58,6 +59,7 @@ def left_after(time_constants):
 
 
 SAID = {
+    "01": [f"full marks on its **danger items** and {PASS_PERCENT} % of the rest"],
     "02": [
         f"2 V at 5 mA would be {led_ohms(0.005)}, and 2 V at 1 mA {led_ohms(0.001)}",
         f"Of 12 V, red leaves {12 - 2:.0f} V and blue {12 - 3.1:.1f} V",
