@@ -97,9 +97,9 @@ class Card(Live):
         if self.outcome and self.outcome.answer:
             answer, draw, kind = self.outcome.answer, self._draw, self.question.kind
             with suppress(NotRead):
-                if kind.read(self.controls.typed(), draw.numbers).value == answer.value:
+                if kind.read(self.controls.typed(), draw.numbers).given == answer.given:
                     return
-            typed = draw.typed[list(draw.tried).index(answer.value)]
+            typed = draw.typed[list(draw.tried).index(answer.given)]
             self.controls.put(typed, answer.understood)
 
     def _tell(self):

@@ -10,7 +10,7 @@ from shown import fill, live_words, screen, thing
 
 from helpers import answer, card, nudge
 from helpers.exercises import answer_log
-from helpers.exercises.answer_log import read_log
+from helpers.exercises.answer_log import AnswerLog
 from helpers.exercises.bank import bank
 from helpers.widgets import lesson
 from helpers.widgets.controls import CONTROLS, controls_for
@@ -226,7 +226,7 @@ def test_a_full_disk_is_said_before_all_else_and_check_again_keeps_the_answer(
         assert "Read as 7\u00a0mA." in told and opened.controls.box.value == "7 mA"
         opened.check.click()
         assert "not kept" not in shown.bundles[-1]["text/plain"]
-    assert [line.answer for line in read_log(path)[0]] == ["7 mA"]
+    assert [line.answer for line in AnswerLog(path).lines()[0]] == ["7 mA"]
 
 
 def test_the_workshop_copy_shows_text_without_controls(session, answers, monkeypatch):
@@ -276,6 +276,18 @@ def test_a_card_that_is_opened_again_holds_the_last_answer(session, question_id)
         opened.check.click()
         assert session.standing(question_id).tries == tries
         assert "Not answered yet" not in shown.plain
+
+
+@pytest.mark.parametrize("question_id", [i for i in ALL if getattr(bank()[i].kind, "measure", "")])
+def test_a_card_comes_back_after_a_number_was_called_by_another_measure(session, question_id):
+    right = right_answer(session, question_id)
+    with screen():
+        for measure in ("peak", "rms", "each", "total"):
+            answer(question_id, f"{right} {measure}")
+        opened = open_card(session, question_id)
+    draw = session.draw(question_id)
+    assert any(each.misnamed for each, _ in draw.tried.values())
+    assert opened.controls.typed() == draw.typed[-1]
 
 
 @each_question
