@@ -205,30 +205,6 @@ def mark_of(row):
     return sha256(row).hexdigest()[:16] if row else ""
 
 
-def read_log(path):
-    """Read a log, leaving out what is damaged and saying so.
-
-    Parameters
-    ----------
-    path : Path
-        The file; one that does not exist is an empty log.
-
-    Returns
-    -------
-    lines : list of LogLine
-        The attempts in the order of the file.
-    problems : list of str
-        One sentence for each line that could not be read.
-    """
-    try:
-        log = parse_log(Path(path).read_bytes())
-    except FileNotFoundError:
-        return [], []
-    if log.unsaid:
-        log.problems.append(f"and {log.unsaid} more like these")
-    return log.lines, log.problems
-
-
 class AnswerLog:
     """One learner's log on disk.
 
@@ -242,11 +218,17 @@ class AnswerLog:
         self.path = Path(path)
 
     def lines(self):
+        """Return the attempts in the order of the file, and a sentence for each unread line."""
         try:
-            return read_log(self.path)
+            log = parse_log(self.path.read_bytes())
+        except FileNotFoundError:
+            return [], []
         except OSError as error:
             reason = error.strerror or error
             return [], [f"{self.path} could not be read ({reason}): earlier answers do not show."]
+        if log.unsaid:
+            log.problems.append(f"and {log.unsaid} more like these")
+        return log.lines, log.problems
 
     def add(self, line):
         """Write one line, flush it to the disk and read it back before returning.

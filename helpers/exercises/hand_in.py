@@ -6,6 +6,7 @@ Knows logs and files; never what an answer is worth.
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from hashlib import sha256
+from os.path import commonprefix
 from pathlib import Path
 
 from helpers.exercises.answer_log import FOLDER_MODE, ROWS, LogError, parse_log
@@ -214,9 +215,7 @@ def _rows(content):
 
 
 def _parted(path, here, before, after):
-    same = next(
-        (i for i, pair in enumerate(zip(before, after, strict=False)) if pair[0] != pair[1]), 0
-    )
+    same = len(commonprefix([before, after]))
     return (
         f"{path} was not brought in: it and {here} are the same for {same} lines and then go on "
         "differently. Answers were given in two places. Keep both files and ask your instructor "

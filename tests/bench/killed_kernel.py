@@ -19,7 +19,7 @@ sys.path[:0] = [str(HERE.parent), str(ROOT)]
 
 from measured import heading, verdict  # noqa: E402
 
-from helpers.exercises.answer_log import read_log  # noqa: E402
+from helpers.exercises.answer_log import AnswerLog  # noqa: E402
 from helpers.exercises.store import ANSWERS_VARIABLE, DiskStore  # noqa: E402
 
 LEARNER, QUESTION = "BENCH-07", "ohm-2"
@@ -79,7 +79,7 @@ def killed_once(folder, first, life):
 
 def lost(folder, acknowledged):
     """Return the acknowledged answers that the log does not hold, and its damaged lines."""
-    lines, problems = read_log(DiskStore(folder).log_path(LEARNER))
+    lines, problems = AnswerLog(DiskStore(folder).log_path(LEARNER)).lines()
     held = {line.answer for line in lines}
     return [number for number in acknowledged if f"{number} µA" not in held], problems
 

@@ -18,7 +18,7 @@ sys.path[:0] = [str(HERE.parent), str(ROOT)]
 
 from measured import heading, verdict  # noqa: E402
 
-from helpers.exercises.answer_log import read_log  # noqa: E402
+from helpers.exercises.answer_log import AnswerLog  # noqa: E402
 from helpers.exercises.store import ANSWERS_VARIABLE, DiskStore  # noqa: E402
 
 LEARNER, QUESTION = "BENCH-07", "ohm-2"
@@ -75,7 +75,7 @@ def run(answers):
         times = [list(map(float, writer.communicate()[0].split())) for writer in writers]
         if any(writer.returncode for writer in writers):
             raise RuntimeError("a writer could not keep an answer")
-        lines, problems = read_log(DiskStore(folder).log_path(LEARNER))
+        lines, problems = AnswerLog(DiskStore(folder).log_path(LEARNER)).lines()
     together = max(start for start, _ in times) < min(end for _, end in times)
     return [line.answer for line in lines], {line.line for line in lines}, problems, together
 

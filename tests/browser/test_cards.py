@@ -6,7 +6,7 @@ import shutil
 import lab
 import pytest
 
-from helpers.exercises.answer_log import read_log
+from helpers.exercises.answer_log import AnswerLog
 from helpers.exercises.session import Session
 from helpers.exercises.settings import Settings
 from helpers.exercises.store import MemoryStore
@@ -58,7 +58,7 @@ class Learner:
         return question.kind.model(self.session.draw(question_id).numbers)
 
     def lines(self):
-        return read_log(self.folder / f"answers-{self.settings.learner}.jsonl")[0]
+        return AnswerLog(self.folder / f"answers-{self.settings.learner}.jsonl").lines()[0]
 
     def answered(self):
         return {line.question: line.answer for line in self.lines()}

@@ -7,7 +7,7 @@ import pytest
 from learner import BENCH, right_answer, session_of, wrong_answers
 
 from helpers.exercises import answer_log
-from helpers.exercises.answer_log import MemoryLog, read_log
+from helpers.exercises.answer_log import AnswerLog, MemoryLog
 from helpers.exercises.bank import bank
 from helpers.exercises.session import UnknownQuestion, workshop_session
 from helpers.exercises.settings import Settings
@@ -30,7 +30,7 @@ def refuse(*_):
 
 def test_an_answer_is_on_the_disk_before_its_outcome_is_known(session, path):
     session.answer("ohm-2", "7 mA")
-    (line,), problems = read_log(path)
+    (line,), problems = AnswerLog(path).lines()
     assert problems == []
     assert {k: v for k, v in json.loads(line.text()).items() if k not in ("line", "at")} == {
         "format": 1,
@@ -67,7 +67,7 @@ def test_nudges_come_one_at_a_time_and_are_written_with_the_answer(session, path
     assert session.nudge("ohm-3") == nudges[:2]
     assert session.nudge("ohm-3") == nudges
     session.answer("ohm-3", "1 kΩ")
-    assert [line.nudges for line in read_log(path)[0]] == [1, 2]
+    assert [line.nudges for line in AnswerLog(path).lines()[0]] == [1, 2]
     assert session_of(store=DiskStore(path.parent)).nudges_seen("ohm-3") == nudges
 
 
@@ -112,10 +112,10 @@ def test_an_answer_that_the_disk_refused_stays_and_is_written_later(session, pat
         assert outcome.answer.understood == "7\u00a0mA" and outcome.verdict is not None
         assert not outcome.kept
         assert "not kept" in outcome.problem and "No space left on device" in outcome.problem
-    assert read_log(path) == ([], [])
+    assert AnswerLog(path).lines() == ([], [])
     again = session.answer("ohm-2", "7 mA")
     assert again.kept and again.problem == ""
-    assert [line.answer for line in read_log(path)[0]] == ["7 mA"]
+    assert [line.answer for line in AnswerLog(path).lines()[0]] == ["7 mA"]
     assert session.standing("ohm-2").tries == 1
 
 
@@ -125,7 +125,7 @@ def test_several_refused_answers_are_written_in_their_order(session, path, monke
         for typed in ("7 mA", "8 mA"):
             assert not session.answer("ohm-2", typed).kept
     assert session.answer("ohm-3", "1 kΩ").kept
-    assert [line.answer for line in read_log(path)[0]] == ["7 mA", "8 mA", "1 kΩ"]
+    assert [line.answer for line in AnswerLog(path).lines()[0]] == ["7 mA", "8 mA", "1 kΩ"]
 
 
 def test_a_hand_in_holds_what_a_full_disk_had_refused(session, monkeypatch):
@@ -133,7 +133,7 @@ def test_a_hand_in_holds_what_a_full_disk_had_refused(session, monkeypatch):
     with monkeypatch.context() as full:
         full.setattr(answer_log, "add_row", refuse)
         session.answer("ohm-2", "7 mA")
-    lines, problems = read_log(session.hand_in().path)
+    lines, problems = AnswerLog(session.hand_in().path).lines()
     assert [line.answer for line in lines] == ["1 kΩ", "7 mA"] and problems == []
 
 
@@ -158,14 +158,14 @@ def test_lines_of_another_learner_in_this_file_are_said_and_do_not_count(session
 @pytest.mark.parametrize("typed", ["b" + " " * 5000, " " * 5000 + "b"])
 def test_whatever_is_acknowledged_can_be_read_again(session, path, typed):
     outcome = session.answer("ohm-13", typed)
-    lines, problems = read_log(path)
+    lines, problems = AnswerLog(path).lines()
     assert problems == []
     assert len(lines) == (outcome.verdict is not None)
 
 
 def test_blanks_between_two_parts_do_not_make_a_line_that_cannot_be_read(session, path):
     outcome = session.answer("ohm-14", "1 kΩ" + " " * 5000 + "; 0.25 W")
-    lines, problems = read_log(path)
+    lines, problems = AnswerLog(path).lines()
     assert problems == []
     assert len(lines) == (outcome.verdict is not None)
 

@@ -19,7 +19,7 @@ from helpers import (
     settings_form,
 )
 from helpers.exercises import answer_log
-from helpers.exercises.answer_log import read_log
+from helpers.exercises.answer_log import AnswerLog
 from helpers.exercises.bank import bank, lessons
 from helpers.exercises.session import learner_session
 from helpers.exercises.wording import CAUTION
@@ -281,7 +281,7 @@ class TestCardsThatAreOnThePage:
             old.check.click()
             open_lesson("02")
         answer("ohm-3", "1 kΩ")
-        lines, _ = read_log(answers / "answers-BENCH-07.jsonl")
+        lines, _ = AnswerLog(answers / "answers-BENCH-07.jsonl").lines()
         assert [line.answer for line in lines] == ["7 mA", "1 kΩ"]
 
 
@@ -302,7 +302,7 @@ class TestTwoKernelsOnOneLog:
             assert "answered in another notebook" in live_words(opened)
             assert "✗" in live_words(opened) and "closed" in live_words(opened)
             assert opened.controls.typed() == wrong
-            assert len(read_log(answers / "answers-BENCH-07.jsonl")[0]) == 1
+            assert len(AnswerLog(answers / "answers-BENCH-07.jsonl").lines()[0]) == 1
             fill(opened, right)
             opened.check.click()
         assert "for practice" in live_words(opened)

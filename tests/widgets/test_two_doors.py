@@ -8,7 +8,7 @@ from page_words import words
 from shown import fill, live_words, screen, thing
 
 from helpers import answer, card
-from helpers.exercises.answer_log import read_log
+from helpers.exercises.answer_log import AnswerLog
 from helpers.exercises.bank import bank
 from helpers.pages.page import ANSWER_MEDIA_TYPE
 from helpers.widgets import lesson
@@ -66,7 +66,7 @@ def test_both_doors_write_the_same_lines(session, answers, question_id):
         lesson.begin("02", learner)
         door(question_id)
         path = answers / "answers-BENCH-07.jsonl"
-        lines.append(read_log(path)[0])
+        lines.append(AnswerLog(path).lines()[0])
         path.unlink()
     for one, other in zip(*lines, strict=True):
         assert one.line != other.line and one.at != other.at

@@ -9,28 +9,3 @@ from helpers.exercises.kinds.design import Chosen, Design
 from helpers.exercises.kinds.kind import ByHand, Kind
 from helpers.exercises.kinds.lettered import LETTERS, Choice, ChooseAll, Option, Order, options
 from helpers.exercises.kinds.parts import Criterion, Field, Parts, first_that_passes, judged
-
-__all__ = [
-    "LETTERS",
-    "ROUNDING",
-    "Amount",
-    "Answer",
-    "ByHand",
-    "Choice",
-    "ChooseAll",
-    "Chosen",
-    "Criterion",
-    "Design",
-    "Field",
-    "Kind",
-    "NotRead",
-    "Option",
-    "Order",
-    "Parts",
-    "Slip",
-    "Verdict",
-    "first_that_passes",
-    "judged",
-    "options",
-    "size_check",
-]
