@@ -25,7 +25,7 @@ OVER = {
     "physics": 3_167,
     "sizing": 2_220,
     "figures": 2_532,
-    "exercises": 2_150,
+    "exercises": 2_133,
     "pages": 704,
     "classroom": 1_985,
     "authoring": 253,

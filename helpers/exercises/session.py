@@ -4,6 +4,7 @@ Returns what happened as data. Must never know how it is shown.
 """
 
 from dataclasses import dataclass
+from difflib import get_close_matches
 from math import isfinite
 
 from helpers.exercises import hand_in
@@ -112,7 +113,9 @@ class Session:
         try:
             return bank()[question_id]
         except (KeyError, TypeError):
-            raise UnknownQuestion(_unknown(question_id)) from None
+            near = get_close_matches(str(question_id), list(bank()), n=3)
+            hint = f" Did you mean {' or '.join(near)}?" if near else ""
+            raise UnknownQuestion(f"There is no question {question_id!r}.{hint}") from None
 
     def standing(self, question_id):
         """Return the `Standing` of a question, from the log the first time it is asked for."""
@@ -166,8 +169,10 @@ class Session:
         outcome : Outcome
             With the line flushed to the disk before it returns.
         """
+        between = self.question(question_id).kind.between
+        pieces = typed if isinstance(typed, (list, tuple)) else [typed]
         try:
-            text = self._as_text(question_id, typed)
+            text = between.join(map(_as_text, pieces))
             text.encode("utf-8")
         except (ValueError, RecursionError):
             outcome = Outcome(problem="This answer cannot be kept as text. Type it as words.")
@@ -198,22 +203,12 @@ class Session:
         except NotRead as error:
             return Outcome(problem=str(error))
         if new:
-            self._unsaved.append(self._line(question_id, number, typed, nudges))
+            s, edition = self.settings, standing.question.edition
+            whose = s.learner, s.class_word, s.supply, question_id
+            self._unsaved.append(new_line(*whose, number, typed, nudges, edition=edition))
             self._lines.setdefault(question_id, []).append(self._unsaved[-1])
         problem = self._write()
         return Outcome(answer, verdict, problem, kept=not problem)
-
-    def _as_text(self, question_id, typed):
-        if isinstance(typed, (list, tuple)):
-            return self.question(question_id).kind.between.join(map(_as_text, typed))
-        return _as_text(typed)
-
-    def _line(self, question_id, number, typed, nudges):
-        s = self.settings
-        edition = self.question(question_id).edition
-        return new_line(
-            s.learner, s.class_word, s.supply, question_id, number, typed, nudges, edition=edition
-        )
 
     def _write(self):
         """Write what is not on the disk yet, also from earlier answers that a full disk refused."""
@@ -273,14 +268,6 @@ def _as_text(typed):
         text = repr(float(typed))
         return text if "e" in text else f"{text}e0"
     return str(typed).translate(PLAIN_BLANKS).strip()
-
-
-def _unknown(question_id):
-    from difflib import get_close_matches
-
-    near = get_close_matches(str(question_id), list(bank()), n=3)
-    hint = f" Did you mean {' or '.join(near)}?" if near else ""
-    return f"There is no question {question_id!r}.{hint}"
 
 
 def workshop_session():

@@ -40,7 +40,7 @@ def find_traces(store, lessons, learner):
     kept = log, store.build_path(learner), store.sheet_path(learner)
     own = [path for each in kept for path in answers.glob(f"{each.name}*")]
     own += [path for path in store.hand_ins.glob("*") if _of_hand_in(path) == learner]
-    own += [path for path in answers.glob(f"{settings.name}*") if _learner_in(path) == learner]
+    own += [p for p in answers.glob(f"{settings.name}*") if _held(p, "learner") == learner]
     if not own:
         prefix = store.log_path("").stem
         here = sorted(path.stem.removeprefix(prefix) for path in answers.glob(f"{prefix}*.jsonl"))
@@ -67,7 +67,8 @@ def erase(path):
 
 def with_outputs(lessons):
     """Return the notebooks of a folder in which results of run cells are stored."""
-    return [path for path in sorted(Path(lessons).glob("*.ipynb")) if _has_outputs(path)]
+    notebooks = sorted(Path(lessons).glob("*.ipynb"))
+    return [path for path in notebooks if any(c.get("outputs") for c in _held(path, "cells") or ())]
 
 
 def _of_hand_in(path):
@@ -75,16 +76,9 @@ def _of_hand_in(path):
     return path.name.split("_")[1] if "_" in path.name else None
 
 
-def _learner_in(settings):
+def _held(path, name):
+    """Return what a file of JSON holds under a name; None where it is no such file."""
     try:
-        return json.loads(settings.read_text(encoding="utf-8"))["learner"]
+        return json.loads(path.read_text(encoding="utf-8"))[name]
     except (ValueError, KeyError, TypeError, OSError):
         return None
-
-
-def _has_outputs(notebook):
-    try:
-        cells = json.loads(notebook.read_text(encoding="utf-8"))["cells"]
-    except (ValueError, KeyError, TypeError):
-        return False  # no notebook
-    return any(cell.get("outputs") for cell in cells)

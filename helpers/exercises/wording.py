@@ -184,7 +184,7 @@ def working_lines(question, numbers, opened=True):
     if line := question.line_of_code(numbers):
         lines += [
             Line("within", "The same sum in Python, for those who like it:"),
-            Line("code", question.kind.written(line)),
+            Line("code", question.kind.code_that_writes(line)),
         ]
     return lines
 

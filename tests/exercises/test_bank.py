@@ -42,7 +42,7 @@ def cases(question):
         SimpleNamespace(
             numbers=numbers,
             right=question.kind.right(numbers),
-            simple=question.kind.simple(numbers),
+            simple=question.kind.road.value(numbers),
             band=question.kind.band(numbers),
             wrongs=[(slip, slip.wrong(numbers)) for slip in question.kind.slips],
         )

@@ -93,10 +93,6 @@ class Amount(Kind):
         """Return the right answer, exact where the road is a simple sum [the glossary's unit]."""
         return self.exact(numbers) if self.exact else self.road.value(numbers)
 
-    def simple(self, numbers):
-        """Return what the road leads to [the glossary's unit]."""
-        return self.road.value(numbers)
-
     def read(self, typed, numbers):
         try:
             reading = quantities.read(typed, self.of, self.unit, lambda: self.example(numbers))
@@ -114,7 +110,7 @@ class Amount(Kind):
 
     def band(self, numbers):
         """Return the lowest and the highest value that is accepted however it is typed."""
-        return self._band(self.right(numbers), self.simple(numbers))
+        return self._band(self.right(numbers), self.road.value(numbers))
 
     def _band(self, *ends):
         low, high = sorted(ends)
@@ -123,7 +119,7 @@ class Amount(Kind):
 
     def is_right(self, value, digits, numbers):
         """Say whether a number is accepted, typed with so many significant digits."""
-        return self._accepted(value, digits, self.right(numbers), self.simple(numbers))
+        return self._accepted(value, digits, self.right(numbers), self.road.value(numbers))
 
     def _accepted(self, value, digits, *ends):
         low, high = self._band(*ends)
@@ -163,7 +159,7 @@ class Amount(Kind):
 
     def mark(self, value, numbers, digits=15):
         right = self.right(numbers)  # once: an exact result is a search for zeros of its own
-        if self._accepted(value, digits, right, self.simple(numbers)):
+        if self._accepted(value, digits, right, self.road.value(numbers)):
             return Verdict(1.0, "Right.")
         danger = (self.danger and self.danger(value, numbers)) or ""
         exact = right if self.exact else None
@@ -200,7 +196,7 @@ class Amount(Kind):
         """Return the road as an expression; '' where it is only the usual simple sum."""
         return "" if self.exact else self.road.code(numbers)
 
-    def written(self, code):
+    def code_that_writes(self, code):
         return f'write({code}, "{self.of}")'
 
     def model(self, numbers):

@@ -115,6 +115,6 @@ class Kind:
         """Return the model answer as a Python expression; '' where there is none."""
         return ""
 
-    def written(self, code):
+    def code_that_writes(self, code):
         """Return a line of Python that writes the result of an expression."""
         raise NotImplementedError

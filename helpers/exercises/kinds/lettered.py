@@ -102,9 +102,7 @@ class _Lettered(Kind):
     def shown(self, numbers):
         """Return the options in the order of this draw, each behind its letter."""
         listed = self.listed(numbers)
-        return {
-            letter: listed[index] for letter, index in zip(LETTERS, numbers.shown, strict=False)
-        }
+        return dict(zip(LETTERS, (listed[index] for index in numbers.shown), strict=False))
 
     def letters_read(self, typed, shown):
         text = typed.strip().lower() if isinstance(typed, str) else " ".join(map(str, typed))
