@@ -19,7 +19,7 @@ import lab
 from learner import right_answer, wrong_answers
 
 from helpers.exercises.bank import bank
-from helpers.exercises.kinds import NotRead
+from helpers.exercises.kinds import NotRead, design
 from helpers.exercises.session import Outcome, Session
 from helpers.exercises.settings import Settings
 from helpers.exercises.store import DiskStore
@@ -27,6 +27,7 @@ from helpers.exercises.wording import Line, feedback_lines, question_lines
 from helpers.pages.pictures import draw_picture
 from helpers.pages.progress import progress_lines
 from helpers.pages.questions import predictions_page
+from helpers.physics.circuits import CIRCUITS
 from helpers.widgets.card import ANSWERED_ELSEWHERE
 from helpers.widgets.live import KEPT, SETTINGS_CHANGED_ELSEWHERE
 
@@ -39,7 +40,10 @@ OF_EACH_KIND = {
     "picture": "ohm-5",
     "predict": "ohm-predict",
     "danger item": "start-2",
+    "design": "own-1",
 }
+NOT_BUILT = {f"{design.NOT_BUILT}: {why}": key for key, why in design.REASONS.items()}
+TELLS = {said: key for key, said in design.TELLS.items()}
 CELLS = [*OF_EACH_KIND.values(), "found", "progress"]
 LESSON, SET_UP = "02", "from helpers import *\n\nopen_lesson({})"
 FIRST = Settings("BENCH-02", "wick", "230 V 50 Hz")
@@ -349,7 +353,8 @@ class Walk:
         if question.kind.name == "quantity" and self.random.random() < 0.15:
             return "some"
         right = right_answer(session, question_id, number)
-        return self.random.choice([right, *wrong_answers(session, question_id, number)])
+        wrong = wrong_answers(session, question_id, number)
+        return self.random.choice([right, *(typed for typed in wrong if "\n" not in typed)])
 
     def note_answer(self, before, kernel, question_id, number, typed, shows_unread=False):
         """Remember what the newest answer showed, once the log has it; only a new one travels."""
@@ -364,11 +369,11 @@ class Walk:
                 if shows_unread:
                     kernel.shown[question_id, number] = Outcome(problem=str(error))
                 return
-            if answer.value in draw.tried:
+            if answer.given in draw.tried:
                 for each in self.kernels.values():
-                    if answer.value not in earlier:
+                    if answer.given not in earlier:
                         each.shown.pop((question_id, number), None)
-                kernel.shown[question_id, number] = Outcome(*draw.tried[answer.value])
+                kernel.shown[question_id, number] = Outcome(*draw.tried[answer.given])
                 return
             time.sleep(0.05)
         self.differences.append(f"{question_id}: {typed!r} did not reach the log")
@@ -558,6 +563,11 @@ def held(question, seen):
         return ", ".join(marked)
     if question.kind.name == "order":
         return ", ".join(seen["placed"])
+    if question.kind.name == "design":
+        first, last = (plain(each["chosen"]) for each in seen["lists"])
+        if first in NOT_BUILT:
+            return f"{design.NOT_BUILT}; {NOT_BUILT[first]}"
+        return "; ".join([first, *seen["typed"], TELLS.get(last, "")])
     return "; ".join(each["chosen"] for each in seen["lists"])
 
 
@@ -577,6 +587,9 @@ def wanted(question, numbers):
         return [["choose …", *(plain(f.text(v)) for v in f.bin)] for f in kind.fields]
     if kind.name == "quantity":
         return []
+    if kind.name == "design":
+        named = [name.replace("_", " ") for name in CIRCUITS]
+        return [["choose …", *named, *NOT_BUILT], ["choose …", *TELLS]]
     texts = [plain(f"{letter}) {option.text}") for letter, option in kind.shown(numbers).items()]
     return [*texts, "none of them"] if kind.name == "choose-all" else texts
 
@@ -596,6 +609,16 @@ def fill(card, question, typed):
             boxes.nth(place).set_checked(wanted_on and not (typed == "none" and place < count - 1))
     elif kind == "order":
         put_in_order(card, typed.split(", "))
+    elif kind == "design":
+        first, *texts = typed.split("; ")
+        if first == design.NOT_BUILT:
+            first, texts = next(said for said, key in NOT_BUILT.items() if key == texts[0]), []
+        else:
+            texts[-1] = design.TELLS[texts[-1]]
+            card.locator("select").last.select_option(label=texts.pop())
+        card.locator("select").first.select_option(label=first.replace("_", " "))
+        for box, text in zip(card.get_by_role("textbox").all(), texts, strict=False):
+            box.fill(text)
     else:
         for box, value in enumerate(typed.split("; ")):
             card.locator("select").nth(box).select_option(label=value)
