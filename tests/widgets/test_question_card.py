@@ -20,6 +20,9 @@ from helpers.widgets.twin import saved_copy
 
 ALL = list(bank())
 each_question = pytest.mark.parametrize("question_id", ALL, ids=[f"property: {i}" for i in ALL])
+KINDS = {type(bank()[i].kind): i for i in ALL} | {bank()[i].role: i for i in ALL}
+SOME = list(dict.fromkeys([*KINDS.values(), "ohm-5", "start-2"]))  # a picture, a danger item
+of_each_kind = pytest.mark.parametrize("question_id", SOME, ids=[f"property: {i}" for i in SOME])
 HOSTILE = "<script>alert(1)</script><img src=x onerror=alert(1)>"
 
 
@@ -41,7 +44,7 @@ def open_card(session, question_id):
     return thing(f"c-{question_id}")
 
 
-@each_question
+@of_each_kind
 @pytest.mark.parametrize("door", [card, answer, nudge])
 def test_an_unanswered_question_says_so_and_raises_nothing(session, door, question_id):
     with screen() as shown:
@@ -69,7 +72,7 @@ def test_an_id_with_markup_is_shown_as_text(session):
     assert HOSTILE in words(shown.html)
 
 
-@each_question
+@of_each_kind
 def test_what_a_learner_typed_is_shown_as_text_and_never_as_markup(session, question_id):
     with screen() as shown:
         opened = open_card(session, question_id)
@@ -87,11 +90,8 @@ def test_what_lives_and_its_copy_in_text_and_in_html_say_the_same(session, quest
     with screen() as shown:
         opened = open_card(session, question_id)
         opened.open_nudge()
-        for typed in [
-            "",
-            *wrong_answers(session, question_id),
-            right_answer_to(session, question_id),
-        ]:
+        wrong = wrong_answers(session, question_id)[: None if question_id in SOME else 1]
+        for typed in ["", *wrong, right_answer_to(session, question_id)]:
             if typed:
                 fill(opened, typed)
             opened.check.click()
@@ -110,7 +110,7 @@ def right_answer_to(session, question_id):
     return "b" if predicted else right_answer(session, question_id)
 
 
-@each_question
+@of_each_kind
 def test_the_feedback_is_announced_to_a_screen_reader_and_stands_once(session, question_id):
     with screen():
         opened = open_card(session, question_id)
@@ -119,7 +119,7 @@ def test_the_feedback_is_announced_to_a_screen_reader_and_stands_once(session, q
     assert live_words(opened).count("Read as") == 1
 
 
-@each_question
+@of_each_kind
 def test_check_without_an_answer_is_no_try(session, question_id):
     with screen() as shown:
         open_card(session, question_id).check.click()
