@@ -29,7 +29,7 @@ OVER = {
     "pages": 704,
     "classroom": 1_985,
     "authoring": 253,
-    "widgets": 1_413,
+    "widgets": 1_412,
 }
 
 

@@ -134,8 +134,11 @@ class Bins:
             box.value = text
 
 
-class Drawn:
-    """Lists and boxes for a design; the brief that goes with it is the learner's own build."""
+class Designed:
+    """Lists and boxes for a design; the brief that goes with it is the learner's own build.
+
+    Where nothing is built, there is nothing to choose below.
+    """
 
     session = None
 
@@ -159,6 +162,11 @@ class Drawn:
             box.on_msg(lambda _, told, buffers: told.get("event") == "submit" and submit())
         self.lists = [first, *boxes, last]
         self.widget = widgets.VBox(self.lists)
+        first.observe(self._let_rest, "value")
+
+    def _let_rest(self, change):
+        for box in self.lists[1:]:
+            box.disabled = change["new"].startswith(NOT_BUILT)
 
     def typed(self):
         values = [box.value.strip() for box in self.lists]
@@ -191,7 +199,7 @@ CONTROLS = {
     kinds.ChooseAll: AnyOf,
     kinds.Order: Sorted,
     kinds.Parts: Bins,
-    kinds.Design: Drawn,
+    kinds.Design: Designed,
 }
 
 

@@ -89,7 +89,10 @@ def begin(number, learner=None, class_word=None, supply=None, workshop_copy=Fals
     except SettingsError as error:
         session, note = learner_session(_store())
         notes = [Line("danger", f"Nothing was changed. {error} As before:")]
-    session = _taking_over_from(_open.get("session"), session)
+    earlier = _open.get("session")
+    if earlier and earlier.same_as(session):  # it knows what a full disk has refused
+        catch_up(earlier)
+        session = earlier
     _open.update(session=session, lesson=number)
     open_on_page(session)
     return notes + [Line("danger", text) for text in [note, *session.problems] if text]
@@ -102,17 +105,7 @@ def open_number():
 
 def _store():
     """Return where this kernel keeps answers: one place as long as it lives, also in memory."""
-    if "store" not in _open:
-        _open["store"] = here()
-    return _open["store"]
-
-
-def _taking_over_from(earlier, session):
-    """Return the session to go on with: the one of before knows what a full disk refused."""
-    if earlier is None or not earlier.same_as(session):
-        return session
-    catch_up(earlier)
-    return earlier
+    return _open.setdefault("store", here())
 
 
 def current_session():
@@ -133,8 +126,7 @@ def card(question_id):
     session = current_session()
     if session.workshop_copy:
         return answer(question_id)
-    question = _found(session, question_id)
-    if question:
+    if question := _found(session, question_id):
         Card(question).show(session)
 
 

@@ -615,8 +615,9 @@ def fill(card, question, typed):
             first, texts = next(said for said, key in NOT_BUILT.items() if key == texts[0]), []
         else:
             texts[-1] = design.TELLS[texts[-1]]
-            card.locator("select").last.select_option(label=texts.pop())
         card.locator("select").first.select_option(label=first.replace("_", " "))
+        if texts:
+            card.locator("select").last.select_option(label=texts.pop())
         for box, text in zip(card.get_by_role("textbox").all(), texts, strict=False):
             box.fill(text)
     else:

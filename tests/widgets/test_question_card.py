@@ -321,3 +321,12 @@ def test_steps_that_are_not_all_placed_are_no_try_and_how_many_are_missing_is_sa
         opened.check.click()
     assert "2 of 6 letters read" in live_words(opened)
     assert session.standing("ohm-9").tries == 0
+
+
+def test_where_nothing_is_built_no_parts_can_be_chosen(session):
+    controls = open_card(session, "own-1").controls
+    first, *rest = controls.lists
+    for why in ("do not build; fixed wiring", "bridge"):
+        first.value = why
+        assert {box.disabled for box in rest} == {why != "bridge"}
+        assert controls.typed() == why
