@@ -9,6 +9,8 @@ from helpers.physics import capacitor_dropper, compared, heater, leds, mains, ph
 from helpers.quantities import write
 
 POT_WATTS = 90.0
+SAMPLES = 80
+"""Points of a stretch of the pulse: its arc is then off by less than half a pixel [-]."""
 
 
 def seven_circuits(supply, dimmer, ohms, volts_rms=None):
@@ -228,7 +230,9 @@ def dropper_pulse(supply, dimmer, farads, surge_ohms):
     pot = heater.resistance(supply.volts_rms, POT_WATTS)
     sine = capacitor_dropper.steady(parts, supply, heater_ohms=pot)
     point = capacitor_dropper.steady(parts, supply, dimmer, heater_ohms=pot)
-    degrees, volts, amps = capacitor_dropper.trace(parts, supply, dimmer, heater_ohms=pot)
+    degrees, volts, amps = capacitor_dropper.trace(
+        parts, supply, dimmer, heater_ohms=pot, samples=SAMPLES
+    )
     limit, peak = leds.LIMIT_AMPS, point.led_amps_peak
     text = setting(dimmer)
     finding = (
@@ -254,7 +258,7 @@ def dropper_pulse(supply, dimmer, farads, surge_ohms):
         Axis(-1.1 * crest, 1.1 * crest, "voltage across the pot and the pilot light",
              {value: write(value, "voltage") for value in (-crest, 0.0, crest)}),
     )  # fmt: skip
-    upper.line(degrees, phase_cut.volts_at(supply, phase_cut.NO_DIMMER, degrees), "mains")
+    upper.line(*phase_cut.trace(supply, phase_cut.NO_DIMMER, 1, SAMPLES), "mains")
     upper.line(degrees, volts, "volts")
     lower = Chart(
         150, across,
