@@ -24,12 +24,12 @@ BUDGETS = {
 OVER = {
     "physics": 3_167,
     "sizing": 2_220,
-    "figures": 2_535,
+    "figures": 2_416,
     "exercises": 2_133,
     "pages": 704,
     "classroom": 1_985,
     "authoring": 253,
-    "widgets": 1_412,
+    "widgets": 1_408,
 }
 
 

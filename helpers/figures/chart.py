@@ -12,6 +12,7 @@ from typing import NamedTuple
 import numpy as np
 
 from helpers.figures.style import INK, LINE_WEIGHT, LOOKS
+from helpers.figures.words import title_of
 
 SMALL, NORMAL = 13, 14
 """Sizes of letters [px]."""
@@ -22,15 +23,15 @@ _STRETCHED = 1000
 """Width of the space between the axes, before it is stretched to that of the page."""
 
 
-def picture(name, title, *parts):
-    """Return a whole picture: its title and the parts, one below the other.
+def picture(name, finding, *parts):
+    """Return a whole picture: its title, without decimals, and the parts, one below the other.
 
     Parameters
     ----------
     name : str
         What kind of picture it is, for who cannot see it.
-    title : str
-        The answer that the picture gives, with its numbers; '' where it asks for one.
+    finding : str
+        What it shows, to be cut to a title by `title_of`; '' where that is asked.
     *parts : str
         Of this module.
 
@@ -45,11 +46,11 @@ def picture(name, title, *parts):
     """
     top = (
         f'<div style="font-size:{NORMAL}px;font-weight:600;max-width:38rem;margin-bottom:.4rem">'
-        f"{escape(title)}</div>"
+        f"{escape(title_of(finding))}</div>"
     )
     return (
         f'<figure role="img" aria-label="{escape(name)}" style="margin:.4rem 0;max-width:920px;'
-        f'font-size:{SMALL}px;line-height:1.35">{top if title else ""}{"".join(parts)}</figure>'
+        f'font-size:{SMALL}px;line-height:1.35">{top if finding else ""}{"".join(parts)}</figure>'
     )
 
 
@@ -114,8 +115,7 @@ def _ink(meaning):
 
 
 def _path(path, meaning):
-    dash = LOOKS[meaning].dash
-    dashes = "" if dash == "-" else " ".join(f"{LINE_WEIGHT * length:.1f}" for length in dash[1])
+    dashes = " ".join(f"{LINE_WEIGHT * length:.1f}" for length in LOOKS[meaning].dash)
     return (
         f'<path d="{path}" fill="none" stroke="{_ink(meaning)}" stroke-width="{LINE_WEIGHT}" '
         f'stroke-dasharray="{dashes}" vector-effect="non-scaling-stroke"/>'

@@ -50,7 +50,8 @@ def seven_circuits(supply, dimmer, ohms, volts_rms=None):
     >>> from helpers.physics.phase_cut import NO_DIMMER
     >>> said = seven_circuits(mains.Supply(230.0, 50.0), NO_DIMMER, 100e3).finding
     >>> said.replace("\\xa0", " ").partition(";")[0]
-    'No dimmer, 230 V: the bridge gets 2.04 mA for 0.522 W'
+    "No dimmer, 230 V: the capacitor dropper's LED stays within what it stands: the bridge gets \
+2.04 mA for 0.522 W"
     """
     today = mains.Supply(volts_rms or supply.volts_rms, supply.hertz)
     pot = heater.resistance(supply.volts_rms, POT_WATTS)
@@ -104,12 +105,13 @@ def _in_words(start, found):
     peak = found["capacitor_dropper"].light_amps_peak
     if peak > leds.LIMIT_AMPS:
         return (
-            f"Danger: {start[0].lower()}{start[1:]}: the capacitor dropper's LED takes "
-            f"{write(peak, 'current')}, and {write(leds.LIMIT_AMPS, 'current')} is its limit; a "
-            f"series diode gets {diode}"
+            f"Danger: {start[0].lower()}{start[1:]}: the capacitor dropper's LED takes more than "
+            f"it stands: {write(peak, 'current')}, and {write(leds.LIMIT_AMPS, 'current')} is its "
+            f"limit; a series diode gets {diode}"
         )
     return (
-        f"{start}: the bridge gets {bridge}; a series diode {diode}; a capacitor dropper "
+        f"{start}: the capacitor dropper's LED stays within what it stands: the bridge gets "
+        f"{bridge}; a series diode {diode}; a capacitor dropper "
         f"{dropper}; a neon lamp {lamp}"
     )
 
@@ -147,7 +149,7 @@ def bad_days(supply, ohms):
     --------
     >>> said = bad_days(mains.Supply(230.0, 50.0), 100e3)
     >>> said.finding.replace("\xa0", " ").partition(":")[2].partition(";")[0]
-    ' a capacitor that fails short leaves the surge resistor with 62.5 W'
+    ' at off every terminal is live, lit or dark'
     """
     lamp, high = compared.neon_ohms(supply), mains.highest(supply)
     pots = heater.resistance(supply.volts_rms, POT_WATTS), np.inf
@@ -163,8 +165,8 @@ def bad_days(supply, ohms):
             *(f"lit, {write(amps, 'current', 2)}" if amps else "dark" for amps in off),
         )  # fmt: skip
     finding = (
-        f"Danger: a capacitor that fails short leaves the surge resistor with "
-        f"{rows['capacitor_dropper'][1]}; at off every terminal is live, lit or dark"
+        "Danger: at off every terminal is live, lit or dark; a capacitor that fails short "
+        f"overheats the surge resistor: {rows['capacitor_dropper'][1]} are left in it"
     )
     heads = ("", "hottest, sound", "after the worst fault", "that fault", "off, pot sound",
              "off, pot broken")  # fmt: skip
@@ -224,7 +226,7 @@ def dropper_pulse(supply, dimmer, farads, surge_ohms):
     >>> from helpers.physics.phase_cut import Dimmer
     >>> said = dropper_pulse(mains.Supply(230.0, 50.0), Dimmer("leading", 90.0), 100e-9, 1e3)
     >>> said.finding.replace("\\xa0", " ").partition(",")[0]
-    'Danger: leading edge at 90°: the LED takes 325 mA for an instant'
+    'Danger: leading edge at 90°: for an instant the LED takes more than it stands: 325 mA'
     """
     parts = capacitor_dropper.Parts(farads, surge_ohms, compared.DROPPER.bleeder_ohms)
     pot = heater.resistance(supply.volts_rms, POT_WATTS)
@@ -235,8 +237,9 @@ def dropper_pulse(supply, dimmer, farads, surge_ohms):
     )
     limit, peak = leds.LIMIT_AMPS, point.led_amps_peak
     text = setting(dimmer)
+    taken = "more than it stands" if peak > limit else "no more than it stands"
     finding = (
-        f"{text}: the LED takes {write(peak, 'current')} for an instant, "
+        f"{text}: for an instant the LED takes {taken}: {write(peak, 'current')}, "
         f"{write(peak / sine.led_amps_peak, 'ratio', 2)} times its peak on a whole sine"
     )
     if peak > limit:

@@ -8,8 +8,8 @@ class Drawn(NamedTuple):
 
     Parameters
     ----------
-    picture : str or matplotlib.figure.Figure
-        HTML with inline SVG, or a plotted figure.
+    picture : str
+        HTML with inline SVG.
     finding : str
         What it shows, dangers first, with the numbers that count; short enough to be heard at
         every move of a slider.
@@ -22,7 +22,7 @@ class Drawn(NamedTuple):
     'It halves. From 2 to 1.'
     """
 
-    picture: object
+    picture: str
     finding: str
     details: str = ""
 

@@ -6,7 +6,7 @@ import numpy as np
 
 from helpers.figures.chart import Axis, Chart, legend, picture
 from helpers.figures.drawn import Drawn
-from helpers.figures.words import TIME_UNITS, duration, time_unit
+from helpers.figures.words import TIME_UNITS, duration, time_unit, whole_percent
 from helpers.figures.words import watts as in_watts
 from helpers.physics import heat, limits, ratings
 from helpers.quantities import write
@@ -50,7 +50,8 @@ def rating(watts, rated_watts, ambient_celsius, verdict=""):
     --------
     >>> words = rating(0.2, 0.5, 40.0, "pass").finding.replace("\\xa0", " ")
     >>> words.partition(";")[0]
-    'Pass: at 40 °C a 0.5 W resistor may turn 0.5 W into heat, half of that while all is sound'
+    'Pass: at 40 °C the part makes 40 % of the heat that it may: a 0.5 W resistor may turn 0.5 W \
+into heat, half of that while all is sound'
     """
     watts = limits.not_negative(watts, "watts", "W", "Leave the sign out.")
     allowed = ratings.derated_watts(rated_watts, ambient_celsius)
@@ -58,9 +59,12 @@ def rating(watts, rated_watts, ambient_celsius, verdict=""):
         in_watts(watts), in_watts(rated_watts), write(ambient_celsius, "temperature")
     )  # fmt: skip
     at = f"{verdict.capitalize()}: at" if verdict else "At"
+    share = "more of the heat than"
+    if watts <= allowed:
+        share = f"{whole_percent(watts / (allowed or 1.0))} of the heat that"
     finding = (
-        f"{at} {air} a {rated} resistor may turn {in_watts(allowed)} into heat, half of that while "
-        f"all is sound; here it is {power}"
+        f"{at} {air} the part makes {share} it may: a {rated} resistor may turn "
+        f"{in_watts(allowed)} into heat, half of that while all is sound; here it is {power}"
     )
     top = (2.3 if watts > 1.2 * rated_watts else 1.3) * rated_watts
     seen = np.clip(ambient_celsius, 0.0, 160.0), min(watts, top)
@@ -131,7 +135,7 @@ def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
     --------
     >>> words = warm_up(0.2, 200.0, 90.0, 25.0).finding.replace("\\xa0", " ")
     >>> words.partition(".")[0]
-    'The part settles at 65 °C, 40 K above its air; 95 % of the rise is there after 270 s'
+    'The part settles at 65 °C: 40 K above its air; 95 % of the rise is there after 270 s'
     """
     part = watts, kelvin_per_watt, time_constant_seconds, ambient_celsius
     final = heat.final_celsius(watts, kelvin_per_watt, ambient_celsius)
@@ -139,8 +143,8 @@ def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
     nearly = heat.seconds_to(ambient_celsius + 0.95 * rise, *part)
     end, air = write(final, "temperature"), write(ambient_celsius, "temperature")
     finding = (
-        f"The part settles at {end}, {write(rise, 'temperature rise')} above its air; "
-        f"95 % of the rise is there after {duration(nearly)}."
+        f"The part settles at {round(final)}\u00a0°C: {write(rise, 'temperature rise')} above its "
+        f"air; 95 % of the rise is there after {duration(nearly)}."
     )
     if final > ratings.ZERO_CELSIUS:
         finding = (
@@ -176,5 +180,5 @@ def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
         chart.mark(nearly, heat.celsius_after(nearly, *part))
         chart.note(nearly, ambient_celsius, f"95 % after {duration(nearly)}", "end", (-10, -10))
     name = "The temperature of a part against the time since it was switched on"
-    figure = picture(name, finding.removesuffix("."), chart.html())
+    figure = picture(name, finding, chart.html())
     return Drawn(figure, finding, details if rise > 0.0 else "")

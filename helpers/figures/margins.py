@@ -64,7 +64,7 @@ def strip(findings):
     keys = [_key(listed[:half]), _key(listed[half:])]
     without = f"<div>Without a ratio: {'; '.join(others)}.</div>" if others else ""
     name = "A strip of margins with letters on it"
-    drawing = picture(name, finding.partition(". ")[0].removesuffix("."), _strip(placed),
+    drawing = picture(name, finding, _strip(placed),
                       beside(*keys), without)  # fmt: skip
     return Drawn(drawing, finding, details.strip())
 

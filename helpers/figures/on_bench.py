@@ -31,12 +31,12 @@ def agreement(predicted, read, agrees):
     Examples
     --------
     >>> agreement((10.6, 0.5), (10.9, 0.1), True).finding.replace("\\xa0", " ")
-    'They agree: predicted 10.6 V ± 0.5 V, read 10.9 V ± 0.1 V.'
+    'They agree, within what is uncertain: predicted 10.6 V ± 0.5 V, read 10.9 V ± 0.1 V.'
     """
     texts = [f"{write_as(value, 'V', 4)} ± {_volts(within)}" for value, within in
              (predicted, read)]  # fmt: skip
-    verdict = "They agree" if agrees else "They disagree"
-    finding = f"{verdict}: predicted {texts[0]}, read {texts[1]}."
+    verdict = "agree, within" if agrees else "disagree, by more than"
+    finding = f"They {verdict} what is uncertain: predicted {texts[0]}, read {texts[1]}."
     ends = [value + sign * within for value, within in (predicted, read) for sign in (-1.0, 1.0)]
     room = 0.25 * (max(ends) - min(ends))
     low, high = min(ends) - room, max(ends) + room
@@ -56,7 +56,7 @@ def agreement(predicted, read, agrees):
         middle = low + 0.5 * (high - low)
         chart.note(value, up, text, "start" if value < middle else "end", (0, -14))
     name = "A prediction and a reading, each with how far it may lie off"
-    return Drawn(picture(name, finding.removesuffix("."), chart.html()), finding)
+    return Drawn(picture(name, finding, chart.html()), finding)
 
 
 def _step(span):
@@ -96,7 +96,8 @@ def settling(seconds, rise_kelvin, time_constant_seconds, ambient_celsius):
     Examples
     --------
     >>> settling(3600.0, 40.0, 1800.0, 20.0).finding.replace("\\xa0", " ")
-    'Not settled: after 60 min 86.5 % of the rise is there, and 5.4 K are still to come.'
+    'Not settled, for five time constants are not over: after 60 min 86.5 % of the rise is \
+there, and 5.4 K are still to come.'
     """
     rise = limits.positive(rise_kelvin, "rise_kelvin", "K")
     span = heat.SETTLED_AFTER * limits.positive(time_constant_seconds, "time_constant_seconds", "s")
@@ -109,7 +110,8 @@ def settling(seconds, rise_kelvin, time_constant_seconds, ambient_celsius):
     )
     share = write(100.0 * (1.0 - to_come / rise), "percent")
     finding = (
-        f"{'Settled' if settled else 'Not settled'}: after {duration(seconds)} {share} of the rise "
+        f"{'Settled' if settled else 'Not settled'}, for five time constants are "
+        f"{'' if settled else 'not '}over: after {duration(seconds)} {share} of the rise "
         f"is there, and {left} still to come."
     )
     last = max(1.2 * span, 1.05 * seconds)
@@ -126,7 +128,7 @@ def settling(seconds, rise_kelvin, time_constant_seconds, ambient_celsius):
     chart.mark(seconds, there, "heat")
     names = legend(("heat", "temperature"), ("limit", "when all is settled"))
     name = "A temperature that rises, and where it stands now"
-    return Drawn(picture(name, finding.removesuffix("."), chart.html(), names), finding)
+    return Drawn(picture(name, finding, chart.html(), names), finding)
 
 
 def _volts(within):

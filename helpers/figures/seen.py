@@ -94,8 +94,9 @@ def noticed(amps, colour, room_lux, metres, off_axis_degrees):
 
     Examples
     --------
-    >>> noticed(0.2e-3, "red", 300.0, 4.0, 0.0).finding.replace("\\xa0", " ").partition(";")[0]
-    'A red LED with 200 µA is noticed up to 2.17 m'
+    >>> noticed(0.2e-3, "red", 300.0, 4.0, 0.0).finding.replace("\\xa0", " ").partition(". ")[0]
+    'Not noticed from where you stand: a red LED with 200 µA is noticed up to 2.17 m, and you \
+stand at 4 m'
     """
     rated = glow.typical_candelas(colour)
     seen_at = (off_axis_degrees, glow.SHEET_HALF_DEGREES)
@@ -103,8 +104,9 @@ def noticed(amps, colour, room_lux, metres, off_axis_degrees):
     needed = visibility.needed_lux(room_lux)
     reach = float(np.sqrt(candelas / needed))
     finding = (
-        f"A {colour} LED with {write(amps, 'current')} is noticed {_up_to(reach)}; from "
-        f"{write_as(metres, 'm')} it is {'' if reach >= metres else 'not '}noticed"
+        f"{'Noticed' if reach >= metres else 'Not noticed'} from where you stand: a {colour} LED "
+        f"with {write(amps, 'current')} is noticed {_up_to(reach)}, and you stand at "
+        f"{write_as(metres, 'm')}"
     )
     wanted = needed * metres * metres
     sent = write(candelas, "luminous intensity") if candelas > _DIM else "next to nothing"

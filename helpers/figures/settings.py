@@ -5,7 +5,7 @@ import numpy as np
 from helpers.figures.chart import SMALL, Axis, Chart, picture, words
 from helpers.figures.drawn import Drawn
 from helpers.figures.scene import NIGHT, on_screen
-from helpers.figures.words import NAMES, capital, share_of_one, title_of
+from helpers.figures.words import NAMES, capital, share_of_one, whole_percent
 from helpers.physics import light, phase_cut, phase_cut_inverse
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write
@@ -230,8 +230,8 @@ def brightness(circuit, supply, ohms_choices, firing_degrees_choices, led_volts=
     droppers = [write(ohms, "resistance") for ohms in ohms_choices]
     angles = [write(angle, "angle") for angle in firing_degrees_choices]
     finding = (
-        f"{droppers[row]} at {angles[column]}: {share_of_one(share[row, column])} of the light of "
-        f"the brightest dot looks {share_of_one(seen[row, column] / 100.0)} as bright"
+        f"{droppers[row]} at {angles[column]}: {whole_percent(share[row, column])} of the light of "
+        f"the brightest dot looks {whole_percent(seen[row, column] / 100.0)} as bright"
     )
     if not amps.max():
         finding = "No dropper lights the LED at any of these settings"
@@ -297,8 +297,7 @@ def _over_the_angle(finding, curves, marked, across, up, mark=None):
         chart.grip("percent", marked, mark, way="up")
         chart.note(marked, mark, "your mark", shift=(14, 5))
     name = "Three curves against the angle of a dimmer"
-    title = finding.removesuffix(".") if curves == () else title_of(finding.partition(". ")[0])
-    return picture(name, title.removesuffix("."), chart.html())
+    return picture(name, finding, chart.html())
 
 
 def _three_in_words(edge):

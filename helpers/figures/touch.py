@@ -62,12 +62,11 @@ def zones(amps_rms, seconds, before=None, pot_amps=None):
     Examples
     --------
     >>> zones(0.030, 0.1).finding.replace("\\xa0", " ").partition(".")[0]
-    '30 mA for 100 ms is zone AC-2: felt, muscles may jerk, usually no harm'
+    'Zone AC-2, felt, muscles may jerk, usually no harm: 30 mA for 100 ms'
     """
     name = hazards.zone(amps_rms, seconds)
     finding = (
-        f"{write(amps_rms, 'current')} for {duration(seconds)} is zone {name}: "
-        f"{hazards.ZONES[name]}"
+        f"Zone {name}, {hazards.ZONES[name]}: {write(amps_rms, 'current')} for {duration(seconds)}"
     )
     survival = "Nobody is promised to survive zone AC-3." if name == "AC-3" else ""
     said = f"{finding}. {_when_worse(amps_rms, seconds, name)}{survival}".strip()

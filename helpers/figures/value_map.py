@@ -78,8 +78,7 @@ def value_by_setting(ohms, heat_percent, broken, ohms_each, lowest):
     legend = f"Tinted: every rule is kept. {key}{'.' if key else ''} Framed: the candidate."
     name = "A map of resistor values and settings with letters in it"
     details = f"From full mains: {told}. Marked is {write(ohms_each, 'resistance')}."
-    title = finding.removesuffix(".")
-    return Drawn(picture(name, title, chart, f"<div>{legend}</div>"), finding, details)
+    return Drawn(picture(name, finding, chart, f"<div>{legend}</div>"), finding, details)
 
 
 def _runs(line):

@@ -98,7 +98,7 @@ def chopped(supply, dimmer):
             place += 90.0
         chart.note(place, 0.25 * mains.peak(supply.volts_rms), "cut", "middle")
     name = "One cycle of a voltage, and what a dimmer takes away of it"
-    return Drawn(picture(name, finding.partition(". ")[0], chart.html()), finding, details)
+    return Drawn(picture(name, finding, chart.html()), finding, details)
 
 
 def led_current(
@@ -192,8 +192,7 @@ of up to 2.97 mA'
             chart.line((instant_degrees, instant_degrees), chart.up[:2], "mains")
             chart.grip("instant_degrees", instant_degrees, up)
     what = "Curves over one cycle: the voltages, and the current of the LED"
-    title = finding.partition(". ")[0]
-    return Drawn(picture(what, title, stacked(upper, lower)), said)
+    return Drawn(picture(what, finding, stacked(upper, lower)), said)
 
 
 def _signed(volts):

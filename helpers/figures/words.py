@@ -1,6 +1,7 @@
 """Small turns of phrase that several pictures share."""
 
 import re
+from itertools import takewhile
 
 from helpers.quantities import write, write_as
 
@@ -127,20 +128,20 @@ def share_of_one(share):
 
 
 def title_of(finding):
-    """Return a finding as a title: what follows its last colon is left out if it has decimals.
+    """Return a finding as a title: its first sentence, up to where decimals begin.
 
     Parameters
     ----------
     finding : str
-        Without a full stop.
+        Clauses end with a colon or a semicolon; what stands before the first decimals is a title.
 
     Examples
     --------
-    >>> title_of("Dimmer off: it shows 4.2 V"), title_of("Dimmer off: it shows 4 V")
-    ('Dimmer off', 'Dimmer off: it shows 4 V')
+    >>> title_of("Dimmer off: it shows 4.2 V. Pull the plug."), title_of("Off: it shows 4 V.")
+    ('Dimmer off', 'Off: it shows 4 V')
     """
-    start, _, rest = finding.rpartition(": ")
-    return start if start and re.search(r"\d\.\d", rest) else finding
+    clauses = re.split("(?=[:;] )", finding.partition(". ")[0].removesuffix("."))
+    return "".join(takewhile(lambda clause: not re.search(r"\d\.\d", clause), clauses))
 
 
 def whole_percent(share):

@@ -45,7 +45,8 @@ def light_and_eye(supply, milliamps, colour, room_lux, metres, off_axis_degrees)
     --------
     >>> drawn = light_and_eye(None, 1.0, "red", 300.0, 4.0, 0.0)
     >>> drawn.finding.replace("\\xa0", " ").partition(". ")[0]
-    'A red LED with 1 mA is noticed up to 4.86 m; from 4 m it is noticed'
+    'Noticed from where you stand: a red LED with 1 mA is noticed up to 4.86 m, and you \
+stand at 4 m'
     """
     amps = milliamps / 1000.0
     svg, said, _ = seen.noticed(amps, colour, room_lux, metres, off_axis_degrees)

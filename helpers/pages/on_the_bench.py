@@ -48,7 +48,7 @@ def agreement(supply, volts, supply_percent, ohms, ohms_percent, sheet, read_vol
     Examples
     --------
     >>> sheet = "± (0.8 % + 3 digits)"
-    >>> [agreement(None, 24.0, 1.0, 100e3, 5.0, sheet, read).finding.split(":")[0]
+    >>> [agreement(None, 24.0, 1.0, 100e3, 5.0, sheet, read).finding.split(",")[0]
     ...  for read in (11.2, 21.1)]
     ['They agree', 'They disagree']
     """

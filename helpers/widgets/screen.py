@@ -91,15 +91,5 @@ def picture(drawing, finding, details=""):
     ----------
     drawing, finding, details
         The parts of a `helpers.figures.drawn.Drawn`.
-
-    Notes
-    -----
-    A plotted figure becomes an image within the page: JupyterLab gives an output that is a bare
-    image no alternative text.
     """
-    said = Drawn(drawing, finding, details).words
-    if not isinstance(drawing, str):
-        from helpers.figures.style import image
-
-        drawing = image(drawing, finding)
-    show(Page([Line("hint", said)], drawing))
+    show(Page([Line("hint", Drawn(drawing, finding, details).words)], drawing))

@@ -67,7 +67,7 @@ def drawings():
 @pytest.fixture(scope="module")
 def drawn():
     """What is drawn alike in several states is looked at once."""
-    alike = {picture: what for what, picture in drawings() if isinstance(picture, str)}
+    alike = {picture: what for what, picture in drawings()}
     return [(what, picture) for picture, what in alike.items()]
 
 

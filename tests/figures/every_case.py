@@ -1,7 +1,5 @@
 """Each figure at the ends of what it is given."""
 
-import numpy as np
-
 from helpers.figures import (
     areas,
     at_off,
@@ -16,7 +14,6 @@ from helpers.figures import (
     readings,
     seen,
     settings,
-    spread,
     touch,
     value_map,
     waves,
@@ -31,7 +28,6 @@ from helpers.sizing.verdicts import plan
 ANGLES = (0.0, 5.0, 90.0, 175.0, 180.0)
 DIMMERS = [NO_DIMMER, *(Dimmer(edge, a) for edge in ("leading", "trailing") for a in ANGLES)]
 SUPPLY, AMERICA = SUPPLIES["230 V 50 Hz"], SUPPLIES["120 V 60 Hz"]
-POWERS = np.linspace(0.1, 0.3, 501)
 
 
 def _all():
@@ -97,10 +93,6 @@ def _all():
         yield job.knob, (AMERICA, percent)
     for degrees in ANGLES:
         yield areas.shares, (degrees,)
-    for limit in (1e-6, 0.1, 0.2, 0.3, 1e3):
-        yield spread.histogram, (POWERS, limit, "power in the resistor", "W")
-    yield spread.histogram, ([0.25] * 3, 0.25, "power in the resistor", "mW")
-    yield spread.histogram, ([0.0], 0.25, "power in the resistor", "W")
     yield from _of_plans()
 
 

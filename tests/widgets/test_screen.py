@@ -1,13 +1,9 @@
 """What puts pages, pictures and boxes on the screen, and updates them."""
 
-import re
-from base64 import b64decode
-
 import ipywidgets
 from shown import screen as reader
 
 from helpers.exercises.wording import Line
-from helpers.figures import spread
 from helpers.pages.page import Page
 from helpers.widgets import screen
 from helpers.widgets.screen import show, show_controls
@@ -25,19 +21,6 @@ def test_controls_leave_a_word_where_they_cannot_live():
         show_controls(ipywidgets.VBox([ipywidgets.Text()]))
     assert shown.has_controls
     assert shown.plain == "Controls."
-
-
-def test_a_plotted_figure_is_an_image_with_an_alternative_text_and_its_words(monkeypatch):
-    shown = []
-    monkeypatch.setattr(screen, "display", lambda *things, **more: shown.append(things))
-    drawn = spread.histogram([0.20, 0.22, 0.23, 0.26], 0.25, "power in the resistor", "W")
-    screen.picture(*drawn)
-    bundle = shown[0][0]._repr_mimebundle_()
-    image = re.search("<img [^>]*>", bundle["text/html"])[0]
-    assert f'alt="{drawn.finding}"' in image and 'width="900"' in image
-    png = b64decode(re.search('base64,([^"]*)"', image)[1])
-    assert png[:4] == b"\x89PNG" and int.from_bytes(png[16:20]) == 1800
-    assert bundle["text/plain"] == drawn.words and drawn.words in bundle["text/html"]
 
 
 def test_an_svg_is_shown_within_the_text(monkeypatch):
