@@ -275,6 +275,19 @@ class Chart:
             low = max(y, low + 17.0)
             self.dot(across, up, meaning, text, anchor, (shift, low - y - 5.0))
 
+    def read_at(self, at, *curves):
+        """Draw curves, and at one place a dot on each with its name and number.
+
+        A curve is its places, heights, meaning and name. Returns height and name of each there.
+        """
+        self.line((at, at), self.up[:2], "limit")
+        dots = []
+        for across, up, meaning, name in curves:
+            self.line(across, up, meaning)
+            dots.append((float(np.interp(at, across, up)), meaning, name))
+        self.named_dots(at, *((up, how, f"{name} {up:.0f}") for up, how, name in dots))
+        return [(up, name) for up, _, name in dots]
+
     def grip(self, moves, across, up, period=0, way="across"):
         """Let a hand move an explorer's control on the chart itself, by a grip at a point.
 

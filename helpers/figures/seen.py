@@ -4,6 +4,7 @@ import numpy as np
 
 from helpers.figures.chart import Axis, Chart, bars, beside, number_box, picture
 from helpers.figures.drawn import Drawn
+from helpers.figures.guesses import looks
 from helpers.figures.words import capital, share_of_one
 from helpers.physics import glow, leds, light, visibility
 from helpers.quantities import write, write_as
@@ -32,31 +33,26 @@ def look():
     >>> look().finding.replace("\\xa0", " ").partition(",")[0]
     'A quarter of the light looks 63 % as bright from close by'
     """
-    share = np.linspace(0.0, 1.0, 101) ** 2  # closer together where the curves are steep
-    point = light.stevens(share, light.STEVENS_EXPONENTS["point"])
-    patch, surface = light.stevens(share), light.lightness(share) / 100.0
-    near, far, painted = (share_of_one(float(curve[50])) for curve in (patch, point, surface))
-    finding = f"A quarter of the light looks {near} as bright from close by, {far} from afar"
-    alternative = (
-        f"{finding}. A painted surface in daylight looks {painted}. All three curves rise steeply "
-        "at first and flatten towards full light."
-    )
-    ticks = {place / 5: write(20 * place, "percent") for place in range(6)}
+    ticks = {place: write(place, "percent") for place in range(0, 101, 20)}
     chart = Chart(
         260,
-        Axis(0.0, 1.0, "light, against full light", ticks),
-        Axis(0.0, 1.0, "how bright it looks", ticks),
+        Axis(0.0, 100.0, "light, against full light", ticks),
+        Axis(0.0, 100.0, "how bright it looks", ticks),
     )
-    chart.line(share, share, "mains")
-    for curve, meaning in ((patch, "eye"), (surface, "eye by day"), (point, "eye from afar")):
-        chart.line(share, curve, meaning)
-    chart.named_dots(
-        0.25, (patch[50], "eye", f"patch, close by {near}"),
-        (surface[50], "eye by day", f"surface, by day {painted}"),
-        (point[50], "eye from afar", f"point, from afar {far}"), (0.25, "mains", "the light"),
-    )  # fmt: skip
-    drawing = picture("Three curves of look over light", finding, chart.html())
-    return Drawn(drawing, alternative)
+    curves = looks()
+    (near, _), (far, _), (painted, _), _ = chart.read_at(
+        25.0, *curves, (curves[0][0], curves[0][0], "mains", "the light")
+    )
+    finding = (
+        f"A quarter of the light looks {near:.0f}\u00a0% as bright from close by, "
+        f"{far:.0f}\u00a0% from afar"
+    )
+    details = (
+        f"A painted surface in daylight looks {painted:.0f}\u00a0%. All three curves rise steeply "
+        "at first and flatten towards full light."
+    )
+    drawn = picture("Three curves of look over light", finding, chart.html())
+    return Drawn(drawn, f"{finding}.", details)
 
 
 def noticed(amps, colour, room_lux, metres, off_axis_degrees):

@@ -13,91 +13,6 @@ from helpers.quantities import write
 _ANGLES = np.linspace(0.0, 180.0, 181)
 
 
-def percentages(edge="leading"):
-    """Draw the three percentages of a dimmer against its angle: time, volts and heat.
-
-    Parameters
-    ----------
-    edge : str
-        'leading' or 'trailing' [-].
-
-    Returns
-    -------
-    drawn : Drawn
-        With a picture in HTML.
-
-    Raises
-    ------
-    ValueError
-        If the edge is unknown.
-
-    Notes
-    -----
-    The same for every supply and every plain heater. The example is the setting that lets a third
-    of each half-cycle through.
-
-    References
-    ----------
-    As `phase_cut_inverse.percentages`.
-
-    Examples
-    --------
-    >>> percentages("trailing").finding.replace("\\xa0", " ").partition(":")[0]
-    'A third of the time is a fifth of the heat'
-    """
-    angle = {"leading": 120.0, "trailing": 60.0}.get(edge)
-    if angle is None:
-        raise ValueError(f"edge was read as {edge!r}; it must be leading or trailing.")
-    found = phase_cut_inverse.percentages(phase_cut.Dimmer(edge, _ANGLES))
-    there = phase_cut_inverse.percentages(phase_cut.Dimmer(edge, angle))
-    time, volts, heat = (write(each, "percent") for each in there)
-    finding = (
-        f"A third of the time is a fifth of the heat: at {write(angle, 'angle')} ({edge} edge) "
-        f"{time} of the time, {volts} of the volts, {heat} of the heat"
-    )
-    curves = _three(found)
-    name = "firing angle" if edge == "leading" else "cut-off angle"
-    figure = _over_the_angle(finding, curves, angle, name, "share of full mains")
-    return Drawn(figure, f"{finding}.", _three_in_words(edge))
-
-
-def guess(percent, shown):
-    """Draw a mark at the heat that somebody expects at 120 degrees, then the curves.
-
-    Parameters
-    ----------
-    percent : float
-        Where the mark stands, 0 to 100: the grip of a control of this name [%].
-    shown : bool
-        Whether the curves are drawn [-].
-
-    Returns
-    -------
-    drawn : Drawn
-        With a picture in HTML.
-
-    References
-    ----------
-    As `percentages`.
-
-    Examples
-    --------
-    >>> guess(33.0, False).finding.replace("\xa0", " ")
-    'How much of the heat is left at 120°? Your mark says 33 %.'
-    """
-    mark, angle = write(percent, "percent"), 120.0
-    finding = f"How much of the heat is left at {write(angle, 'angle')}? Your mark says {mark}."
-    curves = ()
-    if shown:
-        found = phase_cut_inverse.percentages(phase_cut.Dimmer("leading", _ANGLES))
-        curves = _three(found)
-        off = percent - found.power_percent[int(angle)]
-        said = "that is it" if abs(off) < 2.5 else "too much" if off > 0.0 else "too little"
-        finding = f"{percentages().finding.removesuffix('.')}. Your mark says {mark}: {said}."
-    axes = "firing angle", "share of full mains"
-    return Drawn(_over_the_angle(finding, curves, angle, *axes, percent), finding)
-
-
 def heat_and_light(circuit, supply, ohms, led_volts=2.0):
     """Draw the heater's heat, the LED's light and what the eye says, against the firing angle.
 
@@ -160,14 +75,17 @@ def heat_and_light(circuit, supply, ohms, led_volts=2.0):
             " Down to about half, light falls a little faster than heat; below that, heat falls "
             "faster. The look falls last."
         )
-    curves = (
-        (heat, "heat", "heat of the heater"),
-        (shine, "light", "light of the LED"),
-        (seen, "eye", "what the eye says (of 100)"),
-    )
-    across = "firing angle, leading edge"
-    figure = _over_the_angle(finding, curves, low, across, "against full mains")
-    return Drawn(figure, finding, details)
+    across = Axis(0.0, 180.0, "firing angle, leading edge, in degrees",
+                  {at: f"{at}" for at in range(0, 181, 30)})  # fmt: skip
+    up = Axis(0.0, 104.0, "against full mains in %", {at: f"{at}" for at in range(0, 101, 20)})
+    chart = Chart(230, across, up)
+    chart.read_at(
+        low, (_ANGLES, heat, "heat", "heat of the heater"),
+        (_ANGLES, shine, "light", "light of the LED"),
+        (_ANGLES, seen, "eye", "what the eye says (of 100)"),
+    )  # fmt: skip
+    name = "Three curves against the angle of a dimmer"
+    return Drawn(picture(name, finding, chart.html()), finding, details)
 
 
 def brightness(circuit, supply, ohms_choices, firing_degrees_choices, led_volts=2.0,
@@ -272,44 +190,6 @@ def _dots(rows, columns, shares, seen, chosen, title):
         "<div>The number under a light is how bright it looks against the brightest one.</div>"
     )
     return picture("Lights in rows and columns, shaded by their light", title, svg)
-
-
-def _three(found):
-    return (
-        (found.conduction_percent, "mains", "time let through"),
-        (found.volts_percent, "rms", "rms volts"),
-        (found.power_percent, "heat", "heat of the heater"),
-    )
-
-
-def _over_the_angle(finding, curves, marked, across, up, mark=None):
-    chart = Chart(
-        230,
-        Axis(0.0, 180.0, f"{across} in degrees", {at: f"{at}" for at in range(0, 181, 30)}),
-        Axis(0.0, 104.0, f"{up} in %", {at: f"{at}" for at in range(0, 101, 20)}),
-    )
-    chart.line(marked, (0.0, 104.0), "limit")
-    for percent, meaning, _ in curves:
-        chart.line(_ANGLES, percent, meaning)
-    here = [(percent[int(marked)], meaning, label) for percent, meaning, label in curves]
-    chart.named_dots(marked, *((up, meaning, f"{label} {up:.0f}") for up, meaning, label in here))
-    if mark is not None:
-        chart.grip("percent", marked, mark, way="up")
-        chart.note(marked, mark, "your mark", shift=(14, 5))
-    name = "Three curves against the angle of a dimmer"
-    return picture(name, finding, chart.html())
-
-
-def _three_in_words(edge):
-    lines = []
-    for percent in (75.0, 50.0, 25.0):
-        dimmer = phase_cut_inverse.for_conduction(percent / 100.0, edge)
-        _, volts, heat = phase_cut_inverse.percentages(dimmer)
-        lines.append(
-            f"{write(percent, 'percent')} of the time is {write(volts, 'percent')} of the volts "
-            f"and {write(heat, 'percent')} of the heat"
-        )
-    return f"{'; '.join(lines)}."
 
 
 def _dots_in_words(seen, droppers, angles):

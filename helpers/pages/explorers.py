@@ -6,9 +6,10 @@ Most hand the state of their controls to a figure; those that say more have a fu
 
 from dataclasses import replace
 
-from helpers.figures import areas, faulty, job, readings, settings, waves
+from helpers.figures import areas, faulty, guesses, job, readings, settings, waves
 from helpers.figures.comparison import dropper_pulse, seven_circuits
 from helpers.figures.dimmed import at_once
+from helpers.figures.guesses import Guess, axis
 from helpers.figures.words import NAMES
 from helpers.pages import explained, light_and_eye, on_the_bench
 from helpers.pages.explained import CELSIUS, FIGURES, MULTIPLIERS, WATTS
@@ -154,6 +155,66 @@ def _with_ends(draw):
     return drawn_to_the_end
 
 
+_DEGREES, _PERCENT = (0, 180, 30), (0, 100, 20)
+GUESSES = {
+    "current": Guess(
+        "A red LED behind 2 kΩ takes 5 mA from 12 V. What does it take from 24 V?",
+        axis("bench supply in V", 0, 24, 6), axis("current in mA", 0, 16, 4), 24.0,
+        "mA", guesses.led_milliamps,
+        "The LED keeps its 2 V of 12 V and of 24 V, so what is left for the dropper more than "
+        "doubles.",
+    ),
+    "wave": Guess(
+        "A sine is at its crest at 90°. How much of the crest is there at 45°, half of the way?",
+        axis("place in the half-cycle in degrees", *_DEGREES),
+        axis("of the crest in %", *_PERCENT),
+        45.0, "%", guesses.sine,
+        "It rises steeply and is flat on top, so it is high for most of the time. With the rms it "
+        "is the same share of the crest.",
+    ),
+    "warm-up": Guess(
+        "In its first 3 min a part makes 63 % of its rise. How much is there after 6 min?",
+        axis("minutes since switching on", 0, 15, 3), axis("share of the rise in %", *_PERCENT),
+        6.0, "%", guesses.warm_up,
+        "Every 3 min make the same share of what is still to come, never of the whole.",
+    ),
+    "heat": Guess(
+        "At 120° a third of each half-cycle is let through. How much of the heat is left?",
+        axis("firing angle in degrees", *_DEGREES), axis("share of full mains in %", *_PERCENT),
+        120.0, "%", guesses.shares_left,
+        "The ends of a half-cycle are weak, and heat goes with the square of the volts.",
+    ),
+    "look": Guess(
+        "A quarter of the light of an LED is left. How bright does it look from close by?",
+        axis("light, of full light in %", *_PERCENT),
+        axis("how bright it looks in %", *_PERCENT),
+        25.0, "%", guesses.looks,
+        "The eye makes large steps of light small.",
+    ),
+}  # fmt: skip
+
+
+def _guess(name, then, caution=""):
+    """Return a picture to predict on: a mark to be put, and the curve that is shown when asked."""
+    asked = GUESSES[name]
+    low, high = asked.up[:2]
+    return Explorer(
+        lambda _, mark, shown: _at_ends(
+            guesses.guess(asked, mark, shown), mark, (low, high), asked.unit
+        ),
+        lambda _: (
+            Slider("mark", f"Your mark in {asked.unit}", low, high, high / 100.0, high / 2.0),
+            Choice("shown", "Show", {"my mark alone": False, "the curve": True}, False),
+        ),
+        (
+            "Put the mark where you expect the answer: drag it, type it, or use the arrow keys. "
+            "Then show the curve.",
+            then,
+        ),
+        caution,
+    )
+
+
 EXPLORERS = {
     "job": Explorer(
         lambda supply, percent: _at_ends(job.knob(supply, percent), percent, (0.0, 100.0), "%"),
@@ -234,20 +295,28 @@ EXPLORERS = {
         "twice the crest of the mains. Dark never means dead. Nothing here is a reason to open a "
         "dimmer.",
     ),
-    "guess": Explorer(
-        lambda _, percent, shown: _at_ends(
-            settings.guess(percent, shown), percent, (0.0, 100.0), "%"
-        ),
-        lambda _: (
-            Slider("percent", "Your mark in %", 0.0, 100.0, 1.0, 50.0),
-            Choice("shown", "Show", {"my mark alone": False, "the curves": True}, False),
-        ),
-        (
-            "At 120 degrees a third of each half-cycle is let through. Drag the mark to the share "
-            "of the heat that you expect, or type it. Then show the curves.",
-            "Which curve is straight, and why are the others not?",
-        ),
+    "guess current": _guess(
+        "current", "What would the curve be like without the LED? Where does it part from this one?"
+    ),
+    "guess wave": _guess(
+        "wave",
+        "At which place is half of the crest there?",
+        "Danger: this wave kills.",
+    ),
+    "guess warm-up": _guess(
+        "warm-up",
+        "After how many times 3 min is less than a twentieth still to come?",
+        "Danger: a part can burn skin long before it has settled, and on the mains it is live.",
+    ),
+    "guess heat": _guess(
+        "heat",
+        "Which curve is straight, and why are the others not?",
         "Danger: behind a dimmer everything counts as live at every setting.",
+    ),
+    "guess look": _guess(
+        "look",
+        "How much of the light looks half as bright from close by? And from afar?",
+        "Danger: a dim light says nothing about the volts on the wires.",
     ),
     "areas": Explorer(
         lambda _, angle_degrees: _at_ends(areas.shares(angle_degrees), angle_degrees),

@@ -74,8 +74,6 @@ def _all():
     for amps in (1e-5, 0.2e-3, 5e-3):
         for lux, metres, beside in ((1.0, 30.0, 0.0), (300.0, 4.0, 30.0), (50e3, 0.5, 80.0)):
             yield seen.noticed, (amps, "yellow-green", lux, metres, beside)
-    for edge in ("leading", "trailing"):
-        yield settings.percentages, (edge,)
     choices = ([47e3], (33e3, 100e3, 330e3), [1e3, 4.7e3, 22e3, 47e3, 100e3, 10e6])
     angles = ([0.0], (0.0, 90.0, 150.0), [0, 60, 90, 120, 175, 180])
     for ohms, degrees in zip(choices, angles, strict=True):
@@ -88,8 +86,6 @@ def _all():
         for ohms in (100.0, 2e3, 100e3):
             yield bench_supply.dropper, (volts, ohms)
     for percent in (0.0, 50.0, 100.0):
-        yield settings.guess, (percent, False)
-        yield settings.guess, (percent, True)
         yield job.knob, (AMERICA, percent)
     for degrees in ANGLES:
         yield areas.shares, (degrees,)

@@ -100,15 +100,6 @@ def test_warm_up_warns_of_a_part_that_no_film_survives():
     assert "fire" in words_of(heat.warm_up(2.0, 160.0, 80.0, 21.0))
 
 
-@pytest.mark.parametrize("edge", ["leading", "trailing"])
-def test_percentages_name_a_third_of_the_time(edge):
-    share = power_share(120.0)
-    words = words_of(settings.percentages(edge))
-    assert "33.3 % of the time" in words
-    assert f"{three(100.0 * sqrt(share))} % of the volts" in words
-    assert f"{three(100.0 * share)} % of the heat" in words
-
-
 def test_heat_and_light_name_the_low_setting():
     words = words_of(settings.heat_and_light("diode_across", SUPPLY, 100e3))
     crest, start = 240.0 * sqrt(2.0), radians(150.0)
@@ -248,13 +239,12 @@ def test_limit_a_dimmer_that_lets_nothing_through_is_dark_but_called_live():
 @pytest.mark.parametrize(
     ("call", "message"),
     [
-        (lambda: settings.percentages("none"), "edge was read as 'none'"),
         (lambda: touch.zones(-0.1, 1.0), "amps_rms was read as -0.1"),
         (lambda: touch.zones(0.1, 0.0), "seconds was read as 0"),
         (lambda: waves.led_current("ring", SUPPLY, NO_DIMMER, 1e5), "circuit was read as 'ring'"),
         (lambda: heat.rating(-1.0, 0.5, 20.0), "watts was read as -1"),
     ],
-    ids=["edge", "current", "time", "circuit", "power"],
+    ids=["current", "time", "circuit", "power"],
 )
 def test_impossible_input_is_refused_in_words(call, message):
     with pytest.raises(ValueError, match=message):

@@ -1,7 +1,7 @@
 """Explorers as plain functions: every end of every control, and numbers from outside."""
 
 import re
-from math import cos, isclose, pi, radians, sin, sqrt
+from math import cos, exp, isclose, pi, radians, sin, sqrt
 from xml.etree import ElementTree
 
 import pytest
@@ -10,14 +10,14 @@ from explorer_states import positions, states
 from helpers.figures import faulty
 from helpers.pages import explained
 from helpers.pages.explorer import first_state, still_page
-from helpers.pages.explorers import EXPLORERS
+from helpers.pages.explorers import EXPLORERS, GUESSES
 from helpers.pages.light_and_eye import light_and_eye
 from helpers.physics import ratings
 from helpers.physics.mains import NATIONAL, SUPPLIES
 from helpers.quantities import read
 
 EUROPE, AMERICA = SUPPLIES["230 V 50 Hz"], SUPPLIES["120 V 60 Hz"]
-ON_THE_BENCH = {"dropper", "bands"}
+ON_THE_BENCH = {"dropper", "bands", "guess current"}
 
 
 def plain(text):
@@ -55,10 +55,11 @@ def test_property_every_state_has_a_sound_picture_and_sentence(name, supply):
         root = ElementTree.fromstring(svg)
         label = root.get("aria-label") or root.findtext("title")
         assert root.get("role") == "img" and len(label.split()) >= 3, state
+        assert not re.search(r"\d\.\d", root[0].text or ""), state
         assert not re.search(r"\b(nan|inf|None)\b", svg + sentence), state
         assert not re.search(r"\de[+-]\d", sentence), state
         assert re.search(r"\d", sentence) and sentence.endswith("."), state
-        assert drawn == draw(**state)
+    assert drawn == draw(**state)
 
 
 @pytest.mark.parametrize("name", EXPLORERS)
@@ -116,17 +117,32 @@ def test_second_way_the_areas_are_the_closed_forms(degrees):
     assert close(shown, 100 * (1 + cos(radians(degrees))) / 2)
 
 
+#: What each asks, by hand. Current: (24 - 2) / 2000. Wave: sin 45°. Warm-up: 1 - e^-2, two time
+#: constants. Heat: 1 - 120/180 + sin 240° / 2 pi, Rashid, Power Electronics. Look: the third root.
+ANSWERS = {
+    "current": 11.0, "wave": 100 * sin(pi / 4), "warm-up": 100 * (1 - exp(-2)),
+    "heat": 100 * (1 / 3 + sin(4 * pi / 3) / (2 * pi)), "look": 100 * 0.25 ** (1 / 3),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", ANSWERS)
 @pytest.mark.parametrize(
-    ("percent", "verdict"), [(0.0, "too little"), (20.0, "that is it"), (33.0, "too much")]
+    ("off", "verdict"), [(-0.1, "too low"), (0.0, "goes through"), (0.1, "too high")]
 )
-def test_second_way_a_guess_is_held_against_a_fifth_of_the_heat(percent, verdict):
-    """1 - 120/180 + sin 240° / 2 pi = 19.6 %: Rashid, Power Electronics."""
-    hidden, shown = (
-        EXPLORERS["guess"].draw(EUROPE, percent=percent, shown=show) for show in (False, True)
-    )
-    assert "19.6" in plain(shown.finding) and "19.6" not in plain(hidden.finding)
-    assert verdict in shown.finding and verdict not in hidden.finding
+def test_second_way_a_mark_is_held_against_the_curve(name, off, verdict):
+    explorer, right = EXPLORERS[f"guess {name}"], ANSWERS[name]
+    high = explorer.controls(EUROPE)[0].high
+    mark = right + off * high
+    hidden, shown = (explorer.draw(EUROPE, mark=mark, shown=show) for show in (False, True))
+    stated = re.search(r"the curve is at ([\d.]+)", plain(shown.finding))
+    assert close(float(stated[1]), right) and verdict in shown.finding
+    assert "curve" not in hidden.finding and verdict not in hidden.finding
     assert shown.picture.count("<path") > hidden.picture.count("<path")
+
+
+def test_every_guess_is_asked_in_an_explorer_and_tried_here():
+    assert {f"guess {name}" for name in ANSWERS} == {n for n in EXPLORERS if "guess" in n}
+    assert ANSWERS.keys() == GUESSES.keys()
 
 
 def test_second_way_a_trailing_edge_is_a_leading_one_run_backwards():
@@ -492,7 +508,7 @@ def test_limit_light_and_eye_says_when_a_control_stands_at_its_end(
     ("name", "key", "ends"),
     [("dropper", "volts", (5.0, 24.0)), ("touch current", "volts", (5.0, 265.0)),
      ("waveform", "instant_degrees", (0.0, 360.0)), ("meter", "angle_degrees", (0.0, 180.0)),
-     ("job", "percent", (0.0, 100.0)), ("guess", "percent", (0.0, 100.0))],
+     ("job", "percent", (0.0, 100.0)), ("guess heat", "mark", (0.0, 100.0))],
 )  # fmt: skip
 def test_an_end_of_another_slider_says_so_too(name, key, ends):
     draw, controls = EXPLORERS[name].open_on(AMERICA)
