@@ -10,7 +10,6 @@ import numpy as np
 from helpers.figures.chart import Axis, Chart, picture
 from helpers.figures.drawn import Drawn
 from helpers.physics import heat, light, mains, ohms_law, phase_cut, phase_cut_inverse
-from helpers.quantities import write_as
 
 _NEAR = 0.025
 """A mark so near to the curve is on it, as a share of the axis; rule of this course [-]."""
@@ -51,7 +50,7 @@ def axis(name, low, high, step):
 
 def led_milliamps():
     """Return the current behind 2 kohm over a bench supply, with a red LED and without [mA]."""
-    volts, ohms = np.linspace(0.0, 24.0, 49), ohms_law.dropper(12.0, 2.0, 0.005)
+    volts, ohms = np.linspace(0.0, 12.0, 49), ohms_law.dropper(12.0, 2.0, 0.005)
     led = 1e3 * ohms_law.led_current(volts, 2.0, ohms)
     return (volts, led, "led", "LED"), (
         volts, 1e3 * ohms_law.current(volts, ohms), "mains", "no LED in the way"
@@ -122,7 +121,11 @@ def guess(asked, mark, shown):
     >>> guess(asked, 95.0, True).finding.replace("\\xa0", " ")
     'Your mark is too high: you put 95 %, the curve is at 86.5 %. It slows down.'
     """
-    put, at = write_as(mark, asked.unit), asked.at
+
+    def write(number):
+        return f"{number:.3g}\u00a0{asked.unit}"
+
+    put, at = write(mark), asked.at
     finding = f"{asked.asks} You put {put}."
     chart = Chart(230, asked.across, asked.up)
     chart.line(at, (asked.up.low, asked.up.high), "limit")
@@ -132,9 +135,9 @@ def guess(asked, mark, shown):
         verdict = "The curve goes through your mark"
         if abs(off) >= _NEAR:
             verdict = f"Your mark is too {'high' if off > 0.0 else 'low'}"
-        besides = "; ".join(f"{label} {write_as(up, asked.unit)}" for up, label in others)
+        besides = "; ".join(f"{label} {write(up)}" for up, label in others)
         finding = (
-            f"{verdict}: you put {put}, the curve is at {write_as(there, asked.unit)}. "
+            f"{verdict}: you put {put}, the curve is at {write(there)}. "
             f"{asked.learned}{f' Beside it: {besides}.' if besides else ''}"
         )
     left = asked.across.share(at) < 0.5  # the curves' names stand on the right then

@@ -140,7 +140,8 @@ def title_of(finding):
     >>> title_of("Dimmer off: it shows 4.2 V. Pull the plug."), title_of("Off: it shows 4 V.")
     ('Dimmer off', 'Off: it shows 4 V')
     """
-    clauses = re.split("(?=[:;] )", finding.partition(". ")[0].removesuffix("."))
+    first = re.split(r"\. |(?<=\?) ", finding)[0].removesuffix(".")
+    clauses = re.split("(?=[:;] )", first)
     return "".join(takewhile(lambda clause: not re.search(r"\d\.\d", clause), clauses))
 
 

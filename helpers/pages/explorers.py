@@ -158,14 +158,14 @@ def _with_ends(draw):
 _DEGREES, _PERCENT = (0, 180, 30), (0, 100, 20)
 GUESSES = {
     "current": Guess(
-        "A red LED behind 2 kΩ takes 5 mA from 12 V. What does it take from 24 V?",
-        axis("bench supply in V", 0, 24, 6), axis("current in mA", 0, 16, 4), 24.0,
+        "A red LED behind 2 kΩ takes 5 mA from 12 V; what does it take from 4 V, a third of it?",
+        axis("bench supply in V", 0, 12, 2), axis("current in mA", 0, 6, 1), 4.0,
         "mA", guesses.led_milliamps,
-        "The LED keeps its 2 V of 12 V and of 24 V, so what is left for the dropper more than "
-        "doubles.",
+        "The LED keeps its 2 V of 12 V and of 4 V, so what is left for the dropper falls to less "
+        "than a third.",
     ),
     "wave": Guess(
-        "A sine is at its crest at 90°. How much of the crest is there at 45°, half of the way?",
+        "A sine is at its crest at 90°; how much of the crest is there at 45°, half of the way?",
         axis("place in the half-cycle in degrees", *_DEGREES),
         axis("of the crest in %", *_PERCENT),
         45.0, "%", guesses.sine,
@@ -173,19 +173,19 @@ GUESSES = {
         "is the same share of the crest.",
     ),
     "warm-up": Guess(
-        "In its first 3 min a part makes 63 % of its rise. How much is there after 6 min?",
+        "In 3 min a part makes 63 % of its rise; how much of it is there after 6 min?",
         axis("minutes since switching on", 0, 15, 3), axis("share of the rise in %", *_PERCENT),
         6.0, "%", guesses.warm_up,
         "Every 3 min make the same share of what is still to come, never of the whole.",
     ),
     "heat": Guess(
-        "At 120° a third of each half-cycle is let through. How much of the heat is left?",
+        "At 120° a third of each half-cycle is let through; how much of the heat is left?",
         axis("firing angle in degrees", *_DEGREES), axis("share of full mains in %", *_PERCENT),
         120.0, "%", guesses.shares_left,
         "The ends of a half-cycle are weak, and heat goes with the square of the volts.",
     ),
     "look": Guess(
-        "A quarter of the light of an LED is left. How bright does it look from close by?",
+        "A quarter of the light is left; how bright does the LED look from close by?",
         axis("light, of full light in %", *_PERCENT),
         axis("how bright it looks in %", *_PERCENT),
         25.0, "%", guesses.looks,
