@@ -24,7 +24,7 @@ BUDGETS = {
 OVER = {
     "physics": 3_167,
     "sizing": 2_220,
-    "figures": 2_433,
+    "figures": 2_378,
     "exercises": 2_133,
     "pages": 704,
     "classroom": 1_985,

@@ -3,7 +3,6 @@
 import numpy as np
 
 from helpers.figures.chart import Axis, Chart, beside, heading, picture
-from helpers.figures.drawn import Drawn
 from helpers.figures.words import whole_percent
 from helpers.physics import mains, phase_cut, phase_cut_inverse
 from helpers.quantities import write
@@ -141,4 +140,4 @@ def shares(angle_degrees):
         heading(told) + squares.html(), heading(f"{light_said} of the light") + wave.html()
     )  # fmt: skip
     name = "Two curves over a half-cycle, with the areas that are left behind a leading edge"
-    return Drawn(picture(name, title, beside(*panels, least=280)), said)
+    return picture(name, said, beside(*panels, least=280))

@@ -3,7 +3,6 @@
 import numpy as np
 
 from helpers.figures.chart import bars, heading, picture
-from helpers.figures.drawn import Drawn
 from helpers.figures.words import share_of_one
 from helpers.physics import clamped, heater, leakage, mains
 from helpers.physics.operating_point import operating_point
@@ -59,8 +58,8 @@ def at_off(supply, heater_watts=90.0):
           for name, peak, light in rows),
     )  # fmt: skip
     name = "Five states of a pot whose dimmer is off, with the peak voltage and the light of each"
-    svg = picture(name, finding, heading("State of the pot: peak at its terminals, light"), shown)
-    return Drawn(svg, f"{finding}.", f"Rms: {rms}. {told}.")
+    head = heading("State of the pot: peak at its terminals, light")
+    return picture(name, f"{finding}.", head, shown, details=f"Rms: {rms}. {told}.")
 
 
 def _broken(supply, bleeder_ohms=np.inf):

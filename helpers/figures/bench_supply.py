@@ -2,7 +2,6 @@
 
 from helpers.figures import scene
 from helpers.figures.chart import beside, grab, picture, words
-from helpers.figures.drawn import Drawn
 from helpers.figures.style import HEAT, LIGHT, VOLTS
 from helpers.figures.words import watts, whole_percent
 from helpers.physics import leds, light, ohms_law
@@ -68,7 +67,7 @@ def dropper(volts, ohms, led_volts=2.0):
         scene.drawing(290, 252, _column(volts, led_volts)), scene.drawing(294, 252, right)
     )  # fmt: skip
     name = "A column of volts, an arrow of current, a resistor and an LED with its light"
-    return Drawn(picture(name, title, beside(*pieces, least=290)), f"{title}.")
+    return picture(name, f"{title}.", beside(*pieces, least=290))
 
 
 def _column(volts, led_volts):

@@ -11,6 +11,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from helpers.figures.drawn import Drawn
 from helpers.figures.style import INK, LINE_WEIGHT, LOOKS
 from helpers.figures.words import title_of
 
@@ -23,7 +24,7 @@ _STRETCHED = 1000
 """Width of the space between the axes, before it is stretched to that of the page."""
 
 
-def picture(name, finding, *parts):
+def picture(name, finding, *parts, details=""):
     """Return a whole picture: its title, without decimals, and the parts, one below the other.
 
     Parameters
@@ -31,26 +32,32 @@ def picture(name, finding, *parts):
     name : str
         What kind of picture it is, for who cannot see it.
     finding : str
-        What it shows, to be cut to a title by `title_of`; '' where that is asked.
+        What it shows, to be cut to a title by `title_of`; '' where that is asked, and then the name
+        says what can be seen.
     *parts : str
         Of this module.
+    details : str
+        As for `Drawn`.
 
     Returns
     -------
-    html : str
+    drawn : Drawn
 
     Examples
     --------
-    >>> picture("An empty picture", "Nothing")[-15:]
-    '</div></figure>'
+    >>> drawn = picture("An empty picture", "It is empty: 0.0 curves.")
+    >>> drawn.picture[-27:], drawn.words
+    ('>It is empty</div></figure>', 'It is empty: 0.0 curves.')
     """
     top = (
         f'<div style="font-size:{NORMAL}px;font-weight:600;max-width:38rem;margin-bottom:.4rem">'
         f"{escape(title_of(finding))}</div>"
     )
-    return (
+    return Drawn(
         f'<figure role="img" aria-label="{escape(name)}" style="margin:.4rem 0;max-width:920px;'
-        f'font-size:{SMALL}px;line-height:1.35">{top if finding else ""}{"".join(parts)}</figure>'
+        f'font-size:{SMALL}px;line-height:1.35">{top if finding else ""}{"".join(parts)}</figure>',
+        finding or name,
+        details,
     )
 
 
@@ -88,16 +95,6 @@ def bars(meaning, *rows):
         f'fill="{colour}"/><rect width="100%" height="12" fill="none"/></svg>'
         for label, share, said in rows
     )
-
-
-def legend(*entries):
-    """Return a row that names curves by their look, from pairs of meaning and text."""
-    shown = "".join(
-        '<span style="white-space:nowrap"><svg width="40" height="10" style="margin-right:8px">'
-        f"{_path('M0 5h40', meaning)}</svg>{escape(text)}</span>"
-        for meaning, text in entries
-    )
-    return f'<div style="display:flex;flex-wrap:wrap;gap:.1rem 1.4rem">{shown}</div>'
 
 
 def number_box(label, reading, remark):
@@ -158,6 +155,10 @@ class Axis(NamedTuple):
         if self.logarithmic:
             low, high, values = np.log(low), np.log(high), np.log(values)
         return (np.asarray(values) - low) / (high - low)
+
+    def unnamed(self):
+        """Return the same without words, for a chart that stands right above another."""
+        return self._replace(name="", ticks=dict.fromkeys(self.ticks, ""))
 
 
 class Chart:

@@ -2,10 +2,10 @@
 
 import numpy as np
 
-from helpers.figures.chart import Axis, Chart, bars, beside, heading, picture
-from helpers.figures.drawn import Drawn
+from helpers.figures.chart import Axis, Chart, bars, beside, heading, picture, stacked
+from helpers.figures.waves import cycle_axis, voltage_chart
 from helpers.figures.words import KINDS, capital, setting, watts
-from helpers.physics import capacitor_dropper, compared, heater, leds, mains, phase_cut
+from helpers.physics import capacitor_dropper, compared, heater, leds, mains
 from helpers.quantities import write
 
 POT_WATTS = 90.0
@@ -77,8 +77,7 @@ def seven_circuits(supply, dimmer, ohms, volts_rms=None):
         for measures in zip(*rows.values(), strict=True)
     ]  # fmt: skip
     name = "Bars: a block for each measure, a row for each circuit"
-    svg = picture(name, finding, beside(*columns, least=220))
-    return Drawn(svg, f"{finding}.", details)
+    return picture(name, f"{finding}.", beside(*columns, least=220), details=details)
 
 
 def _measures(does, most, supply):
@@ -185,7 +184,7 @@ def bad_days(supply, ohms):
         for kind, (sound, after, fault, whole, broken) in rows.items()
     )
     name = "A table: a row for each of the seven circuits, heat before and after a fault, and off"
-    return Drawn(picture(name, finding, table), f"{finding}.", details)
+    return picture(name, f"{finding}.", table, details=details)
 
 
 def dropper_pulse(supply, dimmer, farads, surge_ohms):
@@ -251,26 +250,24 @@ def dropper_pulse(supply, dimmer, farads, surge_ohms):
         f"{watts(point.surge_watts)}, on a whole sine {watts(sine.surge_watts)}."
     )
     if not peak:
-        finding = f"{text}: nothing is let through; the light is dark, yet the wires are live"
-        said = f"{finding}. 0 V here is a calculation, never a proof."
-    crest, top = mains.peak(supply.volts_rms), 1.15 * max(amps.max(), limit)
-    ticks = {degree: f"{degree}°" for degree in range(0, 361, 90)}
-    across = Axis(0.0, 360.0, "angle in the mains cycle", ticks)
-    upper = Chart(
-        120, across._replace(name="", ticks=dict.fromkeys(ticks, "")),
-        Axis(-1.1 * crest, 1.1 * crest, "voltage across the pot and the pilot light",
-             {value: write(value, "voltage") for value in (-crest, 0.0, crest)}),
-    )  # fmt: skip
-    upper.line(*phase_cut.trace(supply, phase_cut.NO_DIMMER, 1, SAMPLES), "mains")
-    upper.line(degrees, volts, "volts")
+        said = (
+            f"{text}: nothing is let through; the light is dark, yet the wires are live. 0 V here "
+            "is a calculation, never a proof."
+        )
+    top = 1.15 * max(amps.max(), limit)
+    across = cycle_axis(supply)
+    upper = voltage_chart(supply, dimmer, 120, across.unnamed(), (degrees, volts))
     lower = Chart(
         150, across,
         Axis(-top, top, "current of the capacitor dropper; between the broken lines what a small "
              "LED stands",
              {value: write(value, "current") for value in (-top / 1.15, 0.0, top / 1.15)}),
     )  # fmt: skip
+    if dimmer.edge != "none":
+        half = mains.volts_at(supply.volts_rms, dimmer.angle_degrees) / 2
+        upper.grip("angle_degrees", dimmer.angle_degrees, half, period=180)
     for value in (-limit, limit):
-        lower.line(np.array([0.0, 360.0]), np.array([value, value]), "limit")
+        lower.line((0.0, 360.0), value, "limit")
     lower.line(degrees, amps, "led")
     name = "Two curves over one cycle: the voltage, and the current of a capacitor dropper"
-    return Drawn(picture(name, finding, upper.html(), lower.html()), said)
+    return picture(name, said, stacked(upper, lower))

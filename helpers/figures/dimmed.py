@@ -2,7 +2,6 @@
 
 from helpers.figures import scene
 from helpers.figures.chart import beside, picture, stacked
-from helpers.figures.drawn import Drawn
 from helpers.figures.waves import cycle_charts
 from helpers.figures.words import NEXT_TO_NOTHING, setting, share_of_one, watts, whole_percent
 from helpers.physics import (
@@ -133,5 +132,4 @@ def at_once(circuit, supply, dimmer, ohms_each, heater_watts, today=None, room_l
         "Two curves over one cycle, the voltage and the current of the LED, with what two meters "
         "show; beside them the light and how far it is noticed, the pot's heat and a resistor's"
     )
-    shown = stacked(upper, lower), beside(shone, heated, least=290)
-    return Drawn(picture(name, title, *shown), said)
+    return picture(name, said, stacked(upper, lower), beside(shone, heated, least=290))

@@ -6,7 +6,6 @@ is handed in.
 
 from helpers.figures.chart import bars, heading, number_box, picture
 from helpers.figures.chart import beside as beside_each
-from helpers.figures.drawn import Drawn
 from helpers.figures.words import capital, setting, share_of_one
 from helpers.figures.words import watts as in_watts
 from helpers.physics import faults, heater, limits, mains
@@ -144,8 +143,8 @@ def one_fault(circuit, supply, dimmer, ohms, fault, riddle=0, verdict=""):
             boxes = number_box("Across the open part", gap, "peak, and it can kill")
         boxes += number_box("Hotter resistor", in_watts(left.watts_each), "on the highest mains")
     name = "Bars of light and heat, in per cent of those with all parts sound, in two rows each"
-    drawing = picture(name, title, beside_each(rows, boxes) if boxes else rows)
-    return Drawn(drawing, f"{said} {setting(dimmer)}.")
+    shown = beside_each(rows, boxes) if boxes else rows
+    return picture(name, f"{said} {setting(dimmer)}.", shown)
 
 
 def _symptoms(shares):

@@ -4,8 +4,7 @@ from math import isfinite
 
 import numpy as np
 
-from helpers.figures.chart import Axis, Chart, legend, picture
-from helpers.figures.drawn import Drawn
+from helpers.figures.chart import Axis, Chart, picture
 from helpers.figures.words import TIME_UNITS, duration, time_unit, whole_percent
 from helpers.figures.words import watts as in_watts
 from helpers.physics import heat, limits, ratings
@@ -84,18 +83,48 @@ into heat, half of that while all is sound'
         Axis(0.0, 160.0, "air around the part in °C", {t: f"{t}" for t in range(0, 161, 40)}),
         Axis(0.0, top, "power", {at: in_watts(at) for at in quarters if at <= top}),
     )
-    for share, meaning in ((1.0, "limit"), (0.5, "heat")):
+    place, side = (70.0, "end") if seen[0] < 35.0 else (1.0, "start")  # clear of the mark
+    for share, meaning, text in ((1.0, "limit", "the most"), (0.5, "heat", "half of it")):
         chart.fill_between(celsius, share * line, 0.0, meaning, 0.1)
         chart.line(celsius, share * line, meaning)
+        chart.note(place, share * rated_watts, text, side, (0, -6))
     chart.mark(*seen, "heat")
     right = seen[0] < 93.0
     shift = (14 if right else -14, 18 if seen[1] > 0.9 * top else -10)
-    here = "here, beyond" if beyond else "here"
-    chart.note(*seen, here, "start" if right else "end", shift)
-    names = legend(("limit", "the most that the part may take"), ("heat", "half of it"))
+    chart.note(*seen, "here, beyond" if beyond else "here", "start" if right else "end", shift)
     name = "A power under the derating line of a resistor"
-    svg = picture(name, finding, chart.html(), names)
-    return Drawn(svg, f"{finding}.{edge}", details)
+    return picture(name, f"{finding}.{edge}", chart.html(), details=details)
+
+
+def warming(last, watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
+    """Return a chart of a part that was switched on cold, up to a last instant.
+
+    Parameters
+    ----------
+    last : float
+        The last instant that is drawn [s].
+    watts, kelvin_per_watt, time_constant_seconds, ambient_celsius
+        As for `warm_up`.
+
+    Returns
+    -------
+    chart : Chart
+    """
+    final, unit = heat.final_celsius(watts, kelvin_per_watt, ambient_celsius), time_unit(last)
+    times, rise = np.linspace(0.0, last, 121), final - ambient_celsius
+    ticks = {at: f"{at / TIME_UNITS[unit]:.3g}" for at in times[::24].tolist()}
+    room = max(0.12 * rise, 1.0)
+    apart = final if rise > 0.2 else ambient_celsius  # or its words would lie over the air's
+    up = {at: write(at, "temperature") for at in (ambient_celsius, apart)}
+    chart = Chart(
+        230, Axis(0.0, last, f"time since switching on in {unit}", ticks),
+        Axis(ambient_celsius - room, final + room, "temperature", up),
+    )  # fmt: skip
+    chart.line((0.0, last), final, "limit", "settled")
+    chart.line((0.0, last), ambient_celsius, "mains", "its air")
+    part = watts, kelvin_per_watt, time_constant_seconds, ambient_celsius
+    chart.line(times, heat.celsius_after(times, *part), "heat")
+    return chart
 
 
 def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
@@ -160,25 +189,9 @@ def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
         f"The curve starts at {air}, is steep at first, passes {write(first, 'temperature')} "
         f"after one time constant of {constant} and flattens out."
     )
-    unit = time_unit(5.0 * time_constant_seconds)
-    times = np.linspace(0.0, 5.0 * time_constant_seconds, 101)
-    room = max(0.12 * rise, 1.0)
-    marks = {0.0, *np.round(times[::20] / TIME_UNITS[unit], 3)}
-    across = Axis(
-        0.0, times[-1], f"time since switching on in {unit}",
-        {place * TIME_UNITS[unit]: f"{place:g}" for place in sorted(marks)},
-    )  # fmt: skip
-    apart = final if rise > 0.2 else ambient_celsius  # or its words would lie over the air's
-    ticks = {at: write(at, "temperature") for at in (ambient_celsius, apart)}
-    chart = Chart(230, across, Axis(ambient_celsius - room, final + room, "temperature", ticks))
-    for celsius, meaning, name in (
-        (final, "limit", "settled"), (ambient_celsius, "mains", "its air")
-    ):  # fmt: skip
-        chart.line(times, celsius, meaning, name)
-    chart.line(times, heat.celsius_after(times, *part), "heat")
+    chart = warming(5.0 * time_constant_seconds, *part)
     if rise > 0.0 and isfinite(nearly):
         chart.mark(nearly, heat.celsius_after(nearly, *part))
         chart.note(nearly, ambient_celsius, f"95 % after {duration(nearly)}", "end", (-10, -10))
     name = "The temperature of a part against the time since it was switched on"
-    figure = picture(name, finding, chart.html())
-    return Drawn(figure, finding, details if rise > 0.0 else "")
+    return picture(name, finding, chart.html(), details=details if rise > 0.0 else "")

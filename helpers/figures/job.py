@@ -2,7 +2,6 @@
 
 from helpers.figures import scene
 from helpers.figures.chart import grab, picture, words
-from helpers.figures.drawn import Drawn
 from helpers.figures.style import HEAT, VOLTS
 from helpers.figures.words import whole_percent
 from helpers.physics import light, phase_cut_inverse
@@ -74,7 +73,7 @@ def knob(supply, percent):
         title = f"Knob at {whole_percent(0.0)}: pot and light look off, and the wires are live"
     name = "A pot behind a dimmer on three wires, with its pilot light"
     drawn = _scene(percent / 100.0, heat, now / full, look)
-    return Drawn(picture(name, title, drawn), f"{title}.")
+    return picture(name, f"{title}.", drawn)
 
 
 def today(number):
@@ -97,7 +96,7 @@ def today(number):
     parts, said = TODAY[number]
     name = f"The pot, its dimmer, three wires and the light; in full ink today: {said}"
     drawn = _scene(0.6, 0.7, 0.7, 0.85, parts)
-    return Drawn(picture(name, "", drawn), f"Today: {said}.")
+    return picture(name, "", drawn)._replace(finding=f"Today: {said}.")
 
 
 def standalone():

@@ -5,7 +5,6 @@ from html import escape
 import numpy as np
 
 from helpers.figures.chart import Axis, Chart, beside, picture, words
-from helpers.figures.drawn import Drawn
 from helpers.figures.words import capital
 from helpers.quantities import write
 
@@ -64,9 +63,8 @@ def strip(findings):
     keys = [_key(listed[:half]), _key(listed[half:])]
     without = f"<div>Without a ratio: {'; '.join(others)}.</div>" if others else ""
     name = "A strip of margins with letters on it"
-    drawing = picture(name, finding, _strip(placed),
-                      beside(*keys), without)  # fmt: skip
-    return Drawn(drawing, finding, details.strip())
+    shown = _strip(placed), beside(*keys), without
+    return picture(name, finding, *shown, details=details.strip())
 
 
 def _tightest(findings, rule):

@@ -2,9 +2,9 @@
 
 import numpy as np
 
-from helpers.figures.chart import Axis, Chart, legend, picture
-from helpers.figures.drawn import Drawn
-from helpers.figures.words import TIME_UNITS, duration, time_unit
+from helpers.figures.chart import Axis, Chart, picture
+from helpers.figures.heat import warming
+from helpers.figures.words import duration
 from helpers.physics import heat, limits
 from helpers.quantities import write, write_as
 
@@ -56,7 +56,7 @@ def agreement(predicted, read, agrees):
         middle = low + 0.5 * (high - low)
         chart.note(value, up, text, "start" if value < middle else "end", (0, -14))
     name = "A prediction and a reading, each with how far it may lie off"
-    return Drawn(picture(name, finding, chart.html()), finding)
+    return picture(name, finding, chart.html())
 
 
 def _step(span):
@@ -114,21 +114,9 @@ there, and 5.4 K are still to come.'
         f"{'' if settled else 'not '}over: after {duration(seconds)} {share} of the rise "
         f"is there, and {left} still to come."
     )
-    last = max(1.2 * span, 1.05 * seconds)
-    unit = TIME_UNITS[time_unit(last)]
-    times = np.linspace(0.0, last, 161)
-    places = np.linspace(0.0, last, 7).tolist()
-    across = Axis(0.0, last, f"time since switching on in {time_unit(last)}",
-                  {at: f"{at / unit:.2g}" for at in places})  # fmt: skip
-    final = ambient_celsius + rise
-    ticks = {at: write(at, "temperature") for at in (ambient_celsius, final)}
-    chart = Chart(220, across, Axis(ambient_celsius, final + 0.12 * rise, "temperature", ticks))
-    chart.line(times, final, "limit")
-    chart.line(times, heat.celsius_after(times, *part), "heat")
+    chart = warming(max(1.2 * span, 1.05 * seconds), *part)
     chart.mark(seconds, there, "heat")
-    names = legend(("heat", "temperature"), ("limit", "when all is settled"))
-    name = "A temperature that rises, and where it stands now"
-    return Drawn(picture(name, finding, chart.html(), names), finding)
+    return picture("A temperature that rises, and where it stands now", finding, chart.html())
 
 
 def _volts(within):

@@ -9,7 +9,6 @@ from html import escape
 import numpy as np
 
 from helpers.figures.chart import NORMAL, Axis, Chart, picture
-from helpers.figures.drawn import Drawn
 from helpers.figures.style import LOOKS
 from helpers.physics import heat, limits, phase_cut, visibility
 from helpers.quantities import write_as
@@ -80,7 +79,9 @@ def waveform(supply, dimmer=phase_cut.NO_DIMMER, across="degrees"):
         f"A trace on a grid, {scale}, starting at a rising zero crossing. "
         f"{_seen(places, heights, dimmer)}"
     )
-    return _grid(columns, places, heights, scale, alternative)
+    size = columns, 2 * HALF_HEIGHT
+    return _on_grid(places, heights + HALF_HEIGHT, size, DIVISION, (0, HALF_HEIGHT),
+                    (scale, alternative))  # fmt: skip
 
 
 def beam(half_angle_degrees):
@@ -117,19 +118,13 @@ def beam(half_angle_degrees):
     limits.between(half_angle_degrees, "half_angle_degrees", "deg", 5.0, 60.0)
     degrees = np.linspace(-90.0, 90.0, 361)
     left = visibility.candelas(1.0, 1.0, 1.0, np.abs(degrees), half_angle_degrees)
-    width, height, lines = _squares(18, 4, BEAM_DIVISION)
     alternative = (
         f"A curve on a grid, {BEAM_SCALE}. Its top is 4 divisions high; at 2 divisions it crosses "
         f"{half_angle_degrees / 10:.2f} divisions left and right of it. It is the same on both "
         "sides."
     )
-    ticks = "".join(f"M{x} {height // 2 - 4}v8" for x in range(0, width + 1, DIVISION // 5))
-    points = " ".join(
-        f"{width / 2 + angle / 10 * DIVISION:.1f},{height * (1 - share):.1f}"
-        for angle, share in zip(degrees, left, strict=True)
-    )
-    axes = f"M{width // 2} 0V{height}M0 {height // 2}H{width}{ticks}"
-    return _on_grid(width, height, lines, axes, points, BEAM_SCALE, alternative)
+    return _on_grid(degrees / 10.0 + 9.0, 4.0 * left, (18, 4), BEAM_DIVISION, (9, 2),
+                    (BEAM_SCALE, alternative))  # fmt: skip
 
 
 def meter(text, unit, words):
@@ -168,7 +163,7 @@ def meter(text, unit, words):
         f'{escape(text)} <span style="font-size:30px">{escape(unit)}</span></div>'
         f'<div style="font-size:{NORMAL}px">{escape(words)}</div></div>'
     )
-    return Drawn(picture(alternative, "", shown), alternative)
+    return picture(alternative, "", shown)
 
 
 def warm_up_curve(time_constant_seconds):
@@ -212,15 +207,8 @@ def warm_up_curve(time_constant_seconds):
         f"A curve on a grid, {WARM_UP_SCALE}, from the lower left. After each half division across "
         f"it stands at {read}. It becomes level at {rise} divisions."
     )
-    width, height, lines = _squares(columns, 5, BEAM_DIVISION)
-    ticks = "".join(f"M-4 {y}h8" for y in range(0, height + 1, BEAM_DIVISION // 5))
-    ticks += "".join(f"M{x} {height - 4}v8" for x in range(0, width + 1, DIVISION // 5))
-    points = " ".join(
-        f"{place * DIVISION:.1f},{height - up * BEAM_DIVISION:.1f}"
-        for place, up in zip(places, heights, strict=True)
-    )
-    axes = f"M0 0V{height}H{width}{ticks}"
-    return _on_grid(width, height, lines, axes, points, WARM_UP_SCALE, alternative)
+    return _on_grid(places, heights, (columns, 5), BEAM_DIVISION, (0, 0),
+                    (WARM_UP_SCALE, alternative))  # fmt: skip
 
 
 def residuals(rows, values):
@@ -265,7 +253,7 @@ def residuals(rows, values):
         chart.note(place, at, text, "end" if value > 0 else "start",
                    (-6 if value > 0 else 6, -5))  # fmt: skip
     key = "".join(f"<div>{at}: {escape(row)}</div>" for at, row in enumerate(rows, 1))
-    return Drawn(picture(alternative, "", key, chart.html()), alternative)
+    return picture(alternative, "", key, chart.html())
 
 
 def _volts_per_division(supply):
@@ -297,36 +285,28 @@ def _seen(places, heights, dimmer):
     )
 
 
-def _grid(columns, places, heights, scale, alternative):
-    width, height, lines = _squares(columns, 2 * HALF_HEIGHT, DIVISION)
-    middle, part = height // 2, DIVISION // 5
-    ticks = "".join(f"M{x} {middle - 4}v8" for x in range(0, width + 1, part))
-    ticks += "".join(f"M-4 {y}h8" for y in range(0, height + 1, part))
+def _on_grid(places, heights, size, tall, zero, said):
+    """Return a curve on a grid, all in divisions from its lower left, the scale written below it.
+
+    `size` are columns and rows, `tall` a row [px], `zero` is where the axes with ticks cross.
+    """
+    width, height, margin = size[0] * DIVISION, size[1] * tall, 6
+    left, up = zero[0] * DIVISION, height - zero[1] * tall
+    grid = "".join(f"M{x} 0V{height}" for x in range(0, width + 1, DIVISION))
+    grid += "".join(f"M0 {y}H{width}" for y in range(0, height + 1, tall))
+    axes = f"M{left} 0V{height}M0 {up}H{width}"
+    axes += "".join(f"M{x} {up - 4}v8" for x in range(0, width + 1, DIVISION // 5))
+    axes += "".join(f"M{left - 4} {y}h8" for y in range(0, height + 1, tall // 5))
     points = " ".join(
-        f"{x * DIVISION:.1f},{middle - y * DIVISION:.1f}"
-        for x, y in zip(places, heights, strict=True)
+        f"{x * DIVISION:.1f},{height - y * tall:.1f}" for x, y in zip(places, heights, strict=True)
     )
-    axes = f"M0 {middle}H{width}{ticks}"
-    return _on_grid(width, height, lines, axes, points, scale, alternative)
-
-
-def _squares(columns, rows, high):
-    """Return width and height of a grid, and the path of its lines."""
-    width, height = columns * DIVISION, rows * high
-    down = "".join(f"M{x * DIVISION} 0V{height}" for x in range(columns + 1))
-    return width, height, down + "".join(f"M0 {y * high}H{width}" for y in range(rows + 1))
-
-
-def _on_grid(width, height, lines, axes, points, scale, alternative):
-    """Return a curve on a grid, the scale written below it."""
-    margin = 6
+    scale, alternative = said
     sides = f"{width + 2 * margin} {height + 2 * margin}"
     svg = (
         f'<svg viewBox="-{margin} -{margin} {sides}" width="{width + 2 * margin}" fill="none" '
         f'stroke="currentColor" style="max-width:100%;height:auto">'
-        f'<path d="{lines}" stroke-opacity=".55"/><path d="{axes}"/>'
+        f'<path d="{grid}" stroke-opacity=".55"/><path d="{axes}"/>'
         f'<polyline points="{points}" stroke="{LOOKS["volts"].colour}" stroke-width="4" '
         'stroke-linejoin="round"/></svg>'
     )
-    below = f'<div style="font-size:{NORMAL}px">{escape(scale)}</div>'
-    return Drawn(picture(alternative, "", svg, below), alternative)
+    return picture(alternative, "", svg, f'<div style="font-size:{NORMAL}px">{escape(scale)}</div>')

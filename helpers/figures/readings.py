@@ -5,7 +5,6 @@ from functools import cache
 import numpy as np
 
 from helpers.figures.chart import Axis, Chart, beside, number_box, picture
-from helpers.figures.drawn import Drawn
 from helpers.figures.waves import SAMPLES, cycle_axis, led_curve
 from helpers.physics import clamped, heater, leakage, mains, phase_cut, signals
 from helpers.physics import meters as physics_meters
@@ -87,7 +86,7 @@ def meters(supply, dimmer, place="on", ohms=68e3, farads=100e-9, heater_watts=90
     )
     shown = beside(chart.html(), "".join(number_box(*box) for box in boxes), least=250)
     name = "A wave, and the readings of three meters"
-    return Drawn(picture(name, finding, shown), said)
+    return picture(name, said, shown)
 
 
 def _measured(supply, dimmer, place, ohms, farads, heater_watts):

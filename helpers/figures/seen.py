@@ -3,7 +3,6 @@
 import numpy as np
 
 from helpers.figures.chart import Axis, Chart, bars, beside, number_box, picture
-from helpers.figures.drawn import Drawn
 from helpers.figures.guesses import looks
 from helpers.figures.words import capital, share_of_one
 from helpers.physics import glow, leds, light, visibility
@@ -45,14 +44,14 @@ def look():
     )
     finding = (
         f"A quarter of the light looks {near:.0f}\u00a0% as bright from close by, "
-        f"{far:.0f}\u00a0% from afar"
+        f"{far:.0f}\u00a0% from afar."
     )
     details = (
         f"A painted surface in daylight looks {painted:.0f}\u00a0%. All three curves rise steeply "
         "at first and flatten towards full light."
     )
-    drawn = picture("Three curves of look over light", finding, chart.html())
-    return Drawn(drawn, f"{finding}.", details)
+    name = "Three curves of look over light"
+    return picture(name, finding, chart.html(), details=details)
 
 
 def noticed(amps, colour, room_lux, metres, off_axis_degrees):
@@ -140,7 +139,7 @@ stand at 4 m'
     )
     looks += number_box("Sent towards you", sent, "falls off beside the axis")
     name = f"{capital('light')} at the eye over the distance, with the light that a room asks for"
-    return Drawn(picture(name, finding, beside(chart.html(), looks)), alternative)
+    return picture(name, alternative, beside(chart.html(), looks))
 
 
 def _up_to(reach):

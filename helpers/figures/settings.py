@@ -3,7 +3,6 @@
 import numpy as np
 
 from helpers.figures.chart import SMALL, Axis, Chart, picture, words
-from helpers.figures.drawn import Drawn
 from helpers.figures.scene import NIGHT, on_screen
 from helpers.figures.words import NAMES, capital, share_of_one, whole_percent
 from helpers.physics import light, phase_cut, phase_cut_inverse
@@ -85,7 +84,7 @@ def heat_and_light(circuit, supply, ohms, led_volts=2.0):
         (_ANGLES, seen, "eye", "what the eye says (of 100)"),
     )  # fmt: skip
     name = "Three curves against the angle of a dimmer"
-    return Drawn(picture(name, finding, chart.html()), finding, details)
+    return picture(name, finding, chart.html(), details=details)
 
 
 def brightness(circuit, supply, ohms_choices, firing_degrees_choices, led_volts=2.0,
@@ -157,11 +156,12 @@ def brightness(circuit, supply, ohms_choices, firing_degrees_choices, led_volts=
         f"{finding}. Its LED gets {write(amps[row, column], 'current')} on average, the brightest "
         f"{write(amps.max(), 'current')}."
     )
-    svg = _dots(droppers, angles, share, seen, (row, column), finding)
-    return Drawn(svg, said, f"In full: {_dots_in_words(seen, droppers, angles)}.")
+    name = "Lights in rows and columns, shaded by their light"
+    svg = _dots(droppers, angles, share, seen, (row, column))
+    return picture(name, said, svg, details=f"In full: {_dots_in_words(seen, droppers, angles)}.")
 
 
-def _dots(rows, columns, shares, seen, chosen, title):
+def _dots(rows, columns, shares, seen, chosen):
     high, wide = 78, 100 / len(columns)
     parts = [f'<rect width="100%" height="{high * len(rows)}" fill="{NIGHT}"/>']
     for place, text in enumerate(columns):
@@ -184,12 +184,11 @@ def _dots(rows, columns, shares, seen, chosen, title):
         'stroke-dasharray="7 4"/>'
     )
     tall, left = high * len(rows), 16 + 8 * max(map(len, rows))
-    svg = (
+    return (
         f'<svg height="{tall}" style="display:block;overflow:visible;width:calc(100% - {left}px);'
         f'margin:26px 0 6px {left}px">{"".join(parts)}</svg>'
         "<div>The number under a light is how bright it looks against the brightest one.</div>"
     )
-    return picture("Lights in rows and columns, shaded by their light", title, svg)
 
 
 def _dots_in_words(seen, droppers, angles):

@@ -5,7 +5,6 @@ from functools import cache
 import numpy as np
 
 from helpers.figures.chart import Axis, Chart, picture
-from helpers.figures.drawn import Drawn
 from helpers.figures.words import duration
 from helpers.physics import hazards
 from helpers.quantities import write
@@ -101,7 +100,7 @@ def zones(amps_rms, seconds, before=None, pot_amps=None):
     shift = (14 if amps < 0.05 else -14, -12 if time < 0.02 else 22)
     chart.note(amps, time, here, "start" if amps < 0.05 else "end", shift)
     name = "Zones of current and time, with a point"
-    return Drawn(picture(name, finding, chart.html()), said, details)
+    return picture(name, said, chart.html(), details=details)
 
 
 def _near(at, when, amps, time):

@@ -5,7 +5,6 @@ from itertools import groupby
 import numpy as np
 
 from helpers.figures.chart import Axis, Chart, picture, words
-from helpers.figures.drawn import Drawn
 from helpers.quantities import write
 
 _ROW = 34
@@ -78,7 +77,7 @@ def value_by_setting(ohms, heat_percent, broken, ohms_each, lowest):
     legend = f"Tinted: every rule is kept. {key}{'.' if key else ''} Framed: the candidate."
     name = "A map of resistor values and settings with letters in it"
     details = f"From full mains: {told}. Marked is {write(ohms_each, 'resistance')}."
-    return Drawn(picture(name, finding, chart, f"<div>{legend}</div>"), finding, details)
+    return picture(name, finding, chart, f"<div>{legend}</div>", details=details)
 
 
 def _runs(line):

@@ -4,7 +4,6 @@ import numpy as np
 
 from helpers.figures import areas
 from helpers.figures.chart import Axis, Chart, picture, stacked
-from helpers.figures.drawn import Drawn
 from helpers.figures.words import NAMES, capital, setting, whole_percent
 from helpers.physics import circuits, mains, ohms_law, phase_cut, phase_cut_inverse
 from helpers.physics.operating_point import operating_point
@@ -52,10 +51,10 @@ def sine(supply):
         "poured flat is a box as high as the mean of the size. The squares poured flat are a box, "
         "and the root of its height is the rms value: what heats."
     )
-    chart = _voltage(supply, phase_cut.NO_DIMMER, 150, cycle_axis(supply))
+    chart = voltage_chart(supply, phase_cut.NO_DIMMER, 150, cycle_axis(supply))
     name = "One cycle of the mains; below it peak, mean and rms of a half-cycle"
-    figure = picture(name, title, chart.html(), areas.three_numbers(supply))
-    return Drawn(figure, f"{title}.", details)
+    shown = chart.html(), areas.three_numbers(supply)
+    return picture(name, f"{title}.", *shown, details=details)
 
 
 def chopped(supply, dimmer):
@@ -89,7 +88,7 @@ def chopped(supply, dimmer):
     """
     finding = _what_is_left(supply, dimmer)
     details = f"One mains cycle of {_period(supply)}; in each half-cycle {_where_on(dimmer)}"
-    chart = _voltage(supply, dimmer, 220, cycle_axis(supply))
+    chart = voltage_chart(supply, dimmer, 220, cycle_axis(supply))
     rms = phase_cut.wave(supply, dimmer).volts_rms
     chart.line((0, 360), rms, "rms", f"rms\n{write(rms, 'voltage')}")
     if 0.0 < dimmer.conduction_degrees < 180.0:
@@ -98,7 +97,7 @@ def chopped(supply, dimmer):
             place += 90.0
         chart.note(place, 0.25 * mains.peak(supply.volts_rms), "cut", "middle")
     name = "One cycle of a voltage, and what a dimmer takes away of it"
-    return Drawn(picture(name, finding, chart.html()), finding, details)
+    return picture(name, finding, chart.html(), details=details)
 
 
 def led_current(
@@ -192,7 +191,7 @@ of up to 2.97 mA'
             chart.line((instant_degrees, instant_degrees), chart.up[:2], "mains")
             chart.grip("instant_degrees", instant_degrees, up)
     what = "Curves over one cycle: the voltages, and the current of the LED"
-    return Drawn(picture(what, finding, stacked(upper, lower)), said)
+    return picture(what, said, stacked(upper, lower))
 
 
 def _signed(volts):
@@ -250,8 +249,7 @@ def cycle_charts(circuit, supply, dimmer, ohms, led_volts):
     upper, lower : Chart
     """
     across = cycle_axis(supply)
-    unnamed = across._replace(name="", ticks=dict.fromkeys(across.ticks, ""))
-    upper = _voltage(supply, dimmer, 124, unnamed)
+    upper = voltage_chart(supply, dimmer, 124, across.unnamed())
     degrees, branch = led_curve(circuit, supply, dimmer, ohms, led_volts)
     forward, backward = np.maximum(branch, 0.0), np.maximum(-branch, 0.0)
     wired = circuits.named(circuit)
@@ -278,8 +276,9 @@ def cycle_charts(circuit, supply, dimmer, ohms, led_volts):
     return upper, lower
 
 
-def _voltage(supply, dimmer, height, across):
-    degrees, volts = phase_cut.trace(supply, dimmer, 1, SAMPLES)
+def voltage_chart(supply, dimmer, height, across, curve=None):
+    """Return a chart of what a dimmer leaves of the mains, or of `curve`, before the whole sine."""
+    degrees, volts = curve or phase_cut.trace(supply, dimmer, 1, SAMPLES)
     sine = mains.volts_at(supply.volts_rms, degrees)
     crest = mains.peak(supply.volts_rms)
     ticks = {value: write(value, "voltage") for value in (-crest, 0.0, crest)}
