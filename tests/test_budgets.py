@@ -26,7 +26,7 @@ OVER = {
     "sizing": 2_220,
     "figures": 2_378,
     "exercises": 2_133,
-    "pages": 704,
+    "pages": 680,
     "classroom": 1_985,
     "authoring": 253,
     "widgets": 1_408,

@@ -58,8 +58,6 @@ def dropper(supply, volts, ohms):
     )
     if amps > leds.LIMIT_AMPS:
         said += " Take more ohms."
-    if volts in BENCH_VOLTS:
-        said += f" {write(volts, 'voltage')} is an end: a number beyond it is cut to it."
     return drawn._replace(finding=said)
 
 
@@ -80,7 +78,7 @@ def heat(supply, watts, rated_watts, ambient_celsius):
     Returns
     -------
     drawn : Drawn
-        With the verdict; at an end of a control it says that a number beyond is cut down to it.
+        With the verdict.
 
     References
     ----------
@@ -102,16 +100,7 @@ def heat(supply, watts, rated_watts, ambient_celsius):
     why = "" if found.verdict == "pass" else " That is over half."
     if found.danger:
         why = f" Danger: {found.danger}"
-    ends = "".join(
-        f" The {name} stands at {write(value, of)}, an end of this explorer: a number beyond it is "
-        "cut to it."
-        for name, of, value, low_and_high in (
-            ("power", "power", watts, WATTS),
-            ("air", "temperature", ambient_celsius, CELSIUS),
-        )
-        if value in low_and_high
-    )
-    return drawn._replace(finding=f"{drawn.finding}{why} Its film would {hot}.{ends}")
+    return drawn._replace(finding=f"{drawn.finding}{why} Its film would {hot}.")
 
 
 def touch_current(supply, volts, ohms, seconds, before=None):
@@ -277,7 +266,6 @@ def one_fault(supply, riddle, fault, circuit, ohms, angle_degrees):
     Returns
     -------
     drawn : Drawn
-        At an end of the slider it says that a number beyond is cut down to it.
 
     References
     ----------
@@ -299,9 +287,4 @@ def one_fault(supply, riddle, fault, circuit, ohms, angle_degrees):
         f"By the rules, at full, for parts of {sheet}: {rules.worst(judged)}" if judged else ""
     )
     dimmer = Dimmer("leading", angle_degrees)
-    drawn = faulty.one_fault(circuit, supply, dimmer, ohms, fault, riddle, verdict)
-    end = (
-        f" The angle stands at {write(angle_degrees, 'angle')}, an end of this explorer: a number "
-    )
-    end += "beyond it is cut to it."
-    return drawn._replace(finding=drawn.finding + end * (angle_degrees in FINDER_ENDS))
+    return faulty.one_fault(circuit, supply, dimmer, ohms, fault, riddle, verdict)

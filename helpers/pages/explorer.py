@@ -4,7 +4,6 @@ Knows no single explorer and no widget.
 """
 
 from dataclasses import dataclass
-from functools import partial
 
 from helpers.exercises.wording import Line
 from helpers.pages.page import Page
@@ -32,6 +31,14 @@ class Slider:
     high: float
     step: float
     start: float
+
+    def end_said(self, value):
+        """Return what is said where nothing lies beyond a value, or nothing."""
+        if self.low < value < self.high:
+            return ""
+        name, _, unit = self.label.rpartition(" in ")
+        end = f"{name.rstrip(',')} {value:g}\u00a0{unit}"
+        return f" {end} is an end: a number beyond it is cut to it."
 
 
 @dataclass(frozen=True)
@@ -104,8 +111,19 @@ class Explorer:
         return [Line(role, self.caution)] if self.caution else []
 
     def open_on(self, supply):
-        """Return the function that draws a state on a supply, and the controls."""
-        return partial(self.draw, supply), self.controls(supply)
+        """Return the function that draws a state on a supply, and the controls.
+
+        Where a slider stands at its end, it says that a number beyond is cut down to it.
+        """
+        controls = self.controls(supply)
+        sliders = [control for control in controls if isinstance(control, Slider)]
+
+        def draw(**state):
+            drawn = self.draw(supply, **state)
+            ends = (slider.end_said(state[slider.key]) for slider in sliders)
+            return drawn._replace(finding=drawn.finding + "".join(ends))
+
+        return draw, controls
 
 
 def first_state(controls):

@@ -17,7 +17,7 @@ from helpers.pages.explorer import Choice, Entry, Explorer, Slider
 from helpers.physics import leds, mains, ratings, resistors, visibility
 from helpers.physics.operating_point import operating_point
 from helpers.physics.phase_cut import Dimmer
-from helpers.quantities import write, write_as
+from helpers.quantities import write
 from helpers.sizing import rules
 
 POT_WATTS, POTS_WATTS = explained.POT_WATTS, (60.0, 90.0, 120.0, 200.0)
@@ -71,8 +71,7 @@ def _brightness(supply, circuit, ohms, angle_degrees):
     """Four droppers at six settings; the one that is spoken of stands in the last column."""
     angles = (*COLUMN_DEGREES, angle_degrees)
     chosen = ROW_OHMS.index(ohms), len(COLUMN_DEGREES)
-    drawn = settings.brightness(circuit, supply, ROW_OHMS, angles, chosen=chosen)
-    return _at_ends(drawn, angle_degrees)
+    return settings.brightness(circuit, supply, ROW_OHMS, angles, chosen=chosen)
 
 
 def _heat_controls(supply):
@@ -107,11 +106,6 @@ def _dimmer_controls(supply):
     )  # fmt: skip
 
 
-def _touched(supply, volts, **rest):
-    drawn = explained.touch_current(supply, volts, **rest)
-    return _at_ends(drawn, volts, TOUCH_VOLTS, "V")
-
-
 def _today(supply):
     days = ("lowest", mains.lowest(supply)), ("label", supply), ("highest", mains.highest(supply))
     options = {f"{name}, {write(each.volts_rms, 'voltage')}": each.volts_rms for name, each in days}
@@ -138,21 +132,11 @@ def _seven_controls(supply):
     )
 
 
-def _at_ends(drawn, value, ends=(0.0, 180.0), unit="°"):
-    if value not in ends:
-        return drawn
-    end = f" {write_as(value, unit)} is an end: a number beyond it is cut to it."
-    return drawn._replace(finding=drawn.finding + end)
-
-
-def _with_ends(draw):
-    """Say at an end of the angle that nothing lies beyond it."""
-
-    def drawn_to_the_end(supply, edge, angle_degrees, **rest):
-        drawn = draw(supply, Dimmer(edge, angle_degrees), **rest)
-        return _at_ends(drawn, angle_degrees)
-
-    return drawn_to_the_end
+def _cut(draw):
+    """Hand edge and angle on as a dimmer."""
+    return lambda supply, edge, angle_degrees, **rest: draw(
+        supply, Dimmer(edge, angle_degrees), **rest
+    )
 
 
 _DEGREES, _PERCENT = (0, 180, 30), (0, 100, 20)
@@ -199,9 +183,7 @@ def _guess(name, then, caution=""):
     asked = GUESSES[name]
     low, high = asked.up[:2]
     return Explorer(
-        lambda _, mark, shown: _at_ends(
-            guesses.guess(asked, mark, shown), mark, (low, high), asked.unit
-        ),
+        lambda _, mark, shown: guesses.guess(asked, mark, shown),
         lambda _: (
             Slider("mark", f"Your mark in {asked.unit}", low, high, high / 100.0, high / 2.0),
             Choice("shown", "Show", {"my mark alone": False, "the curve": True}, False),
@@ -217,7 +199,7 @@ def _guess(name, then, caution=""):
 
 EXPLORERS = {
     "job": Explorer(
-        lambda supply, percent: _at_ends(job.knob(supply, percent), percent, (0.0, 100.0), "%"),
+        job.knob,
         lambda _: (Slider("percent", "Knob in %", 0.0, 100.0, 1.0, 60.0),),
         (
             "Turn the knob down slowly. Which fades first, the heat or the look of the light?",
@@ -241,15 +223,11 @@ EXPLORERS = {
         ),
     ),
     "waveform": Explorer(
-        lambda supply, volts_rms, circuit, ohms, instant_degrees: _at_ends(
-            waves.led_current(
-                circuit,
-                mains.Supply(volts_rms, supply.hertz),
-                ohms=ohms,
-                instant_degrees=instant_degrees,
-            ),
-            instant_degrees,
-            (0.0, 360.0),
+        lambda supply, volts_rms, circuit, ohms, instant_degrees: waves.led_current(
+            circuit,
+            mains.Supply(volts_rms, supply.hertz),
+            ohms=ohms,
+            instant_degrees=instant_degrees,
         ),
         _wave_controls,
         (
@@ -280,7 +258,7 @@ EXPLORERS = {
         "takes four times its heat.",
     ),
     "dimmer": Explorer(
-        _with_ends(_dimmed),
+        _cut(_dimmed),
         _dimmer_controls,
         (
             "Drag the edge of the wave from 0 to 90 degrees. The heat halves. What does the peak "
@@ -319,7 +297,7 @@ EXPLORERS = {
         "Danger: a dim light says nothing about the volts on the wires.",
     ),
     "areas": Explorer(
-        lambda _, angle_degrees: _at_ends(areas.shares(angle_degrees), angle_degrees),
+        lambda _, angle_degrees: areas.shares(angle_degrees),
         lambda _: (_angle("Firing angle in degrees", 70.0),),
         (
             "Go from 70 to 110 degrees. When does the part above the box no longer make up for "
@@ -360,7 +338,7 @@ EXPLORERS = {
         "change of the whole sum.",
     ),
     "circuits": Explorer(
-        _with_ends(seven_circuits),
+        _cut(seven_circuits),
         _seven_controls,
         (
             "Which circuit makes the most light for each watt? Which repeats its light the most "
@@ -374,7 +352,7 @@ EXPLORERS = {
         "conforming for this use, is always a choice.",
     ),
     "dropper pulse": Explorer(
-        _with_ends(dropper_pulse),
+        _cut(dropper_pulse),
         lambda _: (
             _angle("Angle of the edge in degrees", 90.0),
             Choice("edge", "Edge", EDGES, "leading"),
@@ -393,7 +371,7 @@ EXPLORERS = {
         "stay charged with the plug out.",
     ),
     "meter": Explorer(
-        _with_ends(readings.meters),
+        _cut(readings.meters),
         lambda _: (
             _angle("Angle of the edge while on, in degrees", 80.0),
             Choice("place", "Measured", readings.PLACES, "on"),
@@ -464,7 +442,9 @@ EXPLORERS = {
     "settled": Explorer(
         on_the_bench.settling,
         lambda _: (
-            Slider("minutes", "Minutes since switching on", *on_the_bench.MINUTES_ENDS, 1.0, 62.0),
+            Slider(
+                "minutes", "Time since switching on in min", *on_the_bench.MINUTES_ENDS, 1.0, 62.0
+            ),
             Choice(
                 "tau_minutes",
                 "Time constant",
@@ -493,7 +473,7 @@ EXPLORERS = {
         "competent person. A box that goes on getting hotter while nobody looks can burn.",
     ),
     "touch current": Explorer(
-        _touched,
+        explained.touch_current,
         lambda supply: (
             Slider("volts", "Touched voltage in V", *TOUCH_VOLTS, 1.0, supply.volts_rms),
             Choice(

@@ -1,11 +1,10 @@
 """The explorer of light and eye: what it says beside its figure, and where it starts."""
 
 from helpers.figures import seen
-from helpers.figures.drawn import Drawn
 from helpers.pages.explorer import Choice, Slider
 from helpers.physics import glow, mains, phase_cut, visibility
 from helpers.physics.operating_point import operating_point
-from helpers.quantities import write, write_as
+from helpers.quantities import write
 
 EXAMPLE_OHMS, EXAMPLE_DEGREES = 94e3, 130.0
 """Dropper and lowest setting of the worked example in lesson 06 [ohm], [deg]."""
@@ -35,7 +34,6 @@ def light_and_eye(supply, milliamps, colour, room_lux, metres, off_axis_degrees)
     Returns
     -------
     drawn : Drawn
-        At an end of a control it says that a number beyond is cut down to it.
 
     References
     ----------
@@ -49,23 +47,15 @@ def light_and_eye(supply, milliamps, colour, room_lux, metres, off_axis_degrees)
 stand at 4 m'
     """
     amps = milliamps / 1000.0
-    svg, said, _ = seen.noticed(amps, colour, room_lux, metres, off_axis_degrees)
+    drawn = seen.noticed(amps, colour, room_lux, metres, off_axis_degrees)
+    said = drawn.finding
     if amps < glow.HALF_LOST_AMPS * 5:
         share = glow.useful_amps(amps) / amps
         said += (
             f" So small a current may lose a part of its light: in a plain LED perhaps "
             f"{write(100.0 * share, 'percent', 2)} of this is left."
         )
-    ends = "".join(
-        f" The {name} stands at {shown}, an end of this explorer: a number beyond it is cut to it."
-        for name, shown, value, ends in (
-            ("current", write(amps, "current"), milliamps, (LEAST, MOST)),
-            ("distance", write_as(metres, "m"), metres, (seen.NEAREST, seen.FARTHEST)),
-            ("angle", write(off_axis_degrees, "angle"), off_axis_degrees, (WIDEST,)),
-        )
-        if value in ends
-    )
-    return Drawn(svg, said + ends)
+    return drawn._replace(finding=said)
 
 
 def controls(supply):

@@ -68,11 +68,6 @@ def agreement(supply, volts, supply_percent, ohms, ohms_percent, sheet, read_vol
         f"{write(apart / both, 'ratio', 2)} combined uncertainties; 2 are allowed. "
         f"{ALLOWS_NOTHING if agrees else STOP}"
     )
-    if read_volts in READ_ENDS:
-        said += (
-            f" The reading stands at {write(read_volts, 'voltage')}, an end of this explorer: a "
-            "number beyond it is cut to it."
-        )
     return drawn._replace(finding=said)
 
 
@@ -123,9 +118,4 @@ def settling(supply, minutes, tau_minutes, rise_kelvin, step_kelvin):
         )
     span = write_as(60.0 * heat.SETTLED_AFTER * tau_minutes, "min")
     said = f"{drawn.finding} {shown} Five time constants are {span}."
-    if minutes in MINUTES_ENDS:
-        said += (
-            f" The time stands at {write_as(60.0 * minutes, 'min')}, an end of this explorer: a "
-            "number beyond it is cut to it."
-        )
     return drawn._replace(finding=said)
