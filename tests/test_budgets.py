@@ -26,10 +26,10 @@ OVER = {
     "sizing": 2_220,
     "figures": 2_378,
     "exercises": 2_133,
-    "pages": 680,
+    "pages": 702,
     "classroom": 1_985,
     "authoring": 253,
-    "widgets": 1_408,
+    "widgets": 1_409,
 }
 
 

@@ -12,8 +12,6 @@ from helpers.quantities import read, write, write_letter_code
 from helpers.sizing import rules
 
 BENCH_LED_VOLTS, BENCH_VOLTS = 2.0, (5.0, bench_supply.MOST_VOLTS)
-#: Ends of the controls of `heat` [W] and [degC].
-WATTS, CELSIUS = (0.01, 5.0), (0.0, 150.0)
 #: Below this the ohms of dry skin rise steeply (IEC 60479-1, from memory) [V].
 LOW_VOLTS = 50.0
 POT_WATTS = 90.0
@@ -56,8 +54,7 @@ def dropper(supply, volts, ohms):
         f"sum would say {write(bare, 'current')}. The dropper turns {write(watts, 'power')} into "
         f"heat, so it has to be rated for {write(watts / rules.HEALTHY_SHARE, 'power')} at least."
     )
-    if amps > leds.LIMIT_AMPS:
-        said += " Take more ohms."
+    said += " Take more ohms." * (amps > leds.LIMIT_AMPS)
     return drawn._replace(finding=said)
 
 
@@ -69,11 +66,11 @@ def heat(supply, watts, rated_watts, ambient_celsius):
     supply : mains.Supply
         The learner's supply, which only the first power depends on.
     watts : float
-        Power that the resistor turns into heat, within `WATTS` [W].
+        Power that the resistor turns into heat, 0.01 to 5 [W].
     rated_watts : float
         Rating on its sheet [W].
     ambient_celsius : float
-        Temperature of the air around it, within `CELSIUS` [degC].
+        Temperature of the air around it, 0 to 150 [degC].
 
     Returns
     -------
@@ -188,22 +185,18 @@ def bands(supply, first, second, multiplier, tolerance):
     ohms, percent = colour_code.read_bands(colours)
     figures = 10 * FIGURES.index(first) + FIGURES.index(second)
     low, high = ohms * (1 - percent / 100), ohms * (1 + percent / 100)
+    factor = f"{ohms / figures:,.10g}".replace(",", "\u00a0")
     series = [name for name in ("E12", "E24") if figures in resistors.SERIES[name]]
     preferred = "Not a preferred value: hardly any shop has it."
     if series:
         preferred = f"A preferred value of the {series[0]} series."
     said = (
         f"{first.capitalize()} {FIGURES.index(first)}, {second} {FIGURES.index(second)}, "
-        f"{multiplier} × {_plain(ohms / figures)}, {tolerance} ± {write(percent, 'percent')}: "
+        f"{multiplier} × {factor}, {tolerance} ± {write(percent, 'percent')}: "
         f"{write(ohms, 'resistance')}, so from {write(low, 'resistance')} to "
         f"{write(high, 'resistance')}. In letters: {write_letter_code(ohms, percent)}. {preferred}"
     )
     return resistor(colours, ("first", "second", "multiplier", "tolerance"))._replace(finding=said)
-
-
-def _plain(factor):
-    """Write a power of ten out, thousands apart."""
-    return f"{factor:g}" if factor < 1 else f"{factor:,.0f}".replace(",", "\u00a0")
 
 
 def bands_of(text):
@@ -242,7 +235,6 @@ def bands_of(text):
 
 #: What the finder takes of each resistor's sheet and the air in its box [W], [V] and [degC].
 FINDER_SHEET = (0.5, 300.0, 70.0)
-FINDER_ENDS = (0.0, 150.0)
 
 
 def one_fault(supply, riddle, fault, circuit, ohms, angle_degrees):
@@ -261,7 +253,7 @@ def one_fault(supply, riddle, fault, circuit, ohms, angle_degrees):
     ohms : float
         Each of the two resistors [ohm].
     angle_degrees : float
-        Firing angle of the dimmer, within `FINDER_ENDS` [deg].
+        Firing angle of the dimmer, 0 to 150 [deg].
 
     Returns
     -------

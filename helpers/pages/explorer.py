@@ -3,7 +3,9 @@
 Knows no single explorer and no widget.
 """
 
+import re
 from dataclasses import dataclass
+from html import escape
 
 from helpers.exercises.wording import Line
 from helpers.pages.page import Page
@@ -97,6 +99,8 @@ class Explorer:
         frame, where what is shown is the danger itself, or a reading that seems to deny it.
     remembers : bool
         Whether `draw` takes the state in which the hand last rested, as `before`.
+    takes : tuple of str
+        Controls that a learner's own brief can set, by their keys.
     """
 
     draw: object
@@ -104,6 +108,7 @@ class Explorer:
     tries: tuple
     caution: str = ""
     remembers: bool = False
+    takes: tuple = ()
 
     def warning(self):
         """Return the caution as lines, none or one."""
@@ -124,6 +129,25 @@ class Explorer:
             return drawn._replace(finding=drawn.finding + "".join(ends))
 
         return draw, controls
+
+
+def underlined(said):
+    """Return what is said as HTML, with peak, rms and mean underlined as their lines are drawn.
+
+    In a sentence about the LED, peak and mean are those of its current; its rms
+    has no line.
+
+    Examples
+    --------
+    >>> underlined("230 V rms. The LED's mean is low.").count("cw-led-mean")
+    1
+    """
+
+    return "".join(
+        re.sub(r"\b(rms|peak|mean)\b", rf'<span class="cw-{of}\1">\1</span>', sentence)
+        for sentence in re.split(r"(?<=\. )", escape(said))
+        for of in ("led-" if "LED" in sentence else "",)
+    )
 
 
 def first_state(controls):

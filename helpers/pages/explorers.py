@@ -12,9 +12,10 @@ from helpers.figures.dimmed import at_once
 from helpers.figures.guesses import Guess, axis
 from helpers.figures.words import NAMES
 from helpers.pages import explained, light_and_eye, on_the_bench
-from helpers.pages.explained import CELSIUS, FIGURES, MULTIPLIERS, WATTS
+from helpers.pages.explained import FIGURES, MULTIPLIERS
 from helpers.pages.explorer import Choice, Entry, Explorer, Slider
-from helpers.physics import leds, mains, ratings, resistors, visibility
+from helpers.pages.light_and_eye import ROOM
+from helpers.physics import leds, mains, ratings, resistors
 from helpers.physics.operating_point import operating_point
 from helpers.physics.phase_cut import Dimmer
 from helpers.quantities import write
@@ -59,8 +60,6 @@ def _colours(key, label, names, start):
 
 
 CIRCUIT = Choice("circuit", "Circuit", {NAMES[key]: key for key in NAMES}, "series_diode")
-ROOMS = {f"{name}, {write(lux, 'illuminance')}": lux for name, lux in visibility.ROOMS_LUX.items()}
-ROOM = Choice("room_lux", "Room", ROOMS, visibility.ROOMS_LUX["workshop"])
 WITH_A_DIODE = {NAMES[key]: key for key in ("series_diode", "diode_across", "bridge")}
 SHOWN = {"a fault that I choose": 0}
 SHOWN |= {f"riddle {number + 1}": number + 1 for number in range(len(faulty.RIDDLES))}
@@ -79,8 +78,8 @@ def _heat_controls(supply):
     loss = operating_point("series_diode", mains.highest(supply), ohms=HEAT_OHMS).resistor_watts
     sizes = _written(ratings.COMMON_WATTS, "power")
     return (
-        Slider("watts", "Power in W", *WATTS, 0.01, round(loss, 3)),
-        Slider("ambient_celsius", "Air around the part in °C", *CELSIUS, 5.0, 40.0),
+        Slider("watts", "Power in W", 0.01, 5.0, 0.01, round(loss, 3)),
+        Slider("ambient_celsius", "Air around the part in °C", 0.0, 150.0, 5.0, 40.0),
         Choice("rated_watts", "Rating of the part", sizes, rules.rating_for(loss)),
     )
 
@@ -256,6 +255,7 @@ EXPLORERS = {
         "the mains it is live: never feel for warmth. Watch the film temperature, not only the "
         "verdict. And the verdict is for sound parts: when one of two in series shorts, the other "
         "takes four times its heat.",
+        takes=("ambient_celsius",),
     ),
     "dimmer": Explorer(
         _cut(_dimmed),
@@ -272,6 +272,7 @@ EXPLORERS = {
         "switched off. With a broken element, the terminals of an off pot can swing to nearly "
         "twice the crest of the mains. Dark never means dead. Nothing here is a reason to open a "
         "dimmer.",
+        takes=("angle_degrees", "edge", "heater_watts", "room_lux"),
     ),
     "guess current": _guess(
         "current", "What would the curve be like without the LED? Where does it part from this one?"
@@ -308,6 +309,7 @@ EXPLORERS = {
         ),
         "Danger: behind a dimmer everything counts as live at every setting. A small area is no "
         "small voltage.",
+        takes=("angle_degrees",),
     ),
     "brightness": Explorer(
         _brightness,
@@ -324,6 +326,7 @@ EXPLORERS = {
         ),
         "Danger: a dim or dark light says nothing about the volts on the wires. They kill at every "
         "setting.",
+        takes=("angle_degrees",),
     ),
     "light and eye": Explorer(
         light_and_eye.light_and_eye,
@@ -336,6 +339,7 @@ EXPLORERS = {
         "Danger: a light that is not noticed leaves a live, hot pot looking off. Dark never means "
         "dead. More current means more heat in the dropper and higher pulses at full: it is a "
         "change of the whole sum.",
+        takes=("colour", "room_lux", "metres", "off_axis_degrees"),
     ),
     "circuits": Explorer(
         _cut(seven_circuits),
@@ -350,6 +354,7 @@ EXPLORERS = {
         "Danger: every part of all seven circuits is at mains voltage, the LED's legs too. "
         "Comparing them is not permission to build one; a ready-made indicator, certified or "
         "conforming for this use, is always a choice.",
+        takes=("angle_degrees", "edge"),
     ),
     "dropper pulse": Explorer(
         _cut(dropper_pulse),
@@ -369,6 +374,7 @@ EXPLORERS = {
         "Danger: this is why a capacitor dropper does not go behind any cutting dimmer, leading or "
         "trailing. The pulse comes twice in every cycle. All of it is live, and its capacitor can "
         "stay charged with the plug out.",
+        takes=("angle_degrees", "edge"),
     ),
     "meter": Explorer(
         _cut(readings.meters),
@@ -395,6 +401,7 @@ EXPLORERS = {
         "⚠ Danger: a reading of 0 V proves nothing. Isolate, prove the tester, prove dead, prove "
         "the tester again. Measuring on the mains is work for an electrically skilled or "
         "instructed person, with a meter and leads rated for all that can stand there.",
+        takes=("angle_degrees", "edge", "farads", "heater_watts"),
     ),
     "faults": Explorer(
         explained.one_fault,
@@ -403,7 +410,7 @@ EXPLORERS = {
             Choice("fault", "Fault, or guess", _same(faulty.FAULTS), list(faulty.FAULTS)[1]),
             Choice("circuit", "Circuit", WITH_A_DIODE, "series_diode"),
             Choice("ohms", "Each of two resistors", _written(FINDER_OHMS, "resistance"), 82e3),
-            Slider("angle_degrees", "Firing angle in degrees", *explained.FINDER_ENDS, 1.0, 0.0),
+            Slider("angle_degrees", "Firing angle in degrees", 0.0, 150.0, 1.0, 0.0),
         ),
         (
             "Go through the faults. Which leave the light as it was, or make it brighter?",
@@ -413,11 +420,12 @@ EXPLORERS = {
         "Danger: whatever the light says here, all of it counts as live and can kill. Finding a "
         "fault in a real pot is work with the plug out and dead proved, for an electrically "
         "skilled or instructed person.",
+        takes=("angle_degrees",),
     ),
     "agreement": Explorer(
         on_the_bench.agreement,
         lambda _: (
-            Slider("read_volts", "Reading in V", *on_the_bench.READ_ENDS, 0.01, 11.2),
+            Slider("read_volts", "Reading in V", 0.0, 24.0, 0.01, 11.2),
             Choice("volts", "Rehearsal supply", _written((12.0, 24.0), "voltage"), 24.0),
             Choice("supply_percent", "Supply, ±", _written(PERCENTS[:3], "percent"), 1.0),
             Choice("ohms", "Each of two resistors", _written(REHEARSED_OHMS, "resistance"), 100e3),
@@ -442,9 +450,7 @@ EXPLORERS = {
     "settled": Explorer(
         on_the_bench.settling,
         lambda _: (
-            Slider(
-                "minutes", "Time since switching on in min", *on_the_bench.MINUTES_ENDS, 1.0, 62.0
-            ),
+            Slider("minutes", "Time switched on in min", 1.0, 360.0, 1.0, 62.0),
             Choice(
                 "tau_minutes",
                 "Time constant",

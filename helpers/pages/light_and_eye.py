@@ -10,6 +10,8 @@ EXAMPLE_OHMS, EXAMPLE_DEGREES = 94e3, 130.0
 """Dropper and lowest setting of the worked example in lesson 06 [ohm], [deg]."""
 LEAST, MOST = 0.01, 5.0
 WIDEST = 80.0
+ROOMS = {f"{name}, {write(lux, 'illuminance')}": lux for name, lux in visibility.ROOMS_LUX.items()}
+ROOM = Choice("room_lux", "Room", ROOMS, visibility.ROOMS_LUX["workshop"])
 COLOURS = (*glow.EYE_SENSITIVITY, "white")
 
 
@@ -61,14 +63,11 @@ stand at 4 m'
 def controls(supply):
     """Open on the worked example of the lesson: the lowest setting on the lowest mains."""
     low = phase_cut.Dimmer("leading", EXAMPLE_DEGREES)
-    amps = operating_point(
-        "series_diode", mains.lowest(supply), low, ohms=EXAMPLE_OHMS
-    ).led_amps_mean
-    rooms = {f"{name}, {write(lux, 'illuminance')}": lux
-             for name, lux in visibility.ROOMS_LUX.items()}  # fmt: skip
+    point = operating_point("series_diode", mains.lowest(supply), low, ohms=EXAMPLE_OHMS)
+    amps = point.led_amps_mean
     return (
         Slider("milliamps", "Mean current in mA", LEAST, MOST, 0.01, round(1000.0 * amps, 3)),
-        Choice("room_lux", "Room", rooms, visibility.ROOMS_LUX["workshop"]),
+        ROOM,
         Slider("metres", "Distance in m", seen.NEAREST, seen.FARTHEST, 0.5, 4.0),
         Slider("off_axis_degrees", "Angle beside the axis in degrees", 0.0, WIDEST, 1.0, 0.0),
         Choice("colour", "Colour of a plain LED", {name: name for name in COLOURS}, "red"),

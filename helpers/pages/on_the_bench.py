@@ -13,8 +13,6 @@ SHEETS = {
     "± (0.8 % + 3 digits)": Meter(0.8, 3.0, least_step=0.01),
     "± (2 % + 5 digits)": Meter(2.0, 5.0, least_step=0.01),
 }
-#: Ends of the controls [V] and [min].
-READ_ENDS, MINUTES_ENDS = (0.0, 24.0), (1.0, 360.0)
 ROOM_CELSIUS = 20.0
 ALLOWS_NOTHING = "That alone allows nothing: a competent person decides about the mains."
 STOP = "Stop and look for the reason; nothing goes on the mains."
@@ -34,7 +32,7 @@ def agreement(supply, volts, supply_percent, ohms, ohms_percent, sheet, read_vol
     sheet : str
         A key of `SHEETS` [-].
     read_volts : float
-        What is read across one of them, within `READ_ENDS` [V].
+        What is read across one of them, 0 to 24 [V].
 
     Returns
     -------
@@ -79,7 +77,7 @@ def settling(supply, minutes, tau_minutes, rise_kelvin, step_kelvin):
     supply : mains.Supply
         The learner's supply, which this does not depend on.
     minutes : float
-        Time since switching on, within `MINUTES_ENDS` [min].
+        Time since switching on, 1 to 360 [min].
     tau_minutes : float
         Time constant [min].
     rise_kelvin : float

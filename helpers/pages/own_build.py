@@ -3,6 +3,7 @@
 Says of it what sizing says. Knows no file and no control.
 """
 
+from contextlib import suppress
 from dataclasses import replace
 from functools import lru_cache
 
@@ -76,6 +77,41 @@ def own_brief(session):
         If it cannot be read or used; the text says what to do.
     """
     return begun(own_text(session), session.supply)
+
+
+#: Which field of a brief sets which control of an explorer.
+_SETS = {
+    "edge": "dimmer_edge", "angle_degrees": "dimmer_lowest", "farads": "dimmer_suppression",
+    "heater_watts": "heater_power", "colour": "led_colour", "room_lux": "seen_lux",
+    "metres": "seen_distance", "off_axis_degrees": "seen_angle", "ambient_celsius": "box_air",
+}  # fmt: skip
+
+
+def explorer_state(session, takes):
+    """Return what a learner's own brief says of an explorer's controls; nothing for what is open.
+
+    Parameters
+    ----------
+    session : Session
+    takes : tuple of str
+        Keys of controls; without an edge among them, an angle is that of a leading one.
+
+    Returns
+    -------
+    state : dict
+    """
+    with suppress(OwnBriefError, BriefError):
+        brief = own_brief(session)
+        said = {
+            key: getattr(brief, _SETS[key]) for key in takes if _SETS[key] not in brief.left_out
+        }
+        if "edge" in said and said["edge"] != "trailing":
+            said["edge"] = "leading"
+        if "angle_degrees" in said:
+            on = brief.lowest_degrees
+            said["angle_degrees"] = on if said.get("edge") == "trailing" else 180.0 - on
+        return {key: value for key, value in said.items() if value is not None}
+    return {}
 
 
 @lru_cache(maxsize=8)

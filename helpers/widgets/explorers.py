@@ -11,8 +11,9 @@ from pathlib import Path
 import ipywidgets as widgets
 
 from helpers.exercises.wording import Line
-from helpers.pages.explorer import CALCULATED, Choice, Entry, still_page
+from helpers.pages.explorer import CALCULATED, Choice, Entry, first_state, still_page, underlined
 from helpers.pages.explorers import EXPLORERS
+from helpers.pages.own_build import explorer_state
 from helpers.pages.page import Page
 from helpers.widgets.lesson import current_session
 from helpers.widgets.live import Live
@@ -24,21 +25,7 @@ _LABELLED = {"description_width": "initial"}
 # ipywidgets can set no attributes of a node, and replaces what is inside; so what is inside, on
 # arriving, marks the node around it, which stays.
 _SPOKEN = "<style onload=\"this.parentNode.setAttribute('role', 'status')\"></style>"
-# A handle gets the label of its box, and tells its number as people read it: "110 degrees".
-_NAME_HANDLES = (
-    '<style onload="for (const row of'
-    " this.closest('.cw-controls').querySelectorAll('.cw-slider')) {"
-    " const handle = row.querySelector('.noUi-handle');"
-    " const label = row.querySelector('label').textContent;"
-    " const unit = (label.match(/ in ([^ ]+):$/) || ['', ''])[1];"
-    " handle.setAttribute('aria-label', label); const tell = () => {"
-    " const said = +(+handle.getAttribute('aria-valuenow')).toFixed(3) + ' ' + unit;"
-    " if (handle.getAttribute('aria-valuetext') !== said)"
-    " handle.setAttribute('aria-valuetext', said); };"
-    ' new MutationObserver(tell).observe(handle, {attributes: true}); tell(); }"></style>'
-)
-_GRAB = Path(__file__).with_name("grab.js").read_text(encoding="utf-8")
-_GRAB = f'<style onload="{escape(_GRAB)}"></style>'
+_GRAB = escape(Path(__file__).with_name("grab.js").read_text(encoding="utf-8"))
 
 
 def explore(name):
@@ -68,8 +55,10 @@ class LiveExplorer(Live):
         self.explorer, self.word = explorer, word
 
     def draw(self, session, *news):
-        if not self.session or session.supply != self.session.supply:
-            self.hold(Panel(self.explorer, session.supply).children())
+        mine = explorer_state(session, self.explorer.takes)
+        if not self.session or (session.supply, mine) != (self.session.supply, self.mine):
+            self.mine = mine
+            self.hold(Panel(self.explorer, session.supply, mine).children())
             self.still = still_page(self.explorer, session.supply, f"cw-x-{self.word}")
         return self.still
 
@@ -83,15 +72,24 @@ class Panel:
         Which.
     supply : mains.Supply
         The learner's supply.
+    mine : dict, optional
+        What a build of one's own says of its controls: a list then offers to take that.
     """
 
-    def __init__(self, explorer, supply):
+    def __init__(self, explorer, supply, mine=None):
         self.explorer = explorer
         self.draw, controls = explorer.open_on(supply)
-        self.inputs, self.laid_out, self._waiting, self._held = {}, [], None, False
-        self._rested = None
+        self.inputs, self.laid_out, self.mine = {}, [], mine or {}
+        self._waiting, self._held, self._rested = None, False, None
         for control in controls:
             self._add(control)
+        if mine:
+            start = first_state(controls)
+            whose = {"the workshop": {key: start[key] for key in mine}, "my build": mine}
+            offer = widgets.Dropdown(options=list(whose.items()), description="Numbers of:")
+            offer.add_class("cw-whose")
+            offer.observe(lambda change: self._take(change["new"]), "value")
+            self.laid_out.append(offer)
         self.picture, self.said = widgets.HTML(), widgets.HTML()
         self._move()
         self._say()
@@ -106,7 +104,9 @@ class Panel:
             return
         label["layout"] = {"width": "auto"}
         if isinstance(control, Choice):
-            options = list(control.options.items())
+            options, own = list(control.options.items()), self.mine.get(control.key)
+            if isinstance(own, float) and own not in control.options.values():
+                options.append(("as in my build", own))
             row = held = widgets.Dropdown(options=options, value=control.start, **label)
         else:
             row, held = _slider_and_box(control, label)
@@ -120,11 +120,11 @@ class Panel:
         controls = widgets.Box(self.laid_out, layout={"flex_flow": "row wrap"})
         controls.add_class("cw-knobs")
         tries = "".join(f"<li>{escape(text)}</li>" for text in self.explorer.tries)
-        head = widgets.HTML(Page(self.explorer.warning()).html())
         foot = widgets.HTML(
-            f'<p class="cw-hint">{CALCULATED}</p><p><b>Things to try</b></p>'
-            f"<ul>{tries}</ul>{_NAME_HANDLES}{_GRAB}"
+            f'<p class="cw-hint">{CALCULATED}</p><p><b>Things to try</b></p><ul>{tries}</ul>'
+            f'<style onload="{_GRAB}"></style>'
         )
+        head = widgets.HTML(Page(self.explorer.warning()).html())
         return [head, controls, self.picture, self.said, foot]
 
     def _follow(self, _):
@@ -134,8 +134,8 @@ class Panel:
 
     def _move(self):
         self._state = {key: held.value for key, held in self.inputs.items()}
-        more = {"before": self._rested} if self.explorer.remembers else {}
-        drawn = self.draw(**self._state, **more)
+        before = {"before": self._rested} if self.explorer.remembers else {}
+        drawn = self.draw(**self._state, **before)
         self.picture.value, self._sentence = drawn.picture, drawn.finding
 
     def _say_at_rest(self):
@@ -145,7 +145,7 @@ class Panel:
 
     def _say(self):
         self._rested = self._state
-        self.said.value = f"<p>{escape(self._sentence)}</p>{_SPOKEN}"
+        self.said.value = f"<p>{underlined(self._sentence)}</p>{_SPOKEN}"
 
     def _enter(self, entry, text):
         try:
@@ -154,6 +154,9 @@ class Panel:
             self._sentence = str(error)
             self._say_at_rest()
             return
+        self._take(state)
+
+    def _take(self, state):
         self._held = True
         for key, value in state.items():
             self.inputs[key].value = value

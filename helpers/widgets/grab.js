@@ -38,3 +38,16 @@ const held = event => {
   document.addEventListener('pointercancel', leave);
 };
 if (!box.cwGrab) box.addEventListener('pointerdown', box.cwGrab = held);
+// A handle gets the label of its box, and tells its number as people read it: "110 degrees".
+for (const row of box.querySelectorAll('.cw-slider')) {
+  const handle = row.querySelector('.noUi-handle');
+  const label = row.querySelector('label').textContent;
+  const unit = (label.match(/ in ([^ ]+):$/) || ['', ''])[1];
+  handle.setAttribute('aria-label', label);
+  const tell = () => {
+    const said = +(+handle.getAttribute('aria-valuenow')).toFixed(3) + ' ' + unit;
+    if (handle.getAttribute('aria-valuetext') !== said) handle.setAttribute('aria-valuetext', said);
+  };
+  new MutationObserver(tell).observe(handle, {attributes: true});
+  tell();
+}

@@ -111,11 +111,11 @@ def test_a_number_box_shows_what_was_typed_or_moved_to_without_noise(served):
     assert box.input_value() == "0.668"  # 253 V on 47 kΩ behind a diode; not on a step
     for key, watts in (("ArrowRight", "0.68"), ("ArrowRight", "0.69")):
         page.locator(".cw-e-heat .noUi-handle").first.press(key)
-        drawn.get_by_text(f"here it is {watts} W").first.wait_for()
+        page.locator(".cw-e-heat [role=status]", has_text=f"here it is {watts} W").wait_for()
         assert box.input_value() == watts
     box.fill("0.33")
     box.press("Enter")
-    drawn.get_by_text("here it is 0.33 W").first.wait_for()
+    page.locator(".cw-e-heat [role=status]", has_text="here it is 0.33 W").wait_for()
     page.wait_for_timeout(500)
     assert box.input_value() == "0.33"
 
