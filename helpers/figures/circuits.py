@@ -30,13 +30,13 @@ _ROOM = 1.3
 """Length of wire that a resistor of a string takes, in units of a drawing [-]."""
 _TAPS = {
     "after": (
-        ("behind the", "dimmer"),
+        "behind the\ndimmer",
         "The pilot light lies across the heater, behind switch and dimmer: it shows that the "
         "heater is supplied, and follows the setting. It can glow faintly when off, and dark "
         "never means dead.",
     ),
     "before": (
-        ("before switch", "and dimmer"),
+        "before switch\nand dimmer",
         "The pilot light is tapped before the switch and the dimmer: it shows that the mains is "
         "present, at any setting, and says nothing of the heater. Dark never means dead.",
     ),
@@ -77,12 +77,9 @@ def bench_dropper(volts, ohms, led_volts):
         "in one loop."
     )
     pen, top, right = Pen(), 3.6, 5.4
-    pen.part("SourceV", (0.0, 0.0), (0.0, top))
-    pen.part("ResistorIEC", (0.0, top), (right, top))
-    pen.part("LED", (right, top), (right, 0.0))
-    pen.part("Line", (right, 0.0), (0.0, 0.0))
-    pen.write(-0.8, 2.1, "bench supply", "right")
-    pen.write(-0.8, 1.4, f"{supply} DC", "right")
+    pen.chain((0.0, 0.0), "SourceV", (0.0, top), "Resistor", (right, top), "LED", (right, 0.0),
+              "Line", (0.0, 0.0))  # fmt: skip
+    pen.write(-0.8, 2.1, f"bench supply\n{supply} DC", "right")
     pen.write(right / 2.0, top + 0.9, f"dropper R, {dropper}")
     pen.write(right - 0.7, 1.8, f"LED, {led}", "right")
     return pen.done("An LED and its dropper on a bench supply", alternative)
@@ -184,40 +181,28 @@ def capacitor_dropper(farads=None, surge_ohms=None, bleeder_ohms=None):
         f"capacitor a {bleeder} in series; then a bridge of four diodes with the LED inside, to "
         f"neutral. The capacitor can stay charged with the plug out. {_LIVE_AND_EARTH}"
     )
-    pen, top, side, bleed, low = Pen(), 8.6, 7.6, 3.2, 4.2
+    pen, top, side, bleed, low = Pen(), 8.6, 7.6, 1.8, 4.2
     west, east, north, south = (1.6, 0.0), (side, 0.0), (4.6, 3.0), (4.6, -3.0)
     pen.terminal(0.0, top, "live")
     pen.terminal(0.0, 0.0, "neutral")
-    pen.part("FuseIEC", (0.0, top), (2.0, top))
-    pen.write(1.0, top + 0.9, "fuse")
-    pen.part("ResistorIEC", (2.0, top), (5.2, top))
-    pen.wire((5.2, top), (side, top), (side, top - 1.0))
-    for line, text in enumerate(surge.split(", ")):
-        pen.write(5.0, top + 1.5 - 0.65 * line, text)
-    pen.part("Capacitor", (side, top - 1.0), (side, low))
-    for line, text in enumerate(capacitor.split(", ")):
-        pen.write(side - 0.7, 6.6 - 0.65 * line, text, "right")
-    pen.wire((side, top - 1.0), (bleed - 1.4, top - 1.0))
-    pen.part("ResistorIEC", (bleed - 1.4, top - 1.0), (bleed - 1.4, 5.9))
-    pen.part("ResistorIEC", (bleed - 1.4, 5.9), (bleed - 1.4, low))
-    pen.wire((bleed - 1.4, low), (side, low), east)
+    pen.chain((0.0, top), "Fuse", (2.0, top), "Resistor", (5.2, top), "Line", (side, top),
+              "Line", (side, top - 1.0), "Capacitor", (side, low))  # fmt: skip
+    pen.chain((side, top - 1.0), "Line", (bleed, top - 1.0), "Resistor", (bleed, 5.9),
+              "Resistor", (bleed, low), "Line", (side, low), "Line", east)  # fmt: skip
     pen.dots((side, top - 1.0), (side, low))
-    for line, text in enumerate(bleeder.split(", ", 1)):
-        pen.write(bleed - 0.9, 5.75 - 0.65 * line, text, "left")
+    pen.write(1.0, top + 0.9, "fuse")
+    pen.write(5.0, top + 1.5, surge.replace(", ", "\n"))
+    pen.write(side - 0.7, 6.6, capacitor.replace(", ", "\n"), "right")
+    pen.write(bleed + 0.5, 5.75, bleeder.replace(", ", "\n", 1), "left")
     pen.bridge(west, east, north, south)
     pen.write(north[0] - 0.7, 0.0, "LED", "right")
-    pen.part("Line", west, (0.0, 0.0))
+    pen.wire(west, (0.0, 0.0))
     pen.earth(-4.4)
     return pen.done("Capacitor dropper indicator circuit", alternative)
 
 
-def neon(ohms=None):
+def neon():
     """Draw a neon lamp with its two resistors between live and neutral.
-
-    Parameters
-    ----------
-    ohms : float, optional
-        Each resistor, to be written beside it [ohm].
 
     Returns
     -------
@@ -230,23 +215,20 @@ def neon(ohms=None):
 
     Examples
     --------
-    >>> neon(47e3).finding.replace("\\xa0", " ").partition(",")[2].partition(".")[0]
-    ' neon lamp: between live and neutral lie two resistors of 47 kΩ, and a neon lamp'
+    >>> neon().finding.partition(",")[2].partition(".")[0]
+    ' neon lamp: between live and neutral lie two resistors, and a neon lamp'
     """
-    each = "two resistors" if ohms is None else f"two resistors of {write(ohms, 'resistance')}"
     alternative = (
-        f"Circuit, neon lamp: between live and neutral lie {each}, and a neon lamp. "
+        "Circuit, neon lamp: between live and neutral lie two resistors, and a neon lamp. "
         f"{_LIVE_AND_EARTH}"
     )
     pen, top, corner = Pen(), 3.6, 6.8
     pen.terminal(0.0, top, "live")
     pen.terminal(0.0, 0.0, "neutral")
-    pen.part("ResistorIEC", (0.0, top), (3.2, top))
-    pen.part("ResistorIEC", (3.2, top), (corner, top))
-    pen.part("Neon", (corner, top), (corner, 0.0))
-    pen.write(3.2, top + 0.9, each)
+    pen.chain((0.0, top), "Resistor", (3.2, top), "Resistor", (corner, top), "Neon", (corner, 0.0),
+              "Line", (0.0, 0.0))  # fmt: skip
+    pen.write(3.2, top + 0.9, "two resistors")
     pen.write(corner - 0.9, 1.8, "neon lamp", "right")
-    pen.part("Line", (corner, 0.0), (0.0, 0.0))
     pen.earth(-2.0)
     return pen.done("Neon lamp indicator circuit", alternative)
 
@@ -286,36 +268,25 @@ def dimmed_heater(tap="after"):
         f"pilot light is two resistors, a diode and an LED in series. {meaning} Earth "
         "goes to metal that can be touched."
     )
-    pen = Pen()
-    top, bottom, at_tap, right = 4.4, 0.0, {"after": 6.6, "before": 0.9}[tap], 8.4
+    pen, top, over, right = Pen(), 4.4, 6.6, 8.4
+    at_tap, side, align = {"after": (6.6, -0.9, "right"), "before": (0.9, 0.9, "left")}[tap]
     pen.terminal(0.0, top, "live")
-    pen.terminal(0.0, bottom, "neutral")
-    pen.part("Line", (0.0, top), (1.5, top))
-    pen.part("Switch", (1.5, top), (3.5, top))
-    pen.part("Triac", (3.5, top), (5.8, top))
-    pen.part("Line", (5.8, top), (right, top))
-    over, left_end, right_end = top + 2.2, 1.3, 6.0
-    pen.part("Line", (left_end, top), (left_end, over))
-    pen.part("Capacitor", (left_end, over), (3.4, over))
-    pen.part("ResistorIEC", (3.4, over), (right_end, over))
-    pen.part("Line", (right_end, over), (right_end, top))
-    pen.dots((left_end, top), (right_end, top))
+    pen.terminal(0.0, 0.0, "neutral")
+    pen.chain((0.0, top), "Line", (1.5, top), "Switch", (3.5, top), "Triac", (5.8, top),
+              "Line", (right, top), "Heater", (right, 0.0), "Line", (0.0, 0.0))  # fmt: skip
+    pen.chain((1.3, top), "Line", (1.3, over), "Capacitor", (3.4, over), "Resistor", (6.0, over),
+              "Line", (6.0, top))  # fmt: skip
+    pen.chain((at_tap, top), "Resistor", (at_tap, 3.3), "Resistor", (at_tap, 2.2),
+              "Diode", (at_tap, 1.2), "LED", (at_tap, 0.0))  # fmt: skip
+    pen.dots((1.3, top), (6.0, top), (at_tap, top), (at_tap, 0.0))
     pen.write(3.6, over + 0.9, "snubber: leaks at off")
-    pen.heater((right, top), (right, bottom))
-    pen.part("Line", (right, bottom), (0.0, bottom))
-    pen.resistors((at_tap, top), (at_tap, 2.2))
-    pen.part("Diode", (at_tap, 2.2), (at_tap, 1.2))
-    pen.part("LED", (at_tap, 1.2), (at_tap, bottom))
-    pen.dots((at_tap, top), (at_tap, bottom))
     pen.write(2.4, top + 0.95, "switch")
     pen.write(4.6, top + 1.15, "dimmer")
-    pen.write(right_end + 0.3, top + 0.6, "counts as live", "left")
+    pen.write(6.3, top + 0.6, "counts as live", "left")
     pen.write(right + 0.6, 2.2, "heater", "left")
-    side, align = (-0.9, "right") if tap == "after" else (0.9, "left")
-    for line, text in enumerate(("pilot light with", "dropper, tapped", *place)):
-        pen.write(at_tap + side, 3.2 - 0.65 * line, text, align)
-    pen.earth(bottom - 2.0)
-    return pen.done(f"Dimmer and heater, pilot light {' '.join(place)}", alternative)
+    pen.write(at_tap + side, 3.2, f"pilot light with\ndropper, tapped\n{place}", align)
+    pen.earth(-2.0)
+    return pen.done(f"Dimmer and heater, pilot light {place.replace(chr(10), ' ')}", alternative)
 
 
 def _one_loop(pen, wiring, string, led):
@@ -326,20 +297,17 @@ def _one_loop(pen, wiring, string, led):
     pen.terminal(0.0, 0.0, "neutral")
     pen.resistors((0.0, top), (end, top), live)
     pen.write(1.9, top + 0.9, dropper)
-    if "diode" in wiring.forward:
-        pen.part("Diode", (end, top), (corner, top))
-        pen.write(end + 2.0, top + 0.95, "diode D")
-    else:
-        pen.part("Line", (end, top), (corner, top))
+    diode = "diode" in wiring.forward
+    pen.part("Diode" if diode else "Line", (end, top), (corner, top))
+    pen.write(end + 2.0, top + 0.95, "diode D" if diode else "")
     pen.part("LED", (corner, top), (corner, 0.0))
     pen.write(corner - 0.6, 1.7, led, "right")
     pen.back((corner, 0.0), end, other, neutral)
     across = {("diode",): ("Diode", "diode D"), ("second_led",): ("LED", "second LED")}
     if wiring.backward in across:
         symbol, words = across[wiring.backward]
-        pen.part("Line", (corner, top), (side, top))
-        pen.part(symbol, (side, 0.0), (side, top))
-        pen.part("Line", (side, 0.0), (corner, 0.0))
+        pen.wire((corner, top), (side, top))
+        pen.chain((corner, 0.0), "Line", (side, 0.0), symbol, (side, top))
         pen.dots((corner, top), (corner, 0.0))
         pen.write(side + 0.6, 1.7, words, "left")
 
@@ -355,8 +323,7 @@ def _bridge(pen, _wiring, string, led):
     pen.resistors((0.0, middle), at_west, live)
     pen.write(-0.3, middle + 2.1, dropper, "left")
     pen.bridge(*corners)
-    for line, text in enumerate(led.rsplit(" ", 1)):
-        pen.write(centre - 0.7, middle + 0.35 - 0.7 * line, text, "right")
+    pen.write(centre - 0.7, middle + 0.35, "\n".join(led.rsplit(" ", 1)), "right")
     pen.wire(at_east, (east + 0.8, middle), (east + 0.8, -1.4))
     pen.back((east + 0.8, -1.4), west, other, neutral)
     pen.write(east - 2.2, north - 0.6, "four diodes D", "left")

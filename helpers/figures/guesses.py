@@ -140,6 +140,6 @@ def guess(asked, mark, shown):
             f"{asked.learned}{f' Beside it: {besides}.' if besides else ''}"
         )
     left = asked.across.share(at) < 0.5  # the curves' names stand on the right then
-    chart.note(at, mark, "your mark", "end" if left else "start", (-14 if left else 14, 5))
+    chart.note(at, mark, "you", "end" if left else "start", (-14 if left else 14, 5))
     chart.grip("mark", at, mark, way="up")
     return picture("A mark on an empty pair of axes, then curves", finding, chart.html())

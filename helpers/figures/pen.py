@@ -12,6 +12,7 @@ from helpers.figures.drawn import Drawn
 
 UNIT, LETTER = 26.0, 7.4
 """A unit of a drawing, and room for a letter [px]."""
+_DRAWN_AS = {"Resistor": "ResistorIEC", "Fuse": "FuseIEC", "Heater": "ResistorIEC"}
 
 
 class Pen:
@@ -25,28 +26,27 @@ class Pen:
         self.elements, self.drawing = elements, schemdraw.Drawing(show=False)
         self.left = self.right = 0.0
         self.drawing.config(
-            unit=3.5,
-            inches_per_unit=UNIT / 72,
-            fontsize=SMALL,
-            font="sans-serif",
-            lw=1.6,
+            unit=3.5, inches_per_unit=UNIT / 72, fontsize=SMALL, font="sans-serif", lw=1.6,
             margin=0.3,
-        )
+        )  # fmt: skip
 
-    def part(self, kind, start, end, *lines):
+    def part(self, kind, start, end):
         from schemdraw.segments import Segment
 
-        element = getattr(self.elements, kind)()
+        element, lines = getattr(self.elements, _DRAWN_AS.get(kind, kind))(), ()
         if isinstance(element, self.elements.Diode):
             # The wire goes on through the triangle, as the standard draws a diode.
             lines = ([(0.0, 0.0), (0.35, 0.0)],)
+        elif kind == "Heater":  # a box with bars across it
+            lines = ([(place, 0.25), (place, -0.25)] for place in (0.25, 0.5, 0.75))
         element.segments.extend(map(Segment, lines))
         self.drawing.add(element.endpoints(start, end))
 
-    def heater(self, start, end):
-        """A resistor's box with bars across it: the symbol of a heating element."""
-        bars = ([(place, 0.25), (place, -0.25)] for place in (0.25, 0.5, 0.75))
-        self.part("ResistorIEC", start, end, *bars)
+    def chain(self, start, *path):
+        """Parts one behind the other: a kind, then the point that it leads to, and so on."""
+        for kind, end in zip(path[::2], path[1::2], strict=True):
+            self.part(kind, start, end)
+            start = end
 
     def resistors(self, start, end, count=2):
         """So many resistors in series: of one alone nothing is left when it fails short."""
@@ -54,14 +54,14 @@ class Pen:
         steps = [each / count for each in range(count + 1)]
         places = [(x + (to_x - x) * step, y + (to_y - y) * step) for step in steps]
         for one, other in pairwise(places):
-            self.part("ResistorIEC", one, other)
+            self.part("Resistor", one, other)
 
     def back(self, start, end, words, count):
         """The wire back to neutral on the left, with resistors in it up to `end` if there are."""
         if count:
             self.resistors((0.0, start[1]), (end, start[1]), count)
             self.write(end / 2.0, start[1] + 0.75, words)
-        self.part("Line", start, (end if count else 0.0, start[1]))
+        self.wire(start, (end if count else 0.0, start[1]))
 
     def bridge(self, west, east, north, south):
         """Four diodes that lead both half-cycles from north to south through an LED."""
@@ -73,7 +73,7 @@ class Pen:
     def earth(self, up):
         """The third wire, which goes past the light to the metal of the pot."""
         self.terminal(0.0, up, "earth")
-        self.part("Line", (0.0, up), (2.2, up))
+        self.wire((0.0, up), (2.2, up))
         self.write(2.5, up, "to touchable metal only", "left")
 
     def terminal(self, across, up, words):
@@ -88,12 +88,14 @@ class Pen:
         for point in points:
             self.drawing.add(self.elements.Dot().at(point))
 
-    def write(self, across, up, words, align="center"):
-        label = self.elements.Label().at((across, up))
-        self.drawing.add(label.label(words, loc="center", halign=align, valign="center"))
-        wide, start = LETTER * len(words), {"left": 0.0, "center": 0.5, "right": 1.0}[align]
-        self.left = min(self.left, UNIT * across - start * wide)
-        self.right = max(self.right, UNIT * across + (1.0 - start) * wide)
+    def write(self, across, up, lines, align="center"):
+        start = {"left": 0.0, "center": 0.5, "right": 1.0}[align]
+        for place, words in enumerate(lines.split("\n")):
+            label = self.elements.Label().at((across, up - 0.65 * place))
+            self.drawing.add(label.label(words, loc="center", halign=align, valign="center"))
+            wide = LETTER * len(words)
+            self.left = min(self.left, UNIT * across - start * wide)
+            self.right = max(self.right, UNIT * across + (1.0 - start) * wide)
 
     def done(self, title, alternative):
         """Return the drawing as SVG, with title and description, and the words for it.

@@ -24,7 +24,6 @@ ALL = [
     (circuits.capacitor_dropper, ()),
     (circuits.capacitor_dropper, (100e-9, 1e3, 1e6)),
     (circuits.neon, ()),
-    (circuits.neon, (330e3,)),
     (circuits.dimmed_heater, ("after",)),
     (circuits.dimmed_heater, ("before",)),
     (circuits.bench_dropper, (5.0, 220.0, 2.0)),
