@@ -19,7 +19,8 @@ SMALL, NORMAL = 13, 14
 """Sizes of letters [px]."""
 FACE = "var(--jp-layout-color0, #fff)"
 _GRID = 'stroke="currentColor" stroke-opacity=".2"'
-_CLEAR = f"paint-order:stroke;stroke:{FACE};stroke-width:3px"
+_RIM = f"stroke:{FACE};stroke-width"
+_CLEAR = f"paint-order:stroke;{_RIM}:3px"
 _STRETCHED = 1000
 """Width of the space between the axes, before it is stretched to that of the page."""
 
@@ -235,35 +236,30 @@ class Chart:
             f'<path d="M{x:.1f} {self.height}V{y:.1f}M0 {y:.1f}H{x:.1f}" fill="none" '
             'stroke="currentColor" stroke-dasharray="4 4" vector-effect="non-scaling-stroke"/>'
         )
-        self.letters.insert(
-            0, f'<circle cx="{self._place(across)}" cy="{y:.1f}" r="8" fill="{_ink(meaning)}" '
-            f'style="stroke:{FACE};stroke-width:2.5px"/>'
-        )  # fmt: skip
+        self._disc(across, up, 8, f'fill="{_ink(meaning)}" style="{_RIM}:2.5px"')
 
-    def note(self, across, up, text, anchor="start", shift=(0, 0)):
+    def _disc(self, across, up, radius, look):
+        place = f'cx="{self._place(across)}" cy="{float(self._y(up)):.1f}" r="{radius}"'
+        self.letters.insert(0, f"<circle {place} {look}/>")
+
+    def note(self, across, up, text, anchor="start", shift=(0, 0), size=NORMAL, weight="bold"):
         """Write bold words at a point, moved by `shift` [px], clear of the lines behind them."""
         y = float(self._y(up)) + shift[1]
-        more = f' dx="{shift[0]}" font-weight="bold" style="{_CLEAR}"'
-        self.letters.append(words(self._place(across), y, text, anchor, NORMAL, more))
+        more = f' dx="{shift[0]}" font-weight="{weight}" style="{_CLEAR}"'
+        self.letters.append(words(self._place(across), y, text, anchor, size, more))
 
     def tell(self, across, up, text, shift=(0, 0)):
         """Write plain words that begin at a point, moved by `shift` [px]."""
-        y, more = float(self._y(up)) + shift[1], f' dx="{shift[0]}" style="{_CLEAR}"'
-        self.letters.append(words(self._place(across), y, text, "start", more=more))
+        self.note(across, up, text, "start", shift, SMALL, "normal")
 
     def ghost(self, across, up):
         """Put a hollow mark where a point was a moment ago."""
-        self.letters.insert(
-            0, f'<circle cx="{self._place(across)}" cy="{float(self._y(up)):.1f}" r="8" '
-            'fill="none" stroke="currentColor" stroke-dasharray="3 2" stroke-width="2"/>'
-        )  # fmt: skip
+        look = 'fill="none" stroke="currentColor" stroke-dasharray="3 2" stroke-width="2"'
+        self._disc(across, up, 8, look)
 
     def dot(self, across, up, meaning, text="", anchor="start", shift=(9, -7)):
         """Put a small dot on a point, with its number beside it."""
-        self.letters.insert(
-            0, f'<circle cx="{self._place(across)}" cy="{float(self._y(up)):.1f}" r="5" '
-            f'fill="{_ink(meaning)}" style="stroke:{FACE};stroke-width:1.5px"/>'
-        )  # fmt: skip
+        self._disc(across, up, 5, f'fill="{_ink(meaning)}" style="{_RIM}:1.5px"')
         self.note(across, up, text, anchor, shift)
 
     def named_dots(self, across, *dots):

@@ -122,12 +122,14 @@ def one_fault(circuit, supply, dimmer, ohms, fault, riddle=0, verdict=""):
     beside = (1.0, 1.0, 1.0)
     if riddle:
         beside, _ = state(circuit, high, dimmer, ohms, RIDDLES[riddle - 1])
-        title, heads = f"Riddle {riddle}: {_symptoms(beside)}", ("what is seen", "your guess")
-        said = f"{title}. {_told_of_guess(circuit, high, dimmer, ohms, fault, riddle)}"
+        heads, told = ("what is seen", "your guess"), _told_of_guess(
+            circuit, high, dimmer, ohms, fault, riddle
+        )  # fmt: skip
+        said = f"Riddle {riddle}: {_symptoms(beside)}. {told}"
     else:
-        dark = "Danger: dark never means dead. " if found[0] < faults.DARK_BELOW else ""
-        title, heads = f"{dark}{capital(fault)}: {_symptoms(found)}", ("all sound", "this fault")
-        said = f"{title}. {_inside(left)} {verdict}".strip()
+        dark, heads = "Danger: dark never means dead; ", ("all sound", "this fault")
+        start = dark + fault if found[0] < faults.DARK_BELOW else capital(fault)
+        said = f"{start}: {_symptoms(found)}. {_inside(left)} {verdict}".strip()
     rows = ""
     labels = ("Light of the LED", "Heat of the hotter resistor", "Heat of the pot")
     for label, meaning, *shares in zip(

@@ -541,7 +541,7 @@ def test_property_a_dark_light_in_the_fault_finder_begins_with_the_danger():
         for degrees in (0.0, 75.0, 150.0):
             sentence = fault(fault=name, angle_degrees=degrees)
             dark = "the light is dark" in sentence
-            assert sentence.startswith("Danger: dark never means dead.") == dark
+            assert sentence.startswith("Danger: dark never means dead; ") == dark
 
 
 @pytest.mark.parametrize("riddle", range(1, len(faulty.RIDDLES) + 1))
