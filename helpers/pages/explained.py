@@ -145,10 +145,7 @@ def touch_current(supply, volts, ohms, seconds, before=None):
         )
     skin = "Wet skin lets more through: this is the kinder case."
     if volts <= LOW_VOLTS:
-        skin = (
-            "At so few volts dry skin holds back more than this sum says; wet skin lets more "
-            "through."
-        )
+        skin = "At few volts dry skin holds back more than this says; wet skin lets more through."
     said = (
         f"{write(volts, 'voltage')} {way} drives {write(amps, 'current')} through dry hands of "
         f"{write(hazards.SHOCK_BODY_OHMS, 'resistance')}, the body that shock is judged with. "

@@ -158,8 +158,11 @@ def first_state(controls):
 def still_page(explorer, supply, name):
     """Return the first picture and what it says as a page that lasts."""
     draw, controls = explorer.open_on(supply)
-    drawn = draw(**first_state(controls))
+    state = first_state(controls)
+    drawn = draw(**state)
     lines = [*explorer.warning(), Line("hint", CALCULATED), Line("text", drawn.finding)]
     lines += [Line("text", "Things to try:")]
     lines += [Line("option", f"– {text}") for text in explorer.tries]
+    if "shown" in state:  # what is to be predicted stands folded, for who has no kernel
+        lines.append(Line("folded", f"The curve: {draw(**state | {'shown': True}).finding}"))
     return Page(lines, drawn.picture, name=name)

@@ -138,6 +138,7 @@ def test_second_way_a_mark_is_held_against_the_curve(name, off, verdict):
     assert close(float(stated[1]), right) and verdict in shown.finding
     assert "curve" not in hidden.finding and verdict not in hidden.finding
     assert ElementTree.fromstring(hidden.picture)[0].text.endswith("?")
+    assert f"the curve is at {stated[1]}" in plain(still_page(explorer, EUROPE, "still").plain())
     assert shown.picture.count("<path") > hidden.picture.count("<path")
 
 
