@@ -134,8 +134,8 @@ class Explorer:
 def underlined(said):
     """Return what is said as HTML, with peak, rms and mean underlined as their lines are drawn.
 
-    In a sentence about the LED, peak and mean are those of its current; its rms
-    has no line.
+    In a sentence about the LED or a current, peak and mean are those of the LED's current, whose
+    rms has no line.
 
     Examples
     --------
@@ -146,7 +146,7 @@ def underlined(said):
     return "".join(
         re.sub(r"\b(rms|peak|mean)\b", rf'<span class="cw-{of}\1">\1</span>', sentence)
         for sentence in re.split(r"(?<=\. )", escape(said))
-        for of in ("led-" if "LED" in sentence else "",)
+        for of in ("led-" if re.search(r"LED|light|[\xa0mµ]A\b", sentence) else "",)
     )
 
 
