@@ -24,7 +24,7 @@ BUDGETS = {
 OVER = {
     "physics": 3_167,
     "sizing": 2_220,
-    "figures": 2_349,
+    "figures": 2_342,
     "exercises": 2_133,
     "pages": 702,
     "classroom": 1_985,

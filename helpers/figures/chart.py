@@ -162,6 +162,11 @@ class Axis(NamedTuple):
         return self._replace(name="", ticks=dict.fromkeys(self.ticks, ""))
 
 
+def axis(name, low, high, step):
+    """Return an axis in the unit of its name, with a tick at each step."""
+    return Axis(low, high, name, {float(at): f"{at:g}" for at in np.arange(low, high + 0.1, step)})
+
+
 class Chart:
     """A pair of axes; collects elements and hands them over as HTML.
 

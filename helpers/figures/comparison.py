@@ -235,14 +235,13 @@ def dropper_pulse(supply, dimmer, farads, surge_ohms):
         parts, supply, dimmer, heater_ohms=pot, samples=SAMPLES
     )
     limit, peak = leds.LIMIT_AMPS, point.led_amps_peak
-    text = setting(dimmer)
-    taken = "more than it stands" if peak > limit else "no more than it stands"
+    text, over = setting(dimmer), peak > limit
+    start = f"Danger: {text[0].lower()}{text[1:]}" if over else text
+    taken = "more than it stands" if over else "no more than it stands"
     finding = (
-        f"{text}: for an instant the LED takes {taken}: {write(peak, 'current')}, "
+        f"{start}: for an instant the LED takes {taken}: {write(peak, 'current')}, "
         f"{write(peak / sine.led_amps_peak, 'ratio', 2)} times its peak on a whole sine"
     )
-    if peak > limit:
-        finding = f"Danger: {finding[0].lower()}{finding[1:]}"
     said = (
         f"{finding}. A small LED stands {write(limit, 'current')}. Its mean is "
         f"{write(point.led_amps_mean, 'current')}, on a whole sine "

@@ -42,11 +42,6 @@ class Guess(NamedTuple):
     learned: str
 
 
-def axis(name, low, high, step):
-    """Return an axis in the unit of its name, with a tick at each step."""
-    return Axis(low, high, name, {float(at): f"{at:g}" for at in np.arange(low, high + 0.1, step)})
-
-
 def led_milliamps():
     """Return the current behind 2 kohm over a bench supply, with a red LED and without [mA]."""
     volts, ohms = np.linspace(0.0, 12.0, 49), ohms_law.dropper(12.0, 2.0, 0.005)
@@ -115,6 +110,7 @@ def guess(asked, mark, shown):
 
     Examples
     --------
+    >>> from helpers.figures.chart import axis
     >>> places, shares = axis("minutes", 0, 15, 3), axis("%", 0, 100, 20)
     >>> asked = Guess("How much is there?", places, shares, 6.0, "%", warm_up, "It slows down.")
     >>> guess(asked, 95.0, True).finding.replace("\\xa0", " ")

@@ -4,7 +4,7 @@ from math import isfinite
 
 import numpy as np
 
-from helpers.figures.chart import Axis, Chart, picture
+from helpers.figures.chart import Axis, Chart, axis, picture
 from helpers.figures.words import TIME_UNITS, duration, time_unit, whole_percent
 from helpers.figures.words import watts as in_watts
 from helpers.physics import heat, limits, ratings
@@ -80,7 +80,7 @@ into heat, half of that while all is sound'
     quarters = [rated_watts * place / 4 for place in range(0, 9, 2)]
     chart = Chart(
         240,
-        Axis(0.0, 160.0, "air around the part in °C", {t: f"{t}" for t in range(0, 161, 40)}),
+        axis("air around the part in °C", 0, 160, 40),
         Axis(0.0, top, "power", {at: in_watts(at) for at in quarters if at <= top}),
     )
     place, side = (70.0, "end") if seen[0] < 35.0 else (1.0, "start")  # clear of the mark

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from helpers.figures.chart import Axis, Chart, bars, beside, number_box, picture
+from helpers.figures.chart import Axis, Chart, axis, bars, beside, number_box, picture
 from helpers.figures.guesses import looks
 from helpers.figures.words import capital, share_of_one
 from helpers.physics import glow, leds, light, visibility
@@ -32,12 +32,8 @@ def look():
     >>> look().finding.replace("\\xa0", " ").partition(",")[0]
     'A quarter of the light looks 63 % as bright from close by'
     """
-    ticks = {place: write(place, "percent") for place in range(0, 101, 20)}
-    chart = Chart(
-        260,
-        Axis(0.0, 100.0, "light, against full light", ticks),
-        Axis(0.0, 100.0, "how bright it looks", ticks),
-    )
+    shares = axis("light, of full light in %", 0, 100, 20)
+    chart = Chart(260, shares, shares._replace(name="how bright it looks in %"))
     curves = looks()
     (near, _), (far, _), (painted, _), _ = chart.read_at(
         25.0, *curves, (curves[0][0], curves[0][0], "mains", "the light")

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from helpers.figures.chart import SMALL, Axis, Chart, picture, words
+from helpers.figures.chart import SMALL, Chart, axis, picture, words
 from helpers.figures.scene import NIGHT, on_screen
 from helpers.figures.words import NAMES, capital, share_of_one, whole_percent
 from helpers.physics import light, phase_cut, phase_cut_inverse
@@ -74,10 +74,8 @@ def heat_and_light(circuit, supply, ohms, led_volts=2.0):
             " Down to about half, light falls a little faster than heat; below that, heat falls "
             "faster. The look falls last."
         )
-    across = Axis(0.0, 180.0, "firing angle, leading edge, in degrees",
-                  {at: f"{at}" for at in range(0, 181, 30)})  # fmt: skip
-    up = Axis(0.0, 104.0, "against full mains in %", {at: f"{at}" for at in range(0, 101, 20)})
-    chart = Chart(230, across, up)
+    up = axis("against full mains in %", 0, 100, 20)._replace(high=104.0)
+    chart = Chart(230, axis("firing angle, leading edge, in degrees", 0, 180, 30), up)
     chart.read_at(
         low, (_ANGLES, heat, "heat", "heat of the heater"),
         (_ANGLES, shine, "light", "light of the LED"),

@@ -7,9 +7,10 @@ Most hand the state of their controls to a figure; those that say more have a fu
 from dataclasses import replace
 
 from helpers.figures import areas, faulty, guesses, job, readings, settings, waves
+from helpers.figures.chart import axis
 from helpers.figures.comparison import dropper_pulse, seven_circuits
 from helpers.figures.dimmed import at_once
-from helpers.figures.guesses import Guess, axis
+from helpers.figures.guesses import Guess
 from helpers.figures.words import NAMES
 from helpers.pages import explained, light_and_eye, on_the_bench
 from helpers.pages.explained import FIGURES, MULTIPLIERS
