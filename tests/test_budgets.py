@@ -25,7 +25,7 @@ OVER = {
     "physics": 3_167,
     "sizing": 2_220,
     "figures": 2_342,
-    "exercises": 2_133,
+    "exercises": 2_132,
     "pages": 702,
     "classroom": 1_985,
     "authoring": 253,

@@ -23,7 +23,7 @@ from helpers.exercises.roads import Road, Turn
 from helpers.exercises.roads.steps.general import given, knowing, over
 from helpers.exercises.roads.steps.ohms import (
     bands,
-    current_through,
+    dc_current,
     less_drop,
     next_up,
     parallel,
@@ -169,7 +169,7 @@ LAW = (
     ),
     Question(
         id="ohm-2",
-        edition=3,
+        edition=4,
         outcome="find the current from voltage and resistance",
         numbers=lambda draw, supply: {
             "volts": draw.pick((5.0, 9.0, 12.0, 15.0, 24.0)),
@@ -180,7 +180,7 @@ LAW = (
         kind=Amount(
             "current",
             "mA",
-            Road(given("volts"), current_through("ohms")),
+            Road(given("volts"), dc_current("ohms")),
             slips=(
                 Slip(
                     "took off an LED's drop",
@@ -349,6 +349,11 @@ VALUES = (
                     share=0.5,
                 ),
                 Slip(
+                    "took the tolerance off the current",
+                    lambda n: (n.volts - n.led_volts) / n.ohms * (1 - n.percent / 100),
+                    "Does a smaller resistor let more through, or less?",
+                ),
+                Slip(
                     "raised the supply as well",
                     lambda n: (1.1 * n.volts - n.led_volts) / (n.ohms * (1 - n.percent / 100)),
                     "Which of the parts is marked with a tolerance?",
@@ -467,7 +472,7 @@ SEVERAL = (
     ),
     Question(
         id="ohm-10",
-        edition=2,
+        edition=3,
         level=2,
         outcome="add resistors in series",
         numbers=lambda draw, supply: {
@@ -477,7 +482,19 @@ SEVERAL = (
         facts=OF_THE_PAIR,
         ask="{first_ohms} and {second_ohms} are connected one after the other across {volts} DC. "
         "What current flows?",
-        kind=Amount("current", "mA", Road(given("volts"), current_through(Road(series("pair"))))),
+        kind=Amount(
+            "current",
+            "mA",
+            Road(given("volts"), dc_current(Road(series("pair")))),
+            slips=(
+                Slip(
+                    "took off an LED's drop",
+                    lambda n: (n.volts - LED_COLOURS["red"]) / sum(n.pair),
+                    "Does an LED stand in this circuit?",
+                    share=0.5,
+                ),
+            ),
+        ),
         nudges=(
             "Does the same current pass through both?",
             "In series the ohms add; then divide the volts by the sum.",
@@ -503,7 +520,7 @@ SEVERAL = (
     ),
     Question(
         id="ohm-12",
-        edition=2,
+        edition=3,
         level=3,
         marks=2,
         outcome="work out what another supply does to the current",
@@ -521,7 +538,14 @@ SEVERAL = (
             Road(
                 given(NEW_VOLTS, "voltage", "the new supply"),
                 knowing(less_drop("led_volts"), *AS_BEFORE),
-                current_through("ohms"),
+                knowing(
+                    dc_current("ohms"),
+                    Turn(
+                        "doubled the ohms as well",
+                        "What has been changed: supply, LED or dropper?",
+                        lambda value, ohms, n: value / ohms / 2,
+                    ),
+                ),
             ),
         ),
         nudges=(

@@ -24,6 +24,7 @@ from helpers.exercises.roads import Road, Turn, clear
 from helpers.exercises.roads.steps.general import UNASKED_HIGH, given, knowing, label, over
 from helpers.exercises.roads.steps.mains import (
     CREST_ALONE,
+    OTHER_FACTORS,
     crest,
     cycle,
     half_cycle,
@@ -32,7 +33,7 @@ from helpers.exercises.roads.steps.mains import (
     per_cent_more,
     rms_of_crest,
 )
-from helpers.exercises.roads.steps.ohms import less_drop
+from helpers.exercises.roads.steps.ohms import dc_current, less_drop
 from helpers.physics import leds, mains, resistors
 from helpers.physics.operating_point import operating_point
 from helpers.physics.phase_cut import NO_DIMMER, Dimmer
@@ -101,10 +102,6 @@ DC_CREST = Turn(
     "took the crest of a DC supply", "Does DC rise above its volts?",
     lambda value, volts, n: sqrt(2) * volts,
 )  # fmt: skip
-DC_HALVED = Turn(
-    "halved it as on the mains", "Does DC come in half-cycles?",
-    lambda value, ohms, n: value / ohms / 2,
-)  # fmt: skip
 
 RECALL = (
     Question(
@@ -143,7 +140,7 @@ RECALL = (
     ),
     Question(
         id="wave-recall-3",
-        edition=2,
+        edition=3,
         role="recall",
         outcome="find the current of an LED on a bench supply",
         numbers=lambda draw, supply: {
@@ -159,7 +156,7 @@ RECALL = (
             Road(
                 knowing(given("volts"), DC_CREST),
                 less_drop("led_volts"),
-                knowing(over("ohms"), DC_HALVED),
+                dc_current("ohms"),
             ),
         ),
         nudges=(
@@ -271,7 +268,10 @@ WAVE = (
         kind=Amount(
             "voltage",
             "V",
-            Road(given("volts", turns=(LABEL_FOR_TODAY, UNASKED_HIGH)), FIRST_CREST),
+            Road(
+                given("volts", turns=(LABEL_FOR_TODAY, UNASKED_HIGH)),
+                knowing(FIRST_CREST, *OTHER_FACTORS),
+            ),
             measure="peak",
         ),
         nudges=(
@@ -286,7 +286,18 @@ WAVE = (
         numbers=_generator,
         ask="At a candle fair the stall runs on an old generator at {hertz} instead of "
         "{supply.hertz}. How long does one half-cycle last?",
-        kind=Amount("time", "ms", Road(given("hertz", turns=(OWN_HERTZ,)), cycle(), half_cycle())),
+        kind=Amount(
+            "time",
+            "ms",
+            Road(given("hertz", turns=(OWN_HERTZ,)), cycle(), half_cycle()),
+            slips=(
+                Slip(
+                    "let more hertz mean more time",
+                    lambda n: n.hertz / n.supply.hertz**2 / 2,
+                    "If more cycles fit into a second, is each longer or shorter?",
+                ),
+            ),
+        ),
         nudges=(
             "How many cycles fit into one second, and so how long is one?",
             "Divide one second by the hertz; then take half.",

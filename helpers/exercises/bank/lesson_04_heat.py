@@ -27,6 +27,7 @@ from helpers.exercises.question import Picture, Question
 from helpers.exercises.roads import Road, Turn
 from helpers.exercises.roads.steps.general import given, knowing, label, over
 from helpers.exercises.roads.steps.heat import (
+    HALVED_TWICE,
     MEAN_BY_RMS,
     alike_in_series,
     box_rise,
@@ -45,7 +46,7 @@ from helpers.exercises.roads.steps.heat import (
     whole_year,
 )
 from helpers.exercises.roads.steps.mains import crest, half_wave_mean, per_cent_more, percent_up
-from helpers.exercises.roads.steps.ohms import bands, less_drop
+from helpers.exercises.roads.steps.ohms import bands, dc_current, less_drop
 from helpers.exercises.roads.steps.safety import trusted_too_far
 from helpers.physics import energy, faults, heat, leds, mains, ohms_law, ratings, resistors
 from helpers.physics.operating_point import operating_point
@@ -167,7 +168,7 @@ RECALL = (
     ),
     Question(
         id="heat-recall-2",
-        edition=2,
+        edition=3,
         role="recall",
         outcome="find the current behind a dropper on a bench supply",
         numbers=lambda draw, supply: {
@@ -177,7 +178,9 @@ RECALL = (
         },
         ask="From lesson 02: a red LED ({led_volts}) sits behind {ohms} on a bench supply of "
         "{volts} DC. What current flows?",
-        kind=Amount("current", "mA", Road(given("volts"), less_drop("led_volts"), over("ohms"))),
+        kind=Amount(
+            "current", "mA", Road(given("volts"), less_drop("led_volts"), dc_current("ohms"))
+        ),
         nudges=("What voltage is left for the resistor? Divide it by the kilo-ohms.",),
     ),
     Question(
@@ -240,6 +243,13 @@ POWER = (
             "mA",
             Road(label(), half_wave_rms(), over("ohms")),
             exact=lambda n: working_point(n).branch_amps_rms,
+            slips=(
+                Slip(
+                    "halved once too often",
+                    lambda n: n.supply.volts_rms / sqrt(2) / n.ohms / 2,
+                    "How many half-cycles of two get through?",
+                ),
+            ),
             measure="rms",
             crest=2,
         ),
@@ -286,7 +296,9 @@ POWER = (
         kind=Amount(
             "power",
             "W",
-            Road(label(), knowing(squared_over("ohms"), MEAN_BY_RMS), halved()),
+            Road(
+                label(), knowing(squared_over("ohms"), MEAN_BY_RMS), knowing(halved(), HALVED_TWICE)
+            ),
             exact=lambda n: working_point(n).resistor_watts,
             slips=(
                 Slip(
@@ -480,7 +492,7 @@ HALF_OR_WHOLE = (
             Road(
                 label(),
                 squared_over("ohms"),
-                halved(),
+                knowing(halved(), HALVED_TWICE),
                 whole_year(),
                 per_cent_of(lambda n: n.pot_watts * n.hours),
             ),

@@ -28,7 +28,7 @@ from helpers.exercises.question import Picture, Question
 from helpers.exercises.roads import Road, Turn, clear
 from helpers.exercises.roads.steps import dimmer as steps
 from helpers.exercises.roads.steps.general import given, knowing, label, times
-from helpers.exercises.roads.steps.heat import halved, squared_over
+from helpers.exercises.roads.steps.heat import HALVED_TWICE, MEAN_BY_RMS, halved, squared_over
 from helpers.exercises.roads.steps.mains import SUPPLY, crest, per_cent_more, percent_up
 from helpers.exercises.roads.steps.safety import WEAK_DROPPER, called_too_low
 from helpers.physics import (
@@ -187,7 +187,11 @@ RECALL = (
         kind=Amount(
             "power",
             "W",
-            FULL_HEAT,
+            Road(
+                label(),
+                knowing(squared_over("ohms"), MEAN_BY_RMS),
+                knowing(FULL_HEAT.steps[-1], HALVED_TWICE),
+            ),
             exact=_full_heat,
             slips=(
                 Slip(
@@ -249,7 +253,7 @@ HEATER_AMPS = Road(given("watts"), steps.full_amps(), steps.dimmed_amps("degrees
 PERCENTAGES = (
     Question(
         id="dim-1",
-        edition=2,
+        edition=3,
         outcome="read the firing angle off a chopped wave",
         numbers=lambda draw, supply: {
             "degrees": draw.pick((42.0, 54.0, 66.0, 72.0, 108.0, 126.0, 132.0, 138.0))
@@ -331,7 +335,7 @@ PERCENTAGES = (
     ),
     Question(
         id="dim-5",
-        edition=3,
+        edition=4,
         level=2,
         marks=2,
         outcome="find the heater's current behind the dimmer",

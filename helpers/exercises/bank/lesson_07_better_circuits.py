@@ -25,9 +25,9 @@ from helpers.exercises.kinds import (
     options,
 )
 from helpers.exercises.question import Picture, Question
-from helpers.exercises.roads import Road
+from helpers.exercises.roads import Road, Turn
 from helpers.exercises.roads.steps import circuits as steps
-from helpers.exercises.roads.steps.general import given, label, over
+from helpers.exercises.roads.steps.general import factor, given, knowing, label, over
 from helpers.exercises.roads.steps.heat import squared_over, whole_year
 from helpers.exercises.roads.steps.mains import CREST, SUPPLY, crest
 from helpers.exercises.roads.steps.safety import WEAK_DROPPER, called_too_low
@@ -35,6 +35,7 @@ from helpers.physics import (
     capacitor_dropper,
     capacitors,
     compared,
+    energy,
     leds,
     mains,
     phase_cut,
@@ -66,7 +67,14 @@ def _leading(n):
 
 # --- look back ---------------------------------------------------------------------------------
 
-BOTH_WAYS_HEAT = Road(label(), squared_over("ohms"))
+BOTH_WAYS_HEAT = Road(
+    label(),
+    knowing(
+        squared_over("ohms"),
+        Turn("halved the volts", "Half the time, or half the volts?",
+             lambda value, ohms, n: value * value / 4 / ohms),
+    ),
+)  # fmt: skip
 
 DECIDES = {
     "how much light an LED gives": "mean",
@@ -195,8 +203,13 @@ PREDICT = Question(
 BRIDGE_MEAN = Road(label(), crest(), over("ohms", called="the current at the crest"),
                    steps.full_wave_mean())  # fmt: skip
 SAME_LIGHT_HEAT = Road(
-    label(), squared_over(Road(given("ohms"), steps.for_both_halves()), called="the heat")
-)
+    label(),
+    knowing(
+        squared_over(Road(given("ohms"), steps.for_both_halves()), called="the heat"),
+        Turn("halved it as for a half-wave", "How many half-cycles pass a bridge?",
+             lambda value, ohms, n: value * value / ohms / 2),
+    ),
+)  # fmt: skip
 
 # From the most heat down, on every supply: V² over 33, 66, 100 and 200 kilo-ohms, then a capacitor.
 BY_HEAT = options("""
@@ -214,6 +227,7 @@ BY_HEAT = options("""
 RESISTORS = (
     Question(
         id="better-1",
+        edition=2,
         outcome="find the mean current of an LED in a bridge",
         numbers=lambda draw, supply: {"ohms": draw.pick((27e3, 39e3, 56e3, 82e3))},
         ask="Your turn with the second step of the example: a bridge with one LED stands behind a "
@@ -387,6 +401,7 @@ _best_bleeder = first_that_passes(
 CAPACITOR = (
     Question(
         id="better-4",
+        edition=2,
         outcome="find the mean current that a capacitor lets through",
         numbers=lambda draw, supply: {"farads": draw.pick((39e-9, 56e-9, 82e-9, 120e-9))},
         ask="The capacitor of the example, but with {farads}, and your mains, {supply}. Bridge and "
@@ -443,6 +458,7 @@ CAPACITOR = (
     ),
     Question(
         id="better-6",
+        edition=2,
         level=2,
         marks=2,
         outcome="find the heat in the surge resistor on a plain sine",
@@ -566,7 +582,12 @@ def _jump_numbers(draw, supply):
 
 
 JUMP = Road(steps.read_jump("jump_volts", lambda n: _division_volts(n.supply)))
-PULSE = Road(label(), crest(), steps.at_edge("degrees"), over("surge_ohms", called="the pulse"))
+PULSE = Road(
+    label(),
+    crest(),
+    steps.at_edge("degrees"),
+    over("surge_ohms", called="the pulse"),
+)
 JUMPS_HEAT = Road(label(), crest(), steps.at_edge("degrees"), steps.heat_of_jumps("farads"))
 PULSE_KILLS = (
     "the pulse is far higher, and comes twice in every cycle. An LED and a bridge that are chosen "
@@ -600,6 +621,7 @@ EDGE = (
     ),
     Question(
         id="better-10",
+        edition=2,
         level=2,
         marks=2,
         outcome="find the pulse of a capacitor dropper behind a leading edge",
@@ -633,6 +655,7 @@ EDGE = (
     ),
     Question(
         id="better-11",
+        edition=2,
         level=3,
         marks=3,
         outcome="find the heat in the surge resistor behind a dimmer",
@@ -647,7 +670,7 @@ EDGE = (
             "power",
             "mW",
             JUMPS_HEAT,
-            danger=called_too_low(JUMPS_HEAT.value, 0.4, SURGE_BURNS),
+            danger=called_too_low(JUMPS_HEAT.value, 0.6, SURGE_BURNS),
         ),
         nudges=(
             "How high is each jump, and how many of them are there in a second?",
@@ -667,7 +690,15 @@ EDGE = (
 GOES_OUT = Road(
     given(lambda n: n.supply.volts_rms, of="voltage"), crest(), steps.goes_out("strike_volts")
 )
-NEON_YEAR = Road(given("lamp_watts"), whole_year())
+NEON_YEAR = Road(
+    given("lamp_watts"),
+    knowing(
+        whole_year(),
+        Turn("counted half of the day", "For how long is the lamp on each day?",
+             factor(energy.HOURS_PER_YEAR / 2), share=0.0),
+        Turn("left out the hours of a day", "How many hours has a year?", factor(365.0), share=0.0),
+    ),
+)  # fmt: skip
 
 WISHES = {
     "dimmed": "sit behind a cutting dimmer and fade with it, down to the lowest setting used",

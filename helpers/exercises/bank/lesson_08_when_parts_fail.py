@@ -5,7 +5,7 @@ part that is judged sound here may be touched.
 """
 
 from functools import cache
-from math import ceil
+from math import ceil, sqrt
 
 from helpers.exercises.kinds import (
     Amount,
@@ -22,7 +22,7 @@ from helpers.exercises.kinds import (
     options,
 )
 from helpers.exercises.question import Picture, Question
-from helpers.exercises.roads import Road, clear
+from helpers.exercises.roads import Road, Turn, clear
 from helpers.exercises.roads.steps.dimmer import full_amps
 from helpers.exercises.roads.steps.faults import heat_in_joint, one_fewer, times_its_rating
 from helpers.exercises.roads.steps.general import given, knowing, label, over
@@ -35,6 +35,7 @@ from helpers.exercises.roads.steps.heat import (
     squared_over,
 )
 from helpers.exercises.roads.steps.mains import (
+    MEAN_FOR_CREST,
     SUPPLY,
     crest,
     half_wave_mean,
@@ -210,6 +211,7 @@ BY_HEAT = options("""
       reply: How much current flows past a gap?
 """)
 
+DROPS_VOLTS = 2.7  # Common practice, no source: a red LED and a silicon diode.
 STRING_SHOWS = {"short": 1.01, "open": None, "drift": 2.7, "sound": 2.02}
 STRING_MEANS = {
     "short": "One of the two has failed short.",
@@ -266,6 +268,7 @@ JOINT_WATTS = (150.0, 300.0, 350.0)
 FAULTS = (
     Question(
         id="fail-1",
+        edition=2,
         outcome="find the current after one of two resistors has failed short",
         numbers=lambda draw, supply: {"ohms": draw.pick((39e3, 47e3, 56e3, 68e3))},
         ask="The first step is yours. Two resistors of {ohms} each stand in series with a diode "
@@ -274,8 +277,20 @@ FAULTS = (
         kind=Amount(
             "current",
             "mA",
-            Road(label(), crest(), over(Road(one_left("ohms")), called="the current at the crest")),
+            Road(
+                label(),
+                knowing(crest(), MEAN_FOR_CREST),
+                over(Road(one_left("ohms")), called="the current at the crest"),
+            ),
             exact=lambda n: _one_short(n).led_amps_peak,
+            slips=(
+                Slip(
+                    "took the label for the crest",
+                    lambda n: (n.supply.volts_rms - DROPS_VOLTS) / n.ohms,
+                    "How high does the wave rise above its label?",
+                    share=0.5,
+                ),
+            ),
             measure="peak",
             crest=2,
         ),
@@ -331,6 +346,14 @@ FAULTS = (
                 shared_heat(3),
             ),
             exact=_left_watts,
+            slips=(
+                Slip(
+                    "counted the shorted one as well",
+                    lambda n: n.supply.volts_rms**2 / 2 / n.ohms / 16,
+                    "How many ohms has a part that failed short, and how many are left?",
+                    share=0.5,
+                ),
+            ),
             danger=_weak(_left_watts),
             measure="each",
         ),
@@ -561,6 +584,15 @@ BARRIER_FACTS = {
     "network_ohms": lambda n: NETWORK_OHMS,
 }
 
+FOR_RMS = (
+    Turn("took the crest for the label", "A fuse is rated in rms amperes: which volts go with "
+         "them?", lambda value, volts, n: sqrt(2) * volts),
+    Turn("counted one half-cycle only", "Which part would still stop the other half-cycle?",
+         lambda value, volts, n: volts / 2),
+)  # fmt: skip
+NETWORK_OFF = Turn(
+    "took the network off", "Does the network make the way easier, or harder?",
+    lambda value, network, n: value - network, share=0.0)  # fmt: skip
 WHICH_LIMIT = "At that current a hand cannot let go. Which limit does the question give?"
 OTHER_LIMITS = (
     Slip(
@@ -674,7 +706,7 @@ BARRIER = (
         kind=Amount(
             "resistance",
             "kΩ",
-            Road(one_left("ohms"), knowing(with_network(), NETWORK_LEFT_OUT)),
+            Road(one_left("ohms"), knowing(with_network(), NETWORK_LEFT_OUT, NETWORK_OFF)),
             within=0.005,
             below=0,  # a little less is the network left out
         ),
@@ -1081,6 +1113,7 @@ PROTECTION = (
     ),
     Question(
         id="fail-9",
+        edition=2,
         level=2,
         outcome="find how many times its rating a fuse gets in a fault",
         numbers=lambda draw, supply: {
@@ -1098,7 +1131,9 @@ PROTECTION = (
         kind=Amount(
             "ratio",
             "",
-            Road(label(), current_through("ohms"), times_its_rating("fuse_amps")),
+            Road(
+                knowing(label(), *FOR_RMS), current_through("ohms"), times_its_rating("fuse_amps")
+            ),
         ),
         nudges=(
             "What current does the mains drive through the resistor alone?",

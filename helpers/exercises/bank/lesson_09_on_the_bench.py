@@ -38,7 +38,7 @@ from helpers.exercises.roads.steps.bench import (
 )
 from helpers.exercises.roads.steps.general import given, over
 from helpers.exercises.roads.steps.heat import alike_in_series
-from helpers.exercises.roads.steps.ohms import less_drop
+from helpers.exercises.roads.steps.ohms import dc_current, less_drop
 from helpers.physics import heat, leds, ohms_law
 from helpers.physics.meters import INPUT_OHMS
 from helpers.quantities import write
@@ -54,6 +54,7 @@ LED_VOLTS = 2.0
 RECALL = (
     Question(
         id="meter-recall-1",
+        edition=2,
         role="recall",
         outcome="find the current of an LED behind two resistors on a bench supply",
         numbers=lambda draw, supply: {
@@ -69,7 +70,7 @@ RECALL = (
             Road(
                 given("volts"),
                 less_drop("led_volts"),
-                over(Road(given("ohms"), alike_in_series(2))),
+                dc_current(Road(given("ohms"), alike_in_series(2))),
             ),
         ),
         nudges=("What is left for the two resistors, and how many ohms are they together?",),

@@ -64,11 +64,15 @@ def explain(value, digits, road, n, exact=None, own=()):
         names = tuple(dict.fromkeys(slip.name for slip in found))[:2]
         danger = next((slip.danger for slip in found if slip.danger), "")
         return Reason(names, _reply(names, fill(first.asks, n)), first.share, danger)
-    if single := _single(value, fits, road, n, scales):
+    single = _single(value, fits, road, n, scales)
+    power = _decade(value, fits, [right * scale for scale in scales])
+    name, asks = (PREFIX, ASK_PREFIX) if power and power % 3 == 0 else (PLACE, ASK_PLACE)
+    if power and all(one.turns[0].any_decade for one in single):
+        # over a power of ten the digits stay right: two names
+        names = (name, *(one.turns[0].name for one in single[:1]))
+        return Reason(names, _reply(names, asks)) if single else Reason(names, asks, 0.5)
+    if single:
         return _told(road, single)
-    if power := _decade(value, fits, [right * scale for scale in scales]):
-        whole = power % 3 == 0
-        return Reason((PREFIX if whole else PLACE,), ASK_PREFIX if whole else ASK_PLACE, 0.5)
     twice = [w for w in road.wrong_twice(n) if any(fits(w.value * scale) for scale in scales)]
     return _told(road, twice) if twice else None
 
@@ -125,16 +129,12 @@ def _told(road, wrong):
         by_name.setdefault(" and ".join(one.names), one)
     names = tuple(by_name)[:2]
     ways = [by_name[name] for name in names]
-    share = min(_share(way) for way in ways)
+    share = min(way.turns[0].share if len(way.turns) == 1 else 0.0 for way in ways)
     if len(ways) == 1:
         return Reason(names, _reply(names, ways[0].turns[0].asks), share)
     place = min(way.places[-1] for way in ways)
-    return Reason(names, _reply(names, f"Which was it? What did you get for {road.called(place)}?"),
-                  share)  # fmt: skip
-
-
-def _share(way):
-    return way.turns[0].share if len(way.turns) == 1 else 0.0
+    asks = f"Which was it? What did you get for {road.steps[place].called}?"
+    return Reason(names, _reply(names, asks), share)
 
 
 def _reply(names, question):

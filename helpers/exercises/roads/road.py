@@ -207,10 +207,6 @@ class Road:
         on_the_way = self.steps[1:-1]
         return f"What did you get for {on_the_way[0].called}?" if on_the_way else ""
 
-    def called(self, place):
-        """Return what the result of a step is called."""
-        return self.steps[place].called
-
 
 def _on(steps, n, value):
     """Return the result of each step, going on from a value."""

@@ -171,3 +171,11 @@ def test_a_number_that_nothing_explains_leads_back_to_the_first_result_on_the_wa
     asked = "What did you get for the volts left for the dropper?"
     assert kind.mark(0.0123, BENCH).reply.endswith(asked)
     assert asked not in kind.mark(0.008, BENCH).reply
+
+
+def test_where_the_digits_stay_right_a_moved_point_is_named_before_the_turn():
+    """2 V over 100 kΩ are 20 µA; 2 V times 100 kΩ have the same digits."""
+    road = Road(given("volts"), over("ohms"))
+    found = explain(2e-4, 3, road, SimpleNamespace(volts=2.0, ohms=100e3))
+    assert found.names == ("moved the decimal point", "multiplied instead of dividing")
+    assert found.share == 0.0

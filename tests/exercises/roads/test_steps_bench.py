@@ -33,7 +33,7 @@ ROOT = sqrt(3)
             "took the per cent of the whole range": 0.44, "left out the digits": 0.1,
             "left out the per cent": 0.04, "took the digits for per cent": 0.3,
             "counted a digit one place too far left": 0.5, "took the digits for whole units": 4.1,
-            "counted one digit only": 0.11}),
+            "counted one digit only": 0.11, "divided by root three as well": 0.14 / ROOT}),
         ((given("one_volts"), steps.standard_of_limits("voltage")), 0.3 / ROOT, {
             "took the limits as they are": 0.3, "divided by three, not by its root": 0.1,
             "divided by two, not by root three": 0.15, "divided by root two": 0.3 / sqrt(2),
@@ -41,7 +41,8 @@ ROOT = sqrt(3)
         ((given("one_volts"), steps.combined_with(Road(given("two_volts")), "voltage")), 0.5, {
             "added the two as they are": 0.7, "took the larger one alone": 0.4,
             "took the smaller one alone": 0.3, "forgot the root of the sum of squares": 0.25,
-            "took the difference of the two": 0.1, "took the mean of the two uncertainties": 0.35}),
+            "took the difference of the two": 0.1, "took the mean of the two uncertainties": 0.35,
+            "added the two and left k out": 0.35}),
         ((given("one_volts"), steps.expanded("voltage")), 0.6, {
             "left k out": 0.3, "took k = 3": 0.9, "halved instead of doubling": 0.15}),
         ((given("volts"), steps.loaded_by_meter(Road(given("ohms"), steps.from_the_middle()))),
@@ -49,7 +50,9 @@ ROOT = sqrt(3)
             "took one resistor for what the leads see": 6 / 1.1,
             "took the two one after the other": 6 / 1.2, "left the meter out": 6.0,
             "gave what the meter takes away": 6 - 6 / 1.05,
-            "added what the meter takes away": 6.3}),
+            "added what the meter takes away": 6.3,
+            "gave the volts on the other one": 12 - 6 / 1.05,
+            "left out one of the two resistors": 12 / 1.1}),
         ((steps.read_time_constant("tau_seconds", 840.0), steps.settled()), 300.0, {
             "read where half of the rise is there": 300 * log(2),
             "read where the curve looks level": 900.0, "took the whole time that is drawn": 4200.0,
@@ -59,12 +62,13 @@ ROOT = sqrt(3)
           steps.in_uncertainties(Road(given("one_volts")))), 1 / 0.3, {
             "took the reading itself": 5 / 0.3, "took the share of the prediction": 0.25 / 0.3,
             "divided the wrong way round": 0.3, "multiplied instead of dividing": 0.3,
-            "divided by the expanded uncertainty": 1 / 0.6}),
+            "divided by the expanded uncertainty": 1 / 0.6, "gave the difference itself": 1.0}),
         ((given("second_volts"), steps.ohms_at(Road(given("first_volts"), over("printed_ohms")))),
          4e3, {
             "multiplied instead of dividing": 1e-3, "divided the wrong way round": 2.5e-4,
             "gave the ohms that are printed": 10e3, "gave the ohms of both together": 14e3,
-            "shared the volts the wrong way round": 25e3}),
+            "shared the volts the wrong way round": 25e3,
+            "shared the volts of both": 10e3 * 2 / 7}),
         ((given("least_ohms"), steps.guarded(Road(
             given("limits_ohms"), steps.standard_of_limits("resistance"),
             steps.expanded("resistance")))), 100e3 + 6e3 / ROOT, {

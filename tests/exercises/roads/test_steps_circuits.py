@@ -27,6 +27,7 @@ BY_HAND = {
         "counted one half-cycle only": 0.00318310,
         "took the crest for the mean": 0.010,
         "used the quick sum, volts over ohms": 0.00707107,
+        "halved the quick sum": 0.00353553,
         "halved the crest": 0.005,
         "took 0.9 of the crest": 0.009,
     }),
@@ -43,6 +44,7 @@ BY_HAND = {
     "each_half_cycle": (circuits.each_half_cycle(), 65e-6, 0.0065, {
         "counted the charge once a cycle": 0.00325,
         "multiplied by 2π": 65e-6 * 314.159265,
+        "took the crest of the current": 65e-6 * 157.079633,
         "took the other mains frequency": 65e-6 * 120,
     }),
     "reactance": (circuits.reactance(), 100e-9, 31830.99, {
@@ -54,6 +56,7 @@ BY_HAND = {
         "forgot to square the current": 4.0,
         "multiplied the mains by the current": 1.84,
         "took the crest of the current": 0.064,
+        "squared the mean": 0.032 * 0.810569,  # 0.9003²
         "halved it as for a half-wave": 0.016,
         "took the whole mains across it": 105.8,
     }),
@@ -61,12 +64,14 @@ BY_HAND = {
         "took the crest as it stands": 300.0,
         "took the cosine for the sine": 150.0,
         "took the share of the time": 100.0,
+        "took the volts of the mains as they stand": 212.132,
         "let the calculator take degrees for radians": 174.183,
     }),
     "heat_of_jumps": (circuits.heat_of_jumps("farads"), 300.0, 0.45, {  # ½ × 9 mJ × 100
         "counted one jump a cycle": 0.225,
         "left out the half": 0.9,
         "forgot to square the volts": 0.0015,
+        "gave the energy of one jump": 0.0045,
         "took the other mains frequency": 0.54,
     }),
     "left_after_a_second": (circuits.left_after_a_second("ohms", "farads"), 300.0, 2.02138, {
@@ -82,6 +87,7 @@ BY_HAND = {
         "counted one division too many": 360.0,
         "counted one division too few": 160.0,
         "read the crest, not the jump": CREST,
+        "made an rms value of the jump": 183.8478,
         "took another worth for a division": (520.0, 130.0),
     }),
     "goes_out": (circuits.goes_out("strike_volts"), 180.0, 150.0, {  # sin⁻¹ 0.5 is 30°

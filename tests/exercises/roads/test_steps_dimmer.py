@@ -77,6 +77,8 @@ BY_HAND = {
         "took another worth for a division": {36.6667, 73.3333, 132.0, 165.0},
         "doubled the angle": 220.0,
         "halved the angle": 55.0,
+        "counted from the crest": 20.0,
+        "gave the milliseconds": 6.11111,
         "left out the small marks": 90.0,
         "counted one division too many": 140.0,
         "counted one division too few": 80.0,
@@ -97,6 +99,7 @@ BY_HAND = {
     "dimmed_amps": (dimmer.dimmed_amps("degrees"), 0.39130, {
         "kept the watts while the volts fell": 0.39130 / VOLTS,
         "counted only one half-cycle": 0.39130 * VOLTS * 0.70711,
+        "multiplied by 1.414": 0.39130 * VOLTS * 1.41421,
     }),
     "on_plain_meter": (dimmer.on_plain_meter("degrees"), 230.0, {
         "left out the scale of the meter": 75.668 / 1.1107,

@@ -24,10 +24,10 @@ N = SimpleNamespace(
         ((given("amps"), steps.heat_in_joint("joint_ohms")), 0.9, {
             "forgot to square the amps": 0.6, "doubled instead of squaring": 1.2,
             "divided by the ohms": 5.625, "gave the joint the volts of the mains": 36_000.0,
-            "gave the heat of the pot": 180.0}),
+            "gave the heat of the pot": 180.0, "multiplied the watts by the ohms": 72.0}),
         ((given("fault_amps"), steps.times_its_rating("fuse_amps")), 8.0, {
             "divided the wrong way round": 0.125, "multiplied instead of dividing": 0.5,
-            "took the rise above the rating": 7.0}),
+            "took the rise above the rating": 7.0, "gave the amps": 2.0}),
     ],
     ids=["one fewer", "joint", "fuse"],
 )  # fmt: skip

@@ -85,6 +85,7 @@ BY_HAND = {
         "took the share of the heat": 0.1,
         "took the share of the volts": sqrt(0.1),
         "took the share of the time": 0.2589,
+        "read the wrong row of the table": 0.2541,  # at 119.46°: (1 + cos 119.46°) / 2
         "squared the share of the heat": 0.01,
     }),
     "photon_volts": (light.photon_volts(), 620e-9, {
@@ -125,6 +126,14 @@ def test_each_wrong_turn_of_a_step_is_what_its_name_says(name):
     operand = getattr(N, step.operand) if isinstance(step.operand, str) else step.operand
     found = {turn.name: turn.take(before, operand, N) for turn in step.turns}
     assert found == pytest.approx(by_hand, rel=1e-3 if name == "table_of_light" else 1e-5)
+
+
+def test_second_way_the_wrong_rows_of_the_table_are_the_two_beside():
+    """A twentieth of the heat is left at 143.65°, a fifth at 119.46°."""
+    rows = [turn for turn in light.table_of_light().turns if turn.name.startswith("read")]
+    assert [row.take(0.1, None, N) for row in rows] == pytest.approx([0.0973, 0.2541], rel=1e-3)
+    with pytest.raises(ValueError, match="power_fraction"):
+        rows[0].take(0.01, None, N)
 
 
 @pytest.mark.parametrize(

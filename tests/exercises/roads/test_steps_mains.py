@@ -13,6 +13,7 @@ from helpers.exercises.roads import Road
 from helpers.exercises.roads.steps.general import given, knowing
 from helpers.exercises.roads.steps.mains import (
     CREST_ALONE,
+    OTHER_FACTORS,
     crest,
     cycle,
     half_cycle,
@@ -32,7 +33,7 @@ CRESTS = {
 STEPS = {
     "crest": (Road(given("volts"), crest()), 100 * sqrt(2), CRESTS),
     "crest alone": (
-        Road(given("volts"), knowing(crest(), *CREST_ALONE)),
+        Road(given("volts"), knowing(crest(), *CREST_ALONE, *OTHER_FACTORS)),
         100 * sqrt(2),
         CRESTS
         | {
@@ -41,6 +42,9 @@ STEPS = {
             "took 1.11 for 1.414": 100 * pi / sqrt(8),
             "took ten per cent more for the crest": 110.0,
             "took the mean over a whole cycle": 100 * sqrt(2) / pi,
+            "multiplied by root three": 100 * sqrt(3),
+            "took the factor that leads from mean to crest": 50 * pi,
+            "halved the crest": 100 / sqrt(2),
         },
     ),
     "rms of the crest": (
@@ -51,6 +55,7 @@ STEPS = {
             "multiplied by 1.414": 100 * sqrt(2),
             "took the mean for the rms": 100 * 2 / pi,
             "halved the crest": 50.0,
+            "divided by root three": 100 / sqrt(3),
             "multiplied by 0.9": 100 * (2 / pi) / (1 / sqrt(2)),
             "took the wave from trough to crest": 200.0,
         },

@@ -32,31 +32,44 @@ def ends(road, n=BENCH):
     [
         (CURRENT, 0.012, {"squared the volts": 0.144, "divided the wrong way round": 83.33,
                           "multiplied instead of dividing": 12_000.0}),
+        (Road(given("volts"), steps.dc_current("ohms")), 0.012, {
+            "took the crest of a DC supply": 0.0169706, "halved it as on the mains": 0.006,
+            "took 0.45 as on the mains": 0.0054, "squared the volts": 0.144,
+            "divided the wrong way round": 83.33, "multiplied instead of dividing": 12_000.0}),
         (LEFT, 10.0, {"left out the LED's own drop": 12.0, "added the LED's drop": 14.0,
                       "took the LED's drop twice": 8.0, "took the LED's drop alone": 2.0,
                       "took off a diode's 0.7 V as well": 9.3}),
         (SMALLEST, 900.0, {"left the tolerance out": 1000.0,
                            "took the largest of the batch": 1100.0}),
-        (NEXT_UP, 3900.0, {"took the next value down": 3300.0,
+        (NEXT_UP, 3900.0, {"took the next value down": 3300.0, "went one value too far": 4700.0,
                            "kept the sum as it came out": 3600.0,
                            "rounded up to a whole kilo-ohm": 4000.0}),
         (Road(steps.series("pair")), 4000.0, {
             "took them as side by side": 750.0, "left out the second one": 1000.0,
-            "left out the first one": 3000.0, "took the mean of the two": 2000.0}),
+            "left out the first one": 3000.0, "took the mean of the two": 2000.0,
+            "took the difference": 2000.0}),
         (Road(steps.parallel("pair")), 750.0, {
             "added them as one after the other": 4000.0, "took the difference": 2000.0,
             "halved the smaller one": 500.0, "divided the product by the difference": 1500.0,
             "doubled the product over the sum": 1500.0, "halved the product over the sum": 375.0,
             "took the mean of the two": 2000.0, "took the root of the product": 1732.05,
-            "left the sum of 1/R upside down": 1 / 750.0}),
+            "left the sum of 1/R upside down": 1 / 750.0, "took the smaller one alone": 1000.0}),
     ],
-    ids=["current", "drop", "tolerance", "series of values", "one after the other", "side by side"],
+    ids=["current", "on DC", "drop", "tolerance", "values", "one after the other", "side by side"],
 )  # fmt: skip
 def test_second_way_each_wrong_turn_is_the_sum_by_hand(road, right, wrong):
     assert road.value(BENCH) == pytest.approx(right)
     assert {name: max(found) for name, found in ends(road).items()} == pytest.approx(
         wrong, rel=1e-4
     )
+
+
+def test_second_way_a_red_drop_is_told_from_that_of_a_blue_led_only():
+    """12 − 2 V."""
+    assert ends(LEFT, SimpleNamespace(volts=12.0, led_volts=3.1))["took the drop of a red LED"] == {
+        10.0
+    }
+    assert "took the drop of a red LED" not in ends(LEFT)
 
 
 def test_second_way_bands_read_wrong_are_the_digits_by_hand():

@@ -68,11 +68,12 @@ def test_second_way_each_wrong_turn_is_the_sum_by_hand(steps, right, wrong):
             "took the smaller of the two": 3.0e-3, "read the row of the supply's name": 5.0e-3,
             "took the basic distance": 3.2e-3, "added the two distances": 9.4e-3,
             "added the basic distance to the reinforced": 9.6e-3}),
-        # 2.5 kV: 3 mm reinforced. Board: row 160 V 0.4 mm, row 125 V 0.25 mm.
+        # 2.5 kV: 3 mm reinforced, 4 kV: 5.5 mm. Board: row 160 V 0.4 mm, row 125 V 0.25 mm.
         (built_in, ON_120, 3.0e-3, {
             "took the smaller of the two": 0.8e-3, "read the row of the supply's name": 0.5e-3,
             "took the basic distance": 1.5e-3, "added the two distances": 3.8e-3,
-            "added the basic distance to the reinforced": 4.5e-3}),
+            "added the basic distance to the reinforced": 4.5e-3,
+            "read the row of another category": 5.5e-3}),
     ],
     ids=["plugged in, 230 V", "built in, 120 V"],
 )  # fmt: skip

@@ -28,5 +28,7 @@ SLIPS = {
     "ohm-7": {
         "took the rise alone": lambda n: 0.1 * (n.volts - 2.0) / n.ohms,
         "raised the supply as well": lambda n: (1.1 * n.volts - 2.0) / (0.9 * n.ohms),
+        "took the tolerance off the current": lambda n: 0.9 * (n.volts - 2.0) / n.ohms,
     },
+    "ohm-10": {"took off an LED's drop": lambda n: (n.volts - 2.0) / (n.pair[0] + n.pair[1])},
 }

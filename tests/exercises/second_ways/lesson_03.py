@@ -70,6 +70,11 @@ SIMPLE = {
 }
 
 SLIPS = {
+    "wave-2": {
+        "let more hertz mean more time": lambda n: (
+            0.5 / n.supply.hertz * (n.hertz / n.supply.hertz)
+        ),
+    },
     "wave-6": {
         "took the label for the crest": lambda n: (n.supply.volts_rms - DROPS) / n.ohms,
         "took the LED's drop alone": lambda n: DROPS / n.ohms,

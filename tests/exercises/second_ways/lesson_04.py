@@ -93,6 +93,7 @@ SIMPLE = {
 }
 
 SLIPS = {
+    "heat-1": {"halved once too often": lambda n: n.supply.volts_rms / sqrt(8) / n.ohms},
     "heat-3": {
         "multiplied a crest by an rms value": lambda n: sqrt(2) * full(n),
         "gave the heat of the LED": lambda n: 2.0 * sqrt(2) / pi * n.supply.volts_rms / n.ohms,

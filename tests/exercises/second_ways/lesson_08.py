@@ -62,4 +62,8 @@ SLIPS = {
         "took the RCD's current as the limit": lambda n: most(n) / 0.030 - NETWORK,
         "took the let-go current as the limit": lambda n: most(n) / 0.010 - NETWORK,
     },
+    "fail-1": {"took the label for the crest": lambda n: (n.supply.volts_rms - 2.7) / n.ohms},
+    "fail-3": {  # the heat of four alike, a quarter of it in each
+        "counted the shorted one as well": lambda n: n.supply.volts_rms**2 / (4 * n.ohms) / 2 / 4,
+    },
 }

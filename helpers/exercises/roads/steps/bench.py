@@ -50,6 +50,8 @@ def plus_digits(of="voltage", called="the limits to either side"):
                  "one?", lambda value, own, n: value + 10 * own),
             Turn("took the digits for whole units", "What is one step of the last place worth?",
                  lambda value, own, n: value + n.digits),
+            Turn("divided by root three as well", "Are the limits asked for, or the standard "
+                 "uncertainty?", lambda value, own, n: (value + own) / sqrt(3), share=0.0),
             Turn("counted one digit only", "How many digits does the sheet name?",
                  lambda value, own, n: value + n.step_volts),
         ),
@@ -89,6 +91,8 @@ def combined_with(other, of, called="both together"):
                  lambda one, two, n: one * one + two * two, share=0.0),
             Turn("took the difference of the two", "Can one uncertainty take the other away?",
                  lambda one, two, n: abs(one - two), share=0.0),
+            Turn("added the two and left k out", "Do both stray to the same side each time?",
+                 lambda one, two, n: (one + two) / 2, share=0.0),
             Turn("took the mean of the two uncertainties", "Can both together be less than one?",
                  lambda one, two, n: (one + two) / 2, share=0.0),
         ),
@@ -138,6 +142,12 @@ def loaded_by_meter(source, called="what the meter shows"):
                  lambda volts, source, n: volts),
             Turn("gave what the meter takes away", "What is left on the display?",
                  lambda volts, source, n: volts * source / (INPUT_OHMS + source), share=0.0),
+            Turn("gave the volts on the other one", "Across which of the two does the meter lie?",
+                 lambda volts, source, n: volts * (2 - INPUT_OHMS / (INPUT_OHMS + source)),
+                 share=0.0),
+            Turn("left out one of the two resistors", "What stands in series, and what beside the "
+                 "meter?", lambda volts, source, n: (
+                     2 * volts * INPUT_OHMS / (INPUT_OHMS + 2 * source)), share=0.0),
             Turn("added what the meter takes away", "Does a meter load push the volts up?",
                  lambda volts, source, n: volts * (INPUT_OHMS + source) / INPUT_OHMS, share=0.0),
         ),
@@ -201,6 +211,8 @@ def in_uncertainties(combined, called="how many combined uncertainties that is")
                  lambda apart, u, n: u / apart, share=0.0),
             Turn("multiplied instead of dividing", "How often does the one fit into the other?",
                  lambda apart, u, n: apart * u, share=0.0),
+            Turn("gave the difference itself", "How often does one uncertainty fit into it?",
+                 lambda apart, u, n: apart, share=0.0),
             Turn("divided by the expanded uncertainty", "Standard uncertainty, or k times it?",
                  lambda apart, u, n: apart / (2 * u)),
         ),
@@ -219,6 +231,9 @@ def ohms_at(current, called="the ohms of the other one"):
                  lambda volts, amps, n: amps / volts, share=0.0),
             Turn("gave the ohms that are printed", "What do the readings say of this part?",
                  lambda volts, amps, n: n.printed_ohms, share=0.0),
+            Turn("shared the volts of both", "Volts on which of them make the current?",
+                 lambda volts, amps, n: (
+                     n.printed_ohms * volts / (volts + amps * n.printed_ohms)), share=0.0),
             Turn("gave the ohms of both together", "Which of the two is asked for?",
                  lambda volts, amps, n: n.printed_ohms + volts / amps),
             Turn("shared the volts the wrong way round", "The part with fewer volts: has it fewer "

@@ -14,6 +14,8 @@ BOTH_HALVES = (
          factor(1.0), usual=True),
     Turn("used the quick sum, volts over ohms", "Volts over ohms is an rms value here. What share "
          "of it is the mean?", factor(1 / sqrt(2))),
+    Turn("halved the quick sum", "Volts over ohms is an rms value here. What share of it is the "
+         "mean?", factor(0.5 / sqrt(2))),
     Turn("halved the crest", "Is a sine a triangle?", factor(0.5)),
     Turn("took 0.9 of the crest", "0.9 belongs to the label. What belongs to the crest?",
          factor(0.9)),
@@ -78,6 +80,8 @@ def each_half_cycle(called="the mean current"):
                  lambda value, hertz, n: hertz * value, usual=True),
             Turn("multiplied by 2π", "2π leads to the capacitor's ohms. What makes a mean from a "
                  "charge?", lambda value, hertz, n: 2 * pi * hertz * value),
+            Turn("took the crest of the current", "The crest lasts an instant. What is left as a "
+                 "mean?", lambda value, hertz, n: pi * hertz * value),
             Turn(*OTHER_HERTZ, lambda value, hertz, n: 2 * _other_hertz(hertz) * value),
         ),
     )  # fmt: skip
@@ -111,6 +115,8 @@ def heat_of(ohms, called="the heat"):
                  "give it back?", lambda value, ohms, n: n.supply.volts_rms * value, share=0.0),
             Turn("took the crest of the current", "Which value decides heat: crest, rms or mean?",
                  lambda value, ohms, n: 2 * value * value * ohms),
+            Turn("squared the mean", "Which value decides heat: crest, rms or mean?",
+                 lambda value, ohms, n: 8 / pi**2 * value * value * ohms),
             Turn("halved it as for a half-wave", "How many half-cycles pass a bridge?",
                  lambda value, ohms, n: value * value * ohms / 2),
             Turn("took the whole mains across it", "How many volts does the capacitor take for "
@@ -132,6 +138,8 @@ def at_edge(angle, called="the jump at the edge"):
                  "highest?", lambda value, angle, n: value * abs(cos(radians(angle)))),
             Turn("took the share of the time", "How does a wave fall from its crest: in a straight "
                  "line?", lambda value, angle, n: value * (1 - angle / 180)),
+            Turn("took the volts of the mains as they stand", "How high does the wave stand at "
+                 "this angle?", lambda value, angle, n: value / sqrt(2)),
             Turn(*RADIANS, lambda value, angle, n: value * sin(angle)),
         ),
     )  # fmt: skip
@@ -151,6 +159,8 @@ def heat_of_jumps(farads, called="the heat of the jumps"):
             Turn("forgot to square the volts", "What makes an energy from farads and volts?",
                  lambda value, farads, n: farads * value * n.supply.hertz, share=0.0,
                  usual=True, any_decade=True),
+            Turn("gave the energy of one jump", "How many such jumps come in a second?",
+                 lambda value, farads, n: farads * value * value / 2),
             Turn(*OTHER_HERTZ, lambda value, farads, n: (
                 farads * value * value * _other_hertz(n.supply.hertz))),
         ),
@@ -204,6 +214,9 @@ def read_jump(name, step):
              lambda value, volts, n: volts - step(n)),
         Turn("read the crest, not the jump", "Where does the trace stand right after the edge?",
              lambda value, volts, n: sqrt(2) * n.supply.volts_rms),
+        Turn("made an rms value of the jump", "Is the height at the edge an rms "
+             "value, or what stands there?",
+             lambda value, volts, n: volts / sqrt(2), share=0.0),
         Turn("took another worth for a division", worth, lambda value, volts, n: 2 * volts),
         Turn("took another worth for a division", worth, lambda value, volts, n: volts / 2),
     ))  # fmt: skip

@@ -65,6 +65,10 @@ def read_angle(name):
              lambda value, given, n: 2 * given),
         Turn("halved the angle", "How many degrees has one half-cycle?",
              lambda value, given, n: given / 2),
+        Turn("counted from the crest", "Where does a firing angle begin?",
+             lambda value, given, n: abs(given - 90)),
+        Turn("gave the milliseconds", "How many degrees has the time of one half-cycle?",
+             lambda value, given, n: 1000 * given / 360 / n.supply.hertz, share=0.0),
         Turn("left out the small marks", "How far does the edge stand behind the last line?",
              lambda value, given, n: 30 * (given // 30)),
         Turn("counted one division too many", "Where does the half-cycle begin?",
@@ -221,6 +225,8 @@ def dimmed_amps(angle):
         Turn("kept the watts while the volts fell", "Does a heating element keep its watts, or its "
              "ohms?", lambda amps, share, n: amps / share),
         Turn(*ONE_HALF_CYCLE, lambda amps, share, n: amps * share / sqrt(2)),
+        Turn("multiplied by 1.414", "Is a crest asked for, or rms?",
+             lambda amps, share, n: sqrt(2) * amps * share),
     ))  # fmt: skip
 
 

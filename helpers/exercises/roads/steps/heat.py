@@ -13,6 +13,11 @@ MEAN_BY_RMS = Turn(
 )  # fmt: skip
 
 
+HALVED_TWICE = Turn(  # for heat that nothing else halves or doubles
+    "halved once too often", "How many half-cycles of two get through?", factor(0.25)
+)
+
+
 def half_wave_rms(called="the rms of the half-wave"):
     """From the rms of a whole wave to that of one half-cycle of two."""
     return Step(
@@ -153,6 +158,10 @@ def slope_left(called="the part of the slope that is left"):
                  lambda air, operand, n: knee / air, share=0.0),
             Turn("divided the lost degrees by the air's", "How many degrees long is the slope?",
                  lambda air, operand, n: (air - knee) / air, share=0.0),
+            Turn("divided the lost degrees by the bend's", "How many degrees long is the slope?",
+                 lambda air, operand, n: (air - knee) / knee, share=0.0),
+            Turn("divided what is left by the air", "How many degrees long is the slope?",
+                 lambda air, operand, n: (zero - air) / air, share=0.0),
             Turn("left nothing behind the bend", "The line bends there. Where does it end?",
                  lambda air, operand, n: 0.0),
         ),

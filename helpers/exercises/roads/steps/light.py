@@ -189,6 +189,16 @@ def share_of_full(full, called="the share of the heat"):
     )  # fmt: skip
 
 
+ROWS = (0.01, 0.02, 0.03, 0.05, 0.1, 0.2, 0.3, 0.5)  # of the lesson's table: shares of the heat
+WRONG_ROW = ("read the wrong row of the table", "Which share of the heat is left?")
+
+
+def _row(rows, beside):
+    """Return what reads the row beside the right one."""
+    near = dict(zip(rows, beside, strict=False))
+    return lambda heat, operand, n: phase_cut_inverse.mean_fraction(near.get(round(heat, 6), 9))
+
+
 def table_of_light(called="the share of the light"):
     """From the share of the heat to that of the light, by the table or the angle."""
     return Step(
@@ -202,6 +212,8 @@ def table_of_light(called="the share of the light"):
                  lambda heat, operand, n: sqrt(heat)),
             Turn(*TIME, lambda heat, operand, n: (
                 1 - phase_cut_inverse.for_power(heat).angle_degrees / 180)),
+            Turn(*WRONG_ROW, _row(ROWS[1:], ROWS), 0.0),
+            Turn(*WRONG_ROW, _row(ROWS, ROWS[1:]), 0.0),
             Turn("squared the share of the heat", "Is there more light left than heat, or less?",
                  lambda heat, operand, n: heat * heat),
         ),

@@ -21,6 +21,14 @@ CREST = (
 )  # fmt: skip
 
 
+MEAN_FOR_CREST = Turn(
+    "took the mean over a whole cycle", "What is there at the single highest instant?",
+    factor(sqrt(2) / pi),
+)  # fmt: skip
+HALF_CREST = Turn(
+    "halved the crest", "Is the wave only half as high where a half-cycle is missing?",
+    factor(1 / sqrt(2)),
+)  # fmt: skip
 CREST_ALONE = (
     Turn("multiplied by 1.5", "What exactly is the square root of two?", factor(1.5)),
     Turn("doubled the label", "Which factor belongs to a sine?", factor(2.0)),
@@ -28,8 +36,16 @@ CREST_ALONE = (
          factor(pi / (2 * sqrt(2)))),
     Turn("took ten per cent more for the crest", "Does the crest come from the range of the mains, "
          "or from the shape of its wave?", factor(1.1)),
-    Turn("took the mean over a whole cycle", "What is there at the single highest instant?",
-         factor(sqrt(2) / pi)),
+    MEAN_FOR_CREST,
+    HALF_CREST,
+)  # fmt: skip
+
+
+OTHER_FACTORS = (  # where nothing at all follows
+    Turn("multiplied by root three", "Root three belongs to three phases. Which root belongs to "
+         "the crest of a sine?", factor(sqrt(3)), share=0.0),
+    Turn("took the factor that leads from mean to crest", "Is the label of the mains a mean, or "
+         "rms?", factor(pi / 2), share=0.0),
 )  # fmt: skip
 
 
@@ -52,6 +68,8 @@ RMS_OF_CREST = (
          factor(2 * sqrt(2) / pi)),
     Turn("took the wave from trough to crest", "From where to where is a crest measured?",
          factor(2.0)),
+    Turn("divided by root three", "Which root leads from the crest of a sine to its rms value?",
+         factor(1 / sqrt(3)), share=0.0),
 )  # fmt: skip
 
 

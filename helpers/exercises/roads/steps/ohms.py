@@ -1,11 +1,12 @@
 """Steps of Ohm's law with an LED in the way, of resistors together and of values to be bought."""
 
-from math import ceil, sqrt
+from math import ceil, inf, sqrt
 
 from helpers.exercises.roads.road import Step, Turn
 from helpers.exercises.roads.steps.general import factor, given, knowing, over
 from helpers.physics import resistors
 
+RED_VOLTS, LIKE_RED_VOLTS = 2.0, 2.5  # a drop below the second is not told from the first [V]
 DROP_LEFT_OUT = Turn(
     "left out the LED's own drop", "What does the LED keep for itself?",
     lambda value, drop, n: value, usual=True,
@@ -27,6 +28,9 @@ def less_drop(drop, called="the volts left for the dropper"):
                  lambda value, drop, n: drop),
             Turn("took off a diode's 0.7 V as well", "Does a diode stand in this chain?",
                  lambda value, drop, n: value - drop - 0.7),
+            Turn("took the drop of a red LED", "Which LED does the question name?",
+                 lambda value, drop, n: value - RED_VOLTS if drop > LIKE_RED_VOLTS else inf,
+                 share=0.0),
         ),
     )  # fmt: skip
 
@@ -37,6 +41,19 @@ def current_through(ohms, called="the current"):
         over(ohms, called=called),
         Turn("squared the volts", "Volts squared over ohms are watts. What are volts over ohms?",
              lambda value, ohms, n: value * value / ohms, share=0.0),
+    )  # fmt: skip
+
+
+def dc_current(ohms, called="the current"):
+    """Volts over ohms on a bench supply, where nothing of the mains belongs."""
+    return knowing(
+        current_through(ohms, called),
+        Turn("took the crest of a DC supply", "Does DC rise above its volts?",
+             lambda value, ohms, n: sqrt(2) * value / ohms),
+        Turn("halved it as on the mains", "Does DC come in half-cycles?",
+             lambda value, ohms, n: value / ohms / 2),
+        Turn("took 0.45 as on the mains", "Does DC come in half-cycles?",
+             lambda value, ohms, n: 0.45 * value / ohms),
     )  # fmt: skip
 
 
@@ -66,6 +83,8 @@ def series(pair, called="both together"):
              lambda value, pair, n: pair[1]),
         Turn("took the mean of the two", "Does a second obstacle make the way easier?",
              lambda value, pair, n: sum(pair) / 2),
+        Turn("took the difference", "Does the second one take ohms away?",
+             lambda value, pair, n: abs(pair[0] - pair[1])),
     ))  # fmt: skip
 
 
@@ -89,7 +108,9 @@ def parallel(pair, called="both together"):
         Turn("took the root of the product", "The product over what?",
              lambda value, pair, n: sqrt(pair[0] * pair[1])),
         Turn("left the sum of 1/R upside down", "1/R was added. What is still to be done?",
-             lambda value, pair, n: 1 / _side_by_side(pair)),
+             lambda value, pair, n: 1 / _side_by_side(pair), any_decade=True),
+        Turn("took the smaller one alone", "What does the other path let through?",
+             lambda value, pair, n: min(pair), share=0.0),
     ))  # fmt: skip
 
 
@@ -156,6 +177,9 @@ def next_up(series, called="the next value up"):
         turns=(
             Turn("took the next value down", "Do fewer ohms mean more current, or less?",
                  lambda value, operand, n: resistors.next_down(value, series)),
+            Turn("went one value too far", "Is there no value between the sum and this one?",
+                 lambda value, operand, n: resistors.next_up(
+                     1.001 * resistors.next_up(value, series), series), share=0.0),
             Turn("kept the sum as it came out", "Is this value in the series?", factor(1.0)),
             Turn("rounded up to a whole kilo-ohm", "Which values does the series have around it?",
                  lambda value, operand, n: 1e3 * ceil(value / 1e3)),

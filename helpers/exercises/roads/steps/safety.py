@@ -1,7 +1,7 @@
 """Steps of a touch: from the mains to the current through a body, a barrier with one part shorted,
 and the distance that keeps live parts from a hand."""
 
-from math import pi, sqrt
+from math import inf, pi, sqrt
 
 from helpers.exercises.roads.road import Step, Turn
 from helpers.exercises.roads.steps.general import given, knowing, label, over
@@ -86,6 +86,10 @@ def ohms_of_part(amps, called="the ohms of a part that holds alone"):
     )  # fmt: skip
 
 
+WRONG_CATEGORY = ("read the row of another category", "Is it plugged in, built in, or where the "
+                  "mains enters?")  # fmt: skip
+
+
 def distance(where, called="the distance to keep"):
     """Start from both distances between live parts and a hand, of which the larger counts.
 
@@ -108,6 +112,18 @@ def distance(where, called="the distance to keep"):
         impulse = insulation.rated_impulse_volts(n.supply.volts_rms, where(n)[0])
         return max(insulation.clearance_metres(impulse), both(n)[1] / 2)
 
+    def row(beside):
+        def take(value, metres, n):
+            category, board = where(n)
+            place = insulation.CATEGORIES.index(category) + beside
+            if not 1 <= place <= 3:
+                raise ValueError("the lesson's table has no such row")
+            far = insulation.towards_a_hand(n.supply, insulation.CATEGORIES[place], board)
+            read = max(far.clearance_metres, far.creepage_metres)
+            return inf if read in (metres, min(both(n))) else read
+
+        return take
+
     return given(
         lambda n: max(both(n)), of="length", called=called,
         turns=(
@@ -117,6 +133,7 @@ def distance(where, called="the distance to keep"):
                  "row is that?", by_name),
             Turn("took the basic distance", "Towards a hand, is one barrier enough?",
                  lambda value, metres, n: basic(n)),
+            Turn(*WRONG_CATEGORY, row(-1), 0.0), Turn(*WRONG_CATEGORY, row(1), 0.0),
             Turn("added the two distances", "Can one and the same way keep both at once?",
                  lambda value, metres, n: sum(both(n))),
             Turn("added the basic distance to the reinforced", "Is basic insulation not part of "
