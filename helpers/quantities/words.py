@@ -6,12 +6,13 @@ Knows a fixed list of words; must never know what a number is worth.
 import re
 
 MEASURES = ("peak", "rms", "mean", "each", "total")
-_FRONT = ("about", "exactly", "at least", "at most")
+_FRONT = ("about", "exactly", "at least", "at most", "±")
 _FORMS = {
     "about": "about, approximately, approx., approx, around, roughly, circa, ca., ca, or so, ~",
     "exactly": "exactly, precisely",
     "at least": "at least, minimum, or more, ≥",
     "at most": "at most, or less, ≤",
+    "±": "±, plus or minus, to either side, either side",
     "AC": "ac, a.c., a.c",
     "DC": "dc, d.c., d.c",
     "peak": "peak, pk., pk, crest",
@@ -42,7 +43,8 @@ def unworded(typed):
     before, after : tuple of str
         The words, as they are shown around the number.
     """
-    typed = typed.replace(">=", "≥").replace("<=", "≤").replace("+/-", "±").removesuffix(".")
+    typed = typed.replace(">=", "≥").replace("<=", "≤").replace("+/-", "±")
+    typed = typed.replace("+-", "±").removesuffix(".")
     while typed[:1] + typed[-1:] in _WRAPS:
         typed = typed[1:-1].strip().removesuffix(".")
     equals = _EQUALS.search(typed)
