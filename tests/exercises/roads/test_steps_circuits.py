@@ -44,6 +44,7 @@ BY_HAND = {
     "each_half_cycle": (circuits.each_half_cycle(), 65e-6, 0.0065, {
         "counted the charge once a cycle": 0.00325,
         "multiplied by 2π": 65e-6 * 314.159265,
+        "multiplied the volts of the mains by farads and hertz": 65e-6 * 50 / 2 / 1.41421356,
         "took the crest of the current": 65e-6 * 157.079633,
         "took the other mains frequency": 65e-6 * 120,
     }),

@@ -80,6 +80,9 @@ def each_half_cycle(called="the mean current"):
                  lambda value, hertz, n: hertz * value, usual=True),
             Turn("multiplied by 2π", "2π leads to the capacitor's ohms. What makes a mean from a "
                  "charge?", lambda value, hertz, n: 2 * pi * hertz * value),
+            Turn("multiplied the volts of the mains by farads and hertz", "How much charge does "
+                 "each half-cycle turn over?",
+                 lambda value, hertz, n: value * hertz / sqrt(8), 0.0),
             Turn("took the crest of the current", "The crest lasts an instant. What is left as a "
                  "mean?", lambda value, hertz, n: pi * hertz * value),
             Turn(*OTHER_HERTZ, lambda value, hertz, n: 2 * _other_hertz(hertz) * value),

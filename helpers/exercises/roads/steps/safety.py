@@ -49,7 +49,7 @@ def one_left(ohms, called="what one part leaves in the way"):
         ohms, called=called,
         turns=(
             Turn("counted both parts", "How many ohms has a part that failed short?",
-                 lambda value, ohms, n: 2 * ohms),
+                 lambda value, ohms, n: 2 * ohms, usual=True),
             Turn("took them as side by side", "How does the current pass the two parts here?",
                  lambda value, ohms, n: ohms / 2),
             Turn("took both as shorted", "How many parts have failed?", lambda value, ohms, n: 0.0),
