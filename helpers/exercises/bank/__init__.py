@@ -19,7 +19,7 @@ def lessons():
     >>> list(lessons())[0]
     '00'
     """
-    names = sorted(found.name for found in iter_modules(__path__))
+    names = sorted(one.name for one in iter_modules(__path__) if one.name.startswith("lesson_"))
     modules = [import_module(f"{__name__}.{name}") for name in names]
     return {module.LESSON: module for module in modules}
 

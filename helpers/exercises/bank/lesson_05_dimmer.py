@@ -10,6 +10,7 @@ from functools import cache
 from itertools import product
 from math import pi, sqrt
 
+from helpers.exercises.bank import two_resistors
 from helpers.exercises.kinds import (
     Amount,
     Choice,
@@ -21,7 +22,6 @@ from helpers.exercises.kinds import (
     Parts,
     Slip,
     first_that_passes,
-    judged,
     options,
 )
 from helpers.exercises.question import Picture, Question
@@ -33,7 +33,6 @@ from helpers.exercises.roads.steps.mains import SUPPLY, crest, per_cent_more, pe
 from helpers.exercises.roads.steps.safety import WEAK_DROPPER, called_too_low
 from helpers.physics import (
     clamped,
-    faults,
     heater,
     leakage,
     leds,
@@ -454,43 +453,14 @@ def _judge_parts(picked, n):
     highest = _indicator(n, ohms=2 * each, supply=high)
     lowest = _indicator(n, leading(n.angle), ohms=2 * each, supply=mains.lowest(n.supply))
     found = rules.dropper("series_diode", n.supply, each, 2, rating, PARTS_VOLTS, PARTS_CELSIUS)
-    return [
-        Criterion(
-            "LED within its limit",
-            rules.passes([rules.led(highest.led_amps_peak)]),
-            0.3,
-            f"The LED's peak is {write_as(highest.led_amps_peak, 'mA')} at full and high mains.",
-            f"a peak of {write_as(highest.led_amps_peak, 'mA')} is more than the "
-            f"{write_as(leds.LIMIT_AMPS, 'mA')} that a small LED can stand. It dies and can burst, "
-            "and the dropper can burn.",
-        ),
-        Criterion(
-            "bright enough at the lowest setting",
-            lowest.led_amps_mean >= n.least_amps,
-            0.2,
-            f"At the lowest setting and low mains its mean is "
-            f"{write_as(lowest.led_amps_mean, 'mA')}; {write_as(n.least_amps, 'mA')} is wanted.",
-        ),
-        Criterion(
-            "cool enough in the box at the highest setting",
-            highest.resistor_watts <= n.box_watts,
-            0.2,
-            f"Both together give {write(highest.resistor_watts, 'power')} at full and high mains; "
-            f"the box takes {write(n.box_watts, 'power')}.",
-        ),
-        judged(
-            "at most half of the rating while all is sound",
-            0.1,
-            [f for f in found if f.rule == "heat" and f.after == faults.SOUND],
-            "Which rating is at least twice the heat of each?",
-        ),
-        judged(
-            "within the rating after any one short",
-            0.2,
-            [f for f in found if f.after != faults.SOUND],
-            "How much heat does the one get that is left when the other is a piece of wire?",
-        ),
-    ]
+    light = Criterion(
+        "bright enough at the lowest setting",
+        lowest.led_amps_mean >= n.least_amps,
+        0.2,
+        f"At the lowest setting and low mains its mean is "
+        f"{write_as(lowest.led_amps_mean, 'mA')}; {write_as(n.least_amps, 'mA')} is wanted.",
+    )
+    return two_resistors.criteria(light, 0.3, highest, found, n.box_watts)
 
 
 _best_parts = first_that_passes(

@@ -10,6 +10,7 @@ from functools import cache
 from itertools import pairwise
 from math import sqrt
 
+from helpers.exercises.bank import two_resistors
 from helpers.exercises.kinds import (
     Amount,
     Choice,
@@ -20,7 +21,6 @@ from helpers.exercises.kinds import (
     Order,
     Parts,
     first_that_passes,
-    judged,
     options,
 )
 from helpers.exercises.question import Picture, Question
@@ -28,7 +28,7 @@ from helpers.exercises.roads import Road
 from helpers.exercises.roads.steps import dimmer, light
 from helpers.exercises.roads.steps.general import given, label, over, times
 from helpers.exercises.roads.steps.mains import crest, half_wave_mean
-from helpers.physics import faults, glow, leds, mains, phase_cut, visibility
+from helpers.physics import glow, leds, mains, phase_cut, visibility
 from helpers.physics import light as eye
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write, write_as
@@ -450,44 +450,15 @@ def _judge_parts(picked, n):
     sent = rated * _lowest_amps(n.supply, n.angle)[each] / SHEET_AMPS
     needed = _needed_candelas(n)
     found = rules.dropper("series_diode", n.supply, each, 2, watts, PARTS_VOLTS, PARTS_CELSIUS)
-    return [
-        Criterion(
-            "LED within its limit",
-            rules.passes([rules.led(highest.led_amps_peak)]),
-            0.2,
-            f"The LED's peak is {write_as(highest.led_amps_peak, 'mA')} at full and high mains.",
-            f"a peak of {write_as(highest.led_amps_peak, 'mA')} is more than the "
-            f"{write_as(leds.LIMIT_AMPS, 'mA')} that a small LED can stand. It dies and can burst, "
-            "and the dropper can burn.",
-        ),
-        Criterion(
-            "noticed at the lowest setting",
-            sent >= needed,
-            0.3,
-            f"At the lowest setting and low mains it sends {write_as(sent, 'mcd')}; "
-            f"{write_as(needed, 'mcd')} is needed.",
-            UNSEEN if sent < 0.5 * needed else "",
-        ),
-        Criterion(
-            "cool enough in the box at the highest setting",
-            highest.resistor_watts <= n.box_watts,
-            0.2,
-            f"Both together give {write(highest.resistor_watts, 'power')} at full and high mains; "
-            f"the box takes {write(n.box_watts, 'power')}.",
-        ),
-        judged(
-            "at most half of the rating while all is sound",
-            0.1,
-            [f for f in found if f.rule == "heat" and f.after == faults.SOUND],
-            "Which rating is at least twice the heat of each?",
-        ),
-        judged(
-            "within the rating after any one short",
-            0.2,
-            [f for f in found if f.after != faults.SOUND],
-            "How much heat does the one get that is left when the other is a piece of wire?",
-        ),
-    ]
+    light = Criterion(
+        "noticed at the lowest setting",
+        sent >= needed,
+        0.3,
+        f"At the lowest setting and low mains it sends {write_as(sent, 'mcd')}; "
+        f"{write_as(needed, 'mcd')} is needed.",
+        UNSEEN if sent < 0.5 * needed else "",
+    )
+    return two_resistors.criteria(light, 0.2, highest, found, n.box_watts)
 
 
 _best_parts = first_that_passes(
