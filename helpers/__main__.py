@@ -10,11 +10,11 @@ from helpers.commands import learner, plan, printed, room, upkeep
 
 def command_line():
     """Return the parser of the command line, and the names of its subcommands."""
-    from helpers.exercises.wording import CAUTION, STAMP
+    from helpers.exercises.wording import CAUTION, COMMAND, STAMP
 
     caution = f"Caution. Mains voltage can kill. {CAUTION} {STAMP}"
     parser = argparse.ArgumentParser(
-        prog="python -m helpers", description="Opens the lessons and marks a room.", epilog=caution
+        prog=COMMAND, description="Opens the lessons and marks a room.", epilog=caution
     )
     commands = parser.add_subparsers(required=True, metavar="SUBCOMMAND")
 

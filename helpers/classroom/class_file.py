@@ -13,10 +13,11 @@ from pathlib import Path
 from helpers.classroom.problems import MAKE_ROOM, Unusable, make_folder, plain, refused, write_whole
 from helpers.exercises.settings import Settings, SettingsError, changed
 from helpers.exercises.whole_files import as_utf_8, write_new
+from helpers.exercises.wording import COMMAND
 from helpers.pages import templates
 
 KEPT_DAYS = 90  # until marks are settled, with room for a question; common practice, no source
-MAKE_ONE = "To make a class file: python -m helpers class FILE.toml --word WORD"
+MAKE_ONE = f"To make a class file: {COMMAND} class FILE.toml --word WORD"
 NEEDED = {
     "folder": "FOLDER",
     "roster": "--roster",
@@ -54,7 +55,7 @@ class ClassFile:
             return ""
         return (
             f"This class was to be kept until {self.keep_until}. If its marks are settled: "
-            f"python -m helpers forget-class {plain(str(self.path), 300)}"
+            f"{COMMAND} forget-class {plain(str(self.path), 300)}"
         )
 
     def for_marking(self):

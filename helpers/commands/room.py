@@ -87,13 +87,14 @@ def class_(arguments):
     --word wick --supply "230 V 50 Hz" --lessons 01 02 --benches 24
     """
     from helpers.classroom.class_file import write_class
+    from helpers.exercises.wording import COMMAND
 
     a = arguments
     made = write_class(a.file, a.word, a.supply, a.lessons, a.roster, a.benches)
     print(f"Class {made.word} is in {made.path}. Collect its hand-ins in {made.where('hand_ins')}.")
     if not made.where("roster").exists():
         print(f"Its roster is still to be written: {made.where('roster')}, a column `learner`.")
-    print(f"Then: python -m helpers mark --class {made.path}")
+    print(f"Then: {COMMAND} mark --class {made.path}")
 
 
 def demo_room(arguments):

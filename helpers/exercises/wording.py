@@ -3,6 +3,7 @@
 Knows no screen. Every line is text for people, never markup.
 """
 
+import os
 from dataclasses import dataclass
 
 #: What stands wherever marks are shown, handed in or made: the same words for all.
@@ -18,6 +19,9 @@ STAMP = (
     "Plan only. Not permission to build or connect: a competent person checks it first, under "
     "local rules."
 )
+
+#: How each command begins that people are told to type, as in README.
+COMMAND = (r".venv\Scripts\python" if os.name == "nt" else ".venv/bin/python") + " -m helpers"
 
 
 @dataclass(frozen=True)

@@ -9,11 +9,13 @@ from helpers.exercises.standing import replay
 from helpers.exercises.store import here
 from helpers.physics.mains import SUPPLIES
 
-LESSONS = ("01", "08")
+LESSONS = ("01", "08", "09")
+WHERE = f"{', '.join(LESSONS[:-1])} and {LESSONS[-1]}"
+"""The same in words."""
 
 
 def danger_items(lines=(), class_word=""):
-    """Return the danger items of lessons 01 and 08, and whether somebody has passed each.
+    """Return the danger items of `LESSONS`, and whether somebody has passed each.
 
     Parameters
     ----------

@@ -10,13 +10,14 @@ from math import floor
 from markupsafe import Markup
 
 from helpers.exercises.whole_files import write_whole
-from helpers.exercises.wording import CAUTION, STAMP
+from helpers.exercises.wording import CAUTION, COMMAND, STAMP
 from helpers.figures import circuits, margins, words
 from helpers.pages import templates
 from helpers.physics import leds
 from helpers.quantities import write
+from helpers.sheets.danger_items import WHERE
 from helpers.sheets.plan_facts import facts
-from helpers.sizing import predictions, report, verdicts
+from helpers.sizing import bench_report, predictions, report, verdicts
 from helpers.sizing.brief import to_toml
 
 SIGN = "sizing sheet of the candle workshop lessons"
@@ -59,7 +60,8 @@ def pieces(plan, danger_items, learner="", at=None):
         "sizing-sheet",
         sign=SIGN, version=version("candle-workshop-lessons"),
         made=f"{(at or datetime.now(UTC)).astimezone():%Y-%m-%d %H:%M}",
-        stamp=STAMP, caution=CAUTION, plan=plan, brief=plan.brief, told=told, build=build,
+        stamp=STAMP, caution=CAUTION, command=COMMAND, lessons=WHERE, plan=plan, brief=plan.brief,
+        told=told, build=build, mains_readings=bench_report.MAINS_READINGS,
         in_short=list(report.in_short(plan.brief)), learner=learner, danger_items=danger_items,
         drawing=drawn and Markup(drawn.picture), drawing_words=drawn and drawn.words,
         strip=strip and Markup(strip.picture),

@@ -7,12 +7,19 @@ from helpers.sizing.causes import DANGERS
 
 AGREES = "Agrees with the plan, as far as these readings go."
 WRONG = "Something is wrong: do not connect."
+#: Who may read what on the mains: one rule for lessons, sheet and report.
+MAINS_READINGS = (
+    "Pot and dimmer as bought, never opened or changed: whoever may use them may read a plug-in "
+    "power meter, certified or conforming for this use and rated for the load, in the wall socket "
+    "before the dimmer, all covers closed. Anything opened, changed or built: every reading on the "
+    "mains is for a competent person alone. Local rules, or those of a course room, may allow less."
+)
 BEFORE = (
     "Unpowered means that the plug is pulled and lies in sight. An ohmmeter finds a touch of "
     "metal, but no weak insulation. The rehearsal is on an isolated supply of at most 24 V, its "
     "current limited to what the LED stands, 20 mA at most, and on a short-circuit-proof safety "
     "isolating transformer of 12 V: never on the mains, never with the light on the heater, on a "
-    "dimmer or on a mains cord. What is read on the mains is for a competent person alone."
+    f"dimmer or on a mains cord. {MAINS_READINGS}"
 )
 NAMED = 3
 """Causes, or groups of them, that are named at most [-]."""

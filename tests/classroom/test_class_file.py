@@ -15,6 +15,7 @@ from helpers.classroom.class_file import (
     write_class,
 )
 from helpers.classroom.problems import Unusable
+from helpers.exercises.wording import COMMAND
 
 
 @pytest.fixture
@@ -133,7 +134,7 @@ def test_the_command_makes_a_class_that_can_be_marked(path, capsys, room):
     path.write_text(text.replace(str(until), "2026-01-31"), encoding="utf-8")
     assert main(["mark", "--class", str(path)]) == 0
     said = capsys.readouterr().out
-    assert "was to be kept until 2026-01-31. If its marks are settled: python -m helpers " in said
+    assert f"was to be kept until 2026-01-31. If its marks are settled: {COMMAND} " in said
     assert said.endswith("wick.toml\n")
 
 

@@ -120,7 +120,7 @@ def test_stamp_caution_and_the_first_verdict_come_before_all_else(sheets, plan):
     made, html, read = sheets(plan)
     places = [read.text.find(words) for words in (
         STAMP, "Sizing sheet: a pilot light for a heater", CAUTION.split(".")[0],
-        "Need it be built at all?", "switches nothing off", "Danger items of lessons 01 and 08",
+        "Need it be built at all?", "switches nothing off", "Danger items of lessons 01, 08 and 09",
     )]  # fmt: skip
     assert -1 not in places and places[1:] == sorted(places[1:])
     # Twice in the markup: at the head, and in the foot that print repeats on each page.
@@ -261,10 +261,10 @@ class TestDangerItems:
                 answer = ",".join(reversed(answer.split(","))) if "," in answer else "a b c d"
             session.answer(name, answer)
 
-    def test_they_are_those_of_lessons_01_and_08(self):
+    def test_they_are_those_of_lessons_01_08_and_09(self):
         dangers = [q.id for q in bank().values() if q.danger]
         assert [name.partition(":")[0] for name in self.NAMES] == [
-            name for name in dangers if name.startswith(("safe-", "fail-"))
+            name for name in dangers if name.startswith(("safe-", "fail-", "meter-"))
         ]
 
     def test_a_log_with_open_items_says_which(self, tmp_path):
@@ -524,7 +524,7 @@ class TestTheCommand:
         assert main(["size", str(brief), "--sheet", str(out)]) == 0
         said = capsys.readouterr().out
         assert (
-            said.startswith(STAMP) and "Sizing sheet written" in said and "open: 10 of 10" in said
+            said.startswith(STAMP) and "Sizing sheet written" in said and "open: 14 of 14" in said
         )
         assert out.read_text("utf-8").startswith("<!DOCTYPE html>")
         assert main(["size", str(brief), "--sheet", str(out)]) == 0
@@ -552,7 +552,7 @@ class TestTheCommand:
         TestDangerItems().answered(session, "safe-7")
         out = str(tmp_path / "sheet.html")
         assert main(["size", str(brief), "--sheet", out, "--learner", "bench-07"]) == 0
-        assert "open: 9 of 10" in capsys.readouterr().out
+        assert "open: 13 of 14" in capsys.readouterr().out
         assert main(["size", str(brief), "--sheet", out, "--learner", "x y"]) == 2
         assert "learner id" in capsys.readouterr().err
         assert main(["size", str(brief), "--sheet", out, "--learner", "WORKSHOP"]) == 2

@@ -13,7 +13,7 @@ from helpers.sizing.brief import Brief, to_toml
 from helpers.widgets import lesson
 from helpers.widgets.my_build import keep_whole
 
-DANGERS = [q for number in ("01", "08") for q in lessons()[number].QUESTIONS if q.danger]
+DANGERS = [q for number in ("01", "08", "09") for q in lessons()[number].QUESTIONS if q.danger]
 
 
 def written(answers):

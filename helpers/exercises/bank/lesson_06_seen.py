@@ -477,9 +477,9 @@ LOWEST = (
         id="see-9",
         marks=2,
         outcome="find the lowest setting without opening anything",
-        ask="The workshop wants to know what its pot gets at the lowest setting. Its dimmer has a "
-        "plug, a plug-in power meter is at hand, and all covers stay closed. Put the steps in "
-        "order.",
+        ask="The workshop wants to know what its pot gets at the lowest setting. Pot and dimmer "
+        "are as bought, the dimmer has a plug, a plug-in power meter is at hand, and all covers "
+        "stay closed. Put the steps in order.",
         kind=Order(FIND_LOWEST),
         nudges=(
             "What has to be sure before anything goes into a socket, and what before it is live?",
