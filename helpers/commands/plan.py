@@ -51,7 +51,7 @@ def size(arguments):
         brief = Brief(supply_volts=supply.volts_rms, supply_hertz=supply.hertz)
         print(f"# {STAMP}\n{to_toml(brief, comments=True)}", end="")
         return
-    plan = planned(arguments)
+    plan = planned(arguments, ranked=not arguments.sheet)
     if arguments.sheet:
         said = write_sheet(arguments.sheet, plan, arguments.learner)
     if arguments.json:
@@ -68,30 +68,32 @@ def size(arguments):
 def bench(arguments):
     """Hold the readings of a bench log against a plan.
 
-    The brief is the one that was sized; without --mine its best candidate is meant. --blank prints
+    The brief is the one that was sized. The build is the one that --mine names, else the parts
+    that were chosen in the brief, else the first of the ranking. --blank prints
     the log to fill in: what anyone reads unpowered, and the rehearsal on an isolated supply of
     24 V at most. An example: bench brief.toml --readings log.csv
     """
+    from helpers.exercises.whole_files import as_utf_8
     from helpers.exercises.wording import STAMP
-    from helpers.physics import circuits
-    from helpers.sizing import bench_log, bench_report, diagnosis, predictions
+    from helpers.sizing import bench_log, bench_report, diagnosis, own, predictions
 
     try:
-        build = predictions.of_plan(planned(arguments))
+        plan = planned(arguments)
+        build = predictions.of_plan(plan)
         rows = predictions.table(build)
         if arguments.blank:
-            print(bench_log.blank(rows, (STAMP, bench_report.BEFORE)), end="")
+            print(bench_log.blank(rows, (STAMP, bench_report.BEFORE), build), end="")
             return
         if not arguments.readings:
             raise Unusable("No log was given: --readings LOG.csv, or --blank to print one.")
         with refused(f"{plain(arguments.readings)} could not be read", "Check its name."):
-            text = Path(arguments.readings).read_bytes()
-        found = diagnosis.diagnose(build, bench_log.from_csv(text, rows))
+            text = as_utf_8(Path(arguments.readings).read_bytes())
+        found = diagnosis.diagnose(build, bench_log.from_csv(text, rows, build))
     except ValueError as error:
         raise Unusable(plain(str(error), 500)) from None
-    said = f"{build.count:g} × {bench_report.shown(build.ohms_each, 'resistance')}"
+    whose = own.CHOSEN if plan.only else own.FIRST
     framed([
-        f"{said}; {circuits.named(build.circuit)}.", bench_report.BEFORE, "",
+        f"Held against: {bench_report.named(build)}; {whose}.", bench_report.BEFORE, "",
         *bench_report.lines(found),
     ])  # fmt: skip
 
@@ -110,24 +112,17 @@ def framed(lines):
     print(STAMP)
 
 
-def planned(arguments):
-    """Return the plan that a brief comes to, or that of the build that `--mine` names."""
-    from helpers import quantities
-    from helpers.sizing import verdicts
-    from helpers.sizing.brief import from_toml
+def planned(arguments, ranked=False):
+    """Return the plan of the build that `--mine` or the brief names, or of all candidates."""
+    from helpers.exercises.whole_files import as_utf_8
+    from helpers.sizing import own
 
     if not arguments.brief:
         raise Unusable("No brief was given. Name a TOML file, or print one with: size --example")
     with refused(f"{plain(arguments.brief)} could not be read", "Check its name."):
-        text = Path(arguments.brief).read_bytes()
+        text = as_utf_8(Path(arguments.brief).read_bytes())
     try:
-        brief = from_toml(text)
-        if not arguments.mine:
-            return verdicts.plan(brief)
-        circuit, *typed = arguments.mine
-        kinds = ("resistance", "ratio", "power", "voltage")
-        parts = [quantities.read(*each).value for each in zip(typed, kinds, strict=True)]
-        return verdicts.mine(brief, circuit, *parts)
+        return own.planned(text, words=arguments.mine or (), ranked=ranked)
     except ValueError as error:
         raise Unusable(plain(str(error), 500)) from None
 
@@ -135,6 +130,7 @@ def planned(arguments):
 def write_sheet(out, plan, learner):
     """Write a sizing sheet; return what was done."""
     from helpers.sheets import danger_items, sizing_sheet
+    from helpers.sizing import own
 
     try:
         learner, items = danger_items.of_learner(learner)
@@ -144,7 +140,10 @@ def write_sheet(out, plan, learner):
     with refused(f"{plain(out, 300)} could not be written", "Give another name after --sheet."):
         done = "replaced" if sizing_sheet.write_sheet(Path(out), made) else "written"
     left = sum(not passed for _, passed in items)
-    return f"Sizing sheet {done}: {plain(out, 300)}. Danger items open: {left} of {len(items)}."
+    return (
+        f"Sizing sheet {done}: {plain(out, 300)}. It has {own.CHOSEN if plan.only else own.FIRST}. "
+        f"Danger items open: {left} of {len(items)}."
+    )
 
 
 def with_mine(one):

@@ -9,8 +9,12 @@ import secrets
 from contextlib import suppress
 
 
+def _for_its_owner(path, flags):
+    return os.open(path, flags, 0o600)
+
+
 def write_whole(path, pieces):
-    """Write a file whole, or leave what was there before as it was.
+    """Write a file whole, for its owner alone, or leave what was there before as it was.
 
     Parameters
     ----------
@@ -26,7 +30,7 @@ def write_whole(path, pieces):
     """
     part = path.with_name(f"{path.name}.{secrets.token_hex(4)}.part")
     try:
-        with open(part, "wb") as handle:
+        with open(part, "wb", opener=_for_its_owner) as handle:
             handle.writelines(pieces)
         os.replace(part, path)
     finally:

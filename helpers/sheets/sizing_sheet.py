@@ -17,8 +17,7 @@ from helpers.physics import leds
 from helpers.quantities import write
 from helpers.sheets.danger_items import WHERE
 from helpers.sheets.plan_facts import facts
-from helpers.sizing import bench_report, predictions, report, verdicts
-from helpers.sizing.brief import to_toml
+from helpers.sizing import bench_report, own, predictions, report, verdicts
 
 SIGN = "sizing sheet of the candle workshop lessons"
 """By this a file is known as a sheet of ours; it stands near its beginning."""
@@ -68,19 +67,10 @@ def pieces(plan, danger_items, learner="", at=None):
         by_hand={name: [r for r in readings if r["by"] == by] for name, by in _BY.items()},
         mains=_mains(told), broken=[(each, report.by_how_much(each)) for each in broken],
         changes=changes, remains=verdicts.REMAINS, own=_own, say=_say,
-        mine=_mine(plan), margin=_margin, ratio=_ratio, watts=_watts,
+        whose=own.CHOSEN if plan.only else own.FIRST, margin=_margin, ratio=_ratio, watts=_watts,
         most_amps=min(plan.brief.led_limit, leds.LIMIT_AMPS),
-        toml=to_toml(plan.brief).splitlines(),
+        toml=own.whole(plan).splitlines(),
     )  # fmt: skip
-
-
-def _mine(plan):
-    """The build as it is, as the command takes it."""
-    if not plan.only:
-        return ""
-    circuit, ohms, count = plan.only
-    rated, volts = plan.brief.bin_ratings[0], plan.brief.bin_volts[0]
-    return f" --mine {circuit} {ohms[0]:.12g} {count[0]:g} {rated:.12g}W {volts:.12g}V"
 
 
 def _own(text):

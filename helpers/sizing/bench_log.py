@@ -5,17 +5,21 @@ Nothing that was typed is evaluated. Knows the names of rows; judges no reading.
 
 import csv
 import io
+import re
 
 from helpers import quantities
+from helpers.sizing.bench_report import named, should_be
 from helpers.sizing.bench_rows import COMPETENT
 from helpers.sizing.typed import plain
 
 OVERLOAD = ("ol", "0l", "o.l", "o.l.", "overload", "open")
 """What people write where the display shows an overload."""
 _WORDS = {"dark": 0, "none": 0, "lit": 1, "one": 1, "both": 2, "two": 2}
-_COLUMNS = ("row", "where", "with", "reading")
+_COLUMNS = ("row", "where", "with", "should be", "reading")
 _MOST_BYTES, _MOST_ROWS = 65536, 200
 _EXAMPLES = {"resistance": "99.2 kΩ, or OL", "voltage": "11.8 V, or OL", "power": "57 W"}
+OF = "Log of: "
+"""Before the name of its build."""
 _HOW = "Print one to fill in with: bench BRIEF.toml --blank"
 
 
@@ -23,7 +27,7 @@ class LogError(ValueError):
     """A log cannot be used; the message names the row, what was read and what to write."""
 
 
-def blank(rows, notes=()):
+def blank(rows, notes=(), build=None):
     """Return the CSV text to fill in: every row that is not a competent person's.
 
     Parameters
@@ -31,6 +35,8 @@ def blank(rows, notes=()):
     rows : list of predictions.Row
     notes : sequence of str
         Lines to stand above, each after a hash; `from_csv` passes them over.
+    build : bench_world.Build, optional
+        Whose log it is; then one more line names it.
 
     Returns
     -------
@@ -41,16 +47,17 @@ def blank(rows, notes=()):
     >>> from helpers.sizing.brief import Brief
     >>> from helpers.sizing.predictions import Build, table
     >>> text = blank(table(Build(Brief(), "bridge", 100e3, 2)), ["Plan only."])
-    >>> text.splitlines()[0], text.splitlines()[2]
-    ('# Plan only.', 'R1,"across resistor 1, counted from the live lead",ohms,')
+    >>> text.splitlines()[0], text.splitlines()[2].replace("\\xa0", " ")
+    ('# Plan only.', 'R1,"across resistor 1, counted from the live lead",ohms,94.1 kΩ to 106 kΩ,')
     """
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\n")
+    notes = [*notes, OF + named(build)] if build else notes
     writer.writerows([f"# {note}"] for note in notes)
     writer.writerow(_COLUMNS)
     for row in rows:
         if row.by != COMPETENT:
-            writer.writerow([row.name, row.where, row.meter, ""])
+            writer.writerow([row.name, row.where, row.meter, should_be(row), ""])
     return out.getvalue()
 
 
@@ -126,7 +133,7 @@ def readings(typed, rows):
     return found
 
 
-def from_csv(text, rows):
+def from_csv(text, rows, build=None):
     """Return the readings that a CSV text holds.
 
     Parameters
@@ -135,6 +142,8 @@ def from_csv(text, rows):
         With the columns row and reading; parted by comma, semicolon or tab.
     rows : list of predictions.Row
         What the log can hold.
+    build : bench_world.Build, optional
+        Whose log it has to be, if it names one.
 
     Returns
     -------
@@ -144,8 +153,8 @@ def from_csv(text, rows):
     Raises
     ------
     LogError
-        If it is no such table, is too long, names a row twice or that is unknown, or holds what
-        cannot be read.
+        If it is no such table, is too long, is of another build, names a row twice or that is
+        unknown, or holds what cannot be read.
 
     Examples
     --------
@@ -164,6 +173,7 @@ number. Type one number and its unit, such as 99.2 kΩ, or OL.
         raise LogError(f"The log has more than {_MOST_BYTES} characters. {_HOW}")
     try:
         text = (text if isinstance(text, str) else text.decode("utf-8")).lstrip("\ufeff")
+        _held_against(build, text)
         told = [line for line in text.splitlines() if line.strip() and line.lstrip(' "')[:1] != "#"]
         parted_by = max(",;\t", key="".join(told[:1]).count)
         table = csv.reader(told, delimiter=parted_by, strict=True)
@@ -190,3 +200,17 @@ number. Type one number and its unit, such as 99.2 kΩ, or OL.
                 raise LogError(f"Row {plain(name)} stands there twice. Keep one.")
             typed[name] = cells["reading"]
     return readings(typed, rows)
+
+
+def _held_against(build, text):
+    """Refuse a log that names another build; letters that a spreadsheet has spoilt do not count."""
+    found = re.search(f'^ *"?# *{OF}([^",;\t\r\n]*)', text, re.MULTILINE)
+    if not build or not found:
+        return
+    one, other = (re.sub("[^!-~]", "", name) for name in (found[1], named(build)))
+    if one != other:
+        raise LogError(
+            f"This log is of another build: {plain(found[1].strip())}. The brief gives: "
+            f"{named(build)}. Nothing was compared. Take the brief of that log, or a log of this "
+            "brief."
+        )

@@ -48,6 +48,29 @@ def shown(value, unit):
     return quantities.write(round(value, 3), unit, digits=3)
 
 
+def named(build):
+    """Return which build a log is of: all that decides what is read on it.
+
+    Parameters
+    ----------
+    build : bench_world.Build
+
+    Examples
+    --------
+    >>> from helpers.sizing.bench_world import Build
+    >>> from helpers.sizing.brief import Brief
+    >>> named(Build(Brief(), "series_diode", 47e3, 3)).replace("\xa0", " ")
+    'series diode with 3 × 47 kΩ ± 5 % and 1 red LED on a heater of 90 W on 230 V 50 Hz'
+    """
+    brief, sort = build.brief, build.circuit.replace("_", " ")
+    return (
+        f"{sort} with {build.count:g} × {quantities.write(build.ohms_each, 'resistance', 12)} ± "
+        f"{quantities.write(brief.bin_tolerance, 'percent')} and {brief.led_count} "
+        f"{brief.led_colour} LED{'s' * (brief.led_count > 1)} on a heater of "
+        f"{quantities.write_as(brief.heater_power, 'W')} on {brief.supply.name}"
+    )
+
+
 def should_be(row):
     """Return what a row should read, with its limits.
 

@@ -101,6 +101,10 @@ class State:
     """Or on AC (coupling) or on DC all the time, or plain (average) in place of true rms [-]."""
     outside: tuple = ("none", "none")
     """One of `faults.OUTSIDE`, or a touch of metal."""
+    set_to: tuple = ()
+    """Pairs: the volts that are asked for, and those that the bench supply was set to [V]."""
+    reverse: bool = False
+    """Whether the settings of the dimmer were taken from the highest down [-]."""
     mains: float = 1.0
     """Of the label [-]."""
     mains_stray: float | None = None
@@ -156,7 +160,8 @@ class World:
         return 0.0 * volts if self.state.meter == "on AC" else volts
 
     def supply(self, volts):
-        """Volts of the bench supply that is set to so many."""
+        """Volts of the bench supply that is to be set to so many."""
+        volts = dict(self.state.set_to).get(volts, volts)
         return volts * (1.0 + 0.03 * self.stray[f"{volts:g} V set"])
 
     def of_supply(self, volts):
@@ -268,6 +273,7 @@ class World:
                     supply, brief.suppression_farads, leakage.USUAL_SNUBBER[1], self.heater
                 ).volts_rms
             return signals.dimmed_mains(mains.Supply(np.maximum(passed, 1e-9), supply.hertz))
+        at = len(self.build.windows) - 1 - at if self.state.reverse else at
         window = self.build.windows[at]
         if brief.cuts:
             window = np.clip(window + MARK_DEGREES * self.stray[f"setting {at + 1}"], 1.0, 180.0)

@@ -7,7 +7,8 @@ from dataclasses import dataclass, replace
 from math import inf
 
 from helpers.physics import faults, joints, resistors
-from helpers.sizing.bench_world import changed
+from helpers.sizing.bench_rows import LEAST_SPARE
+from helpers.sizing.bench_world import HIGH_VOLTS, LOW_VOLTS, changed
 
 DRIFTED, DRIFTED_LOOSE = 2.0, 35.0
 """How many times its value a drifted resistor has, and how widely that varies: common practice, no
@@ -44,7 +45,7 @@ _NAMED = {"led": "the LED", "second_led": "the second LED", "diode": "the diode"
 #: What only shows with the mains on.
 ON_MAINS = (
     ("neutral", "open"), *(each for each in faults.OUTSIDE if each[0] == "dimmer"),
-    ("meter", "plain"), ("mains", "low"),
+    ("meter", "plain"), ("mains", "low"), ("settings", "turned"),
 )  # fmt: skip
 
 
@@ -79,7 +80,7 @@ def causes(build):
     >>> from helpers.sizing.brief import Brief
     >>> found = causes(Build(Brief(), "series_diode", 100e3, 2))
     >>> len(found), found[0].words
-    (23, ('R1 is shorted', 'R2 is shorted'))
+    (25, ('R1 is shorted', 'R2 is shorted'))
     """
     sound, found = build.sound, []
 
@@ -108,6 +109,15 @@ def causes(build):
         add(outside, {words: replace(sound, outside=outside)})
     for meter, words in _METER.items():
         add(("meter", meter), {words: replace(sound, meter=meter)})
+    add(("supply", "set wrong"), {
+        f"the bench supply was set to {wrong:g} V where {asked:g} V were asked for":
+            replace(sound, set_to=((asked, wrong),))
+        for asked, wrong in ((HIGH_VOLTS, LOW_VOLTS), (LOW_VOLTS, HIGH_VOLTS))
+        if asked >= build.brief.led_volts + LEAST_SPARE
+    })  # fmt: skip
+    if build.brief.cuts:
+        words = "the settings of the dimmer were taken from the highest down"
+        add(("settings", "turned"), {words: replace(sound, reverse=True)})
     low = 0.9 * build.brief.low.volts_rms / build.brief.supply_volts
     add(("mains", "low"), {"the mains is too low": replace(sound, mains=low, mains_stray=0.08)})
     return found

@@ -4,12 +4,12 @@ from html import escape
 from pathlib import Path
 
 from helpers.exercises.store import OwnBriefError
-from helpers.exercises.wording import STAMP, Line
-from helpers.pages.own_build import own_brief
+from helpers.exercises.wording import COMMAND, STAMP, Line
+from helpers.pages.own_build import own_brief, own_text
 from helpers.pages.page import Page
 from helpers.sheets import sizing_sheet
 from helpers.sheets.danger_items import of_learner
-from helpers.sizing import verdicts
+from helpers.sizing import own
 from helpers.sizing.typed import BriefError
 from helpers.widgets.lesson import current_session
 from helpers.widgets.screen import show
@@ -29,8 +29,8 @@ def my_sheet():
             where, link = _write(session, sizing_sheet.pieces(plan, items, learner))
         else:
             where = "Answers are kept in memory here, so no file was written."
-        of = "your design, own-1" if plan.only else "what the plan puts first for your brief"
-        where += f" It is of {of}, or says what stops it."
+        whose = own.CHOSEN if plan.only else own.FIRST
+        where += f" It has {whose}, for {plan.brief.supply.name}, or says what stops it."
     except (OwnBriefError, BriefError, OSError) as error:
         where, items = f"No sheet was written. {error}", []
     left = [name for name, passed in items if not passed]
@@ -44,21 +44,23 @@ def my_sheet():
 
 
 def _plan(session):
-    """Plan the parts of the last design that earned all marks, if it was for this brief."""
-    brief = own_brief(session)
-    last = session.draw(DESIGN).last
+    """Plan the build; parts that earned all marks, if for this brief, are kept with it first."""
+    text, last, parts = own_text(session), session.draw(DESIGN).last, None
     chosen = last and last[1].right and last[0].value
-    if chosen and chosen.circuit and chosen.brief == brief:
-        return verdicts.mine(
-            brief, chosen.circuit, chosen.ohms_each, chosen.count, chosen.rated_watts,
-            chosen.type_volts,
+    if chosen and chosen.circuit and chosen.brief == own_brief(session):
+        parts = (
+            chosen.circuit, chosen.ohms_each, chosen.count, chosen.rated_watts, chosen.type_volts
         )  # fmt: skip
-    return verdicts.plan(brief)
+    if not session.workshop_copy:
+        text = own.with_parts(text, session.supply, parts)
+        session.store.keep_own_brief(session.settings.learner, text)
+    return own.planned(text, session.supply)
 
 
 def _write(session, pieces):
     """Write the file; return what to say, and a link where the notebook's page can reach it."""
-    folder, path = session.store.folder, session.store.sheet_path(session.settings.learner)
+    store = session.store
+    folder, path = store.folder, store.sheet_path(session.settings.learner)
     folder.mkdir(parents=True, exist_ok=True)
     sizing_sheet.write_sheet(path, pieces)
     link = ""
@@ -67,4 +69,6 @@ def _write(session, pieces):
             f'<p><a href="{escape(folder.name)}/{escape(path.name)}" target="_blank">Open the '
             "sheet</a>, then print it from the browser.</p>"
         )
-    return f"Written to {path}. Open it in a browser, and print it there on A4 or Letter.", link
+    where = f"Written to {path}. Open it in a browser, and print it there on A4 or Letter."
+    brief = store.build_path(session.settings.learner)
+    return f"{where} A bench log of the same: {COMMAND} bench {brief} --blank > log.csv", link

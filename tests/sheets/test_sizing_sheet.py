@@ -26,7 +26,7 @@ from helpers.exercises.store import DiskStore, MemoryStore
 from helpers.exercises.wording import CAUTION, STAMP
 from helpers.physics.mains import SUPPLIES
 from helpers.sheets import danger_items, plan_facts, sizing_sheet
-from helpers.sizing import verdicts
+from helpers.sizing import own, verdicts
 from helpers.sizing.brief import Brief, from_toml, to_toml
 
 PLANS = {
@@ -139,14 +139,9 @@ def test_it_holds_nothing_that_runs_or_comes_from_elsewhere(sheets, plan):
 @every_plan
 def test_from_the_brief_on_it_the_same_sheet_is_made(sheets, plan):
     made, html, read = sheets(plan)
-    brief = from_toml(read.pre)
-    assert brief == made.brief
-    again = read.text.partition("python -m helpers size brief.toml")[2].partition(" --sheet")[0]
-    planned = verdicts.plan(brief)
-    if made.only:
-        _, circuit, ohms, count, *_ = again.split()
-        parts = float(ohms), float(count), brief.bin_ratings[0], brief.bin_volts[0]
-        planned = verdicts.mine(brief, circuit, *parts)
+    planned = own.planned(read.pre)
+    assert planned.brief == made.brief
+    assert "python -m helpers size brief.toml --sheet" in read.text
     assert "".join(sizing_sheet.pieces(planned, danger_items.danger_items(), at=AT)) == html
 
 
@@ -346,11 +341,11 @@ def held(tmp_path_factory):
     def read(name):
         if name not in made:
             plan, path = PLANS[name](), folder / "brief.toml"
-            path.write_text(to_toml(plan.brief), encoding="utf-8")
+            path.write_text(own.whole(plan), encoding="utf-8")
             page = folder / "sheet.html"
             words = ["size", str(path), "--json", "--sheet", str(page)]
             with redirect_stdout(StringIO()) as said:
-                assert main([*words, *sizing_sheet._mine(plan).split()]) == 0
+                assert main(words) == 0
             data = json.loads(said.getvalue())
             read_again = Text(page.read_text("utf-8"))
             made[name] = data, data["sheet"], from_toml(data["brief"]), read_again

@@ -1,13 +1,14 @@
 """The command that holds a bench log against a plan; and a share of the bench of planted faults."""
 
 import importlib.util
+import re
 from pathlib import Path
 
 import pytest
 
 from helpers.__main__ import main
 from helpers.exercises.wording import STAMP
-from helpers.sizing import bench_report
+from helpers.sizing import bench_report, own
 from helpers.sizing.brief import Brief, to_toml
 
 MINE = ["--mine", "series_diode", "47k", "3", "0.6W", "300V"]
@@ -39,7 +40,9 @@ def test_a_blank_log_says_first_that_it_is_a_plan_and_asks_for_no_row_of_the_mai
     assert main(["bench", str(brief), "--blank", *MINE]) == 0
     lines = capsys.readouterr().out.splitlines()
     assert STAMP in lines[0] and "never on the mains" in lines[1]
-    assert lines[2] == "row,where,with,reading" and not any("setting" in line for line in lines)
+    assert lines[2].startswith("# Log of: series diode with 3 × 47")
+    assert lines[3] == "row,where,with,should be,reading"
+    assert not any(line.startswith("setting") for line in lines)
 
 
 def test_what_agrees_says_so_under_stamp_and_caution_and_names_what_is_missing(said):
@@ -55,7 +58,31 @@ def test_what_is_wrong_is_not_to_be_connected(said):
 
 
 def test_a_best_candidate_is_meant_without_mine(said):
-    assert bench_report.WRONG in said({"leads to metal": "2"})[1]
+    out = said({"leads to metal": "2"})[1]
+    assert bench_report.WRONG in out and own.FIRST in " ".join(out.split())
+
+
+def test_parts_that_were_chosen_in_the_brief_go_before_the_ranking(brief, said):
+    parts = "series_diode", 47e3, 3, 0.6, 300.0
+    brief.write_text(own.with_parts(brief.read_text("utf-8"), None, parts), encoding="utf-8")
+    out = said({"R1": "47.1k", "R2": "470k", "R3": "47.0k"})[1]
+    assert own.CHOSEN in " ".join(out.split()) and "1. R2 is ten times its value." in out
+    out = said({"R1": "82k"}, "--mine", "bridge", "82k", "2", "0.6W", "300V")[1]
+    assert "bridge with 2 × 82" in out and bench_report.AGREES in out
+
+
+@pytest.mark.parametrize("how", [str, lambda text: text.replace("×", "Ã—").replace("Ω", "Î©")])
+def test_a_log_of_another_build_is_not_compared(brief, tmp_path, capsys, how):
+    """Also where a spreadsheet has read its letters in another code."""
+    log = tmp_path / "log.csv"
+    assert main(["bench", str(brief), "--blank", *MINE]) == 0
+    filled = re.sub(r"(?m)^(R[123],.*),$", r"\1,47.1k", capsys.readouterr().out)
+    log.write_text(how(filled), encoding="utf-8")
+    words = ["bench", str(brief), "--readings", str(log)]
+    assert main(words) == 2
+    error = capsys.readouterr().err
+    assert "of another build: series diode with 3" in error and "Nothing was compared" in error
+    assert main([*words, *MINE]) == 0 and bench_report.AGREES in capsys.readouterr().out
 
 
 @pytest.mark.parametrize(

@@ -9,6 +9,7 @@ from helpers.exercises.bank import lessons
 from helpers.exercises.wording import STAMP
 from helpers.pages.own_build import own_brief
 from helpers.physics.mains import SUPPLIES
+from helpers.sizing import own
 from helpers.sizing.brief import Brief, to_toml
 from helpers.widgets import lesson
 from helpers.widgets.my_build import keep_whole
@@ -50,8 +51,24 @@ def test_parts_of_the_design_that_was_marked_right_stand_on_it(session, answers)
     assert session.answer("own-1", typed).verdict.right
     with screen() as shown:
         my_sheet()
-    assert "It is of your design" in shown.plain and "47" in written(answers)
-    assert "--mine bridge 47000 4" in written(answers)
+    parts = "bridge; 47000 Ω; 4; 0.6 W; 300 V"
+    assert own.CHOSEN in shown.plain and parts in written(answers)
+    kept = answers / "build-BENCH-07.toml"
+    assert f'parts = "{parts}"' in kept.read_text("utf-8") and str(kept) in shown.plain
+    assert not (kept.stat().st_mode | (answers / "sheet-BENCH-07.html").stat().st_mode) & 0o77
+    my_build("10", heater_power="40 W")  # they were chosen for the brief as it was
+    assert "chosen" not in kept.read_text("utf-8")
+    with screen() as shown:
+        my_sheet()
+    assert own.FIRST in shown.plain
+
+
+def test_a_brief_that_leaves_the_supply_to_the_settings_is_kept_with_it(session, answers):
+    session.store.keep_own_brief("BENCH-07", '[heater]\npower = "60 W"\n')
+    with screen():
+        my_sheet()
+    text = (answers / "build-BENCH-07.toml").read_text("utf-8")
+    assert own.planned(text).brief.supply.name == session.supply.name
 
 
 def test_under_a_stop_there_is_a_sheet_without_parts(session, answers):
