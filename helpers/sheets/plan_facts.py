@@ -58,7 +58,7 @@ def facts(plan):
     told["rules"] = [_rule(finding) for finding in report.one_a_rule(best.findings)]
     if plan.kept:
         build = predictions.of_plan(plan)
-        told["build"] = _build(brief, best)
+        told["build"] = _build(brief, best, build.each_wire)
         told["warm_up"] = _warm_up(brief, best)
         told["faults"] = [_fault(brief, best, *each) for each in faults.singles(best.circuit)]
         told["settings"] = [_setting(brief, window) for window in build.windows]
@@ -71,13 +71,11 @@ def _rule(finding):
     return report.plain(finding) | {"rule": finding.named, "shown": shown}
 
 
-def _build(brief, best):
-    """What is bought and where it stands; half of the string in each wire where a hand may come."""
-    count, closed = best.count, brief.box_touch == "closed window"
-    neutral = 0 if closed else count // 2
+def _build(brief, best, each_wire):
+    """What is bought and where it stands."""
     return {
-        "circuit": best.circuit, "ohms_each": best.ohms_each, "count": count,
-        "live_count": count - neutral, "neutral_count": neutral,
+        "circuit": best.circuit, "ohms_each": best.ohms_each, "count": best.count,
+        "live_count": each_wire[0], "neutral_count": each_wire[1],
         "tolerance_percent": brief.bin_tolerance, "rated_watts": best.rated_watts,
         "type_volts": best.type_volts, "fusible_at": brief.bin_fusible_at,
         "surge_rated": brief.bin_surge_rated

@@ -78,6 +78,10 @@ _ENDS = {
     "a": "the end of the string", "b": "the lead without resistors", "m": "the LED's cathode",
     "p": "the LED's anode", "n": "the LED's cathode",
 }  # fmt: skip
+_ENDS_APART = _ENDS | {
+    "a": "the inner end of the live half",
+    "b": "the inner end of the neutral half",
+}
 
 
 def _row(name, where, meter, by, read):
@@ -88,11 +92,17 @@ def _unpowered(build):
     def row(name, where, read, meter="ohms"):
         return _row(name, where, meter, ANYONE, read)
 
-    for at in range(int(build.count)):
+    live, neutral = build.each_wire
+    for at in range(live + neutral):
         where = f"across resistor {at + 1}, counted from the live lead"
+        if neutral:
+            wire, place = ("live", at + 1) if at < live else ("neutral", live + neutral - at)
+            where = f"across resistor {place} in the {wire} wire, counted from its lead"
         yield row(f"R{at + 1}", where, lambda world, at=at: shown_ohms(world.ohms[at]))
     if build.count > 1:
         where = "from the live lead to the end of the last resistor"
+        if neutral:
+            where = "across each half of the string, both readings added"
         yield row("whole string", where, lambda world: shown_ohms(world.string))
     where = "from both leads together to any metal that a hand can touch"
     yield row("leads to metal", where, World.metal)
@@ -104,7 +114,8 @@ def _unpowered(build):
             each = ends[::-1] if turned else ends
             if turned and joints.way(build.joints, *each) is not None:
                 continue  # the LED beside it conducts there: the LED test asks that
-            where = f"red lead on {_ENDS[each[0]]}, black lead on {_ENDS[each[1]]}"
+            at = _ENDS_APART if neutral else _ENDS
+            where = f"red lead on {at[each[0]]}, black lead on {at[each[1]]}"
             read = partial(World.of_diode, ends=each)
             yield row(f"{name}{', turned' if turned else ''}", where, read, "diode test")
 
@@ -133,6 +144,9 @@ def _led_test(build):
 
 
 def _rehearsed(build):
+    apart = "each half of the string, both readings added"
+    string = apart if build.each_wire[1] else "the whole string"
+
     def row(name, where, read, meter="DC volts"):
         return _row(name, f"across {where}", meter, REHEARSAL, read)
 
@@ -143,23 +157,21 @@ def _rehearsed(build):
         yield row(
             f"{volts:g} V, supply", f"both leads, {on}", partial(World.of_supply, volts=volts)
         )
-        yield row(
-            f"{volts:g} V, string", f"the whole string, {on}", partial(World.of_string, volts=volts)
-        )
+        yield row(f"{volts:g} V, string", f"{string}, {on}", partial(World.of_string, volts=volts))
         yield row(f"{volts:g} V, LED", f"the LED, {on}", partial(World.of_led, volts=volts))
         for at in range(int(build.count)) if volts == HIGH_VOLTS and build.count > 1 else ():
             read = partial(World.of_string, volts=volts, at=at)
-            yield row(f"{volts:g} V, R{at + 1}", f"resistor {at + 1}, {on}", read)
+            yield row(f"{volts:g} V, R{at + 1}", f"R{at + 1}, {on}", read)
     if volts := build.turned_volts:
         on = f"{volts:g} V DC, minus on the live lead"
         yield row("turned, supply", f"both leads, {on}", partial(World.of_supply, volts=volts))
         read = partial(World.of_string, volts=volts, turned=True)
-        yield row("turned, string", f"the whole string, {on}", read)
+        yield row("turned, string", f"{string}, {on}", read)
     true, on = "AC volts, true rms", f"{AC_VOLTS:g} V AC from {_TRANSFORMER}"
     yield row("AC, supply", f"both leads, {on}", World.of_transformer, true)
     for coupling, meter in (("ac", true), ("dc", "DC volts")):
         read = partial(World.of_alternating, coupling=coupling)
-        yield row(f"AC, string on {coupling.upper()}", f"the whole string, {on}", read, meter)
+        yield row(f"AC, string on {coupling.upper()}", f"{string}, {on}", read, meter)
 
 
 def _on_mains(build):

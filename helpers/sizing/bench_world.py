@@ -60,6 +60,12 @@ class Build:
         return joints.JOINTS[self.circuit]
 
     @property
+    def each_wire(self):
+        """How many resistors stand in the live wire and in the neutral; both, where hands come."""
+        neutral = 0 if self.brief.box_touch == "closed window" else int(self.count) // 2
+        return int(self.count) - neutral, neutral
+
+    @property
     def plug_in(self):
         """Whether the heater's own plug can be pulled and measured at."""
         return self.brief.use_connection == "plug-in"
@@ -142,6 +148,8 @@ class World:
             for at, (times, wide) in enumerate(zip(state.times, loose, strict=True))
         ]  # fmt: skip
         self.string = sum(self.ohms)
+        live = build.each_wire[0]
+        self.read_apart = [sum(each) for each in (self.ohms[:live], self.ohms[live:]) if each]
         self.laws = {
             "led": self._led("led"), "second_led": self._led("second_led"),
             "diode": parts.SILICON._replace(volts=0.1 * stray["diode"]),
@@ -173,11 +181,11 @@ class World:
         return joints.diode_test(self.state.joints, self.laws, ends)
 
     def of_string(self, volts, at=None, turned=False):
-        """DC volts across one resistor, or across all of them."""
-        measured = self.string if at is None else self.ohms[at]
-        return self.on_dc(joints.string_volts(
-            self.state.joints, self.laws, self.string - measured, measured, self.supply(volts),
-            turned,
+        """DC volts across one resistor, or across all in each wire, read apart and added."""
+        held, volts = (self.state.joints, self.laws), self.supply(volts)
+        return self.on_dc(sum(
+            joints.string_volts(*held, self.string - measured, measured, volts, turned)
+            for measured in (self.read_apart if at is None else [self.ohms[at]])
         ))  # fmt: skip
 
     def of_led(self, volts):

@@ -490,6 +490,10 @@ class TestFiguresASecondWay:
         whole = by_name["whole string"]["value"]
         assert whole == pytest.approx(build["count"] * build["ohms_each"])
         string, one = by_name["24 V, string"]["value"], by_name["24 V, R1"]["value"]
+        if build["neutral_count"]:  # each half is read with the meter beside it alone
+            halves = [build[f"{wire}_count"] * build["ohms_each"] for wire in ("live", "neutral")]
+            beside = [1.0 / (1.0 / half + 1e-7) for half in halves]
+            string /= sum(b / (b + whole - h) for b, h in zip(beside, halves, strict=True))
         # Its own 10 megohm load a meter's reading across one more than across all.
         loaded = 1.0 / (1.0 / build["ohms_each"] + 1e-7)
         share = loaded / (loaded + (build["count"] - 1) * build["ohms_each"])

@@ -141,3 +141,24 @@ def test_refused_an_unknown_circuit():
 def test_every_ask_is_a_row_of_its_own_meter():
     for ask in asks(BUILD):
         assert ask.unit in ("resistance", "voltage", "power", "count")
+
+
+HALVED = Build(Brief(box_touch="touchable"), "series_diode", 330e3, 4)
+
+
+def test_second_way_halves_are_read_apart_and_the_meter_lies_beside_one_at_a_time():
+    """By hand: two of 330 kΩ beside 10 MΩ, and two without, share what the drops leave."""
+    rows, whole = {row.name: row for row in table(HALVED)}, 24.0 - 2.1
+    half = 1.0 / (1.0 / 660e3 + 1.0 / meters.INPUT_OHMS)
+    by_hand = 2.0 * whole * half / (half + 660e3)
+    assert rows["24 V, string"].value == pytest.approx(by_hand, rel=0.01)
+    assert rows["24 V, string"].value < 0.98 * whole
+
+
+def test_property_a_split_string_is_told_wire_by_wire():
+    where = {row.name: row.where for row in table(HALVED)}
+    assert where["R2"] == "across resistor 2 in the live wire, counted from its lead"
+    assert where["R4"] == "across resistor 1 in the neutral wire, counted from its lead"
+    assert "each half" in where["whole string"] and "each half" in where["turned, string"]
+    assert not any("without resistors" in words for words in where.values())
+    assert any("without resistors" in row.where for row in ROWS.values())
