@@ -1,7 +1,7 @@
 """`my_sheet()`: the sizing sheet of a learner's own build, written beside their answers."""
 
-from html import escape
 from pathlib import Path
+from urllib.parse import quote
 
 from helpers.exercises.store import OwnBriefError
 from helpers.exercises.wording import COMMAND, STAMP, Line
@@ -65,9 +65,12 @@ def _write(session, pieces):
     sizing_sheet.write_sheet(path, pieces)
     link = ""
     if folder.resolve().parent == Path.cwd():
+        # The second one is right where `helpers open` serves; JupyterLab opens the first in a tab
+        # of its own, which cannot print.
+        to = f"{quote(folder.name)}/{quote(path.name)}"
         link = (
-            f'<p><a href="{escape(folder.name)}/{escape(path.name)}" target="_blank">Open the '
-            "sheet</a>, then print it from the browser.</p>"
+            f'<p>Open the sheet <a href="{to}" target="_blank">beside this</a>, or '
+            f'<a href="/files/{to}" target="_blank">on a page of its own, to print it</a>.</p>'
         )
     where = f"Written to {path}. Open it in a browser, and print it there on A4 or Letter."
     brief = store.build_path(session.settings.learner)
