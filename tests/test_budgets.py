@@ -25,11 +25,11 @@ OVER = {
     "physics": 3_167,
     "sizing": 2_321,
     "figures": 2_342,
-    "exercises": 2_136,
+    "exercises": 2_137,
     "pages": 702,
     "classroom": 1_986,
     "authoring": 253,
-    "widgets": 1_413,
+    "widgets": 1_414,
 }
 
 

@@ -158,11 +158,12 @@ class Standing:
             If the answer could not be read; it counts as nothing.
         """
         question = self.question
+        most, marked = question.kind.most_answers, sum(len(d.tried) for d in self.draws.values())
+        if marked >= most and typed not in draw.typed:  # before it is read: that takes time, too
+            raise NotRead(f"{most} different answers to this were marked; no more are.")
         answer = question.kind.read(typed, draw.numbers)
         if answer.given in draw.tried:
             return *draw.tried[answer.given], False
-        if len(draw.tried) >= (most := question.kind.most_answers):
-            raise NotRead(f"{most} different answers to this were marked; no more are.")
         verdict = question.kind.verdict_on(answer, draw.numbers)
         known = self.values.get(answer.given)
         draw.used = len(draw.tried) if question.has_fresh_numbers else len(self.values)

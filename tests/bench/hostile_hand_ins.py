@@ -171,7 +171,32 @@ def large_files():
     yield "every field wide", rows(lambda n: most | {"follows": wide})
     yield "one question", rows(lambda n: {"answer": f"{n} mA", "question": "ohm-2"})
     yield "draws", rows(lambda n: {"draw": n % 9999, "question": "ohm-2"})
+    own = {"question": "own-1", "edition": bank()["own-1"].edition}
+    for name, answer in _designs():
+        yield f"design, {name}", rows(lambda n, one=answer: own | {"answer": one(n)})
+    yield (
+        "designs in many classes",
+        rows(
+            lambda n, one=answer: own | {"answer": one(n), "class_word": f"w{n % 900}", "draw": n}
+        ),
+    )
     yield "every question, dearest first", rows(_dearest(line["supply"]).__getitem__)
+
+
+def _designs():
+    """Yield designs by name, each a function of the number of its line: all are unlike."""
+    parts, none = "bridge; 47 kΩ; 4; 0.6 W; 300 V; volts", "do not build; no parts"
+    known = "[use]\nconnection = 'plug-in'\n[heater]\nfull_power_safe = 'yes'\npower = '{} W'\n"
+    bins = "[bin]\nseries = '{}'\nsmallest = '{}'\nlargest = '{}'\nmost = {}\n"
+    yield "a brief of 1 MB", lambda n: f"{parts}\n# {n}" + "x" * (10**6 if n == 1 else 1500)
+    yield "deep", lambda n: f"{parts}\n[[bin.{'a.' * 400}a{n}]]\nb = {'[' * 300}{']' * 300}"
+    yield "nan", lambda n: f"{parts}\n[heater]\npower = nan\n[bin]\nmost = {n}"
+    yield "a million parts", lambda n: f"{parts}\n" + bins.format("E192", "1 Ω", "9 MΩ", 10**6 + n)
+    yield "a million in series", lambda n: f"bridge; 47 kΩ; {10**6 + n}; 0.6 W; 300 V; volts"
+    full = bins.format("E24", "1 kΩ", "1 MΩ", 3)
+    watts = "{}.{:04d}".format
+    yield "the largest bin, parts", lambda n: f"{parts}\n{known.format(watts(50, n))}{full}"
+    yield "the largest bin, no parts", lambda n: f"{none}\n{known.format(watts(60, n))}{full}"
 
 
 def _dearest(supply):

@@ -57,8 +57,8 @@ def random_build(random):
 UNKNOWN = {
     "an LED 0.3 V off": {"led": 1.5},
     "resistors warm from the iron": {"ohms": -2.4},
-    "a display of 200 counts": {"counts": 200},
-    "all three": {"led": 1.5, "ohms": -2.4, "counts": 200},
+    "a display of three digits": {"counts": 1000},
+    "all three": {"led": 1.5, "ohms": -2.4, "counts": 1000},
 }
 
 

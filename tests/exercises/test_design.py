@@ -4,8 +4,10 @@ from types import SimpleNamespace
 
 import pytest
 
+from helpers.exercises.bank import bank
 from helpers.exercises.kinds import Design, NotRead
 from helpers.exercises.kinds.design import CRITERIA, REASONS, TELLS
+from helpers.exercises.standing import replay
 from helpers.physics.mains import SUPPLIES
 from helpers.sizing import rules, stops, verdicts
 from helpers.sizing.brief import Brief, to_toml
@@ -152,3 +154,18 @@ def test_the_brief_goes_into_the_answer_and_can_be_marked_again():
 def test_what_the_light_tells_and_reasons_are_listed_for_who_answers_on_paper():
     listed = " ".join(KIND.choices(N))
     assert all(key in listed for key in (*TELLS, *REASONS))
+
+
+def test_limit_beyond_so_many_designs_none_is_even_read_whatever_its_class(monkeypatch):
+    """A design takes tenths of a second to judge, and a hand-in can hold a thousand."""
+    read, first = [], "do not build; fixed wiring\n[heater]\npower = '{} W'"
+    real = Design.read
+    monkeypatch.setattr(Design, "read", lambda *given: read.append(given) or real(*given))
+    lines = [
+        {"learner": "BENCH-07", "class_word": f"w{n % 3}", "supply": "230 V 50 Hz", "draw": 0,
+         "edition": bank()["own-1"].edition, "answer": first.format(40 + n), "nudges": 0}
+        for n in range(60)
+    ]  # fmt: skip
+    standing = replay(bank()["own-1"], lines, SUPPLIES, "w0")
+    assert len(read) == Design.most_answers >= Design.tries
+    assert standing.unread == 60 - Design.most_answers

@@ -32,7 +32,7 @@ class Kind:
     longest : int
         How many characters an answer may have, so that its line stays far below what is read.
     most_answers : int
-        How many different answers to one draw are marked.
+        How many different answers of one learner are marked, in all draws and classes.
     other_answers : str
         What to say beside the model answer where others are as good.
     road : Road, optional
