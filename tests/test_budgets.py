@@ -22,14 +22,14 @@ BUDGETS = {
 #: What was over its budget when this was written, and why: DEVELOPERS.md. They fall, or a commit
 #: says why not.
 OVER = {
-    "physics": 3_167,
+    "physics": 3_169,
     "sizing": 2_321,
     "figures": 2_342,
     "exercises": 2_137,
     "pages": 702,
     "classroom": 1_986,
     "authoring": 253,
-    "widgets": 1_414,
+    "widgets": 1_415,
 }
 
 

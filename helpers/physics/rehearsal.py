@@ -7,7 +7,8 @@ from typing import NamedTuple
 
 import numpy as np
 
-from helpers.physics import limits, meters, uncertainty
+from helpers.physics import joints, limits, uncertainty
+from helpers.physics.parts import Part
 
 
 class Predicted(NamedTuple):
@@ -19,7 +20,7 @@ class Predicted(NamedTuple):
 
 def volts_on_one(
     volts, ohms_each, count=2, *, supply_percent=1.0, ohms_percent=5.0, drop_volts=2.2,
-    drop_stray_volts=0.3, meter_ohms=meters.INPUT_OHMS,
+    drop_stray_volts=0.3,
 ):  # fmt: skip
     """Return the volts that a meter shows across one of several equal resistors in series.
 
@@ -35,8 +36,6 @@ def volts_on_one(
         Limits of the supply and of each resistor, to either side [%].
     drop_volts, drop_stray_volts : float
         What LED and diode keep together at so little current, and its limits to either side [V].
-    meter_ohms : float
-        Input resistance of the meter [ohm].
 
     Returns
     -------
@@ -50,8 +49,9 @@ def volts_on_one(
 
     Notes
     -----
-    The resistor with the meter beside it has its share of the volts that the drops leave. Each
-    resistor strays by itself; limits are rectangular.
+    The circuit is that of `joints.string_volts`, which a bench log asks as well: the resistor with
+    the meter beside it has its share of the volts that the drops leave. Each resistor strays by
+    itself; limits are rectangular.
 
     References
     ----------
@@ -74,8 +74,9 @@ def volts_on_one(
 
     def shown(inputs):
         supply, kept, first, *others = inputs
-        beside = first * meter_ohms / (first + meter_ohms)
-        return ((supply - kept) * beside / (beside + sum(others)))[None]
+        laws = {"led": Part(kept), "diode": Part(0.0)}
+        held = joints.JOINTS["series_diode"], laws, sum(others), first
+        return joints.string_volts(*held, supply)[None]
 
     found = uncertainty.combined(shown, middle, uncertainty.rectangular(half))
     return Predicted(float(found.values[0]), float(found.standard[0]))

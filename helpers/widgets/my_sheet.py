@@ -31,6 +31,9 @@ def my_sheet():
             where = "Answers are kept in memory here, so no file was written."
         whose = own.CHOSEN if plan.only else own.FIRST
         where += f" It has {whose}, for {plan.brief.supply.name}, or says what stops it."
+        if plan.kept and session.store.folder:
+            where += f" A blank bench log of the same: {COMMAND} bench "
+            where += f"{session.store.build_path(learner)} --blank > log.csv"
     except (OwnBriefError, BriefError, OSError) as error:
         where, items = f"No sheet was written. {error}", []
     left = [name for name, passed in items if not passed]
@@ -72,6 +75,4 @@ def _write(session, pieces):
             f'<p>Open the sheet <a href="{to}" target="_blank">beside this</a>, or '
             f'<a href="/files/{to}" target="_blank">on a page of its own, to print it</a>.</p>'
         )
-    where = f"Written to {path}. Open it in a browser, and print it there on A4 or Letter."
-    brief = store.build_path(session.settings.learner)
-    return f"{where} A bench log of the same: {COMMAND} bench {brief} --blank > log.csv", link
+    return f"Written to {path}. Open it in a browser, and print it there on A4 or Letter.", link
