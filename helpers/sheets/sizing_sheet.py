@@ -61,6 +61,7 @@ def pieces(plan, danger_items, learner="", at=None):
         made=f"{(at or datetime.now(UTC)).astimezone():%Y-%m-%d %H:%M}",
         stamp=STAMP, caution=CAUTION, command=COMMAND, lessons=WHERE, plan=plan, brief=plan.brief,
         told=told, build=build, mains_readings=bench_report.MAINS_READINGS,
+        meter=bench_report.METER,
         in_short=list(report.in_short(plan.brief)), learner=learner, danger_items=danger_items,
         drawing=drawn and Markup(drawn.picture), drawing_words=drawn and drawn.words,
         strip=strip and Markup(strip.picture),

@@ -4,6 +4,7 @@ import numpy as np
 
 from helpers import quantities
 from helpers.sizing.causes import DANGERS
+from helpers.sizing.predictions import BENCH_METERS
 
 AGREES = "Agrees with the plan, as far as these readings go."
 WRONG = "Something is wrong: do not connect."
@@ -14,12 +15,17 @@ MAINS_READINGS = (
     "before the dimmer, all covers closed. Anything opened, changed or built: every reading on the "
     "mains is for a competent person alone. Local rules, or those of a course room, may allow less."
 )
+_DC = BENCH_METERS["DC volts"]
+METER = (
+    f"Limits hold for a meter of {_DC.counts} counts with a sheet such as ± ({_DC.percent:g} % + "
+    f"{_DC.digits:g} digits) on DC volts. With a coarser one a sound build looks wrong."
+)
 BEFORE = (
     "Unpowered means that the plug is pulled and lies in sight. An ohmmeter finds a touch of "
     "metal, but no weak insulation. The rehearsal is on an isolated supply of at most 24 V, its "
     "current limited to what the LED stands, 20 mA at most, and on a short-circuit-proof safety "
     "isolating transformer of 12 V: never on the mains, never with the light on the heater, on a "
-    f"dimmer or on a mains cord. {MAINS_READINGS}"
+    f"dimmer or on a mains cord. {MAINS_READINGS} {METER}"
 )
 NAMED = 3
 """Causes, or groups of them, that are named at most [-]."""
@@ -95,13 +101,11 @@ def outside(diagnosis):
     -------
     rows : list of predictions.Row
     """
-    found = []
-    for row in diagnosis.rows:
-        read = diagnosis.readings.get(row.name, row.value)
-        inside = read == row.value or row.limits[0] <= read <= row.limits[1]
-        if not inside and not row.doubts:
-            found.append(row)
-    return found
+    read = diagnosis.readings
+    return [
+        row for row in diagnosis.rows if row.name in read and not row.doubts
+        if read[row.name] != row.value and not row.limits[0] <= read[row.name] <= row.limits[1]
+    ]  # fmt: skip
 
 
 def lines(diagnosis):
