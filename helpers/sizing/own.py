@@ -128,10 +128,8 @@ def with_parts(text, supply, parts):
 
 def whole(plan):
     """Return brief and parts of a plan as a text from which `planned` makes it again."""
-    brief, parts = plan.brief, None
-    if plan.only:
-        circuit, ohms, count = plan.only
-        parts = circuit, ohms[0], count[0], brief.bin_ratings[0], brief.bin_volts[0]
+    brief, only = plan.brief, plan.only
+    parts = only and (only[0], only[1][0], only[2][0], brief.bin_ratings[0], brief.bin_volts[0])
     return with_parts(to_toml(brief), None, parts)
 
 

@@ -124,6 +124,6 @@ def bench():
 
 @pytest.mark.parametrize("on_mains", [False, True], ids=["rehearsal", "mains, too"])
 def test_property_planted_faults_are_found(bench, on_mains):
-    three, first, _ = bench.rates(30, on_mains, 11)
+    three, first, _ = bench.rates(15, on_mains, 11)
     assert three >= bench.FIRST_THREE and first >= bench.FIRST
-    assert bench.alarms(30, on_mains, 12) <= bench.FALSE_ALARMS
+    assert bench.alarms(15, on_mains, 12) <= bench.FALSE_ALARMS
