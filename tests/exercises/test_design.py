@@ -7,7 +7,7 @@ import pytest
 from helpers.exercises.bank import bank
 from helpers.exercises.kinds import Design, NotRead
 from helpers.exercises.kinds.design import CRITERIA, REASONS, TELLS
-from helpers.exercises.standing import replay
+from helpers.exercises.standing import Standing
 from helpers.physics.mains import SUPPLIES
 from helpers.sizing import rules, stops, verdicts
 from helpers.sizing.brief import Brief, to_toml
@@ -161,11 +161,12 @@ def test_limit_beyond_so_many_designs_none_is_even_read_whatever_its_class(monke
     read, first = [], "do not build; fixed wiring\n[heater]\npower = '{} W'"
     real = Design.read
     monkeypatch.setattr(Design, "read", lambda *given: read.append(given) or real(*given))
-    lines = [
-        {"learner": "BENCH-07", "class_word": f"w{n % 3}", "supply": "230 V 50 Hz", "draw": 0,
-         "edition": bank()["own-1"].edition, "answer": first.format(40 + n), "nudges": 0}
-        for n in range(60)
-    ]  # fmt: skip
-    standing = replay(bank()["own-1"], lines, SUPPLIES, "w0")
+    standing, refused = Standing(bank()["own-1"], "w0"), 0
+    for n in range(60):
+        draw = standing.draw("BENCH-07", f"w{n % 3}", N.supply, 0)
+        try:
+            standing.take(draw, first.format(40 + n))
+        except NotRead:
+            refused += 1
     assert len(read) == Design.most_answers >= Design.tries
-    assert standing.unread == 60 - Design.most_answers
+    assert refused == 60 - Design.most_answers
