@@ -4,6 +4,7 @@ Each field says its section, kind, example and limits once; TOML in and out, mes
 commented example all come from that. Judges nothing.
 """
 
+import re
 import tomllib
 from dataclasses import dataclass, field, fields
 from math import inf, prod
@@ -12,13 +13,18 @@ import numpy as np
 
 from helpers.physics import heater, leds, limits, mains, meters, phase_cut_inverse, resistors
 from helpers.physics.leakage import USUAL_SNUBBER
-from helpers.sizing.typed import BriefError, plain, read_one, write_one
+from helpers.quantities import write
+from helpers.sizing.typed import BriefError, plain, read_one, shown, write_one
 
 #: How a dimmer's setting may be given, and as which quantity.
 GIVEN_BY = {
-    "angle": "angle", "volts": "voltage", "heat": "percent",
+    "angle": "angle", "volts": "voltage", "heat": "percent", "power": "power",
     "average meter": "voltage", "true rms meter": "voltage",
 }  # fmt: skip
+_SETTINGS = ("dimmer_lowest", "dimmer_highest")
+#: The same two of the workshop behind a trailing edge, whose angles run the other way.
+_TRAILING = {"dimmer_lowest": 54.0, "dimmer_highest": 180.0}
+_NO_TABLE = "Its fields stand on lines of their own below the line [{}]."
 EDGES = ("leading", "trailing", "unknown", "none")
 TOUCH = ("closed window", "touchable", "unknown")
 CONNECTIONS = ("plug-in", "fixed", "unknown")
@@ -57,7 +63,9 @@ class Brief:
     heater_long_use: bool = _asked("yes", True, "whether it is on for hours")
     dimmer_edge: str = _asked(EDGES, "leading", f"{', '.join(EDGES)}; none is no dimmer")
     dimmer_given_by: str = _asked(
-        tuple(GIVEN_BY), "angle", f"how settings are given: {', '.join(GIVEN_BY)} (of the whole)")
+        tuple(GIVEN_BY), "angle",
+        "how settings are given: angle, volts, heat (of the whole), power (of the heater), "
+        "average meter, true rms meter")
     dimmer_lowest: float = _asked("setting", "126°", "lowest setting that is used")
     dimmer_highest: float = _asked("setting", "0°", "highest setting that is used")
     dimmer_rated: float = _asked("power", "300 W", "the most it is made for", 0.1)
@@ -104,7 +112,7 @@ class Brief:
             for one in value if isinstance(value, tuple) else (value,):
                 fixed = isinstance(one, (str, bool, type(None)))
                 if not fixed and not about["least"] <= one <= about["most"]:
-                    self._refuse(each.name, f"{about['least']:g} to {about['most']:g} is possible.")
+                    self._refuse(each.name, _possible(self.kind_of(each.name), about))
         if not self.low.volts_rms <= self.supply_volts <= self.high.volts_rms:
             self._refuse("supply_volts", "It must lie between lowest and highest.")
         if self.bin_smallest > self.bin_largest:
@@ -112,16 +120,22 @@ class Brief:
         if len(self.bin_ratings) > _MOST_RATINGS:
             self._refuse("bin_ratings", f"Write at most {_MOST_RATINGS}.")
         if len(self.bin_ratings) != len(self.bin_volts):
-            self._refuse("bin_volts", "Write one voltage for each rating.")
+            self._refuse("bin_volts", "Write one voltage for each rating in [bin].")
         if len(self.ohms) * self.bin_most > _MOST_STRINGS:
             self._refuse("bin_series", f"The bin makes over {_MOST_STRINGS} strings: take fewer.")
         if self.bin_fusible_at and self.bin_fusible_at < 1.0:
             self._refuse("bin_fusible_at", "A fusible part opens above its rating: 1 or more.")
+        if self.cuts and self.dimmer_given_by == "heat" and self.dimmer_highest <= 1.0:
+            self._refuse("dimmer_highest", "All of the heat is 100 %, and a fifth is 20 %.")
         if self.lowest_degrees > self.highest_degrees + 1e-9:
-            self._refuse("dimmer_lowest", "It must not be brighter than the highest.")
+            self._refuse(
+                "dimmer_lowest", "It must not be brighter than the highest: the larger angle is "
+                "the darker one behind a leading edge, the brighter one behind a trailing edge."
+            )  # fmt: skip
 
     def _refuse(self, name, what):
-        raise BriefError(f"{key_of(name)} was read as {plain(self.typed(name))}. {what}")
+        taken = "was left out and taken as" if name in self.left_out else "was read as"
+        raise BriefError(f"{key_of(name)} {taken} {plain(self.typed(name))}. {what}", name)
 
     def typed(self, name):
         """Write a field as it would be typed into a file."""
@@ -182,11 +196,17 @@ class Brief:
                     return ways[edge]
                 # Either may be meant: the darker one as the lowest, the brighter as the highest.
                 return (min if name == "dimmer_lowest" else max)(ways.values())
-            if self.dimmer_given_by == "heat":
-                return phase_cut_inverse.for_power(value / 100.0, edge).conduction_degrees
+            if self.dimmer_given_by in ("heat", "power"):
+                whole = 100.0 if self.dimmer_given_by == "heat" else self.heater_power
+                return phase_cut_inverse.for_power(value / whole, edge).conduction_degrees
+            # A meter shows the mains of its hour, which may lie above the label.
+            if value > self.high.volts_rms:
+                most = write(self.high.volts_rms, "voltage")
+                raise ValueError(f"A dimmer cannot give more than the mains: at most {most}.")
+            value = min(value, self.supply_volts)
             if self.dimmer_given_by == "average meter":
-                mean = value / meters.SINE_FORM_FACTOR
-                return phase_cut_inverse.for_mean(mean, self.supply, edge).conduction_degrees
+                value /= meters.SINE_FORM_FACTOR
+                return phase_cut_inverse.for_mean(value, self.supply, edge).conduction_degrees
             return phase_cut_inverse.for_rms(value, self.supply, edge).conduction_degrees
         except ValueError as error:
             self._refuse(name, str(error))
@@ -228,6 +248,7 @@ class Brief:
 
 
 FIELDS = tuple(each for each in fields(Brief) if each.metadata)
+_OTHERS = set(GIVEN_BY) - {Brief.dimmer_given_by}  # under these no setting can be left out
 #: What could hurt somebody if it were guessed: unknown, where a file leaves it out.
 NEVER_GUESSED = ("use_connection", "heater_full_power_safe", "dimmer_edge", "box_touch")
 
@@ -238,15 +259,76 @@ def key_of(name):
     return f"{key} in [{section}]"
 
 
+def such_setting(name, typed):
+    """Return an example of a setting in the way that it is given: '20 %', '126°'.
+
+    Parameters
+    ----------
+    name : str
+        dimmer_lowest or dimmer_highest.
+    typed : dict
+        Fields by name, as a form or a file holds them.
+
+    Examples
+    --------
+    >>> such_setting("dimmer_lowest", {"dimmer_given_by": "heat"})
+    '20 %'
+    """
+    first, lowest = typed.get, name == _SETTINGS[0]
+    given_by = first("dimmer_given_by") or Brief.dimmer_given_by
+    if given_by == "angle":
+        trailing = _TRAILING if first("dimmer_edge") == "trailing" else {}
+        return f"{trailing.get(name, getattr(Brief, name)):g}°"
+    if given_by == "heat":
+        return "20 %" if lowest else "100 %"
+    of, sort = ("heater_power", "power") if given_by == "power" else ("supply_volts", "voltage")
+    try:
+        whole = read_one(sort, first(of) or getattr(Brief, of), "")
+    except BriefError:
+        whole = getattr(Brief, of)
+    return write_one((0.2 if sort == "power" else 0.5) ** lowest * whole, sort).strip('"')
+
+
+def _possible(kind, about):
+    """Between which limits a value may lie, as they are typed."""
+    sort, most = kind[0] if isinstance(kind, list) else kind, about["most"]
+    least, most = (
+        f"{each:g}" if sort == "count" or each == inf else write_one(float(each), sort).strip('"')
+        for each in (about["least"], most)
+    )  # fmt: skip
+    return f"{least}{' or more' if most == 'inf' else f' to {most}'} is possible."
+
+
 def tables(text):
     """Return what a TOML text holds, as a dictionary of sections; `BriefError` if it is no TOML."""
     if len(text) > _MOST_BYTES:
         raise BriefError(f"The brief has more than {_MOST_BYTES} characters. Write a short one.")
     try:
-        return tomllib.loads(text if isinstance(text, str) else text.decode("utf-8"))
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError, RecursionError) as error:
-        why = "it is nested too deep" if isinstance(error, RecursionError) else error
-        raise BriefError(f"The brief is no TOML: {why}. See `size --example` for one.") from None
+        # Some editors put a mark before the first letter.
+        text = text if isinstance(text, str) else text.decode("utf-8-sig")
+        return tomllib.loads(text.removeprefix("\ufeff"))
+    except UnicodeDecodeError:
+        why = "it is not stored as UTF-8. Save it as UTF-8 in your editor"
+    except RecursionError:
+        why = "it is nested too deep"
+    except ValueError as error:
+        why = _no_toml(text, error)
+    raise BriefError(f"The brief is no TOML: {why}. See `size --example` for one.")
+
+
+def _no_toml(text, error):
+    """Which line is none, and what one looks like."""
+    found, lines = re.search(r"\(at (?:line (\d+)|end)", str(error)), text.rstrip().splitlines()
+    if not found:
+        return "it holds a number of thousands of digits"
+    line = min(int(found[1] or len(lines)), len(lines))
+    read = f"line {line} was read as {plain(lines[line - 1])}"
+    if "overwrite" in str(error) or "twice" in str(error):
+        return f"{read}. It names what stands above already: each stands once"
+    return (
+        f"{read}. A line is a section such as [heater], or a field with its value in quotation "
+        'marks, such as power = "90 W"'
+    )
 
 
 def from_toml(text):
@@ -291,13 +373,17 @@ heater, dimmer, led, seen, box, bin.
 
 def from_tables(held):
     """Return the brief that sections, as `tables` returns them, hold; as `from_toml` does."""
-    known = {each.name: each.metadata["kind"] for each in FIELDS}
+    known = [each.name for each in FIELDS]
     sections = dict.fromkeys(name.partition("_")[0] for name in known)
     typed = {}
     for section, table in held.items():
-        if section not in sections or not isinstance(table, dict):
-            listed = ", ".join(sections)
-            raise BriefError(f"The section [{plain(section)}] is not known. There are: {listed}.")
+        if section not in sections:
+            why = f"The section [{plain(section)}] is not known. "
+            if not isinstance(table, dict):
+                why = f"{plain(section)} stands in no section. "
+            raise BriefError(f"{why}There are: {', '.join(sections)}.")
+        if not isinstance(table, dict):
+            raise BriefError(f"{section} was read as {shown(table)}. {_NO_TABLE.format(section)}")
         for key, value in table.items():
             name = f"{section}_{key}"
             if name not in known:
@@ -306,18 +392,55 @@ def from_tables(held):
                     f"{plain(key)} in [{section}] is not known. There are: {', '.join(keys)}."
                 )
             typed[name] = value
-    given_by = typed.get("dimmer_given_by", Brief.dimmer_given_by)
-    settings = {"dimmer_lowest", "dimmer_highest"}
-    if given_by != Brief.dimmer_given_by and not settings <= typed.keys():
-        raise BriefError("With given_by in [dimmer], write lowest and highest as well.")
-    read_one(tuple(GIVEN_BY), given_by, key_of("dimmer_given_by"))
-    read = {}
-    for name, value in typed.items():
-        kind = GIVEN_BY[given_by] if name in settings else known[name]
-        read[name] = read_one(kind, value, key_of(name))
-    left_out = tuple(name for name in known if name not in typed)
-    unknown = {name: "unknown" for name in NEVER_GUESSED if name in left_out}
-    return Brief(**unknown | read, left_out=left_out)
+    brief, wrong = read_fields(typed)
+    if wrong:
+        raise BriefError(next(iter(wrong.values())))
+    return brief
+
+
+def read_fields(typed):
+    """Return the brief of typed fields, or what is wrong with each that cannot be used.
+
+    Parameters
+    ----------
+    typed : dict
+        Values by the names of `FIELDS`, as a file holds them; what is left out has no name here.
+
+    Returns
+    -------
+    brief : Brief or None
+        None if a field cannot be used.
+    wrong : dict of str
+        Of each such field what was read, and what to write.
+    """
+    read, wrong = {}, {}
+    given_by = str(typed.get("dimmer_given_by", Brief.dimmer_given_by)).strip().lower()
+    edge = str(typed.get("dimmer_edge", "")).strip().lower()
+    for each in FIELDS:
+        name, sort = each.name, each.metadata["kind"]
+        if sort == "setting":
+            sort = GIVEN_BY.get(given_by, "angle")
+        try:
+            if name in typed:
+                read[name] = read_one(sort, typed[name], key_of(name))
+            elif name in _SETTINGS and edge != "none" and given_by in _OTHERS:
+                such = such_setting(name, typed)
+                raise BriefError(
+                    f"{key_of(name)} was left out. Type it by {given_by}, such as {such}."
+                )
+        except BriefError as error:
+            wrong[name] = str(error)
+    left_out = tuple(each.name for each in FIELDS if each.name not in typed)
+    taken = {name: "unknown" for name in NEVER_GUESSED}
+    if edge == "trailing" and given_by == Brief.dimmer_given_by:
+        taken |= _TRAILING
+    try:
+        if not wrong:
+            taken = {name: value for name, value in taken.items() if name in left_out}
+            return Brief(**taken | read, left_out=left_out), {}
+    except BriefError as error:
+        wrong[error.field] = str(error)
+    return None, wrong
 
 
 def to_toml(brief, comments=False):

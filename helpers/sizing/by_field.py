@@ -3,11 +3,10 @@
 Which fields there are, and what each is, stands in `brief` alone.
 """
 
-from helpers.sizing.brief import FIELDS, GIVEN_BY, NEVER_GUESSED, Brief, key_of
-from helpers.sizing.typed import BriefError, read_one, write_one
+from helpers.sizing.brief import FIELDS, key_of, read_fields
+from helpers.sizing.typed import write_one
 
 _YES = {"yes": True, "no": False}
-_OTHERS = set(GIVEN_BY) - {Brief.dimmer_given_by}  # under which no setting can be left out
 
 
 def typed_of(brief):
@@ -24,6 +23,7 @@ def typed_of(brief):
 
     Examples
     --------
+    >>> from helpers.sizing.brief import Brief
     >>> typed = typed_of(Brief(bin_ratings=(0.4, 1.0)))
     >>> typed["heater_power"], typed["bin_ratings"], typed["use_by_others"]
     ('90 W', '0.4 W; 1 W', 'yes')
@@ -64,34 +64,9 @@ def read_all(typed):
     60.0
     """
     texts = {each.name: str(typed.get(each.name, "")).strip() for each in FIELDS}
-    given_by = texts["dimmer_given_by"] or Brief.dimmer_given_by
-    read, wrong = {}, {}
-    for each in FIELDS:
-        if text := texts[each.name]:
-            try:
-                read[each.name] = _read(each, text, given_by)
-            except BriefError as error:
-                wrong[each.name] = str(error)
-        elif each.metadata["kind"] == "setting" and given_by in _OTHERS:
-            such = "20 %" if given_by == "heat" else "60 V"
-            wrong[each.name] = f"Nothing stands here yet. Type it by {given_by}, such as {such}."
-    left_out = tuple(name for name, text in texts.items() if not text)
-    brief = None
-    if not wrong:
-        unknown = {name: "unknown" for name in NEVER_GUESSED if name in left_out}
-        try:
-            brief = Brief(**unknown | read, left_out=left_out)
-        except BriefError as error:
-            named = (name for name in texts if str(error).startswith(f"{key_of(name)} was "))
-            wrong[next(named)] = str(error)
+    kinds = {each.name: each.metadata["kind"] for each in FIELDS}
+    brief, wrong = read_fields({n: parted(kinds[n], text) for n, text in texts.items() if text})
     return brief, {name: _beside(text, name) for name, text in wrong.items()}
-
-
-def _read(each, text, given_by):
-    sort = each.metadata["kind"]
-    if sort == "setting":
-        sort = GIVEN_BY.get(given_by, "angle")
-    return read_one(sort, parted(sort, text), key_of(each.name))
 
 
 def parted(sort, text):
@@ -102,4 +77,9 @@ def parted(sort, text):
 
 
 def _beside(message, name):
-    return message.replace(f"{key_of(name)} was read as", "Read as")
+    for there, here in (
+        ("was left out. ", "Nothing stands here yet. "),
+        ("was left out and", "Left open and"), ("was read", "Read"),
+    ):  # fmt: skip
+        message = message.replace(f"{key_of(name)} {there}", here)
+    return message

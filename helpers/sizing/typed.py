@@ -1,5 +1,6 @@
 """One value of a brief as people type it, read and written; which there are is in `brief`."""
 
+import json
 import re
 
 from helpers import quantities
@@ -11,6 +12,10 @@ _MOST_SHOWN = 60
 class BriefError(ValueError):
     """A brief cannot be used; the message names the field, what was read and what to write."""
 
+    def __init__(self, message, field=""):
+        super().__init__(message)
+        self.field = field
+
 
 def read_one(sort, typed, name):
     """Read one value as typed; `sort` is a quantity, a sign, a tuple of words, or a list of one."""
@@ -18,11 +23,12 @@ def read_one(sort, typed, name):
         if isinstance(sort, list):
             if not isinstance(typed, list) or not typed:
                 raise ValueError('It must be a list, such as ["0.6 W"].')
-            return tuple(read_one(sort[0], each, name) for each in typed)
+            return tuple(_quantity(sort[0], each) for each in typed)
         if isinstance(sort, tuple):
-            if typed not in sort:
+            words = {word.lower(): word for word in sort}
+            if not isinstance(typed, str) or typed.strip().lower() not in words:
                 raise ValueError(f"Write one of: {', '.join(sort)}.")
-            return typed
+            return words[typed.strip().lower()]
         if sort == "yes":
             if not isinstance(typed, bool):
                 raise ValueError("Write true or false, without quotation marks.")
@@ -33,12 +39,18 @@ def read_one(sort, typed, name):
             if not re.fullmatch("[0-9]{1,4}", str(typed)):
                 raise ValueError("Write a whole number, such as 2.")
             return int(typed)
-        if sort in _SIGNS:
-            number, scale = _signed(typed, sort)
-            return scale * quantities.read(number, "ratio").value
-        return quantities.read(typed, sort.strip("?")).value
+        return _quantity(sort, typed)
     except ValueError as error:
-        raise BriefError(f"{name} was read as {_shown(typed)}. {error}") from None
+        raise BriefError(f"{name} was read as {shown(typed)}. {error}") from None
+
+
+def _quantity(sort, typed):
+    if isinstance(typed, bool) or not isinstance(typed, (str, int, float)):
+        raise ValueError('Write a number with its unit in quotation marks, such as "90 W".')
+    if sort in _SIGNS:
+        number, scale = _signed(typed, sort)
+        return scale * quantities.read(number, "ratio").value
+    return quantities.read(typed, sort.strip("?")).value
 
 
 def _signed(typed, sort):
@@ -50,8 +62,9 @@ def _signed(typed, sort):
     return found[1].strip(), _SIGNS[sort].get(found[2], 1.0)
 
 
-def _shown(value):
-    text = repr(value)
+def shown(value):
+    """Write what was read as a file has it, not too long."""
+    text = repr(value) if isinstance(value, str) else json.dumps(value, default=str)
     return text if len(text) <= _MOST_SHOWN else text[: _MOST_SHOWN - 1] + "…"
 
 
@@ -76,4 +89,4 @@ def write_one(value, sort):
 
 def plain(text):
     """Return text from outside on one line and not too long."""
-    return _shown(text)[1:-1]
+    return shown(text)[1:-1]

@@ -267,5 +267,6 @@ def mine(brief, circuit, ohms_each, count, rated_watts, type_volts):
     limits.positive(ohms_each, "ohms_each", "ohm", "Without a resistor the LED is destroyed.")
     if limits.between(count, "count", "resistors", 1.0, 12.0) != int(count):
         raise ValueError(f"count was read as {count:g}; it must be a whole number of resistors.")
-    brief = replace(brief, bin_ratings=(rated_watts,), bin_volts=(type_volts,))
+    own = {"bin_ratings": (rated_watts,), "bin_volts": (type_volts,)}
+    brief = replace(brief, **own, left_out=tuple(n for n in brief.left_out if n not in own))
     return Plan(brief, (circuit, np.array([float(ohms_each)]), np.array([float(count)])))

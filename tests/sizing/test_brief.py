@@ -47,6 +47,7 @@ def test_values_are_read_as_people_type_them():
         pytest.param("angle", "120°", 60.0, id="second way: angle"),
         pytest.param("heat", "50 %", 90.0, id="limit: half the heat is a right angle"),
         # Of 230 V, 0.4422 at 120 degrees.
+        pytest.param("power", "45 W", 90.0, id="limit: half of 90 W is a right angle"),
         pytest.param("volts", "101.7 V", 60.0, id="published: rms at 120 degrees, Rashid"),
         pytest.param("true rms meter", "101.7 V", 60.0, id="published: the same by a meter"),
         # An average-responding meter shows (1 + cos angle) / 2 of the mains: a quarter at 120 deg.
@@ -55,7 +56,7 @@ def test_values_are_read_as_people_type_them():
 )
 @pytest.mark.parametrize("edge", ["leading", "trailing"])
 def test_a_setting_is_read_in_the_way_it_is_given(given_by, lowest, conduction, edge):
-    highest = {"heat": "100 %", "angle": "0°"}.get(given_by, "230 V")
+    highest = {"heat": "100 %", "angle": "0°", "power": "90 W"}.get(given_by, "230 V")
     if given_by == "angle" and edge == "trailing":
         lowest, highest = "60°", "180°"
     brief = from_toml(
@@ -87,9 +88,9 @@ def test_second_way_the_box_gives_heat_off_through_five_faces():
 
 HOSTILE = {
     "[a": "is no TOML",
-    "x = 1": r"\[x\] is not known. There are: use, supply",
+    "x = 1": "x stands in no section. There are: use, supply",
     "[led]\nfoo = 1": r"foo in \[led\] is not known. There are: colour, count",
-    "[led]\ncount = true": r"count in \[led\] was read as True. Write a whole number",
+    "[led]\ncount = true": r"count in \[led\] was read as true. Write a whole number",
     "[led]\ncount = -1": "Write a whole number",
     "[led]\ncount = 0": "1 to 20 is possible",
     '[led]\ncolour = "infrared"': "Write one of: red",
@@ -98,10 +99,10 @@ HOSTILE = {
     '[supply]\nvolts = "1,000"': "two ways",
     "[supply]\nvolts = inf": "not a number",
     "[supply]\nvolts = nan": "not a number",
-    "[supply]\nvolts = 9": "90 to 264 is possible",
-    "[supply]\nvolts = {a = 1}": "was read as {'a': 1}",
+    "[supply]\nvolts = 9": "90 V to 264 V is possible",
+    "[supply]\nvolts = {a = 1}": 'was read as {"a": 1}',
     '[supply]\nlowest = "240 V"': "between lowest and highest",
-    "[seen]\nlux = 1979-05-27": "was read as datetime",
+    "[seen]\nlux = 1979-05-27": "was read as .1979",
     '[seen]\nlux = "3 mcd"': "Write a number and lx or lux",
     '[bin]\nratings = "0.6 W"': "must be a list",
     "[bin]\nratings = []": "must be a list",
@@ -112,13 +113,22 @@ HOSTILE = {
     "[bin]\nfusible_at = 0.5": "opens above its rating",
     "[bin]\nsurge_rated = 1": "true or false",
     '[dimmer]\ngiven_by = "knob"': "write lowest and highest|Write one of",
-    '[dimmer]\ngiven_by = "volts"': "write lowest and highest as well",
+    '[dimmer]\ngiven_by = "volts"': "left out. Type it by volts, such as 115 V",
     '[dimmer]\ngiven_by = "volts"\nlowest = "60 V"\nhighest = "300 V"': "cannot give more",
     '[dimmer]\nedge = "leading"\nlowest = "0°"\nhighest = "90°"': "not be brighter",
     '[dimmer]\nlowest = "200°"': "0 and 180 deg",
-    "[box]\nair = 400": "-40 to 150 is possible",
+    "[box]\nair = 400": ".40 °C to 150 °C is possible",
     "a = " + "[" * 5000 + "]" * 5000: "no TOML",
     "#" + "x" * 70000: "more than 65536 characters",
+    "[heater]\npower = 1" + "0" * 5000: "thousands of digits",
+    "[heater]\npower = 90 W": "line 2 was read as power = 90 W. A line is a section",
+    "[heater]\npower = 90\npower = 60": "line 3 was read as power = 60. It names what stands above",
+    "[heater]\n[seen]\n[heater]": "each stands once",
+    '[[heater]]\npower = "90 W"': r"below the line \[heater\]",
+    "heater = 90": r"heater was read as 90. Its fields .* below the line \[heater\]",
+    '[bin]\nratings = ["1 W"]\n': r"volts in \[bin\] was left out and taken as",
+    "[bin]\nratings = [inf]\n": "was read as .Infinity.. The number given is too large",
+    '[dimmer]\ngiven_by = "heat"\nlowest = 0.2\nhighest = 1': "All of the heat is 100 %",
 }
 
 
@@ -130,8 +140,32 @@ def test_hostile_text_is_refused_in_words(text, words):
 
 
 def test_bytes_that_are_no_text_are_refused():
-    with pytest.raises(BriefError, match="no TOML"):
+    with pytest.raises(BriefError, match="no TOML: it is not stored as UTF-8. Save it as UTF-8"):
         from_toml(b"\xff\xfe[led]")
+
+
+def test_a_mark_before_the_first_letter_and_other_ends_of_lines_change_nothing():
+    text = to_toml(Brief()).encode()
+    assert from_toml(b"\xef\xbb\xbf" + text) == from_toml(text.replace(b"\n", b"\r\n")) == Brief()
+
+
+def test_words_may_begin_with_a_capital():
+    assert from_toml('[use]\nconnection = "Plug-in"').use_connection == "plug-in"
+    assert from_toml('[bin]\nseries = "e24"').bin_series == "E24"
+
+
+def test_a_meter_may_show_a_mains_above_its_label():
+    text = '[dimmer]\nedge = "trailing"\ngiven_by = "true rms meter"\nlowest = "60 V"\nhighest = '
+    assert from_toml(text + '"240 V"').highest_degrees == 180.0
+    with pytest.raises(BriefError, match="more than the mains: at most 253.V"):
+        from_toml(text + '"254 V"')
+
+
+def test_settings_that_a_file_leaves_out_follow_the_edge():
+    """The workshop's 126 degrees of a leading edge leave as much as 54 of a trailing one."""
+    brief = from_toml('[dimmer]\nedge = "trailing"')
+    assert (brief.lowest_degrees, brief.highest_degrees) == (54.0, 180.0)
+    assert from_toml('[dimmer]\nedge = "none"\ngiven_by = "volts"').lowest_degrees == 180.0
 
 
 @settings(deadline=None, derandomize=True, max_examples=200)

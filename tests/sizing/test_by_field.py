@@ -33,7 +33,7 @@ def test_property_what_is_empty_is_left_out_as_in_a_file():
     ("name", "text", "said"),
     [
         ("heater_power", "ninety", "has no number"),
-        ("supply_volts", "9 V", "90 to 264 is possible"),
+        ("supply_volts", "9 V", "90 V to 264 V is possible"),
         ("led_count", "two", "Write a whole number"),
         ("led_colour", "mauve", "Write one of"),
         ("bin_ratings", "0.4 W; 1 W; 2 W", ""),
@@ -56,7 +56,7 @@ def test_all_that_is_wrong_is_said_at_once():
 def test_settings_given_in_another_way_have_to_be_written():
     _, wrong = read_all({"dimmer_given_by": "volts"})
     assert set(wrong) == {"dimmer_lowest", "dimmer_highest"}
-    assert wrong["dimmer_lowest"] == "Nothing stands here yet. Type it by volts, such as 60 V."
+    assert wrong["dimmer_lowest"] == "Nothing stands here yet. Type it by volts, such as 115 V."
     assert list(read_all({"dimmer_given_by": "meter"})[1]) == ["dimmer_given_by"]
 
 
