@@ -18,7 +18,7 @@ from helpers.sizing.brief import FIELDS, Brief, to_toml
 from helpers.sizing.own import begun
 from helpers.sizing.typed import BriefError
 
-#: Which lesson asks for which fields of a brief; one with nothing to ask says what follows.
+#: Which lesson asks for which fields of a brief.
 ASKED_IN = {
     "02": (
         "use_connection", "use_by_others", "use_trouble", "supply_volts", "supply_hertz",
@@ -37,7 +37,10 @@ ASKED_IN = {
     "06": (
         "seen_lux", "seen_distance", "seen_angle", "led_intensity", "led_at", "led_half_angle",
     ),
-    "07": (),
+    "07": (
+        "led_surge", "neon_strike", "neon_limit", "neon_intensity", "bin_capacitors",
+        "bin_capacitor_class", "bin_capacitor_volts", "bin_surge",
+    ),
     "08": ("box_touch", "bin_surge_rated", "bin_fusible_at"),
 }  # fmt: skip
 _SAYS = {each.name: each.metadata["says"] for each in FIELDS}

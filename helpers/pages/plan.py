@@ -6,7 +6,7 @@ For the form, a lesson and a sheet; knows no widget.
 from helpers.exercises.bank import lessons
 from helpers.exercises.wording import STAMP, Line
 from helpers.figures import margins, value_map
-from helpers.figures.words import NAMES, capital
+from helpers.figures.words import KINDS, capital
 from helpers.pages.page import Page
 from helpers.quantities import write, write_as
 from helpers.sizing import report, rules, stops, verdicts
@@ -14,20 +14,14 @@ from helpers.sizing.brief import key_of, to_toml
 from helpers.sizing.by_setting import by_setting
 
 
-def ends_lines():
-    """Yield where the questions on need end, as lines: the first that fits."""
-    yield Line("text", "Where the questions end, the first that fits:")
-    for when, then in stops.ENDS.values():
-        end = then.removeprefix("at ").removeprefix("here: ")
-        yield Line("option", f"{capital(when)}: {end}.")
-
-
-def need_page(brief):
+def need_page(brief, kept=False):
     """Return where the questions on need end for a brief; what is open among them ends nowhere.
 
     Parameters
     ----------
     brief : brief.Brief
+    kept : bool
+        Whether what is answered is kept with the learner's own build [-].
 
     Returns
     -------
@@ -46,7 +40,9 @@ def need_page(brief):
         lines.append(Line("verdict", f"{stops.need(brief)}"))
         then = f"{numbers[1]} to {numbers[-1]}"
         lines.append(Line("hint", f"The lessons: {numbers[0]} first, then {then}."))
-    return Page([*lines, *ends_lines(), Line("caution", STAMP)], name="cw-need")
+    told = Line("hint", "What you answer here is kept with your own build on paper.")
+    lines += [told] * kept
+    return Page([*lines, Line("caution", STAMP)], name="cw-need")
 
 
 def _known(stop, brief):
@@ -108,10 +104,11 @@ def _ranking(plan):
         breaks = ", ".join(dict.fromkeys(f.named for f in each.failed))
         yield Line(
             "text",
-            f"{place}. {capital(NAMES[each.circuit])}, {report.string_of(each)}: {each.verdict}"
+            f"{place}. {capital(KINDS[each.circuit])}, {report.string_of(each)}: {each.verdict}"
             f"{': ' * bool(breaks)}{breaks}. Noticed from {write(light.figure, 'length', 2)}, heat "
-            f"{write_as(each.keys[4], 'W', 2)}.{behind}",
+            f"{write_as(each.keys[-2], 'W', 2)}.{behind}",
         )
+    yield from (Line("text", said) for said in report.others(plan))
 
 
 def _not_met(plan, quick):

@@ -7,7 +7,7 @@ from dataclasses import asdict
 
 import numpy as np
 
-from helpers.physics import faults, heat, insulation, phase_cut
+from helpers.physics import circuits, faults, heat, insulation, phase_cut
 from helpers.sizing import brief as briefs
 from helpers.sizing import candidates, predictions, report
 
@@ -56,7 +56,7 @@ def facts(plan):
         return told
     best, brief = plan.best(1)[0], plan.brief
     told["rules"] = [_rule(finding) for finding in report.one_a_rule(best.findings)]
-    if plan.kept:
+    if plan.kept and best.circuit in circuits.CIRCUITS:
         build = predictions.of_plan(plan)
         told["build"] = _build(brief, best, build.each_wire)
         told["warm_up"] = _warm_up(brief, best)
@@ -159,6 +159,7 @@ def _assumed(brief):
     worse = {
         "dimmer_edge": "either edge, whichever is worse", "box_touch": "touchable",
         "use_connection": "fixed wiring", "heater_full_power_safe": "no",
+        "bin_capacitor_class": "none",
     }  # fmt: skip
     for each in briefs.FIELDS:
         unknown = getattr(brief, each.name) in (None, "unknown")

@@ -72,7 +72,8 @@ def by_setting(brief, candidate):
         change = {} if each == own else {
             "dimmer_given_by": "heat", "dimmer_lowest": percent, "dimmer_highest": 100.0,
         }  # fmt: skip
-        judged = Judged(replace(brief, **rated, **change), candidate.circuit, ohms, count)
+        string = (ohms, count, 0.0 * ohms + candidate.farads)[: 2 + bool(candidate.farads)]
+        judged = Judged(replace(brief, **rated, **change), candidate.circuit, *string)
         heat.append(percent)
         rows.append(_broken(judged))
     return Map(ohms, np.array(heat), np.array(rows), candidate.ohms_each, heat[degrees.index(own)])

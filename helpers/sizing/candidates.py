@@ -87,6 +87,11 @@ class Worst:
         Rate at which one LED pulses [Hz].
     hot : ndarray
         Largest share of one sound resistor in its string [-].
+    dims : ndarray
+        Mean current of the LED at the lowest setting, of that at full mains, all else alike [-].
+    farads, bleeders, inrush : ndarray
+        Of a capacitor dropper alone: capacitor, each bleeder, highest peak when a plug that kept
+        its charge is put in again [F], [ohm], [A].
     """
 
     circuit: str
@@ -102,6 +107,10 @@ class Worst:
     open_volts: np.ndarray
     flicker_hertz: float
     hot: np.ndarray
+    dims: np.ndarray
+    farads: np.ndarray = None
+    bleeders: np.ndarray = None
+    inrush: np.ndarray = None
 
 
 def strings(brief):
@@ -208,7 +217,7 @@ def worst(brief, circuit, ohms_each, count):
     )  # fmt: skip
     high, states = mains.peak(brief.high.volts_rms), []
     for after, wiring, fault in states_of(circuit):
-        total, hot = _corners(brief, count, fault)
+        total, hot = corners(brief, count, fault)
         ohms = np.where(total > 0.0, ohms_each[:, None] * total, _GONE)
         share = np.where(total > 0.0, hot / np.where(total > 0.0, total, 1.0), 1.0)
         cycle = Cycle(wiring, laws, crest, window, brief.supply_hertz, ohms[:, :, None])
@@ -233,7 +242,17 @@ def worst(brief, circuit, ohms_each, count):
         high if bare else float(np.max(sound.led_reverse_volts_peak())),
         *_at_off(brief, circuit, ohms_each * count * (1.0 - brief.bin_tolerance / 100.0)),
         (1.0 + circuits.named(circuit).lights_twice) * brief.supply_hertz, hot_share,
+        _dims(mean, window.size // (SETTINGS + 1)),
     )  # fmt: skip
+
+
+def _dims(mean, kept):
+    """Share that is left at the lowest setting: the worst string, the mains and drop at their last.
+
+    The settings of each `kept` stand last, full mains at their end.
+    """
+    corner = mean[:, 0].reshape(len(mean), kept, SETTINGS + 1)[:, -1]
+    return corner[:, 0] / np.where(corner[:, -1] > 0.0, corner[:, -1], 1.0)
 
 
 def _most(value, size):
@@ -250,8 +269,8 @@ def _conditions(brief):
     return tuple(each.ravel() for each in np.meshgrid(crest, stray, window, indexing="ij"))
 
 
-def _corners(brief, count, fault):
-    """Ohms of a string and of its hottest resistor, over the ohms of one, at each corner."""
+def corners(brief, count, fault):
+    """Return ohms of a string and of its hottest resistor, over the ohms of one, at each corner."""
     off = brief.bin_tolerance / 100.0
     left = (count - (fault == "short"))[:, None]
     hot = np.array([1.0 - off, 1.0 + off, 1.0 + off])

@@ -6,7 +6,7 @@ figures of many candidates at once; what they are is computed in `candidates`.
 
 from dataclasses import dataclass
 
-from helpers.physics import faults, hazards, heat, insulation, ratings
+from helpers.physics import capacitors, faults, hazards, heat, insulation, ratings
 from helpers.quantities import GLOSSARY, write
 from helpers.sizing import rules
 
@@ -177,6 +177,82 @@ RULES = _table(
         "Ohm's law.", unsure=UNSURE, danger=rules.LED_DIES,
     ),
 )  # fmt: skip
+
+_SHORTS = "one that is not made for the mains fails short, and the surge resistor burns."
+#: Of a neon lamp and of a capacitor dropper alone.
+OF_OTHERS = _table(
+    Rule(
+        "lamp mean", "current",
+        "The neon lamp gets {figure} on average at most; it is made for {limit}.",
+        "The lamp's own sheet; 1 mA for a small one: Common practice, no source.", unsure=UNSURE,
+    ),
+    Rule(
+        "lamp after a fault", "current",
+        "The neon lamp gets up to {figure} at the crest {after}, made for {limit} on average. "
+        "Beyond that it soon blackens and goes dark.",
+        "The lamp's own sheet.", over="caution",
+    ),
+    Rule(
+        "lamp ages", "voltage",
+        "An old lamp strikes at up to {figure}, a new one at {limit}. It flickers at its end and "
+        "goes dark first at low settings, over live wires.",
+        "A fifth more with age: Common practice, no source.", over="caution",
+    ),
+    Rule(
+        "inrush", "current",
+        "Put in again while it keeps its charge, a plug sends a pulse of up to {figure} through "
+        "the LED; it is made for {limit}.",
+        "Ohm's law; the LED's own sheet for a single pulse.", danger=rules.LED_DIES,
+    ),
+    Rule(
+        "pins", "voltage",
+        "A second after the plug is pulled its pins keep {figure}; {limit} are allowed. Two like "
+        "bleeders in series, the largest of the bin that do.",
+        "IEC 60335-1 clause 22.5.",
+        danger="the pins of a pulled plug give a shock, and the hand that starts can hit worse.",
+    ),
+    Rule(
+        "capacitor volts", "voltage",
+        "The capacitor stands on a mains of up to {figure}; printed on it are {limit}.",
+        "IEC 60384-14.", danger=_SHORTS,
+    ),
+)  # fmt: skip
+#: Every rule of both tables, by name.
+EVERY = RULES | OF_OTHERS
+
+
+def capacitor_class(name, highest_volts):
+    """Return whether a capacitor's class may stand in series with an insulated load.
+
+    Parameters
+    ----------
+    name : str
+        A class, 'none' or 'unknown' [-].
+    highest_volts : float
+        Highest mains, rms [V].
+
+    Returns
+    -------
+    finding : rules.Finding
+
+    References
+    ----------
+    IEC 60384-14: `physics.capacitors.may_bridge`.
+
+    Examples
+    --------
+    >>> capacitor_class("X2", 253.0).verdict, capacitor_class("unknown", 253.0).verdict
+    ('pass', 'fail')
+    """
+    known = name in capacitors.CLASSES
+    fits = known and capacitors.may_bridge(name, "in series with an insulated load", highest_volts)
+    reason = (
+        f"The capacitors are of class {name}; in series with the light they have to be of X1 or "
+        "X2, certified, and never stand towards what a hand may touch."
+    )
+    verdict, danger = ("pass", "") if fits else ("fail", _SHORTS)
+    return rules.Finding("capacitor class", verdict, 0.0, 0.0, "-", reason, "IEC 60384-14.",
+                         danger=danger)  # fmt: skip
 
 
 def distances(supply, highest_volts, recurring_volts):

@@ -8,15 +8,29 @@ from typing import NamedTuple
 
 import numpy as np
 
-from helpers.physics import faults, fuses, hazards, insulation, light, visibility
-from helpers.sizing import candidates, rules
+from helpers.physics import (
+    capacitors,
+    circuits,
+    faults,
+    fuses,
+    hazards,
+    insulation,
+    light,
+    neon,
+    visibility,
+)
+from helpers.sizing import candidates, other_circuits, rules, stops
 from helpers.sizing import indicator_rules as more
 
 # Light has a place of its own in the ranking, the pulses are those of the LED once more, degrees
 # Celsius make no ratio, and a diode's limit holds its margin already.
 _NO_MARGIN = {"count", "diode", "light", "touch", "pulses", "film", "air"} | {
-    rule.name for rule in more.RULES.values() if rule.over == "caution"
+    rule.name for rule in more.EVERY.values() if rule.over == "caution"
 }
+_CLEARED = ("dropper", "led", "diode", "second_led", "lamp", "capacitor")
+_SHARES = ("none", "dropper", "dropper drift", "capacitor", "bleeder")
+_BASIC = "IEC 61140, basic protection."
+_GLOWS = 1000.0  # hotter than that nothing is a resistor any more [degC]
 ENOUGH = 2.0
 """Margin beyond which more counts no further in the ranking: common practice, no source [-]."""
 
@@ -32,7 +46,7 @@ class Column(NamedTuple):
 
 def _column(rule, figure, limit, after=faults.SOUND, place=None):
     """A rule of the table on figures of strings, or of strings and ratings."""
-    rule = more.RULES[rule]
+    rule = more.EVERY[rule]
     figure, limit = np.broadcast_arrays(*(
         np.reshape(value, np.shape(value) + (1,) * (2 - np.ndim(value))).astype(float)
         for value in (figure, limit)
@@ -45,6 +59,12 @@ def _column(rule, figure, limit, after=faults.SOUND, place=None):
         return rule.finding(*here, after, int(_at(places, *at)))
 
     return Column(rule.name, places, _ratio(figure, limit, rule.least), finding)
+
+
+def _fixed(finding):
+    """A finding that all candidates share."""
+    place = np.full((1, 1), rules.VERDICTS.index(finding.verdict))
+    return Column(finding.rule, place, np.full((1, 1), np.inf), lambda *_: finding)
 
 
 def _at(values, string, rating):
@@ -69,10 +89,11 @@ def _of_dropper(brief, found, rated, type_volts):
         left = (found.count > 1)[:, None] | (after != "dropper")
         limit = rules.heat_limit(rated, air, after)
         cleared = np.zeros(limit.shape, bool)
-        if brief.bin_fusible_at and after in ("dropper", "led", "diode", "second_led"):
+        if brief.bin_fusible_at and after in _CLEARED:
             opens = fuses.fusible_opens(watts, rated, brief.bin_fusible_at)
             cleared = left & np.broadcast_to(opens, limit.shape)
-        film = np.maximum(film, (left & ~cleared) * more.film_celsius(watts, rated, air))
+        hot = np.minimum(more.film_celsius(watts, rated, air), _GLOWS)
+        film = np.maximum(film, (left & ~cleared) * hot)
 
         def heat(i, m, after=after, watts=watts, air=air, cleared=cleared):
             if cleared[i, m]:
@@ -82,7 +103,7 @@ def _of_dropper(brief, found, rated, type_volts):
 
         places = np.where(cleared, 0, rules.judge(watts, limit, unsure=more.UNSURE))
         yield Column("heat", places, np.where(cleared, np.inf, _ratio(watts, limit)), heat)
-        if after not in ("none", "dropper", "dropper drift"):
+        if after not in _SHARES:
             continue  # the string is whole: its shares are those of the sound one
         share = state.volts_each[:, None] * left
 
@@ -94,6 +115,29 @@ def _of_dropper(brief, found, rated, type_volts):
         places = np.where(cleared, 0, rules.judge(share, type_volts))
         yield Column("volts", places, np.where(cleared, np.inf, _ratio(share, type_volts)), volts)
     yield _column("film", film, more.FILM_CELSIUS)
+
+
+def _of_neon(brief, found):
+    """Currents of a neon lamp, and its age."""
+    yield _column("lamp mean", found.mean_highest, brief.neon_limit)
+    for state in found.states[1:]:
+        if np.any(state.led_amps_peak > 0.0):
+            yield _column("lamp after a fault", state.led_amps_peak, brief.neon_limit, state.after)
+    yield _column("lamp ages", neon.aged(brief.neon_strike), brief.neon_strike, place=1)
+
+
+def _of_capacitor(brief, found):
+    """The LED and its bridge as behind resistors; the capacitor, its pulse and its charge."""
+    yield from _of_led(brief, found)
+    most = brief.led_limit if brief.led_surge is None else brief.led_surge
+    places = rules.judge(found.inrush, most, over="fail" if brief.led_surge else "caution")
+    yield _column("inrush", found.inrush, most, place=places)
+    left = other_circuits.pin_volts(brief, found.farads, found.bleeders)
+    yield _column("pins", left, capacitors.PIN_VOLTS)
+    high = brief.high.volts_rms
+    yield _column("capacitor volts", high, brief.bin_capacitor_volts)
+    yield _fixed(more.capacitor_class(brief.bin_capacitor_class, high))
+    yield _fixed(stops.capacitor_dropper(brief))
 
 
 def _of_led(brief, found):
@@ -127,16 +171,16 @@ def _of_led(brief, found):
 
 def _of_use(brief, found, type_volts):
     """Light, warmth, touch, off and the dimmer."""
-    yield _column("light", metres(brief, found.mean_lowest), brief.seen_distance)
+    yield _column("light", metres(brief, found.mean_lowest, found.circuit), brief.seen_distance)
     inside, outside = candidates.box_celsius(brief, found.states[0].watts)
     yield _column("air", inside, more.AIR_CELSIUS)
     yield _column("box", outside, more.BURN_CELSIUS)
     yield _column("flicker", 100.0, light.low_risk_percent(found.flicker_hertz))
-    full = np.where(found.mean_highest > 0.0, found.mean_highest, 1.0)
-    left = 100.0 * found.mean_lowest / full
-    yield _column("what it tells", left, candidates.heat_percent_at_lowest(brief), place=1)
+    heat = candidates.heat_percent_at_lowest(brief)
+    yield _column("what it tells", 100.0 * found.dims, heat, place=1)
     if brief.suppression_farads:
-        yield _column("glow at off", metres(brief, found.off_amps), brief.seen_distance)
+        glow = np.round(metres(brief, found.off_amps, found.circuit), 3)
+        yield _column("glow at off", glow, brief.seen_distance)
         yield _column("open element", 100.0 * found.open_share, 0.0, place=1)
     # Half of the string in each wire; after one short the weaker half has a resistor less.
     barrier = np.maximum(found.count // 2 - 1.0, 0.0) * found.ohms_each
@@ -144,44 +188,50 @@ def _of_use(brief, found, type_volts):
     amps = np.sqrt(2.0) * hazards.touch_amps_rms(
         brief.high, low, body_ohms=hazards.TOUCH_NETWORK_OHMS
     )
-    holds = (amps <= more.TOUCH_AMPS_PEAK) & (found.count >= 4)
-    closed = brief.box_touch == "closed window"
-    if closed:
-        yield Column("touch", np.zeros((1, 1), int), np.full((1, 1), np.inf), _behind_a_window)
+    holds = (amps <= more.TOUCH_AMPS_PEAK) & (found.count >= 4) & (found.farads is None)
+    if brief.box_touch == "closed window":
+        reason = "LED and leads lie behind a closed insulating window: nothing live is touched."
+        yield _fixed(rules.Finding("touch", "pass", 0.0, 0.0, "-", reason, _BASIC))
     else:
         yield _column("touch", amps, more.TOUCH_AMPS_PEAK, place=np.where(holds, 1, 2))
     impulse = insulation.rated_impulse_volts(brief.supply_volts)
     stands = 2.0 * np.sqrt(2.0) * type_volts[None, :]
     if not brief.bin_surge_rated:
         yield _column("impulse", impulse * found.hot[:, None] + 0.0 * stands, stands)
-    yield _column("pulses", found.states[0].led_amps_peak, brief.led_limit)
+    if found.circuit in circuits.CIRCUITS:
+        yield _column("pulses", found.states[0].led_amps_peak, brief.led_limit)
 
 
-def _behind_a_window(*_):
-    reason = "LED and leads lie wholly behind a closed insulating window: nothing live is touched."
-    return rules.Finding("touch", "pass", 0.0, 0.0, "-", reason, "IEC 61140, basic protection.")
-
-
-def metres(brief, amps):
-    """Return from how far the LED is noticed at a mean current, in the room of the brief [m]."""
+def metres(brief, amps, circuit):
+    """Return from how far the light is noticed at a mean current, in the room of the brief [m]."""
     seen = visibility.candelas(
         amps, brief.led_intensity, brief.led_at, brief.seen_angle, brief.led_half_angle
     )
+    if circuit == other_circuits.NEON:  # it shines all round
+        seen = visibility.candelas(amps, brief.neon_intensity, brief.neon_limit)
     return visibility.visible_metres(seen, visibility.background_luminance(brief.seen_lux))
+
+
+_OTHERS = {
+    other_circuits.NEON: (other_circuits.neon_worst, _of_neon),
+    other_circuits.CAPACITOR: (other_circuits.capacitor_worst, _of_capacitor),
+}
 
 
 class Judged:
     """All candidates of one circuit: strings down, ratings across."""
 
-    def __init__(self, brief, circuit, ohms_each, count):
+    def __init__(self, brief, circuit, *string):
         self.circuit, self.brief = circuit, brief
-        self.worst = found = candidates.worst(brief, circuit, ohms_each, count)
+        work, of_light = _OTHERS.get(circuit, (candidates.worst, _of_led))
+        string = string if circuit in _OTHERS else (circuit, *string)
+        self.worst = found = work(brief, *string)
         rated, volts = np.array(brief.bin_ratings), np.array(brief.bin_volts)
         self.columns = [
-            *_of_dropper(brief, found, rated, volts), *_of_led(brief, found),
+            *_of_dropper(brief, found, rated, volts), *of_light(brief, found),
             *_of_use(brief, found, volts),
         ]  # fmt: skip
-        self.shape = shape = len(count), len(rated)
+        self.shape = shape = len(found.count), len(rated)
         self.fails = self.cautions = 0
         self.margin, self.short = np.full(shape, np.inf), np.full(shape, np.inf)
         for column in self.columns:
@@ -192,7 +242,7 @@ class Judged:
             short = np.where(column.places == 2, column.margin, np.inf)
             self.short = np.minimum(self.short, short)
         self.fails, self.cautions = (np.broadcast_to(v, shape) for v in (self.fails, self.cautions))
-        self.metres = metres(brief, found.mean_lowest)
+        self.metres = metres(brief, found.mean_lowest, circuit)
 
     def ranked_by(self):
         """What candidates are ranked by, most important first; less is better."""
@@ -201,4 +251,5 @@ class Judged:
             np.round(self.worst.states[0].watts, 3), self.worst.count,
         )]  # fmt: skip
         margin = -np.floor(10.0 * np.minimum(self.margin, ENOUGH)) / 10.0
-        return [key.ravel() for key in (self.fails, self.cautions, margin, *wide)]
+        other = np.full(self.shape, float(self.circuit in _OTHERS))
+        return [key.ravel() for key in (self.fails, other, self.cautions, margin, *wide)]

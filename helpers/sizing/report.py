@@ -4,7 +4,7 @@ from dataclasses import asdict
 
 from helpers.physics import circuits
 from helpers.quantities import write, write_as
-from helpers.sizing import rules, verdicts
+from helpers.sizing import other_circuits, rules, verdicts
 from helpers.sizing.brief import key_of, to_toml
 
 SHOWN = 3
@@ -12,6 +12,10 @@ _OF_UNIT = {
     "V": "voltage", "A": "current", "W": "power", "m": "length", "°C": "temperature",
     "%": "percent", "-": "ratio",
 }  # fmt: skip
+_BUILT = {
+    "neon": "neon lamp behind resistors",
+    "capacitor_dropper": "capacitor with two bleeders, surge resistors, bridge and LED",
+}
 _NARROW = ("rule", "figure", "limit", "verdict")
 
 
@@ -76,14 +80,14 @@ def in_short(brief):
 
 def _ranking(plan, shown):
     yield (
-        f"Strings in circuits: {plan.listed}, each with {plan.conditions:,} conditions or more: "
-        f"{plan.points:,} points. "
+        f"Strings in circuits: {plan.listed}, {plan.computed} of them computed, each with "
+        f"{plan.conditions:,} conditions or more: {plan.points:,} points. "
         f"With each rating of the bin: {plan.size} candidates. {plan.kept} break no rule."
     )
     best = plan.best(shown)
     rows = [("", "circuit", "resistors", "margin", "seen from", "heat", "verdict")]
     for place, each in enumerate(best, 1):
-        _, _, margin, _, watts, _ = each.keys
+        margin, _, watts, _ = each.keys[-4:]
         light = next(f for f in each.findings if f.rule == "light")
         rows.append((
             f"{place}", each.circuit, string_of(each), f"{-margin:.1f}",
@@ -92,19 +96,41 @@ def _ranking(plan, shown):
     yield from _table(rows)
     for place, (better, each) in enumerate(zip(best, best[1:], strict=False), 2):
         yield f"  Number {place} is {each.why_behind(better)}."
+    yield from (f"  {said}" for said in others(plan))
     yield ""
+
+
+def others(plan):
+    """Say how the best of each circuit stands that is compared alone: what it breaks, by how much.
+
+    Parameters
+    ----------
+    plan : verdicts.Plan
+    """
+    for name in other_circuits.KINDS:
+        if one := plan.first_of(name):
+            broken = "; ".join(f"{each.named}, {by_how_much(each)}" for each in one.failed)
+            how = f"breaks {broken}" if broken else f"{one.verdict}; no sheet is made of it"
+            danger = rules.worst(one.findings).danger
+            danger = f" Danger: {danger}" if danger else ""
+            yield f"The best {_BUILT[name]}: {string_of(one)}: {how}.{danger}"
 
 
 def string_of(candidate):
     """Write the resistors of a candidate: number, value, rating and volts of their type."""
     each, rated = write(candidate.ohms_each, "resistance"), write_as(candidate.rated_watts, "W")
-    return f"{candidate.count} x {each} {rated} {write_as(candidate.type_volts, 'V')}"
+    string = f"{candidate.count} x {each} {rated} {write_as(candidate.type_volts, 'V')}"
+    if not candidate.farads:
+        return string
+    bleeder = write(candidate.bleeder_ohms, "resistance")
+    return f"{write(candidate.farads, 'capacitance')}, {string}, bleeders 2 x {bleeder}"
 
 
 def _first(plan):
     """Rule by rule on the best candidate: of each rule the finding that matters most."""
     best = plan.best(1)[0]
-    yield f"Number 1, rule by rule: {circuits.named(best.circuit)}; its resistors in the line."
+    built = _BUILT.get(best.circuit) or str(circuits.named(best.circuit))
+    yield f"Number 1, rule by rule: {built}; its resistors in the line."
     rows, cautions = [_NARROW], []
     for one in one_a_rule(best.findings):
         rows.append((one.named, *figures(one), one.verdict))
@@ -170,6 +196,8 @@ def by_how_much(finding):
     figure, limit = figures(finding)
     end = "least" if finding.least else "most"
     if finding.rule == "count" or not 0.0 < finding.margin < 1.0:
+        if not figure:
+            return "not known or not made for it"
         return f"{figure} where {limit} is the {'least' if finding.rule == 'count' else end}"
     if finding.least:
         return f"{figure} where {limit} is the least, {write(finding.margin, 'ratio', 2)} of it"
@@ -214,7 +242,7 @@ def data(plan, shown=SHOWN):
         "stops": [plain(each) for each in plan.stops],
         "general": [plain(each) for each in plan.general],
         "listed": plan.listed,
-        "computed": 0 if plan.stops else plan.listed,
+        "computed": plan.computed,
         "conditions": plan.conditions,
         "points": plan.points,
         "candidates": plan.size,
@@ -224,10 +252,12 @@ def data(plan, shown=SHOWN):
                 "circuit": each.circuit, "ohms_each": each.ohms_each, "count": each.count,
                 "rated_watts": each.rated_watts, "type_volts": each.type_volts,
                 "verdict": each.verdict, "behind": reason,
+                "farads": each.farads, "bleeder_ohms": each.bleeder_ohms,
                 "findings": [plain(finding) for finding in each.findings],
             }
             for each, reason in zip(best, why, strict=True)
         ],
+        "others": list(others(plan)),
         "broken": [plain(each) | {"by": by_how_much(each)} for each in broken],
         "would_help": changes,
         "remains": list(verdicts.REMAINS),

@@ -164,7 +164,7 @@ def capacitor_dropper(brief):
     if not brief.cuts:
         return _said(
             "capacitor dropper", "caution",
-            "A capacitor dropper is not sized here: ask a skilled person for one.",
+            "Its droppers are computed and compared, no more: a skilled person designs one.",
         )  # fmt: skip
     return _said(
         "capacitor dropper", "fail",

@@ -10,7 +10,8 @@ from functools import cached_property
 import numpy as np
 
 from helpers.physics import circuits, faults, hazards, limits, phase_cut
-from helpers.sizing import candidates, rules, stops
+from helpers.quantities import write_as
+from helpers.sizing import candidates, other_circuits, rules, stops
 from helpers.sizing import indicator_rules as more
 from helpers.sizing.judging import Judged
 from helpers.sizing.typed import BriefError
@@ -20,6 +21,7 @@ REMAINS = (
     "Whether it may be built at all under local rules, and by whom.",
     "Distances, strain relief, the closed box and window: measured and looked at, unplugged.",
     "Parts certified or conforming for this use; flameproof resistors; no prototyping board.",
+    "Whether the maker of the dimmer allows a heater on it: many are made for lamps alone.",
     "A plug fuse guards the cord, no LED. A residual-current device of "
     f"{1e3 * hazards.RESIDUAL_AMPS_RMS:.0f} mA helps a person, but sees no touch of both wires.",
     "The first power-up, by an electrically skilled or instructed person.",
@@ -45,6 +47,8 @@ CHANGES = (
 
 def _after_faults(brief, circuit, ohms_each, count):
     """What the light says after each single fault: a caution, for it never tells of dead wires."""
+    if circuit in other_circuits.KINDS:
+        return _dark_and_cold(*other_circuits.dark_and_cold(circuit))
     dimmer = phase_cut.Dimmer("trailing", brief.highest_degrees)
     # A short of all that limits the current leaves nothing that could be told.
     string = {"ohms_each": ohms_each, "count": max(count, 2), "led_volts": brief.led_volts}
@@ -55,9 +59,18 @@ def _after_faults(brief, circuit, ohms_each, count):
             breakdown_volts=candidates.breakdown_volts(brief), **string,
         )  # fmt: skip
         if left.light == "dark":
-            dark.append(f"{part} {how}".replace("_", " "))
+            part, how = _NAMED.get(part, part), how.replace("short", "shorted")
+            dark.append(f"{part} {how}")
         elif left.heater_watts == 0.0:
             cold.append(f"{part} {how}")
+    return _dark_and_cold(dark, cold)
+
+
+_NAMED = {"dropper": "a resistor", "led": "the LED", "second_led": "the second LED",
+          "diode": "a diode"}  # fmt: skip
+
+
+def _dark_and_cold(dark, cold):
     reason = (
         f"Dark, yet live, after one fault: {', '.join(dark)}. Lit over a cold pot: "
         f"{', '.join(cold)}. A dimmer that fails short leaves full heat. Dark never means dead."
@@ -65,7 +78,7 @@ def _after_faults(brief, circuit, ohms_each, count):
     return rules.Finding("after a fault", "caution", 0.0, 0.0, "-", reason, "Kirchhoff's laws.")
 
 
-_KEYS = ("rules broken", "cautions", "margin", "light", "heat", "number of parts")
+_KEYS = ("rules broken", "circuit", "cautions", "margin", "light", "heat", "number of parts")
 
 
 @dataclass(frozen=True)
@@ -79,6 +92,8 @@ class Candidate:
     type_volts: float
     keys: tuple
     findings: list
+    farads: float = 0.0
+    bleeder_ohms: float = 0.0
 
     @property
     def verdict(self):
@@ -94,11 +109,13 @@ class Candidate:
         """Say what puts this one behind another: the first thing in the ranking that differs."""
         for name, own, other in zip(_KEYS, self.keys, better.keys, strict=True):
             if own != other:
+                if name == "circuit":
+                    return "behind since it is compared alone: no sheet or bench log is made of it"
                 own, other = abs(own), abs(other)
                 if name in ("margin", "light"):
                     own, other = f"{own:.1f} times its limit", f"{other:.1f} times"
                 elif name == "heat":
-                    own, other = f"{own:.2g} W", f"{other:.2g} W"
+                    own, other = write_as(own, "W", 2), write_as(other, "W", 2)
                 else:
                     own, other = f"{own:.0f}", f"{other:.0f}"
                 return f"behind by its {name}: {own} against {other}"
@@ -112,14 +129,19 @@ class Plan:
         self.brief, self.only = brief, only
         self.need, self.stops = stops.need(brief), stops.stops(brief)
         self.general = [stops.dimmer_least(brief), stops.capacitor_dropper(brief)]
-        names = [only[0]] if only else list(circuits.CIRCUITS)
-        ohms, count = only[1:] if only else candidates.strings(brief)
-        self.listed = len(names) * len(ohms)
+        names = [only[0]] if only else [*circuits.CIRCUITS, *other_circuits.KINDS]
+        strings = {
+            name: only[1:] if only else other_circuits.strings(brief, name) for name in names
+        }
+        self.listed = sum(len(each[0]) for each in strings.values())
+        if brief.cuts:
+            strings.pop(other_circuits.CAPACITOR, None)  # forbidden there: see `general`
+        self.computed = 0 if self.stops else sum(len(each[0]) for each in strings.values())
         self.judged = []
         if not self.stops:
             self.judged = [
-                Judged(brief, name, ohms[at : at + _PIECE], count[at : at + _PIECE])
-                for name in names for at in range(0, len(ohms), _PIECE)
+                Judged(brief, name, *(each[at : at + _PIECE] for each in string))
+                for name, string in strings.items() for at in range(0, len(string[0]), _PIECE)
             ]  # fmt: skip
         self.conditions = min((j.worst.conditions for j in self.judged), default=0)
         self.points = sum(j.worst.conditions * j.shape[0] for j in self.judged)
@@ -171,6 +193,7 @@ class Plan:
         return Candidate(
             judged.circuit, ohms, count, brief.bin_ratings[rating], brief.bin_volts[rating],
             keys, findings,
+            *(float(each[string]) for each in (found.farads, found.bleeders) if each is not None),
         )  # fmt: skip
 
     def _distances(self, found, string):
@@ -178,20 +201,29 @@ class Plan:
         recurring = max(float(found.open_volts[string]), np.sqrt(2.0) * brief.high.volts_rms)
         return more.distances(brief.supply, brief.high.volts_rms, recurring)
 
+    def first_of(self, circuit):
+        """Return the first candidate of one circuit that breaks no rule, or else the nearest.
+
+        None if none of it was judged. Nearest is which breaks the fewest rules, and of those misses
+        its worst limit by least.
+        """
+        own = [np.full(each.shape, circuit in (None, each.circuit)).ravel() for each in self.judged]
+        if not own or not np.any(own := np.concatenate(own)):
+            return None
+        first = self.order[np.argmax(own[self.order])]
+        if self._keys[0][first]:
+            short = np.concatenate([judged.short.ravel() for judged in self.judged])
+            first = np.lexsort((-short, self._keys[0], ~own))[0]
+        return self.candidate(first)
+
     def best(self, number=3):
         """Return the first candidates of the ranking."""
         return [self.candidate(place) for place in self.order[:number]]
 
     @cached_property
     def nearest_breaks(self):
-        """What the nearest candidate breaks; empty where one breaks no rule.
-
-        Nearest is which breaks the fewest rules, and of those misses its worst limit by least.
-        """
-        if self.kept or not self.judged:
-            return []
-        short = np.concatenate([judged.short.ravel() for judged in self.judged])
-        return self.candidate(np.lexsort((-short, self._keys[0]))[0]).failed
+        """What the nearest candidate breaks; empty where one breaks no rule."""
+        return [] if self.kept or not self.judged else self.first_of(None).failed
 
     @cached_property
     def helps(self):
@@ -228,7 +260,7 @@ def plan(brief):
     >>> from helpers.sizing.brief import Brief
     >>> workshop = plan(Brief())
     >>> workshop.need.verdict, workshop.listed, workshop.kept > 0
-    ('caution', 500, True)
+    ('caution', 616, True)
     """
     return Plan(brief)
 
@@ -241,7 +273,7 @@ def mine(brief, circuit, ohms_each, count, rated_watts, type_volts):
     brief : brief.Brief
         All but the parts.
     circuit : str
-        A key of `circuits.CIRCUITS` [-].
+        A key of `circuits.CIRCUITS`, or neon [-].
     ohms_each, count, rated_watts, type_volts : float
         Each resistor, how many in series, its rating, what its type stands [ohm], [-], [W], [V].
 
@@ -263,7 +295,8 @@ def mine(brief, circuit, ohms_each, count, rated_watts, type_volts):
     """
     if circuit == "capacitor_dropper":
         raise ValueError(str(stops.capacitor_dropper(brief)))
-    circuits.named(circuit)
+    if circuit != other_circuits.NEON:
+        circuits.named(circuit)
     limits.positive(ohms_each, "ohms_each", "ohm", "Without a resistor the LED is destroyed.")
     if limits.between(count, "count", "resistors", 1.0, 12.0) != int(count):
         raise ValueError(f"count was read as {count:g}; it must be a whole number of resistors.")

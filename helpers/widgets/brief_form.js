@@ -2,11 +2,13 @@ const form = this.previousElementSibling, box = this.closest('.cw-controls');
 const fields = [...form.querySelectorAll('input, select')];
 const part = name => box.querySelector(`.${name} input`);
 form.cwLook = () => {
-  if (!part('cw-typed') || !part('cw-wrong')) return setTimeout(form.cwLook, 50);
+  if (!part('cw-typed') || !part('cw-wrong') || !part('cw-such')) return setTimeout(form.cwLook, 50);
   const typed = JSON.parse(part('cw-typed').value), wrong = JSON.parse(part('cw-wrong').value);
+  const such = JSON.parse(part('cw-such').value);
   for (const field of fields) {
     const text = typed[field.name] || '', said = wrong[field.name] || '';
     if (field !== document.activeElement && field.value !== text) field.value = text;
+    if (such[field.name]) field.placeholder = 'such as ' + such[field.name];
     const place = form.querySelector('#' + field.getAttribute('aria-describedby'));
     if (place.textContent !== said) place.textContent = said;
     field.setAttribute('aria-invalid', said ? 'true' : 'false');

@@ -14,7 +14,7 @@ import ipywidgets as widgets
 
 from helpers.exercises.wording import STAMP, Line
 from helpers.pages.page import Page
-from helpers.sizing.brief import FIELDS, Brief
+from helpers.sizing.brief import FIELDS, Brief, such_setting
 from helpers.sizing.by_field import read_all, typed_of
 from helpers.widgets.lesson import current_session
 from helpers.widgets.live import Live
@@ -25,7 +25,8 @@ REST_SECONDS = 0.3
 OTHER_LEARNER = "Another learner is set now, so this form shows nothing. Run its cell again."
 _ALIVE = escape(Path(__file__).with_name("brief_form.js").read_text(encoding="utf-8"))
 _LOOK = "this.closest('.cw-controls').querySelector('form')?.cwLook?.()"
-_TITLES = {"use": "Need and use", "led": "LED", "seen": "Where it is seen", "bin": "Parts at hand"}
+_TITLES = {"use": "Need and use", "led": "LED", "neon": "A neon lamp instead",
+           "seen": "Where it is seen", "bin": "Parts at hand"}  # fmt: skip
 _numbers = count(1)
 
 
@@ -46,13 +47,14 @@ class BriefForm(Live):
 
     def __init__(self, name, brief, names=None, changed=None):
         super().__init__(name)
+        self.twin.later = "It shows what was typed until then"
         self.changed, self.brief, self._waiting = changed, brief, None
         typed = typed_of(brief)
         self.fields = [each for each in FIELDS if names is None or each.name in names]
         if names is not None:
             self.fields.sort(key=lambda each: names.index(each.name))
         self.typed = _hidden("cw-typed", {each.name: typed[each.name] for each in self.fields})
-        self.wrong = _hidden("cw-wrong", {})
+        self.wrong, self.such = _hidden("cw-wrong", {}), _hidden("cw-such", _such(typed))
         self.pulse_of_form, self.told, self.page = (widgets.HTML() for _ in range(3))
         self.form = widgets.HTML(_form(self.fields, typed, names is None))
         self.typed.observe(self._typed, "value")
@@ -68,7 +70,10 @@ class BriefForm(Live):
     def draw(self, session, *news):
         if not self.session:
             self._show(self.page_of(self.brief))
-            self.hold([self.form, self.typed, self.wrong, self.pulse_of_form, self.told, self.page])
+            self.hold([
+                self.form, self.typed, self.wrong, self.such, self.pulse_of_form, self.told,
+                self.page,
+            ])  # fmt: skip
         elif session.settings.learner != self.session.settings.learner:
             self.hold([widgets.HTML(Page([Line("note", OTHER_LEARNER)]).html())])
         return self.said_page
@@ -79,9 +84,11 @@ class BriefForm(Live):
         self._waiting = soon(self._read, REST_SECONDS)
 
     def _read(self):
-        brief, wrong = read_all(json.loads(self.typed.value))
-        self.wrong.value = json.dumps(wrong)
-        self.pulse_of_form.value = f'<style onload="{_LOOK}">/* {escape(str(wrong))} */</style>'
+        typed = json.loads(self.typed.value)
+        brief, wrong = read_all(typed)
+        self.wrong.value, self.such.value = json.dumps(wrong), json.dumps(_such(typed))
+        changed = escape(f"{self.wrong.value} {self.such.value}")
+        self.pulse_of_form.value = f'<style onload="{_LOOK}">/* {changed} */</style>'
         if brief is None:
             names = ", ".join(name.replace("_", " ") for name in wrong)
             text = f"Nothing is worked out until this can be read: {names}."
@@ -109,6 +116,14 @@ class BriefForm(Live):
         return next((each.text for each in page.lines if each.role in ("danger", "heading")), "")
 
 
+def _such(typed):
+    """Examples that go with the way in which settings are given."""
+    return {
+        each.name: such_setting(each.name, typed)
+        for each in FIELDS if each.metadata["kind"] == "setting"
+    }  # fmt: skip
+
+
 def _hidden(name, held):
     box = widgets.Text(json.dumps(held), continuous_update=False)
     box.add_class("cw-held").add_class(name)
@@ -116,10 +131,10 @@ def _hidden(name, held):
 
 
 def _form(fields, typed, in_sections):
-    number, parts = next(_numbers), []
+    number, parts, such = next(_numbers), [], _such(typed)
     for section, group in groupby(fields, key=lambda each: each.name.partition("_")[0]):
         group = list(group)
-        rows = "".join(_row(each, typed[each.name], number, in_sections) for each in group)
+        rows = "".join(_row(each, typed[each.name], number, in_sections, such) for each in group)
         if in_sections:
             opened = " open" * (section == "use" or any(not typed[each.name] for each in group))
             title = escape(_TITLES.get(section, section.capitalize()))
@@ -128,7 +143,7 @@ def _form(fields, typed, in_sections):
     return f'<form class="cw-brief">{"".join(parts)}</form><style onload="{_ALIVE}"></style>'
 
 
-def _row(each, text, number, in_section):
+def _row(each, text, number, in_section, such):
     kind, says = each.metadata["kind"], each.metadata["says"]
     key = (each.name.partition("_")[2] if in_section else each.name).replace("_", " ")
     place, wrong = f"cw-{number}-{each.name}", f"cw-{number}-{each.name}-wrong"
@@ -140,7 +155,7 @@ def _row(each, text, number, in_section):
         )
         control = f'<select {about}><option value="">not said yet</option>{shown}</select>'
     else:
-        example = escape(typed_of(Brief())[each.name], quote=True)
+        example = escape((typed_of(Brief()) | such)[each.name], quote=True)
         control = (
             f'<input type="text" autocomplete="off" {about} value="{escape(text, quote=True)}" '
             f'placeholder="such as {example}">'

@@ -94,6 +94,7 @@ class MyBuild(Live):
 
     def __init__(self, number, news=()):
         super().__init__(f"own-{number}")
+        self.twin.later = "What was kept later stands with your build"
         self.number, self.news = number, list(news)
         self.held, self.shown = None, dict.fromkeys(asked_in(number), "")
 

@@ -13,11 +13,11 @@ from helpers.exercises.wording import Line
 from helpers.pages.page import Page
 
 
-def saved_copy(moment):
+def saved_copy(moment, later="Later answers are in your log"):
     """Say of a copy in a notebook of which moment it is, and how to see what came later."""
     return (
-        f"Saved copy of {moment:%Y-%m-%d}, {moment:%H:%M}. Later answers are in your log: run the "
-        "first cell, then this one."
+        f"Saved copy of {moment:%Y-%m-%d}, {moment:%H:%M}. {later}: run the first cell, then this "
+        "one."
     )
 
 
@@ -29,6 +29,8 @@ class Twin:
     name : str
         Its class on the page, by which `screen.frame` hides it.
     """
+
+    later = saved_copy.__defaults__[0]
 
     def __init__(self, name):
         self.name, self._handle, self._said = name, None, None
@@ -44,6 +46,6 @@ class Twin:
             self._said = page.html()
 
     def _of_now(self, page):
-        lines = [Line("saved", saved_copy(datetime.now())), *page.lines]
+        lines = [Line("saved", saved_copy(datetime.now(), self.later)), *page.lines]
         names = f"cw-twin {self.name} {page.name}"
         return Page(lines, page.picture, page.extra_html, names, page.data)

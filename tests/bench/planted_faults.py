@@ -27,8 +27,9 @@ from helpers.physics import circuits, mains
 from helpers.sizing import diagnosis, predictions
 from helpers.sizing.bench_rows import COMPETENT, asks
 from helpers.sizing.bench_world import Build, World, inputs
-from helpers.sizing.brief import COLOURS, Brief
+from helpers.sizing.brief import Brief
 from helpers.sizing.causes import ON_MAINS, causes
+from helpers.sizing.fields import COLOURS
 
 LOGS, FIRST_THREE, FIRST, FALSE_ALARMS = 500, 0.90, 0.70, 0.05
 KINDS = {"rehearsal rows": False, "rehearsal and mains rows": True}

@@ -9,7 +9,7 @@ from page_words import words
 from helpers.exercises.bank import lessons
 from helpers.exercises.wording import STAMP
 from helpers.figures.words import NAMES, capital
-from helpers.pages.plan import ends_lines, need_page, plan_page
+from helpers.pages.plan import need_page, plan_page
 from helpers.sizing import stops, verdicts
 from helpers.sizing.brief import Brief, from_toml
 from helpers.sizing.by_field import read_all
@@ -103,7 +103,7 @@ class TestNeed:
         )
 
     @pytest.mark.parametrize("end", stops.ENDS)
-    def test_every_end_is_reached_and_listed(self, end):
+    def test_every_end_is_reached(self, end):
         change = {
             "person": {"use_connection": "unknown"},
             "on": {"use_trouble": "none", "use_by_others": False},
@@ -111,7 +111,7 @@ class TestNeed:
         }.get(end, {"use_trouble": end})
         page = need_page(Brief(**change))
         assert f"questions end {stops.ENDS[end][1]}." in page.plain()
-        assert STAMP in page.plain() and len(list(ends_lines())) == len(stops.ENDS) + 1
+        assert STAMP in page.plain()
 
     def test_the_lessons_that_stand_are_named(self):
         numbers = list(lessons())

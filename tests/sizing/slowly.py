@@ -3,8 +3,9 @@
 Shares nothing with helpers.sizing but the brief: its circuits, limits and formulas stand here anew.
 """
 
+from functools import cache
 from itertools import product
-from math import asin, log, pi, radians, sin, sqrt
+from math import asin, cos, log, pi, radians, sin, sqrt
 
 from scipy.integrate import quad
 
@@ -94,11 +95,163 @@ def seen_metres(brief, amps):
     return sqrt(candelas / (100.0 * threshold))
 
 
-def broken(brief, circuit, each, count, rated, type_volts):
+def broken(brief, circuit, each, count, rated, type_volts, farads=0.0):
     """Return the rules that a string breaks, as (rule, state)."""
+    other = {"neon": broken_neon, "capacitor_dropper": broken_dropper}.get(circuit)
+    if other:
+        found = other(brief, each, count, rated, type_volts, *[farads] * bool(farads))
+        return found | ({("count", "none")} if count < 2 else set())
+    return broken_string(brief, circuit, each, count, rated, type_volts)
+
+
+def surface(brief):
     box = brief.box_length, brief.box_width, brief.box_height
     faces = sorted([box[0] * box[1], box[0] * box[2], box[1] * box[2]])
-    surface = 2.0 * (faces[0] + faces[1]) + faces[2]
+    return 2.0 * (faces[0] + faces[1]) + faces[2]
+
+
+def judged(brief, states, rated, type_volts):
+    """Rules on heat, volts, film and air of states: hottest part, its volts, all heat."""
+    found, film = set(), 0.0
+    for state, (hot, volts, whole) in states.items():
+        air = brief.box_air + whole / (4.0 * surface(brief))
+        if hot > derated(rated, air) * (0.5 if state == "none" else 1.0):
+            found.add(("heat", state))
+        if volts > type_volts:
+            found.add(("volts", state))
+        film = max(film, air + hot * 85.0 / rated)
+        if state == "none" and air > 85.0:
+            found.add(("air", "none"))
+    return found | ({("film", "none")} if film > 155.0 else set())
+
+
+@cache
+def lamp(crest, strike, hold, on, off):
+    """Mean and square of a neon lamp's current behind one ohm, between two angles of the dimmer."""
+    steps = 4000
+    lit, mean, square = False, 0.0, 0.0
+    for step in range(steps):
+        angle = (step + 0.5) * pi / steps
+        volts = crest * sin(angle) if on <= angle <= off else 0.0
+        lit = volts >= strike or (lit and volts > hold)
+        amps = volts - hold if lit else 0.0
+        mean, square = mean + amps / steps, square + amps**2 / steps
+    return mean, square
+
+
+def broken_neon(brief, each, count, rated, type_volts):
+    crests = [sqrt(2.0) * supply.volts_rms for supply in (brief.low, brief.high)]
+    off = brief.bin_tolerance / 100.0
+    leading = brief.dimmer_edge == "leading"
+    windows = [radians(brief.lowest_degrees), radians(brief.highest_degrees), pi]
+    dimmed = [(pi - w, pi) if leading else (0.0, w) for w in windows]
+    states, most = {}, 0.0
+    unit = lamp(crests[1], brief.neon_strike, 50.0, 0.0, pi)
+    for state in ("none", "dropper", "dropper drift", "lamp"):
+        left = count - (state == "dropper")
+        if not left:
+            continue
+        corners = []
+        for signs in product((-off, off), repeat=left):
+            string = [each * (1.0 + sign) for sign in signs]
+            string[0] *= 2.0 if state == "dropper drift" else 1.0
+            ohms = sum(string)
+            if state == "lamp":
+                mean, square, hold = 0.0, (brief.high.volts_rms / ohms) ** 2, 0.0
+            else:
+                # The current of one ohm, over the ohms.
+                mean, square = (one / ohms**n for n, one in enumerate(unit, 1))
+                hold = 50.0
+            most = max(most, mean) if state == "none" else most
+            share = max(string) / ohms
+            corners.append((
+                share * ohms * square, share * brief.high.volts_rms, ohms * square + hold * mean,
+            ))  # fmt: skip
+        hot, volts, whole = (max(column) for column in zip(*corners, strict=True))
+        states[state] = hot, 0.0 if state == "lamp" else volts, whole
+    states["half wave"] = states["other half wave"] = states["none"][0] / 2.0, 0.0, 0.0
+    found = judged(brief, states, rated, type_volts)
+    if most > brief.neon_limit:
+        found.add(("lamp mean", "none"))
+    least = min(lamp(crests[0], 1.2 * brief.neon_strike, 70.0, *at)[0] for at in dimmed) / (
+        count * each * (1.0 + off)
+    )
+    luminance = 0.5 * brief.seen_lux / pi
+    threshold = 0.242e-6 * (1.0 + sqrt(0.4 * luminance)) ** 2
+    if sqrt(brief.neon_intensity * least / brief.neon_limit / (100.0 * threshold)) < (
+        brief.seen_distance
+    ):
+        found.add(("light", "none"))
+    side = max(count // 2 - 1, 0) * each * (1.0 - off)
+    if brief.box_touch != "closed window" and (count < 4 or crests[1] / (side + 2000.0) > 0.7e-3):
+        found.add(("touch", "none"))
+    return found
+
+
+def broken_dropper(brief, each, count, rated, type_volts, farads):
+    """By what a capacitor alone lets through: its resistors change that by one or two in a hundred.
+
+    It follows the mains less the drops, from where they have turned until the next crest.
+    """
+    low, high = (sqrt(2.0) * supply.volts_rms for supply in (brief.low, brief.high))
+    off, turns = brief.bin_tolerance / 100.0, 2.0 * pi * brief.supply_hertz
+    stray = STRAY * brief.led_count
+
+    def line(drops, share, crest):
+        begin = asin(1.0 - 2.0 * drops / crest)
+        square = quad(lambda a: cos(a) ** 2, -begin, pi / 2)[0] / pi
+        mean = 4.0 * brief.supply_hertz * share * farads * (crest - drops)
+        return mean, square * (turns * share * farads * crest) ** 2
+
+    drops = max(brief.led_volts - stray, 0.0) + 2 * DIODE
+    states = {}
+    for state, volts in {
+        "none": drops, "dropper": drops, "dropper drift": drops, "led": 2 * DIODE,
+        "bleeder open": drops, "diode": drops / 2.0,
+    }.items():  # fmt: skip
+        left = count - (state == "dropper") + (state == "dropper drift")
+        if left < 1:
+            continue
+        mean, square = line(volts, 1.1, high)
+        hot = each * (1.0 + off) * (2.0 if state == "dropper drift" else 1.0)
+        states[state] = hot * square, hot * sqrt(square), left * each * square + volts * mean
+    hot = each * (1.0 + off)
+    least = count * each * (1.0 - off)
+    share = hot / (hot + (count - 1.0) * each * (1.0 - off))
+    volts = brief.high.volts_rms
+    states["capacitor"] = share * volts**2 / least, share * volts, volts**2 / least
+    crest_seconds = log(high / 34.0) * 1.1 * farads * (1.0 + off) * 2.0
+    values = [each for each in brief.ohms if each * crest_seconds <= 1.0]
+    bleeder = max(values, default=0.0)
+    if bleeder:
+        watts = volts**2 / (bleeder * (1.0 - off))
+        states["bleeder"] = watts, volts, watts
+    found = judged(brief, states, rated, type_volts)
+    found |= set() if bleeder else {("pins", "none")}
+    mean, square = line(drops, 1.1, high)
+    # Its peak is that of the cosine where the mains begins to turn it over.
+    if turns * 1.1 * farads * high > brief.led_limit:
+        found.add(("LED", "none"))
+    if mean > brief.led_limit:
+        found.add(("LED mean", "none"))
+    dim, _ = line(brief.led_volts + stray + 2 * DIODE, 0.9 * 0.8, low)
+    if seen_metres(brief, dim) < brief.seen_distance:
+        found.add(("light", "none"))
+    if brief.led_surge and 2.0 * (high - drops) / least > brief.led_surge:
+        found.add(("inrush", "none"))
+    if brief.bin_diode < 2.0 * high:
+        found.add(("diode", "none"))
+    if brief.bin_capacitor_volts < volts:
+        found.add(("capacitor volts", "none"))
+    if brief.bin_capacitor_class not in ("X1", "X2"):
+        found.add(("capacitor class", "none"))
+    if brief.box_touch != "closed window":
+        found.add(("touch", "none"))
+    return found
+
+
+def broken_string(brief, circuit, each, count, rated, type_volts):
+    """The same of five circuits with resistors and an LED."""
     crests = [sqrt(2.0) * each.volts_rms for each in (brief.low, brief.high)]
     windows = [radians(brief.lowest_degrees), radians(brief.highest_degrees), pi]
     stray = STRAY * brief.led_count
@@ -127,7 +280,7 @@ def broken(brief, circuit, each, count, rated, type_volts):
                 whole, peak = max(whole, at["all"]), max(peak, at["peak"])
                 if state == "none":
                     least, mean_most = min(least, at["mean"]), max(mean_most, at["mean"])
-        air = brief.box_air + whole / (4.0 * surface)
+        air = brief.box_air + whole / (4.0 * surface(brief))
         allowed = derated(rated, air) * (0.5 if state == "none" else 1.0)
         if hot > allowed:
             found.add(("heat", state))

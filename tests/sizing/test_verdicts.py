@@ -157,8 +157,13 @@ def test_distances_and_flicker_are_those_of_the_standards(volts, hertz, air, sur
             led_colour="green", led_limit=10e-3, box_air=68.0, bin_diode=300.0, bin_tolerance=10.0,
             box_touch="unknown",
         ),
+        Brief(
+            dimmer_edge="none", bin_series="E6", bin_smallest=470e3, bin_largest=680e3, bin_most=2,
+            neon_intensity=0.03, led_surge=0.6, bin_ratings=(0.6, 50.0), bin_volts=(300.0, 500.0),
+            bin_surge=(100.0, 470.0, 1000.0),
+        ),
     ],
-    ids=["second way: workshop", "second way: hard to meet"],
+    ids=["second way: workshop", "second way: hard to meet", "second way: no dimmer"],
 )  # fmt: skip
 def test_loops_and_quadrature_find_the_same_candidates_with_the_same_rules_broken(brief):
     plan = verdicts.plan(brief)
@@ -166,13 +171,13 @@ def test_loops_and_quadrature_find_the_same_candidates_with_the_same_rules_broke
     for place in plan.order:
         one = plan.candidate(place)
         name = one.circuit, one.ohms_each, one.count, one.rated_watts, one.type_volts
-        broken = slowly.broken(brief, *name)
+        broken = slowly.broken(brief, *name, one.farads)
         assert {(f.rule, f.after) for f in one.failed} == broken, name
         assert (one.keys[0] == 0) == (not broken)
         kept["slowly"] |= {name} if not broken else set()
         kept["quickly"] |= {name} if not one.failed else set()
     assert kept["slowly"] == kept["quickly"]
-    assert len(plan.order) == plan.listed * len(brief.bin_ratings)
+    assert len(plan.order) == plan.computed * len(brief.bin_ratings)
 
 
 def briefs():
@@ -345,7 +350,7 @@ def test_under_a_hard_stop_candidates_are_listed_and_none_is_computed(rule, chan
     plan = verdicts.plan(Brief(**change))
     assert [stop.rule for stop in plan.stops] == [rule]
     assert plan.stops[0].verdict == "fail" and plan.stops[0].danger
-    assert (plan.listed, plan.points, plan.kept, plan.best()) == (500, 0, 0, [])
+    assert (plan.listed, plan.points, plan.kept, plan.best()) == (616, 0, 0, [])
     assert plan.need.verdict == "fail" and "skilled person" in plan.need.reason
 
 

@@ -9,6 +9,7 @@ from shown import live_words, screen, thing
 
 from helpers import need_it_be_built
 from helpers.exercises.wording import STAMP
+from helpers.pages.own_build import own_brief
 from helpers.sizing import stops
 from helpers.sizing.brief import FIELDS, Brief
 from helpers.sizing.by_field import typed_of
@@ -75,6 +76,16 @@ def test_a_stop_comes_first_and_nothing_is_sized_under_it(sized):
     assert said.index("wall plate") < said.index("Need it be built")
 
 
+def test_the_example_of_a_setting_follows_the_way_in_which_it_is_given(sized):
+    form, *_ = sized
+    assert 'placeholder="such as 126°"' in form.form.value
+    for given_by, such in (("volts", "115 V"), ("heat", "20 %"), ("power", "18 W")):
+        put(form, dimmer_given_by=given_by)
+        assert json.loads(form.such.value)["dimmer_lowest"] == such
+    put(form, dimmer_given_by="angle", dimmer_edge="trailing")
+    assert json.loads(form.such.value) == {"dimmer_lowest": "54°", "dimmer_highest": "180°"}
+
+
 def test_markup_that_is_typed_stays_text(sized):
     form, *_ = sized
     put(form, heater_power="<script>alert(1)</script>", led_count="</style><b>")
@@ -120,7 +131,24 @@ class TestNeed:
             named = each.name.replace("_", " ")
             assert f"<b>{named.capitalize()}</b>" in form.form.value and named in live_words(form)
         assert "Until then no end is named" in live_words(form)
-        assert "plug-in timer" in shown.plain and "skilled person" in shown.plain
+        assert "Where the questions end" not in shown.plain  # the table above says it
+        assert "It shows what was typed until then: run the first cell" in shown.plain
+
+    def test_what_is_answered_goes_into_the_build_of_ones_own_and_stands_there_next_time(
+        self, session
+    ):
+        with screen():
+            need_it_be_built()
+        put(thing("need"), use_connection="plug-in", heater_power="75 W", use_by_others="no")
+        brief = own_brief(session)
+        assert (brief.use_connection, brief.heater_power, brief.use_by_others) == (
+            "plug-in", 75.0, False,
+        )  # fmt: skip
+        assert "use_trouble" in brief.left_out and "seen_lux" in brief.left_out
+        with screen() as shown:
+            need_it_be_built()
+        assert json.loads(thing("need").typed.value)["heater_power"] == "75 W"
+        assert "kept with your own build" in shown.plain
 
     def test_the_answers_lead_to_an_end(self, session):
         with screen():
@@ -137,4 +165,5 @@ class TestNeed:
         lesson.begin("00", workshop_copy=True)
         with screen() as shown:
             need_it_be_built()
-        assert "plug-in thermostat" in shown.plain and STAMP in shown.plain
+        assert "Still open" in shown.plain and STAMP in shown.plain
+        assert "kept with" not in shown.plain
