@@ -154,6 +154,7 @@ def _assumed(brief):
         "supply_lowest": (brief.low.volts_rms, "voltage"),
         "supply_highest": (brief.high.volts_rms, "voltage"),
         "dimmer_suppression": (brief.suppression_farads, "capacitance"),
+        "led_surge": (brief.led_limit, "current"),
         "led_drop": (brief.led_volts / brief.led_count, "voltage"),
     }
     worse = {

@@ -237,8 +237,11 @@ def capacitor_worst(brief, ohms_each, count, farads):
             dropper_faults.outcome(fault, parts(1.0 + CAPACITOR_OFF, ohms), high)
             for ohms in ends(left)
         )  # fmt: skip
-        share = drift * (1.0 + off) / (drift * (1.0 + off) + (left - drift) * (1.0 - off))
-        share = np.clip(share, 0.0, 1.0)
+        share = (
+            drift
+            * (1.0 + off)
+            / (drift * (1.0 + off) + np.maximum(left - drift, 0.0) * (1.0 - off))
+        )
         volts = share * up.line_amps_rms * np.maximum(left, 1e-3) * ohms_each * (1.0 + off)
         watts = np.maximum(low.source_watts, up.source_watts)
         return share * up.surge_watts, volts, watts, np.maximum(low.led_amps_peak, up.led_amps_peak)
@@ -256,7 +259,6 @@ def capacitor_worst(brief, ohms_each, count, farads):
             "led": ("LED short",),
             "diode": ("bridge diode short",),
             "diode open": ("bridge diode open",),
-            "bleeder open": ("bleeder open",),
         }.items()
     ]  # fmt: skip
     lowest, _ = ends(count)

@@ -107,7 +107,7 @@ def others(plan):
     ----------
     plan : verdicts.Plan
     """
-    for name in other_circuits.KINDS:
+    for name in () if plan.only else other_circuits.KINDS:
         if one := plan.first_of(name):
             broken = "; ".join(f"{each.named}, {by_how_much(each)}" for each in one.failed)
             how = f"breaks {broken}" if broken else f"{one.verdict}; no sheet is made of it"

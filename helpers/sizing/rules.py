@@ -57,7 +57,6 @@ AFTER = {
     "lamp": "with the lamp shorted",
     "capacitor": "with the capacitor shorted",
     "bleeder": "with one of the two bleeders shorted",
-    "bleeder open": "with a bleeder open",
     "half wave": "with the dimmer passing one half-cycle alone",
     "other half wave": "with the dimmer passing the other half-cycle alone",
 }

@@ -164,7 +164,8 @@ def capacitor_dropper(brief):
     if not brief.cuts:
         return _said(
             "capacitor dropper", "caution",
-            "Its droppers are computed and compared, no more: a skilled person designs one.",
+            "Its droppers are computed and compared, no more: a skilled person designs one. All of "
+            "it is live, and a bleeder that opens leaves a charge on the pins of the plug.",
         )  # fmt: skip
     return _said(
         "capacitor dropper", "fail",

@@ -315,6 +315,18 @@ def test_the_rehearsal_is_limited_to_what_the_led_stands_and_never_above_20_ma(l
     assert f"24 V at most, the limit on its current set to {said} or less" in text
 
 
+def test_of_what_is_compared_alone_no_sheet_is_made():
+    brief = Brief(
+        dimmer_edge="none", led_limit=1e-4, bin_smallest=100e3, bin_largest=330e3, bin_most=3,
+        bin_series="E6", seen_distance=1.0,
+    )  # fmt: skip
+    plan = verdicts.plan(brief)
+    assert plan.kept and plan.best(1)[0].circuit == "neon"
+    told, html = plan_facts.facts(plan), "".join(sizing_sheet.pieces(plan, []))
+    assert told["build"] is told["readings"] is None
+    assert "compared alone, and no sheet is made of it" in html and "breaks a rule" not in html
+
+
 def test_what_was_taken_for_unknown_or_left_out_is_listed_with_its_value():
     text = to_toml(Brief()).replace('power = "90 W"\n', "").replace('touch = "', '#"')
     brief = from_toml(text)
@@ -326,8 +338,10 @@ def test_what_was_taken_for_unknown_or_left_out_is_listed_with_its_value():
     assert values == pytest.approx({
         "lowest in [supply]": 207.0, "highest in [supply]": 253.0,
         "suppression in [dimmer]": 100e-9, "drop in [led]": 1.9,
+        "surge in [led]": 20e-3,
     })  # fmt: skip
-    known = Brief(supply_lowest=200.0, supply_highest=260.0, dimmer_suppression=0.0, led_drop=2.0)
+    known = Brief(supply_lowest=200.0, supply_highest=260.0, dimmer_suppression=0.0, led_drop=2.0,
+                  led_surge=1.0)  # fmt: skip
     assert plan_facts.facts(verdicts.plan(known))["assumed"] == []
     html = "".join(sizing_sheet.pieces(verdicts.plan(known), []))
     assert "Every field of the brief was given." in html

@@ -207,7 +207,7 @@ def broken_dropper(brief, each, count, rated, type_volts, farads):
     states = {}
     for state, volts in {
         "none": drops, "dropper": drops, "dropper drift": drops, "led": 2 * DIODE,
-        "bleeder open": drops, "diode": drops / 2.0,
+        "diode": drops / 2.0,
     }.items():  # fmt: skip
         left = count - (state == "dropper") + (state == "dropper drift")
         if left < 1:
