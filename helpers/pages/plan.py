@@ -47,7 +47,8 @@ def need_page(brief, kept=False):
 
 def _known(stop, brief):
     """Whether a stop comes from an answer, not from a question that is still open."""
-    asked = {"fixed wiring": "use_connection", "full power": "heater_full_power_safe"}
+    asked = {"fixed wiring": "use_connection", "full power": "heater_full_power_safe",
+             "socket load": "heater_power"}  # fmt: skip
     return asked.get(stop.rule, "dimmer_rated") not in brief.left_out
 
 

@@ -4,6 +4,7 @@ A rule makes a column: strings down, ratings across. Ranks nothing.
 """
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import NamedTuple
 
 import numpy as np
@@ -76,11 +77,17 @@ def _ratio(figure, limit, least=False):
     return np.where(under > 0.0, over / np.where(under > 0.0, under, 1.0), np.inf)
 
 
+def _barrier(count, circuit):
+    found = rules.barrier(count)
+    lamp = "lamp" if circuit == other_circuits.NEON else "LED"
+    return replace(found, danger=found.danger.replace("LED", lamp))
+
+
 def _of_dropper(brief, found, rated, type_volts):
     """Number, heat, volts and film of the resistors, sound and after every fault."""
     yield Column(
         "count", np.where(found.count >= 2, 0, 2)[:, None], found.count[:, None] / 2.0,
-        lambda i, m: rules.barrier(int(found.count[i])),
+        lambda i, m: _barrier(int(found.count[i]), found.circuit),
     )  # fmt: skip
     film = 0.0
     for state in found.states:
@@ -252,4 +259,6 @@ class Judged:
         )]  # fmt: skip
         margin = -np.floor(10.0 * np.minimum(self.margin, ENOUGH)) / 10.0
         other = np.full(self.shape, float(self.circuit in _OTHERS))
-        return [key.ravel() for key in (self.fails, other, self.cautions, margin, *wide)]
+        # What is compared alone and breaks a rule comes after all of which a sheet could be made.
+        fails = self.fails + 100.0 * other * (self.fails > 0)
+        return [key.ravel() for key in (fails, other, self.cautions, margin, *wide)]

@@ -109,11 +109,12 @@ def others(plan):
     """
     for name in () if plan.only else other_circuits.KINDS:
         if one := plan.first_of(name):
-            broken = "; ".join(f"{each.named}, {by_how_much(each)}" for each in one.failed)
+            worst = one_a_rule(one.failed)
+            broken = "; ".join(f"{each.named}, {by_how_much(each)}" for each in worst)
             how = f"breaks {broken}" if broken else f"{one.verdict}; no sheet is made of it"
             danger = rules.worst(one.findings).danger
-            danger = f" Danger: {danger}" if danger else ""
-            yield f"The best {_BUILT[name]}: {string_of(one)}: {how}.{danger}"
+            danger = f"Danger: {danger} " if danger else ""
+            yield f"{danger}The best {_BUILT[name]}: {string_of(one)}: {how}."
 
 
 def string_of(candidate):
@@ -200,9 +201,19 @@ def by_how_much(finding):
             return "not known or not made for it"
         return f"{figure} where {limit} is the {'least' if finding.rule == 'count' else end}"
     if finding.least:
-        return f"{figure} where {limit} is the least, {write(finding.margin, 'ratio', 2)} of it"
-    times = write(1.0 / finding.margin, "ratio", 2)
-    return f"{figure} where {limit} is the most, {times} times as much"
+        said = f"{figure} where {limit} is the least, {write(finding.margin, 'ratio', 2)} of it"
+        if finding.rule == "light":  # it falls with the square of the distance
+            more = write(finding.margin**-2.0, "ratio", 2)
+            said += f": {more} times as much light is wanted"
+        return said
+    over = 1.0 / finding.margin - 1.0
+    if finding.unit == "°C":  # degrees Celsius make no ratio
+        much = f"{finding.figure - finding.limit:.0f} K too much"
+    elif over < 0.2:
+        much = f"{write(100.0 * over, 'percent', 2)} too much"
+    else:
+        much = f"{write(1.0 + over, 'ratio', 2)} times as much"
+    return f"{figure} where {limit} is the most, {much}"
 
 
 def _table(rows):

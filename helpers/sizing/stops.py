@@ -4,6 +4,8 @@ from helpers.sizing.rules import Finding, judge
 
 LONG_LOAD = 0.8
 """Share of a dimmer's rating that a heater may take for hours: common practice, no source [-]."""
+SOCKET_AMPS = (16.0, 15.0)
+"""Most that a household plug carries, from 180 V up and below: common practice, no source [A]."""
 SWITCHES_NOTHING = (
     "A light switches nothing off. What does: the plug pulled from the socket, a switch that parts "
     "both wires, a plug-in timer or thermostat."
@@ -124,6 +126,14 @@ def stops(brief):
             "fitted by a skilled person. Read its manual; without one it counts as not safe.",
             "a dimmer that fails short leaves the heater at full power. What it heats can catch "
             "fire, as wax does.",
+        ))  # fmt: skip
+    amps, most = brief.heater_power / brief.supply_volts, SOCKET_AMPS[brief.supply_volts < 180.0]
+    if judge(amps, most):
+        found.append(Finding(
+            "socket load", "fail", amps, most, "A",
+            f"The heater takes {amps:.3g} A. A household plug carries {most:g} A at most: what "
+            "takes more is wired by a skilled person whom the local rules entitle.",
+            _PRACTICE, danger="a plug that carries too much gets hot enough to start a fire.",
         ))  # fmt: skip
     if brief.cuts:
         share = LONG_LOAD if brief.heater_long_use else 1.0

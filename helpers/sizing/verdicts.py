@@ -107,10 +107,10 @@ class Candidate:
 
     def why_behind(self, better):
         """Say what puts this one behind another: the first thing in the ranking that differs."""
+        if self.keys[1] > better.keys[1]:
+            return "behind since it is compared alone: no sheet or bench log is made of it"
         for name, own, other in zip(_KEYS, self.keys, better.keys, strict=True):
             if own != other:
-                if name == "circuit":
-                    return "behind since it is compared alone: no sheet or bench log is made of it"
                 own, other = abs(own), abs(other)
                 if name in ("margin", "light"):
                     own, other = f"{own:.1f} times its limit", f"{other:.1f} times"
@@ -213,7 +213,8 @@ class Plan:
         first = self.order[np.argmax(own[self.order])]
         if self._keys[0][first]:
             short = np.concatenate([judged.short.ravel() for judged in self.judged])
-            first = np.lexsort((-short, self._keys[0], ~own))[0]
+            fails, *_, watts, _ = self._keys
+            first = np.lexsort((watts, -short, fails, ~own))[0]
         return self.candidate(first)
 
     def best(self, number=3):

@@ -79,7 +79,8 @@ def test_the_second_says_why_it_is_not_the_first(size):
 def test_what_is_not_met_is_named_with_by_how_much_and_what_would_help(size):
     _, said, _ = size(BRIEFS["nothing meets it"])
     words = " ".join(said.split())
-    assert "Every candidate breaks a rule." in words and "is the least, 0.47 of it" in words
+    assert "Every candidate breaks a rule." in words and "is the least, 0.47 of it: " in words
+    assert "times as much light is wanted" in words
     assert "One change that would do: full mains as the lowest setting" in words
 
 
@@ -141,6 +142,13 @@ def test_by_how_much_says_the_factor_for_each_kind_of_limit():
     told = {f.rule: report.by_how_much(f).replace("\xa0", " ") for f in broken}
     assert told["count"] == "1 where 2 is the least"
     assert "of it" in told["light"]
+    # A fifth of the way asks for 25 times the light; 91 degrees are no times 85.
+    light = replace(broken[-1], rule="light", least=True, figure=0.6, limit=3.0, unit="m")
+    assert report.by_how_much(light).endswith("0.2 of it: 25 times as much light is wanted")
+    warm = replace(light, rule="air", least=False, figure=91.0, limit=85.0, unit="°C")
+    assert report.by_how_much(warm).endswith("is the most, 6 K too much")
+    near = replace(warm, rule="volts", figure=253.0, limit=250.0, unit="V")
+    assert report.by_how_much(near).replace("\xa0", " ").endswith("the most, 1.2 % too much")
 
 
 def test_lines_are_the_same_at_every_run():

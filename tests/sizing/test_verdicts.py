@@ -461,6 +461,17 @@ def test_limit_a_dimmer_carries_four_fifths_for_hours_and_all_for_minutes():
     assert not stops.stops(Brief(heater_power=3000.0, dimmer_edge="none"))
 
 
+def test_limit_a_household_plug_carries_sixteen_amperes_or_fifteen():
+    plain = {"dimmer_edge": "none", "supply_hertz": 60.0}
+    for volts, watts, stopped in (
+        (230.0, 3680.0, False), (230.0, 3690.0, True), (120.0, 1800.0, False),
+        (120.0, 1810.0, True), (100.0, 3000.0, True),
+    ):  # fmt: skip
+        found = stops.stops(Brief(supply_volts=volts, heater_power=watts, **plain))
+        assert [stop.rule for stop in found] == ["socket load"] * stopped
+        assert all(stop.danger for stop in found)
+
+
 @pytest.mark.parametrize("unknown", ["use_connection", "heater_full_power_safe"])
 def test_what_nobody_knows_stops_like_the_worse_of_both(unknown):
     assert len(stops.stops(Brief(**{unknown: "unknown"}))) == 1

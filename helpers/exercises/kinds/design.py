@@ -38,7 +38,8 @@ _NEVER_DEAD = (
 #: The six criteria: name, the rules that belong to it, and what to ask who has missed it.
 CRITERIA = (
     ("no stop is ignored",
-     ("fixed wiring", "full power", "dimmer load", "least load", "capacitor dropper"),
+     ("fixed wiring", "full power", "dimmer load", "socket load", "least load",
+      "capacitor dropper"),
      "What has to be answered before any part is chosen?"),
     ("it is seen at the lowest setting", ("light", "flicker"),
      "How much current is left at the lowest setting on the lowest mains, and what do room and "
