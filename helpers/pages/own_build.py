@@ -15,6 +15,7 @@ from helpers.physics import mains
 from helpers.quantities import write, write_as
 from helpers.sizing import rules, stops, verdicts
 from helpers.sizing.brief import FIELDS, Brief, to_toml
+from helpers.sizing.fields import COMPARED_ALONE
 from helpers.sizing.own import begun
 from helpers.sizing.typed import BriefError
 
@@ -37,10 +38,7 @@ ASKED_IN = {
     "06": (
         "seen_lux", "seen_distance", "seen_angle", "led_intensity", "led_at", "led_half_angle",
     ),
-    "07": (
-        "led_surge", "neon_strike", "neon_limit", "neon_intensity", "bin_capacitors",
-        "bin_capacitor_class", "bin_capacitor_volts", "bin_surge",
-    ),
+    "07": COMPARED_ALONE,
     "08": ("box_touch", "bin_surge_rated", "bin_fusible_at"),
 }  # fmt: skip
 _SAYS = {each.name: each.metadata["says"] for each in FIELDS}

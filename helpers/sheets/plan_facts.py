@@ -10,6 +10,7 @@ import numpy as np
 from helpers.physics import circuits, faults, heat, insulation, phase_cut
 from helpers.sizing import brief as briefs
 from helpers.sizing import candidates, predictions, report
+from helpers.sizing.fields import COMPARED_ALONE
 
 PART_SECONDS = 120.0
 """Time for 63 % of the rise of a small resistor: common practice, no source [s]."""
@@ -154,17 +155,15 @@ def _assumed(brief):
         "supply_lowest": (brief.low.volts_rms, "voltage"),
         "supply_highest": (brief.high.volts_rms, "voltage"),
         "dimmer_suppression": (brief.suppression_farads, "capacitance"),
-        "led_surge": (brief.led_limit, "current"),
         "led_drop": (brief.led_volts / brief.led_count, "voltage"),
     }
     worse = {
         "dimmer_edge": "either edge, whichever is worse", "box_touch": "touchable",
         "use_connection": "fixed wiring", "heater_full_power_safe": "no",
-        "bin_capacitor_class": "none",
     }  # fmt: skip
     for each in briefs.FIELDS:
         unknown = getattr(brief, each.name) in (None, "unknown")
-        if not unknown and each.name not in brief.left_out:
+        if each.name in COMPARED_ALONE or not unknown and each.name not in brief.left_out:
             continue
         value, of = taken.get(each.name, (None, "")) if unknown else (None, "")
         said = worse.get(each.name, "") if unknown else brief.typed(each.name).strip('"')

@@ -70,7 +70,7 @@ def pieces(plan, danger_items, learner="", at=None):
         changes=changes, remains=verdicts.REMAINS, own=_own, say=_say,
         whose=own.CHOSEN if plan.only else own.FIRST, margin=_margin, ratio=_ratio, watts=_watts,
         most_amps=min(plan.brief.led_limit, leds.LIMIT_AMPS),
-        toml=own.whole(plan).splitlines(),
+        toml=[line for line in own.whole(plan).splitlines() if line],
     )  # fmt: skip
 
 

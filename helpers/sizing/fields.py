@@ -268,6 +268,11 @@ class Brief:
 
 
 FIELDS = tuple(each for each in fields(Brief) if each.metadata)
+#: What only the circuits need that are compared alone: a sheet and a bench log know none of it.
+COMPARED_ALONE = (
+    "led_surge", "neon_strike", "neon_limit", "neon_intensity", "bin_capacitors",
+    "bin_capacitor_class", "bin_capacitor_volts", "bin_surge",
+)  # fmt: skip
 #: What could hurt somebody if it were guessed: unknown, where a file leaves it out.
 NEVER_GUESSED = (
     "use_connection", "heater_full_power_safe", "dimmer_edge", "box_touch", "bin_capacitor_class",

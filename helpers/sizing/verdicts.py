@@ -18,10 +18,10 @@ from helpers.sizing.typed import BriefError
 
 _PIECE = 200  # strings worked on at a time; bounds the memory, not the speed
 REMAINS = (
-    "Whether it may be built at all under local rules, and by whom.",
+    "Whether it may be built under local rules, and by whom; whether its maker allows a heater on "
+    "the dimmer, which may be for lamps alone.",
     "Distances, strain relief, the closed box and window: measured and looked at, unplugged.",
     "Parts certified or conforming for this use; flameproof resistors; no prototyping board.",
-    "Whether the maker of the dimmer allows a heater on it: many are made for lamps alone.",
     "A plug fuse guards the cord, no LED. A residual-current device of "
     f"{1e3 * hazards.RESIDUAL_AMPS_RMS:.0f} mA helps a person, but sees no touch of both wires.",
     "The first power-up, by an electrically skilled or instructed person.",

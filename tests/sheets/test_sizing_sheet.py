@@ -338,10 +338,8 @@ def test_what_was_taken_for_unknown_or_left_out_is_listed_with_its_value():
     assert values == pytest.approx({
         "lowest in [supply]": 207.0, "highest in [supply]": 253.0,
         "suppression in [dimmer]": 100e-9, "drop in [led]": 1.9,
-        "surge in [led]": 20e-3,
     })  # fmt: skip
-    known = Brief(supply_lowest=200.0, supply_highest=260.0, dimmer_suppression=0.0, led_drop=2.0,
-                  led_surge=1.0)  # fmt: skip
+    known = Brief(supply_lowest=200.0, supply_highest=260.0, dimmer_suppression=0.0, led_drop=2.0)
     assert plan_facts.facts(verdicts.plan(known))["assumed"] == []
     html = "".join(sizing_sheet.pieces(verdicts.plan(known), []))
     assert "Every field of the brief was given." in html
