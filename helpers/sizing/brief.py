@@ -178,6 +178,8 @@ def read_fields(typed):
                 )
         except BriefError as error:
             wrong[name] = str(error)
+            if name in _SETTINGS and name in typed:
+                wrong[name] += f" By {given_by} it is such as {such_setting(name, typed)}."
     left_out = tuple(each.name for each in FIELDS if each.name not in typed)
     taken = {name: "unknown" for name in NEVER_GUESSED}
     if edge == "trailing" and given_by == Brief.dimmer_given_by:

@@ -197,7 +197,9 @@ def _of_use(brief, found, type_volts):
     )
     holds = (amps <= more.TOUCH_AMPS_PEAK) & (found.count >= 4) & (found.farads is None)
     if brief.box_touch == "closed window":
-        reason = "LED and leads lie behind a closed insulating window: nothing live is touched."
+        reason = (
+            "LED and leads lie wholly behind a closed insulating window: nothing live is touched."
+        )
         yield _fixed(rules.Finding("touch", "pass", 0.0, 0.0, "-", reason, _BASIC))
     else:
         yield _column("touch", amps, more.TOUCH_AMPS_PEAK, place=np.where(holds, 1, 2))

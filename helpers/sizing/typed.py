@@ -77,7 +77,7 @@ def write_one(value, sort):
     sort = sort.strip("?")
     unit = {"power": "W", "voltage": "V"}.get(sort)
     if sort in _SIGNS:
-        text = f"{value:.12g} {sort}"
+        text = f"{1e3 * value:.12g} mcd" if sort == "cd" and value < 1.0 else f"{value:.12g} {sort}"
     else:
         text = quantities.write_as(value, unit, 12) if unit else quantities.write(value, sort, 12)
     text = text.replace("\xa0", " ")

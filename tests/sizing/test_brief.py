@@ -149,6 +149,10 @@ def test_a_mark_before_the_first_letter_and_other_ends_of_lines_change_nothing()
     assert from_toml(b"\xef\xbb\xbf" + text) == from_toml(text.replace(b"\n", b"\r\n")) == Brief()
 
 
+def test_a_small_intensity_is_written_as_sheets_do():
+    assert 'intensity = "3 cd"' in to_toml(Brief()) and 'intensity = "5 mcd"' in to_toml(Brief())
+
+
 def test_words_may_begin_with_a_capital():
     assert from_toml('[use]\nconnection = "Plug-in"').use_connection == "plug-in"
     assert from_toml('[bin]\nseries = "e24"').bin_series == "E24"

@@ -58,6 +58,8 @@ def test_settings_given_in_another_way_have_to_be_written():
     assert set(wrong) == {"dimmer_lowest", "dimmer_highest"}
     assert wrong["dimmer_lowest"] == "Nothing stands here yet. Type it by volts, such as 115 V."
     assert list(read_all({"dimmer_given_by": "meter"})[1]) == ["dimmer_given_by"]
+    _, wrong = read_all({"dimmer_given_by": "heat", "dimmer_lowest": "60 V"})
+    assert wrong["dimmer_lowest"].endswith("By heat it is such as 20 %.")
 
 
 def test_nothing_typed_is_evaluated_and_markup_stays_text():
