@@ -22,7 +22,7 @@ BUDGETS = {
 #: What was over its budget when this was written, and why: DEVELOPERS.md. They fall, or a commit
 #: says why not.
 OVER = {
-    "physics": 3_169,
+    "physics": 3_175,
     "sizing": 2_779,
     "figures": 2_342,
     "exercises": 2_138,

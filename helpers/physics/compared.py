@@ -38,8 +38,12 @@ class Does(NamedTuple):
     """Mean current of all LEDs together, or of the neon lamp: what makes light [A]."""
     light_amps_peak: float
     """Highest forward current of an LED, or of the lamp [A]."""
+    back_amps_peak: float
+    """Highest current that is pushed backwards through an LED [A]."""
     heat_watts: float
     """Heat of all its parts together [W]."""
+    light_hertz: float
+    """Rate at which the light repeats; zero if dark [Hz]."""
 
 
 def neon_ohms(supply):
@@ -71,6 +75,7 @@ def does(kind, supply, dimmer=NO_DIMMER, *, ohms, lamp_ohms=NEON_OHMS[0], heater
     kind : str
         One of `KINDS` [-].
     supply : mains.Supply
+        The supply.
     dimmer : phase_cut.Dimmer
         The dimmer and its setting.
     ohms : float
@@ -94,6 +99,10 @@ def does(kind, supply, dimmer=NO_DIMMER, *, ohms, lamp_ohms=NEON_OHMS[0], heater
     Red LED of 2 V, parts of `DROPPER`, constant drops. The eye sees neon orange and red alike only
     roughly, so compare the light of the lamp with care.
 
+    References
+    ----------
+    As `operating_point`, `capacitor_dropper.steady` and `neon.glow`.
+
     Examples
     --------
     >>> supply = mains.Supply(230.0, 50.0)
@@ -107,17 +116,21 @@ def does(kind, supply, dimmer=NO_DIMMER, *, ohms, lamp_ohms=NEON_OHMS[0], heater
     limits.one_of(kind, "kind", KINDS)
     if kind == "neon":
         lamp = neon.glow(supply, dimmer, ohms=lamp_ohms)
-        return Does(lamp.amps_mean, lamp.amps_peak, lamp.branch_watts)
+        return Does(
+            lamp.amps_mean, lamp.amps_peak, 0.0, lamp.branch_watts, lamp.light_fundamental_hertz
+        )
     if kind == "capacitor_dropper":
         point = capacitor_dropper.steady(DROPPER, supply, dimmer, heater_ohms=float(heater_ohms))
         heat = point.surge_watts + point.bleeder_watts + point.led_watts + point.bridge_watts
-        return Does(point.led_amps_mean, point.led_amps_peak, heat)
+        return Does(
+            point.led_amps_mean, point.led_amps_peak, 0.0, heat, point.light_fundamental_hertz
+        )
     point = operating_point(kind, supply, dimmer, ohms=ohms)
     return Does(
         point.led_amps_mean + point.second_led_amps_mean,
-        max(point.led_amps_peak, point.second_led_amps_peak),
-        point.branch_watts,
-    )
+        max(point.led_amps_peak, point.second_led_amps_peak), point.led_reverse_amps_peak,
+        point.branch_watts, point.light_fundamental_hertz,
+    )  # fmt: skip
 
 
 class Stands(NamedTuple):
@@ -157,6 +170,10 @@ def stands(kind, supply, *, ohms, lamp_ohms=NEON_OHMS[0]):
     Without a dimmer, which heats a resistor most. The surge resistor of the dropper is a single one
     and stands alone against the mains when its capacitor fails short: unless a fuse or the
     resistor itself opens, it burns.
+
+    References
+    ----------
+    As `faults.after` and `dropper_faults.outcome`.
 
     Examples
     --------
@@ -203,6 +220,7 @@ def at_off(kind, supply, *, ohms, lamp_ohms=NEON_OHMS[0], heater_ohms=inf):
     kind : str
         One of `KINDS` [-].
     supply : mains.Supply
+        The supply.
     ohms, lamp_ohms, heater_ohms : float
         As for `does`; an infinite heater is a broken element [ohm].
 
@@ -220,6 +238,10 @@ def at_off(kind, supply, *, ohms, lamp_ohms=NEON_OHMS[0], heater_ohms=inf):
     -----
     `leakage.USUAL_SNUBBER` across the switch; a neon lamp counts as its resistor. **None of it says
     whether the terminals may be touched: they are live in every case.**
+
+    References
+    ----------
+    As `off_states.past_a_capacitor`, `leakage.off_state` and `capacitor_dropper.steady`.
 
     Examples
     --------
