@@ -22,9 +22,9 @@ BUDGETS = {
 #: What was over its budget when this was written, and why: DEVELOPERS.md. They fall, or a commit
 #: says why not.
 OVER = {
-    "physics": 3_175,
+    "physics": 3_192,
     "sizing": 2_779,
-    "figures": 2_342,
+    "figures": 2_388,
     "exercises": 2_138,
     "pages": 702,
     "classroom": 1_986,

@@ -64,6 +64,52 @@ def volts_on_one(
     >>> round(predicted.value, 2), round(predicted.standard, 2)
     (10.85, 0.25)
     """
+    stray = supply_percent, ohms_percent, drop_stray_volts
+    shown, middle, half = _string(volts, ohms_each, count, drop_volts, *stray)
+    found = uncertainty.combined(shown, middle, uncertainty.rectangular(half))
+    return Predicted(float(found.values[0]), float(found.standard[0]))
+
+
+def volts_on_one_of_many(
+    volts, ohms_each, count=2, *, supply_percent=1.0, ohms_percent=5.0, drop_volts=2.2,
+    drop_stray_volts=0.3, boards=10_000,
+):  # fmt: skip
+    """Return what the meter of `volts_on_one` shows on many boards, each astray at random.
+
+    Parameters
+    ----------
+    volts, ohms_each, count, supply_percent, ohms_percent, drop_volts, drop_stray_volts
+        As for `volts_on_one`.
+    boards : int
+        How many [-].
+
+    Returns
+    -------
+    volts : ndarray
+        One for each board, the same at each call [V].
+
+    Raises
+    ------
+    ValueError
+        As `volts_on_one`, or if the number of boards is not above zero.
+
+    References
+    ----------
+    JCGM 101:2008, as `uncertainty.sampled`.
+
+    Examples
+    --------
+    >>> volts = volts_on_one_of_many(24.0, 100e3)
+    >>> round(float(volts.mean()), 2), round(float(volts.std()), 2)
+    (10.85, 0.25)
+    """
+    stray = supply_percent, ohms_percent, drop_stray_volts
+    string = _string(volts, ohms_each, count, drop_volts, *stray)
+    return uncertainty.sampled(*string, count=boards)[0]
+
+
+def _string(volts, ohms_each, count, drop_volts, supply_percent, ohms_percent, drop_stray_volts):
+    """Return what a meter shows as a function of inputs, the inputs and their limits."""
     ohms = limits.positive(ohms_each, "ohms_each", "ohm")
     count = int(limits.between(count, "count", "resistors", 2, 100))
     drops = limits.not_negative(drop_volts, "drop_volts", "V")
@@ -78,5 +124,4 @@ def volts_on_one(
         held = joints.JOINTS["series_diode"], laws, sum(others), first
         return joints.string_volts(*held, supply)[None]
 
-    found = uncertainty.combined(shown, middle, uncertainty.rectangular(half))
-    return Predicted(float(found.values[0]), float(found.standard[0]))
+    return shown, middle, half

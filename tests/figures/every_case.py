@@ -14,6 +14,7 @@ from helpers.figures import (
     readings,
     seen,
     settings,
+    spread,
     touch,
     value_map,
     waves,
@@ -70,6 +71,8 @@ def _all():
             yield faulty.one_fault, (circuit, SUPPLY, NO_DIMMER, 47e3, fault)
     for riddle in range(1, len(faulty.RIDDLES) + 1):
         yield faulty.one_fault, ("bridge", SUPPLY, DIMMERS[3], 47e3, "a diode is open", riddle)
+    for volts, ohms in ((5.0, 100.0), (24.0, 100e3), (24.0, 10e6)):
+        yield spread.readings_of_boards, (volts, ohms)
     yield seen.look, ()
     for amps in (1e-5, 0.2e-3, 5e-3):
         for lux, metres, beside in ((1.0, 30.0, 0.0), (300.0, 4.0, 30.0), (50e3, 0.5, 80.0)):

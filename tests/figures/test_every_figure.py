@@ -38,7 +38,8 @@ def test_the_same_arguments_give_the_same_picture_and_words(function, given):
 
 
 @one_of_each
-def test_a_drawing_has_the_ink_and_face_of_the_page(function, given):
+def test_a_drawing_has_the_ink_and_face_of_the_page_and_a_plotted_one_is_white(function, given):
     picture = function(*given).picture
-    assert "currentColor" in picture
-    assert not re.search("(fill|background)[:=][^ ;]*#(fff|ffffff)\\b", picture)
+    assert ("currentColor" in picture) != ("image/png" in picture)
+    white = re.search("(fill|background)[:=][^ ;]*#(fff|ffffff)\\b", picture)
+    assert bool(white) == ("image/png" in picture)

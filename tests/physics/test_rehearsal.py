@@ -5,7 +5,7 @@ from math import hypot, sqrt
 import numpy as np
 import pytest
 
-from helpers.physics.rehearsal import volts_on_one
+from helpers.physics.rehearsal import volts_on_one, volts_on_one_of_many
 
 
 @pytest.mark.parametrize(
@@ -38,6 +38,14 @@ def test_second_way_many_drawn_boards_spread_as_much():
     beside = first * 10e6 / (first + 10e6)
     shown = (volts - drops) * beside / (beside + second)
     assert volts_on_one(24.0, 100e3).standard == pytest.approx(shown.std(), rel=0.01)
+
+
+def test_the_boards_of_the_lesson_are_drawn_from_the_same_string():
+    """Corners of all limits hold every board: the lowest and the highest by Kirchhoff's laws."""
+    boards = volts_on_one_of_many(24.0, 100.0, boards=2_000)
+    low, high = 21.26 * 95 / (95 + 105), 22.34 * 105 / (105 + 95)
+    assert low < boards.min() < boards.max() < high
+    assert boards.std() == pytest.approx(volts_on_one(24.0, 100.0).standard, rel=0.05)
 
 
 def test_limit_without_any_stray_there_is_no_uncertainty():
