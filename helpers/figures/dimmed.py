@@ -106,7 +106,7 @@ def at_once(circuit, supply, dimmer, ohms_each, heater_watts, today=None, room_l
     )
     if not meters.within_crest_limit(signal):
         said += " With peaks so far above the rms, a true-rms meter may be wrong as well."
-    upper, lower = cycle_charts(circuit, now, cut, ohms, 2.0)
+    upper, lower = cycle_charts(circuit, now, cut, ohms)
     upper.line((0, 360), readings[0], "rms", f"true rms\n{true}")
     upper.line((0, 360), readings[1], "mean", f"plain meter\n{plain}")
     lower.line((0, 360), point.led_amps_mean, "led mean", f"mean\n{mean}")

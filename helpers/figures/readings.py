@@ -10,7 +10,6 @@ from helpers.physics import clamped, heater, leakage, mains, phase_cut, signals
 from helpers.physics import meters as physics_meters
 from helpers.quantities import write
 
-LED_VOLTS = 2.0
 PLACES = {
     "volts at the heater, dimmer on": "on",
     "volts at the heater, dimmer off": "off",
@@ -47,7 +46,7 @@ def meters(supply, dimmer, place="on", ohms=68e3, farads=100e-9, heater_watts=90
 
     Notes
     -----
-    Ideal meters; a true-rms meter is trusted up to a crest factor of 3.
+    Ideal meters, a red LED of 2 V; a true-rms meter is trusted up to a crest factor of 3.
 
     References
     ----------
@@ -93,9 +92,8 @@ def _measured(supply, dimmer, place, ohms, farads, heater_watts):
     """Signal, curve, and the size that the scale has to hold."""
     crest = mains.peak(supply.volts_rms)
     if place == "led":
-        led = {"ohms": ohms, "led_volts": LED_VOLTS}
-        curve = led_curve("series_diode", supply, dimmer, **led)
-        signal = signals.led_amps("series_diode", supply, dimmer, **led)
+        curve = led_curve("series_diode", supply, dimmer, ohms)
+        signal = signals.led_amps("series_diode", supply, dimmer, ohms=ohms)
         return signal, *curve, crest / ohms
     snubber = farads, leakage.USUAL_SNUBBER[1]
     if place == "broken":
@@ -116,8 +114,8 @@ def _broken(supply, *parts):
     """The same with a broken element: kept, for it takes time and no slider changes it."""
     pot = supply, *parts, physics_meters.INPUT_OHMS
     degrees = np.linspace(0.0, 360.0, SAMPLES + 1)
-    signal = clamped.off_state(*pot, led_volts=LED_VOLTS).signal
-    return signal, degrees, clamped.volts_at(degrees, *pot, led_volts=LED_VOLTS), signal.peak
+    signal = clamped.off_state(*pot).signal
+    return signal, degrees, clamped.volts_at(degrees, *pot), signal.peak
 
 
 def _in_words(signal, place, plain, true, quantity):

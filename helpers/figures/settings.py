@@ -4,7 +4,7 @@ import numpy as np
 
 from helpers.figures.chart import SMALL, Chart, axis, picture, words
 from helpers.figures.scene import NIGHT, on_screen
-from helpers.figures.words import NAMES, capital, share_of_one, whole_percent
+from helpers.figures.words import NAMES, share_of_one, whole_percent
 from helpers.physics import light, phase_cut, phase_cut_inverse
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write
@@ -12,7 +12,7 @@ from helpers.quantities import write
 _ANGLES = np.linspace(0.0, 180.0, 181)
 
 
-def heat_and_light(circuit, supply, ohms, led_volts=2.0):
+def heat_and_light(circuit, supply, ohms):
     """Draw the heater's heat, the LED's light and what the eye says, against the firing angle.
 
     Parameters
@@ -23,8 +23,6 @@ def heat_and_light(circuit, supply, ohms, led_volts=2.0):
         The supply.
     ohms : float
         Series resistance [ohm].
-    led_volts : float
-        Forward drop of the LED [V].
 
     Returns
     -------
@@ -38,7 +36,8 @@ def heat_and_light(circuit, supply, ohms, led_volts=2.0):
 
     Notes
     -----
-    Leading edge. Light follows the mean forward current; the eye is the CIE lightness, of 100.
+    Leading edge, a red LED of 2 V. Light follows the mean forward current; the eye is the CIE
+    lightness, of 100.
 
     References
     ----------
@@ -52,9 +51,8 @@ def heat_and_light(circuit, supply, ohms, led_volts=2.0):
     'Light outlasts heat'
     """
     dimmer = phase_cut.Dimmer("leading", _ANGLES)
-    amps = operating_point(circuit, supply, dimmer, ohms=ohms, led_volts=led_volts).led_amps_mean
-    light_share = amps / amps[0] if amps[0] else amps
-    shine, seen = 100.0 * light_share, light.lightness(light_share)
+    amps = operating_point(circuit, supply, dimmer, ohms=ohms).led_amps_mean
+    shine, seen = 100.0 * amps / amps[0], light.lightness(amps / amps[0])
     heat = phase_cut_inverse.percentages(dimmer).power_percent
     low = 150
     finding = (
@@ -63,17 +61,11 @@ def heat_and_light(circuit, supply, ohms, led_volts=2.0):
         f"{write(shine[low], 'percent')} of its light, and the eye says "
         f"{write(seen[low], 'ratio', 2)} of 100."
     )
-    if not shine[0]:
-        finding = f"{capital(NAMES[circuit])} on {supply.name}: the LED stays dark at any setting."
     details = (
         f"At 90° it is {write(heat[90], 'percent')} heat, {write(shine[90], 'percent')} "
-        f"light and {write(seen[90], 'ratio', 2)} of 100."
+        f"light and {write(seen[90], 'ratio', 2)} of 100. Down to about half, light falls a little "
+        "faster than heat; below that, heat falls faster. The look falls last."
     )
-    if shine[0]:
-        details += (
-            " Down to about half, light falls a little faster than heat; below that, heat falls "
-            "faster. The look falls last."
-        )
     up = axis("against full mains in %", 0, 100, 20)._replace(high=104.0)
     chart = Chart(230, axis("firing angle, leading edge, in degrees", 0, 180, 30), up)
     chart.read_at(
@@ -85,8 +77,7 @@ def heat_and_light(circuit, supply, ohms, led_volts=2.0):
     return picture(name, finding, chart.html(), details=details)
 
 
-def brightness(circuit, supply, ohms_choices, firing_degrees_choices, led_volts=2.0,
-               chosen=(-1, -1)):  # fmt: skip
+def brightness(circuit, supply, ohms_choices, firing_degrees_choices, chosen=(-1, -1)):
     """Draw how bright several droppers look at several settings, as dots on a dark panel.
 
     Parameters
@@ -99,8 +90,6 @@ def brightness(circuit, supply, ohms_choices, firing_degrees_choices, led_volts=
         One row each [ohm].
     firing_degrees_choices : sequence of float
         One column each, leading edge [deg].
-    led_volts : float
-        Forward drop of the LED [V].
     chosen : tuple of int
         Row and column of the dot that the finding is about [-].
 
@@ -116,9 +105,9 @@ def brightness(circuit, supply, ohms_choices, firing_degrees_choices, led_volts=
 
     Notes
     -----
-    The brightest dot counts as 100. The light of a dot's colour is in proportion to the mean
-    current, as a screen that keeps to sRGB shows it, so that the reader's own eye does the rest;
-    the number below is the CIE lightness.
+    A red LED of 2 V; the brightest dot counts as 100. The light of a dot's colour is in proportion
+    to the mean current, as a screen that keeps to sRGB shows it, so that the reader's own eye does
+    the rest; the number below is the CIE lightness.
 
     References
     ----------
@@ -136,9 +125,8 @@ def brightness(circuit, supply, ohms_choices, firing_degrees_choices, led_volts=
         raise ValueError(f"{rows} droppers and {columns} settings were given; 1 to 6 of each fit.")
     dimmer = phase_cut.Dimmer("leading", np.asarray(firing_degrees_choices, dtype=float)[None])
     amps = operating_point(
-        circuit, supply, dimmer,
-        ohms=np.asarray(ohms_choices, dtype=float)[:, None], led_volts=led_volts,
-    ).led_amps_mean  # fmt: skip
+        circuit, supply, dimmer, ohms=np.asarray(ohms_choices, dtype=float)[:, None]
+    ).led_amps_mean
     share = amps / amps.max() if amps.max() else amps
     seen = light.lightness(share)
     row, column = chosen[0] % rows, chosen[1] % columns

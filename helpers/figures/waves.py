@@ -100,9 +100,7 @@ def chopped(supply, dimmer):
     return picture(name, finding, chart.html(), details=details)
 
 
-def led_current(
-    circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, led_volts=2.0, instant_degrees=None
-):
+def led_current(circuit, supply, dimmer=phase_cut.NO_DIMMER, ohms=100e3, instant_degrees=None):
     """Draw voltages and LED current over one cycle, with mean and quick sum.
 
     Parameters
@@ -115,8 +113,6 @@ def led_current(
         The dimmer and its setting.
     ohms : float
         Series resistance [ohm].
-    led_volts : float
-        Forward drop of the LED [V].
     instant_degrees : float, optional
         Where a cursor stands, 0 to 360: the grip of a control of this name [deg].
 
@@ -132,7 +128,8 @@ def led_current(
 
     Notes
     -----
-    The quick sum is the rms voltage over the resistance, which is not what the LED gets.
+    The quick sum is the rms voltage over the resistance, which is not what the LED gets. The LED is
+    a plain red one of 2 V.
 
     References
     ----------
@@ -145,7 +142,7 @@ def led_current(
     'Bridge: 87 % of the quick sum V/R reaches the LED. The LED gets 1.87 mA on average, in pulses \
 of up to 2.97 mA'
     """
-    point = operating_point(circuit, supply, dimmer, ohms=ohms, led_volts=led_volts)
+    point = operating_point(circuit, supply, dimmer, ohms=ohms)
     wave = phase_cut.wave(supply, dimmer)
     rms, crest = wave.volts_rms, wave.volts_peak
     quick = ohms_law.current(rms, ohms)
@@ -166,11 +163,10 @@ of up to 2.97 mA'
             f"its mean makes the light. {_other_half(circuit, point)}"
         )
     said += f" The voltage, {write(rms, 'voltage')} rms, has a peak of {write(crest, 'voltage')}."
-    upper, lower = cycle_charts(circuit, supply, dimmer, ohms, led_volts)
-    laws = {"ohms": ohms, "led_volts": led_volts}
+    upper, lower = cycle_charts(circuit, supply, dimmer, ohms)
     degrees, volts = phase_cut.trace(supply, dimmer, 1, SAMPLES)
     # At an edge two points share an angle; of the dark one nothing is held.
-    held = circuits.volts_behind_dropper_at(circuit, supply, dimmer, degrees, **laws)
+    held = circuits.volts_behind_dropper_at(circuit, supply, dimmer, degrees, ohms=ohms)
     upper.line(degrees, np.where(volts == 0.0, 0.0, held), "held")
     behind = _HELD.get(circuit, "LED and diode")
     upper.note(355, 0.45 * mains.peak(supply.volts_rms), f"across {behind}", "end")
@@ -178,9 +174,9 @@ of up to 2.97 mA'
     lower.line((0, 360), quick, "limit", f"V/R\n{quick_sum}")
     if instant_degrees is not None:
         at = circuit, supply, dimmer, instant_degrees
-        now, amps = phase_cut.volts_at(*at[1:]), circuits.amps_at(*at, **laws)
+        now, amps = phase_cut.volts_at(*at[1:]), circuits.amps_at(*at, ohms=ohms)
         lit = abs(amps) if circuits.named(circuit).lights_twice else max(amps, 0.0)
-        taken = circuits.volts_behind_dropper_at(*at, **laws)
+        taken = circuits.volts_behind_dropper_at(*at, ohms=ohms)
         time = write(instant_degrees / 360.0 / supply.hertz, "time")
         said += (
             f" At {write(instant_degrees, 'angle')}, {time}: {_signed(now)} from the supply, "
@@ -217,12 +213,12 @@ def cycle_axis(supply):
     return Axis(0, 360, "place in the mains cycle", ticks)
 
 
-def led_curve(circuit, supply, dimmer, ohms, led_volts):
+def led_curve(circuit, supply, dimmer, ohms):
     """Return the current of the resistor over one cycle, and at which degrees.
 
     Parameters
     ----------
-    circuit, supply, dimmer, ohms, led_volts
+    circuit, supply, dimmer, ohms
         As for `led_current`.
 
     Returns
@@ -231,17 +227,17 @@ def led_curve(circuit, supply, dimmer, ohms, led_volts):
         Place in the cycle [deg] and current, negative in the other half-cycle [A].
     """
     degrees, volts = phase_cut.trace(supply, dimmer, 1, SAMPLES)
-    amps = circuits.amps_at(circuit, supply, dimmer, degrees, ohms=ohms, led_volts=led_volts)
+    amps = circuits.amps_at(circuit, supply, dimmer, degrees, ohms=ohms)
     # At an edge two points share an angle; the current of the dark one is zero.
     return degrees, np.where(volts == 0.0, 0.0, amps)
 
 
-def cycle_charts(circuit, supply, dimmer, ohms, led_volts):
+def cycle_charts(circuit, supply, dimmer, ohms):
     """Return two charts of one cycle: the voltage, and the current of the LED.
 
     Parameters
     ----------
-    circuit, supply, dimmer, ohms, led_volts
+    circuit, supply, dimmer, ohms
         As for `led_current`.
 
     Returns
@@ -250,7 +246,7 @@ def cycle_charts(circuit, supply, dimmer, ohms, led_volts):
     """
     across = cycle_axis(supply)
     upper = voltage_chart(supply, dimmer, 124, across.unnamed())
-    degrees, branch = led_curve(circuit, supply, dimmer, ohms, led_volts)
+    degrees, branch = led_curve(circuit, supply, dimmer, ohms)
     forward, backward = np.maximum(branch, 0.0), np.maximum(-branch, 0.0)
     wired = circuits.named(circuit)
     if wired.lights_twice:

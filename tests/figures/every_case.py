@@ -55,7 +55,7 @@ def _all():
     for circuit in NAMES:
         for ohms in (1e3, 100e3, 10e6):
             yield waves.led_current, (circuit, SUPPLY, Dimmer("leading", 120.0), ohms)
-            yield settings.heat_and_light, (circuit, SUPPLY, ohms, 3.2)
+            yield settings.heat_and_light, (circuit, SUPPLY, ohms)
     for watts in (0.0, 1e-5, 0.3, 20.0):
         for ambient in (-40.0, 25.0, 70.0, 200.0):
             yield heat.rating, (watts, 0.5, ambient)
