@@ -69,9 +69,8 @@ def bench_dropper(volts, ohms, led_volts):
     >>> bench_dropper(12.0, 1000.0, 2.0).finding.replace("\\xa0", " ")
     'Circuit: a 12 V DC bench supply, a dropper of 1 kΩ and an LED (2 V) in one loop.'
     """
-    supply, dropper, led = (
-        write(volts, "voltage"), write(ohms, "resistance"), write(led_volts, "voltage")
-    )  # fmt: skip
+    supply, led = write(volts, "voltage"), write(led_volts, "voltage")
+    dropper = write(ohms, "resistance")
     alternative = (
         f"Circuit: a {supply} DC bench supply, a dropper of {dropper} and an LED ({led}) "
         "in one loop."
@@ -143,17 +142,17 @@ def indicator(circuit, ohms=None, led_volts=None, string=None, led_count=1):
     return pen.done(f"{capital(NAMES[circuit])} indicator circuit", alternative)
 
 
-def capacitor_dropper(farads=None, surge_ohms=None, bleeder_ohms=None):
+def capacitor_dropper(farads, surge_ohms, bleeder_ohms):
     """Draw a capacitor dropper: fuse, surge resistor, capacitor with bleeder, bridge and LED.
 
     Parameters
     ----------
-    farads : float, optional
-        Its capacitor, to be written beside it [F].
-    surge_ohms : float, optional
-        Its surge resistor, likewise [ohm].
-    bleeder_ohms : float, optional
-        Each of the two resistors of its bleeder, likewise [ohm].
+    farads : float
+        Its capacitor [F].
+    surge_ohms : float
+        Its surge resistor [ohm].
+    bleeder_ohms : float
+        Each of the two resistors of its bleeder [ohm].
 
     Returns
     -------
@@ -166,16 +165,12 @@ def capacitor_dropper(farads=None, surge_ohms=None, bleeder_ohms=None):
 
     Examples
     --------
-    >>> capacitor_dropper(100e-9).finding.replace("\\xa0", " ").partition(";")[0]
-    'Circuit, capacitor dropper: from live through fuse, surge resistor, capacitor X2, 100 nF'
+    >>> capacitor_dropper(100e-9, 1e3, 1e6).finding.replace("\\xa0", " ").partition(";")[0][46:]
+    'fuse, surge resistor, 1 kΩ, capacitor X2, 100 nF'
     """
-    surge, capacitor, bleeder = (
-        name if value is None else f"{name}, {write(value, of)}"
-        for name, value, of in (
-            ("surge resistor", surge_ohms, "resistance"), ("capacitor X2", farads, "capacitance"),
-            ("bleeder, two", bleeder_ohms, "resistance"),
-        )
-    )  # fmt: skip
+    capacitor = f"capacitor X2, {write(farads, 'capacitance')}"
+    surge = f"surge resistor, {write(surge_ohms, 'resistance')}"
+    bleeder = f"bleeder, two, {write(bleeder_ohms, 'resistance')}"
     alternative = (
         f"Circuit, capacitor dropper: from live through fuse, {surge}, {capacitor}; across the "
         f"capacitor a {bleeder} in series; then a bridge of four diodes with the LED inside, to "
