@@ -4,8 +4,7 @@ Or of a fault that is to be found: then beside those of a guess. Judges nothing:
 is handed in.
 """
 
-from helpers.figures.chart import bars, heading, number_box, picture
-from helpers.figures.chart import beside as beside_each
+from helpers.figures.chart import bars, beside, heading, number_box, picture
 from helpers.figures.words import capital, setting, share_of_one
 from helpers.figures.words import watts as in_watts
 from helpers.physics import faults, heater, limits, mains
@@ -119,34 +118,33 @@ def one_fault(circuit, supply, dimmer, ohms, fault, riddle=0, verdict=""):
     """
     high = mains.highest(supply)
     found, left = state(circuit, high, dimmer, ohms, fault)
-    beside = (1.0, 1.0, 1.0)
     if riddle:
-        beside, _ = state(circuit, high, dimmer, ohms, RIDDLES[riddle - 1])
-        heads, told = ("what is seen", "your guess"), _told_of_guess(
-            circuit, high, dimmer, ohms, fault, riddle
-        )  # fmt: skip
-        said = f"Riddle {riddle}: {_symptoms(beside)}. {told}"
+        first, _ = state(circuit, high, dimmer, ohms, RIDDLES[riddle - 1])
+        told = _told_of_guess(circuit, high, dimmer, ohms, fault, riddle)
+        said = f"Riddle {riddle}: {_symptoms(first)}. {told}"
+        shown = _rows(("what is seen", first), ("your guess", found))
     else:
-        dark, heads = "Danger: dark never means dead; ", ("all sound", "this fault")
-        start = dark + fault if found[0] < faults.DARK_BELOW else capital(fault)
+        dark = found[0] < faults.DARK_BELOW
+        start = f"Danger: dark never means dead; {fault}" if dark else capital(fault)
         said = f"{start}: {_symptoms(found)}. {_inside(left)} {verdict}".strip()
-    rows = ""
-    labels = ("Light of the LED", "Heat of the hotter resistor", "Heat of the pot")
-    for label, meaning, *shares in zip(
-        labels, ("light", "heat", "heat"), beside, found, strict=True
-    ):
-        pairs = zip(heads, shares, strict=True)
-        told = [(head, share / 4.0, share_of_one(share)) for head, share in pairs]
-        rows += heading(label) + bars(meaning, *told)
-    boxes = ""
-    if not riddle:
-        gap = write(left.gap_volts_peak, "voltage")
+        box = number_box("Hotter resistor", in_watts(left.watts_each), "on the highest mains")
         if left.gap_volts_peak > 0.0:
-            boxes = number_box("Across the open part", gap, "peak, and it can kill")
-        boxes += number_box("Hotter resistor", in_watts(left.watts_each), "on the highest mains")
+            gap = write(left.gap_volts_peak, "voltage")
+            box = number_box("Across the open part", gap, "peak, and it can kill") + box
+        shown = beside(_rows(("all sound", (1.0, 1.0, 1.0)), ("this fault", found)), box)
     name = "Bars of light and heat, in per cent of those with all parts sound, in two rows each"
-    shown = beside_each(rows, boxes) if boxes else rows
     return picture(name, f"{said} {setting(dimmer)}.", shown)
+
+
+def _rows(*states):
+    """Bars of light and heat, from the name of each state and its shares."""
+    measured = ("Light of the LED", "Heat of the hotter resistor", "Heat of the pot")
+    return "".join(
+        heading(label) + bars("heat" if place else "light", *(
+            (name, shares[place] / 4.0, share_of_one(shares[place])) for name, shares in states
+        ))
+        for place, label in enumerate(measured)
+    )  # fmt: skip
 
 
 def _symptoms(shares):
