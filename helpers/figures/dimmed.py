@@ -2,24 +2,15 @@
 
 from helpers.figures import scene
 from helpers.figures.chart import beside, picture, stacked
+from helpers.figures.seen import DISTANCE
 from helpers.figures.waves import cycle_charts
 from helpers.figures.words import NEXT_TO_NOTHING, setting, share_of_one, watts, whole_percent
-from helpers.physics import (
-    glow,
-    heater,
-    leakage,
-    light,
-    mains,
-    meters,
-    phase_cut,
-    signals,
-    visibility,
-)
+from helpers.physics import glow, heater, leakage, light, mains, meters, signals, visibility
 from helpers.physics.operating_point import operating_point
+from helpers.physics.phase_cut import NO_DIMMER
 from helpers.quantities import write, write_as
 
 RESISTORS = 2
-_ENDS, _TICKS = (0.5, 30.0), (0.5, 1.0, 2.0, 5.0, 10.0, 30.0)
 
 
 def at_once(circuit, supply, dimmer, ohms_each, heater_watts, today=None, room_lux=300.0):
@@ -69,23 +60,23 @@ def at_once(circuit, supply, dimmer, ohms_each, heater_watts, today=None, room_l
     now, cut = today, dimmer
     if not dimmer.conduction_degrees:
         left = leakage.off_state(today, *leakage.USUAL_SNUBBER, heater_ohms=pot).volts_rms
-        now, cut = mains.Supply(left, supply.hertz), phase_cut.NO_DIMMER
+        now, cut = mains.Supply(left, supply.hertz), NO_DIMMER
     full, point, high = (
         operating_point(circuit, *case, ohms=ohms)
         for case in ((today,), (now, cut), (mains.highest(supply),))
     )
     made = heater.watts(now, cut, pot)
-    heat = made / heater.watts(today, phase_cut.NO_DIMMER, pot)
+    heat = made / heater.watts(today, NO_DIMMER, pot)
     lit = point.led_amps_mean / full.led_amps_mean
     look = light.lightness(lit) / 100.0
     signal = signals.dimmed_mains(now, cut)
     readings = meters.reading(signal, "true_rms"), meters.reading(signal, "average")
     true, plain = (write(each, "voltage") for each in readings)
     sent = visibility.candelas(point.led_amps_mean, glow.typical_candelas("red"), glow.SHEET_AMPS)
-    wall = visibility.background_luminance(room_lux)
+    metres = visibility.visible_metres(sent, visibility.background_luminance(room_lux))
     seen = "noticed by nobody"
     if lit > NEXT_TO_NOTHING:
-        seen = f"noticed up to {write_as(visibility.visible_metres(sent, wall), 'm', 2)}"
+        seen = f"noticed up to {write_as(metres, 'm', 2)}"
     warm, hot = (watts(each.resistor_watts / RESISTORS) for each in (point, high))
     pot_made, mean = (
         "almost nothing" if 0.0 < share < NEXT_TO_NOTHING else text
@@ -113,20 +104,17 @@ def at_once(circuit, supply, dimmer, ohms_each, heater_watts, today=None, room_l
     if dimmer.edge != "none":
         middle = mains.volts_at(now.volts_rms, dimmer.angle_degrees) / 2
         upper.grip("angle_degrees", dimmer.angle_degrees, middle, period=180)
-    metres = visibility.visible_metres(sent, wall)
+    of_light = f"{share_of_one(lit)} of the light", f"looks {share_of_one(look)} as bright"
+    of_pot = f"{pot_made} of heat", f"pot of {watts(heater_watts)}"
+    of_resistor = f"{warm} in each resistor", f"{hot} at full, high mains"
+    warmth = point.resistor_watts / high.resistor_watts
     shone = scene.drawing(
-        294, 160, scene.by_night(
-            0, 0, lit, look,
-            f"{share_of_one(lit)} of the light", f"looks {share_of_one(look)} as bright",
-        ),
-        scene.distance(0, 104, metres, _ENDS, {at: write_as(at, "m") for at in _TICKS}, seen),
+        294, 160, scene.by_night(0, 0, lit, look, *of_light),
+        scene.distance(0, 104, metres, DISTANCE, seen),
     )  # fmt: skip
     heated = scene.drawing(
-        294, 160,
-        scene.pot(0, 22, made / heater_watts, f"{pot_made} of heat", f"pot of "
-                  f"{watts(heater_watts)}"),
-        scene.resistor(0, 136, point.resistor_watts / high.resistor_watts,
-                       f"{warm} in each resistor", f"{hot} at full, high mains"),
+        294, 160, scene.pot(0, 22, made / heater_watts, *of_pot),
+        scene.resistor(0, 136, warmth, *of_resistor),
     )  # fmt: skip
     name = (
         "Two curves over one cycle, the voltage and the current of the LED, with what two meters "

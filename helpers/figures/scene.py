@@ -134,7 +134,7 @@ def resistor(x, y, warmth, *lines):
     )
 
 
-def distance(x, y, metres, ends, ticks, said):
+def distance(x, y, metres, axis, said):
     """Return a way from a light into the room, and how far along it the light is noticed.
 
     Parameters
@@ -143,22 +143,19 @@ def distance(x, y, metres, ends, ticks, said):
         Its upper left corner; it is 290 wide and 54 high [px].
     metres : float
         How far the light is noticed [m].
-    ends : tuple of float
-        Nearest and farthest place that is drawn [m].
-    ticks : dict
-        Place to its words [m].
+    axis : Axis
+        Of the places that are drawn [m].
     said : str
         What stands above it.
     """
 
     def place(at):
-        share = np.log(np.clip(at, *ends) / ends[0]) / np.log(ends[1] / ends[0])
-        return x + 16 + 258 * float(share)
+        return x + 16 + 258 * float(axis.share(np.clip(at, axis.low, axis.high)))
 
     marks = "".join(
         f'<path d="M{place(at):.1f} {y + 26}v12" stroke="currentColor"/>'
         + words(f"{place(at):.1f}", y + 52, text)
-        for at, text in ticks.items()
+        for at, text in axis.ticks.items()
     )
     return (
         words(x, y + 13, said, "start")

@@ -10,7 +10,14 @@ from helpers.quantities import write, write_as
 
 NEAREST, FARTHEST = 0.5, 30.0
 """Ends of the distance in the picture [m]."""
-_DIM, _BRIGHT = 1e-6, 10.0
+DISTANCE = Axis(
+    NEAREST, FARTHEST, "distance",
+    {at: write_as(at, "m") for at in (0.5, 1.0, 2.0, 5.0, 10.0, 30.0)}, True,
+)  # fmt: skip
+_ARRIVES = Axis(
+    1e-6, 10.0, "light at the eye",
+    {at: write(at, "illuminance") for at in (1e-6, 1e-4, 1e-2, 1.0)}, True,
+)  # fmt: skip
 REFERENCE_AMPS = 5e-3
 """The current against which a look is told, the most that is drawn [A]."""
 _HARDLY = 0.05
@@ -100,7 +107,7 @@ stand at 4 m'
         f"{write_as(metres, 'm')}"
     )
     wanted = needed * metres * metres
-    sent = write(candelas, "luminous intensity") if candelas > _DIM else "next to nothing"
+    sent = write(candelas, "luminous intensity") if candelas > _ARRIVES.low else "next to nothing"
     full = visibility.candelas(1.0, rated, glow.SHEET_AMPS, *seen_at)
     alternative = (
         f"{finding}. There it takes {write(wanted, 'luminous intensity')}, and the LED sends "
@@ -108,32 +115,23 @@ stand at 4 m'
     )
     distances = np.geomspace(NEAREST, FARTHEST, 60)
     arrives = candelas / distances**2
-    inside = (arrives >= _DIM) & (arrives <= _BRIGHT)
-    chart = Chart(
-        250,
-        Axis(NEAREST, FARTHEST, "distance",
-             {place: write_as(place, "m") for place in (0.5, 1.0, 2.0, 5.0, 10.0, 30.0)},
-             logarithmic=True),
-        Axis(_DIM, _BRIGHT, "light at the eye",
-             {place: write(place, "illuminance") for place in (1e-6, 1e-4, 1e-2, 1.0)},
-             logarithmic=True),
-    )  # fmt: skip
+    inside = (arrives >= _ARRIVES.low) & (arrives <= _ARRIVES.high)
+    chart = Chart(250, DISTANCE, _ARRIVES)
     if inside.any():
         chart.line(distances[inside], arrives[inside], "light", "arrives")
     chart.line([NEAREST, FARTHEST], [needed, needed], "limit", "needed")
     here = candelas / metres**2
-    if _DIM <= here <= _BRIGHT:
+    if _ARRIVES.low <= here <= _ARRIVES.high:
         chart.mark(metres, here, "eye")
     share = min(amps / REFERENCE_AMPS, 1.0)
     close, far = light.stevens(share), light.stevens(share, light.STEVENS_EXPONENTS["point"])
     against = f"Light, against {write(REFERENCE_AMPS, 'current')}"
-    looks = bars("light", (against, share, share_of_one(share)))
-    looks += bars(
-        "eye",
-        ("How bright it looks close by", close, share_of_one(close)),
-        ("How bright it looks from afar", far, share_of_one(far)),
-    )
-    looks += number_box("Sent towards you", sent, "falls off beside the axis")
+    looks = (
+        bars("light", (against, share, share_of_one(share)))
+        + bars("eye", ("How bright it looks close by", close, share_of_one(close)),
+               ("How bright it looks from afar", far, share_of_one(far)))
+        + number_box("Sent towards you", sent, "falls off beside the axis")
+    )  # fmt: skip
     name = f"{capital('light')} at the eye over the distance, with the light that a room asks for"
     return picture(name, alternative, beside(chart.html(), looks))
 
