@@ -79,6 +79,14 @@ def heading(text):
     return f'<div style="font-weight:600;margin-top:.3rem">{escape(text)}</div>'
 
 
+def labelled(label, said, style=""):
+    """Return a label and what is said of it, at the two ends of a line where they fit in one."""
+    return (
+        '<div style="display:flex;flex-wrap:wrap;justify-content:space-between;column-gap:1rem'
+        f'{style}"><span>{escape(label)}</span><b>{escape(said)}</b></div>'
+    )
+
+
 def bars(meaning, *rows):
     """Return horizontal bars in the look of a meaning, each from a label, a share and its words.
 
@@ -89,9 +97,8 @@ def bars(meaning, *rows):
     """
     colour = _ink(meaning)
     return "".join(
-        '<div style="display:flex;flex-wrap:wrap;justify-content:space-between;column-gap:1rem;'
-        f'margin-top:.3rem"><span>{escape(label)}</span><b>{escape(said)}</b></div>'
-        '<svg width="100%" height="12" style="display:block" stroke="currentColor">'
+        labelled(label, said, ";margin-top:.3rem")
+        + '<svg width="100%" height="12" style="display:block" stroke="currentColor">'
         f'<rect width="{100 * min(max(share, 0.0), 1.0):.1f}%" height="12" stroke="none" '
         f'fill="{colour}"/><rect width="100%" height="12" fill="none"/></svg>'
         for label, share, said in rows
@@ -188,7 +195,7 @@ class Chart:
             self.letters.append(words(-8, self._y(value) + 4.5, text, "end"))
         for value, text in across.ticks.items():
             for line, part in enumerate(text.split("\n")):
-                self.letters.append(words(self._place(value), height + 17 + 16 * line, part))
+                self.write(value, height + 17 + 16 * line, part)
         axes = f"M0 0V{height}H{_STRETCHED}"
         self.curves.append(f'<path d="{axes}" fill="none" stroke="currentColor" '
                            'vector-effect="non-scaling-stroke"/>')  # fmt: skip
@@ -247,6 +254,10 @@ class Chart:
         place = f'cx="{self._place(across)}" cy="{float(self._y(up)):.1f}" r="{radius}"'
         self.letters.insert(0, f"<circle {place} {look}/>")
 
+    def write(self, across, y, text):
+        """Write words in the middle of a place along the first axis, at a height [px]."""
+        self.letters.append(words(self._place(across), y, text))
+
     def note(self, across, up, text, anchor="start", shift=(0, 0), size=NORMAL, weight="bold"):
         """Write bold words at a point, moved by `shift` [px], clear of the lines behind them."""
         y = float(self._y(up)) + shift[1]
@@ -267,18 +278,8 @@ class Chart:
         self._disc(across, up, 5, f'fill="{_ink(meaning)}" style="{_RIM}:1.5px"')
         self.note(across, up, text, anchor, shift)
 
-    def named_dots(self, across, *dots):
-        """Put dots on curves at one place, from heights, meanings and words, the words apart."""
-        low, anchor, shift = -8.0, "end", -10
-        if self.across.share(across) < 0.5:
-            anchor, shift = "start", 10
-        for up, meaning, text in sorted(dots, key=lambda dot: -dot[0]):
-            y = float(self._y(up))
-            low = max(y, low + 17.0)
-            self.dot(across, up, meaning, text, anchor, (shift, low - y - 5.0))
-
     def read_at(self, at, *curves):
-        """Draw curves, and at one place a dot on each with its name and number.
+        """Draw curves, and at one place a dot on each with its name and number, the words apart.
 
         A curve is its places, heights, meaning and name. Returns height and name of each there.
         """
@@ -287,7 +288,12 @@ class Chart:
         for across, up, meaning, name in curves:
             self.line(across, up, meaning)
             dots.append((float(np.interp(at, across, up)), meaning, name))
-        self.named_dots(at, *((up, how, f"{name} {up:.0f}") for up, how, name in dots))
+        low, left = -8.0, self.across.share(at) < 0.5
+        anchor, shift = ("start", 10) if left else ("end", -10)
+        for up, meaning, name in sorted(dots, key=lambda dot: -dot[0]):
+            y = float(self._y(up))
+            low = max(y, low + 17.0)
+            self.dot(at, up, meaning, f"{name} {up:.0f}", anchor, (shift, low - y - 5.0))
         return [(up, name) for up, _, name in dots]
 
     def grip(self, moves, across, up, period=0, way="across"):

@@ -1,10 +1,8 @@
 """Picture of a candidate's margins: one strip from what breaks its rule to what has ample room."""
 
-from html import escape
-
 import numpy as np
 
-from helpers.figures.chart import Axis, Chart, beside, picture, words
+from helpers.figures.chart import Axis, Chart, beside, labelled, picture
 from helpers.figures.words import capital
 from helpers.quantities import write
 
@@ -49,26 +47,19 @@ def strip(findings):
     """
     if not findings:
         raise ValueError("findings was read as empty; a strip needs one or more of a candidate.")
-    rows = [_tightest(findings, rule) for rule in dict.fromkeys(each.rule for each in findings)]
-    placed = sorted((row for row in rows if _has_place(row)), key=_order)
-    beside_it = [row for row in rows if not _has_place(row)]
-    finding = _finding(placed)
-    listed = [(f"{_letter(place)}  {row.named}", _said(row)) for place, row in enumerate(placed)]
-    told = [f"{label.replace('  ', ' ')}: {said}" for label, said in listed]
-    others = [f"{row.named} ({row.verdict})" for row in beside_it]
-    details = f"On the strip, tightest first: {'; '.join(told)}." if told else ""
-    if others:
-        details += f" Without a ratio: {'; '.join(others)}."
+    rules = dict.fromkeys(each.rule for each in findings)
+    tightest = [min((f for f in findings if f.rule == rule), key=_order) for rule in rules]
+    placed = sorted(filter(_has_place, tightest), key=_order)
+    listed = [(f"{_letter(at)}  {each.named}", _said(each)) for at, each in enumerate(placed)]
+    told = "; ".join(f"{label.replace('  ', ' ')}: {said}" for label, said in listed)
+    others = [f"{each.named} ({each.verdict})" for each in tightest if not _has_place(each)]
+    without = f"Without a ratio: {'; '.join(others)}." if others else ""
+    details = f"On the strip, tightest first: {told}. {without}" if told else without
     half = (len(listed) + 1) // 2
-    keys = [_key(listed[:half]), _key(listed[half:])]
-    without = f"<div>Without a ratio: {'; '.join(others)}.</div>" if others else ""
+    keys = ("".join(labelled(*each) for each in some) for some in (listed[:half], listed[half:]))
+    shown = _strip(placed), beside(*keys), without and f"<div>{without}</div>"
     name = "A strip of margins with letters on it"
-    shown = _strip(placed), beside(*keys), without
-    return picture(name, finding, *shown, details=details.strip())
-
-
-def _tightest(findings, rule):
-    return min((each for each in findings if each.rule == rule), key=_order)
+    return picture(name, _finding(placed), *shown, details=details.strip())
 
 
 def _order(finding):
@@ -131,13 +122,5 @@ def _strip(placed):
         chart.note(at, 12 + _LANE * lane, text, "middle", (0, 5))
     zones = (("breaks its rule", 0.5), ("keeps it", np.sqrt(2.0)), ("ample", 4.0))
     for text, at in zones:
-        chart.letters.append(words(f"{100 * float(across.share(at)):.1f}%", -6, text))
+        chart.write(at, -6, text)
     return chart.html()
-
-
-def _key(rows):
-    return "".join(
-        '<div style="display:flex;flex-wrap:wrap;justify-content:space-between;column-gap:1rem">'
-        f"<span>{escape(label)}</span><b>{escape(said)}</b></div>"
-        for label, said in rows
-    )

@@ -4,7 +4,7 @@ from itertools import groupby
 
 import numpy as np
 
-from helpers.figures.chart import Axis, Chart, picture, words
+from helpers.figures.chart import Axis, Chart, picture
 from helpers.quantities import write
 
 _ROW = 34
@@ -128,8 +128,7 @@ def _drawn(ohms, settings, rows, letters, chosen):
             if not rule:
                 chart.fill(*corners, "light", 0.35)
             else:
-                place = f"{100 * (first + last + 1) / 2 / wide:.1f}%"
-                chart.letters.append(words(place, _ROW * (at + 0.5) + 5, letters[rule]))
+                chart.write((first + last + 1) / 2, _ROW * (at + 0.5) + 5, letters[rule])
             if first:
                 chart.line((first, first), (bottom, top), "volts")
     own, column = chosen
