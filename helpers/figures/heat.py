@@ -11,7 +11,7 @@ from helpers.physics import heat, limits, ratings
 from helpers.quantities import write
 
 
-def rating(watts, rated_watts, ambient_celsius, verdict=""):
+def rating(watts, rated_watts, ambient_celsius, verdict):
     """Draw a resistor's power under its derating line.
 
     Parameters
@@ -23,7 +23,7 @@ def rating(watts, rated_watts, ambient_celsius, verdict=""):
     ambient_celsius : float
         Temperature of the air around it [degC].
     verdict : str
-        What the rules say of it: pass, caution or fail; nothing is judged if it is left out [-].
+        What the rules say of it: pass, caution or fail [-].
 
     Returns
     -------
@@ -54,16 +54,14 @@ into heat, half of that while all is sound'
     """
     watts = limits.not_negative(watts, "watts", "W", "Leave the sign out.")
     allowed = ratings.derated_watts(rated_watts, ambient_celsius)
-    power, rated, air = (
-        in_watts(watts), in_watts(rated_watts), write(ambient_celsius, "temperature")
-    )  # fmt: skip
-    at = f"{verdict.capitalize()}: at" if verdict else "At"
+    rated, air = in_watts(rated_watts), write(ambient_celsius, "temperature")
     share = "more of the heat than"
     if watts <= allowed:
         share = f"{whole_percent(watts / (allowed or 1.0))} of the heat that"
     finding = (
-        f"{at} {air} the part makes {share} it may: a {rated} resistor may turn "
-        f"{in_watts(allowed)} into heat, half of that while all is sound; here it is {power}"
+        f"{verdict.capitalize()}: at {air} the part makes {share} it may: a {rated} resistor may "
+        f"turn {in_watts(allowed)} into heat, half of that while all is sound; here it is "
+        f"{in_watts(watts)}"
     )
     top = (2.3 if watts > 1.2 * rated_watts else 1.3) * rated_watts
     seen = np.clip(ambient_celsius, 0.0, 160.0), min(watts, top)
@@ -77,12 +75,9 @@ into heat, half of that while all is sound'
     )
     celsius = np.array([0.0, ratings.KNEE_CELSIUS, ratings.ZERO_CELSIUS, 160.0])
     line = ratings.derated_watts(rated_watts, celsius)
-    quarters = [rated_watts * place / 4 for place in range(0, 9, 2)]
-    chart = Chart(
-        240,
-        axis("air around the part in °C", 0, 160, 40),
-        Axis(0.0, top, "power", {at: in_watts(at) for at in quarters if at <= top}),
-    )
+    halves = [rated_watts * place / 2 for place in range(5)]
+    up = Axis(0.0, top, "power", {at: in_watts(at) for at in halves if at <= top})
+    chart = Chart(240, axis("air around the part in °C", 0, 160, 40), up)
     place, side = (70.0, "end") if seen[0] < 35.0 else (1.0, "start")  # clear of the mark
     for share, meaning, text in ((1.0, "limit", "the most"), (0.5, "heat", "half of it")):
         chart.fill_between(celsius, share * line, 0.0, meaning, 0.1)
