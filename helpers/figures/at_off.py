@@ -42,7 +42,6 @@ def at_off(supply, heater_watts=90.0):
     >>> at_off(mains.Supply(120.0, 60.0)).finding.replace("\\xa0", " ").partition(":")[2][:56]
     " dimmer off and element broken, the pot's terminals swin"
     """
-    rows = _rows(supply, heater_watts)
     now, highest = (_broken(each) for each in (supply, mains.highest(supply)))
     most, high = (write(each.diode_reverse_volts, "voltage") for each in (now, highest))
     rms = " and ".join(write(each.volts_rms, "voltage") for each in (now, highest))
@@ -50,13 +49,13 @@ def at_off(supply, heater_watts=90.0):
         "Danger: dimmer off and element broken, the pot's terminals swing to "
         f"{most} with a series diode, {high} on the highest mains, and the light is dark"
     )
-    told = "; ".join(f"{name}: {write(peak, 'voltage')}, {light}" for name, peak, light in rows)
+    rows = [
+        (name, peak, f"{write(peak, 'voltage')}, {light}")
+        for name, peak, light in _rows(supply, heater_watts)
+    ]
+    told = "; ".join(f"{name}: {said}" for name, _, said in rows)
     full_scale = max(peak for _, peak, _ in rows)
-    shown = bars(
-        "volts",
-        *((name, peak / full_scale, f"{write(peak, 'voltage')}, {light}")
-          for name, peak, light in rows),
-    )  # fmt: skip
+    shown = bars("volts", *((name, peak / full_scale, said) for name, peak, said in rows))
     name = "Five states of a pot whose dimmer is off, with the peak voltage and the light of each"
     head = heading("State of the pot: peak at its terminals, light")
     return picture(name, f"{finding}.", head, shown, details=f"Rms: {rms}. {told}.")

@@ -57,17 +57,15 @@ def dropper(volts, ohms, led_volts=2.0):
     told = f"{write(amps, 'current')}, {whole_percent(share)}", "of its most light"
     if share > 1.0:
         told = write(amps, "current"), "too much: it dies"
-    right = (
-        scene.by_night(0, 0, share, look, *told, broken=share > 1.0)
-        + _arrow(0, 150, share, write(amps, "current"), limit)
-        + scene.resistor(0, 226, heat / SMALL_WATTS, f"{watts(heat)} of heat",
-                         f"in {write(ohms, 'resistance')}")
-    )  # fmt: skip
-    pieces = (
-        scene.drawing(290, 252, _column(volts, led_volts)), scene.drawing(294, 252, right)
+    warm = f"{watts(heat)} of heat", f"in {write(ohms, 'resistance')}"
+    left = scene.drawing(290, 252, _column(volts, led_volts))
+    right = scene.drawing(
+        294, 252, scene.by_night(0, 0, share, look, *told, broken=share > 1.0),
+        _arrow(0, 150, share, write(amps, "current"), limit),
+        scene.resistor(0, 226, heat / SMALL_WATTS, *warm),
     )  # fmt: skip
     name = "A column of volts, an arrow of current, a resistor and an LED with its light"
-    return picture(name, f"{title}.", beside(*pieces, least=290))
+    return picture(name, f"{title}.", beside(left, right, least=290))
 
 
 def _column(volts, led_volts):

@@ -253,15 +253,12 @@ def dropper_pulse(supply, dimmer, farads, surge_ohms):
             f"{text}: nothing is let through; the light is dark, yet the wires are live. 0 V here "
             "is a calculation, never a proof."
         )
-    top = 1.15 * max(amps.max(), limit)
+    top = max(amps.max(), limit)
     across = cycle_axis(supply)
     upper = voltage_chart(supply, dimmer, 120, across.unnamed(), (degrees, volts))
-    lower = Chart(
-        150, across,
-        Axis(-top, top, "current of the capacitor dropper; between the broken lines what a small "
-             "LED stands",
-             {value: write(value, "current") for value in (-top / 1.15, 0.0, top / 1.15)}),
-    )  # fmt: skip
+    what = "current of the capacitor dropper; between the broken lines what a small LED stands"
+    ticks = {value: write(value, "current") for value in (-top, 0.0, top)}
+    lower = Chart(150, across, Axis(-1.15 * top, 1.15 * top, what, ticks))
     if dimmer.edge != "none":
         half = mains.volts_at(supply.volts_rms, dimmer.angle_degrees) / 2
         upper.grip("angle_degrees", dimmer.angle_degrees, half, period=180)

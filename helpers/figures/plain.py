@@ -66,20 +66,16 @@ def waveform(supply, dimmer=phase_cut.NO_DIMMER, across="degrees"):
     limits.one_of(across, "across", ("degrees", "ms"))
     degrees, volts = phase_cut.trace(supply, dimmer)
     volts_step = _volts_per_division(supply)
-    if across == "degrees":
-        step, step_name = DEGREES_PER_DIVISION, write_as(DEGREES_PER_DIVISION, "°")
-        columns, places = 12, degrees / step
-    else:
-        step, step_name = SECONDS_PER_DIVISION, write_as(SECONDS_PER_DIVISION, "ms")
-        places = degrees / 360.0 / supply.hertz / step
-        columns = int(np.ceil(places[-1] - 1e-9))
-    heights = volts / volts_step
-    scale = f"{write_as(volts_step, 'V')} and {step_name} a division"
+    step, unit, places = DEGREES_PER_DIVISION, "°", degrees
+    if across == "ms":
+        step, unit, places = SECONDS_PER_DIVISION, "ms", degrees / 360.0 / supply.hertz
+    places, heights = places / step, volts / volts_step
+    scale = f"{write_as(volts_step, 'V')} and {write_as(step, unit)} a division"
     alternative = (
         f"A trace on a grid, {scale}, starting at a rising zero crossing. "
         f"{_seen(places, heights, dimmer)}"
     )
-    size = columns, 2 * HALF_HEIGHT
+    size = int(np.ceil(places[-1] - 1e-9)), 2 * HALF_HEIGHT
     return _on_grid(places, heights + HALF_HEIGHT, size, DIVISION, (0, HALF_HEIGHT),
                     (scale, alternative))  # fmt: skip
 
