@@ -42,6 +42,7 @@ TOUCH_OHMS = (1e3, 4.7e3, 10e3, 22e3, 47e3, 100e3, 330e3, 560e3, 1e6)
 TOUCH_VOLTS = (5.0, 265.0)
 TOUCH_SECONDS = (0.01, 0.02, 0.04, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0)
 EDGES = {"leading: dark first, then on": "leading", "trailing: on first, then dark": "trailing"}
+EDGE = Choice("edge", "Edge", EDGES, "leading")
 
 
 def _written(values, quantity):
@@ -54,10 +55,6 @@ def _same(names):
 
 def _angle(label, start):
     return Slider("angle_degrees", label, 0.0, 180.0, 1.0, start)
-
-
-def _colours(key, label, names, start):
-    return Choice(key, label, _same(names), start)
 
 
 CIRCUIT = Choice("circuit", "Circuit", {NAMES[key]: key for key in NAMES}, "series_diode")
@@ -96,7 +93,7 @@ def _dimmer_controls(supply):
     most = leds.dropper_for_mean("series_diode", low, LEAST_AMPS, Dimmer("leading", LOW_DEGREES))
     return (
         _angle("Angle of the edge in degrees", LOW_DEGREES),
-        Choice("edge", "Edge", EDGES, "leading"),
+        EDGE,
         CIRCUIT,
         Choice("ohms", "Each of two resistors", _written(DROPPER_OHMS, "resistance"),
                resistors.next_down(most / 2, "E12")),
@@ -126,7 +123,7 @@ def _wave_controls(supply):
 def _seven_controls(supply):
     return (
         _angle("Angle of the edge in degrees", 0.0),
-        Choice("edge", "Edge", EDGES, "leading"),
+        EDGE,
         _today(supply),
         replace(DROPPER, start=100e3),
     )
@@ -361,7 +358,7 @@ EXPLORERS = {
         _cut(dropper_pulse),
         lambda _: (
             _angle("Angle of the edge in degrees", 90.0),
-            Choice("edge", "Edge", EDGES, "leading"),
+            EDGE,
             Choice("farads", "Capacitor", _written(DROPPER_FARADS, "capacitance"), 100e-9),
             Choice("surge_ohms", "Surge resistor", _written(SURGE_OHMS, "resistance"), 1e3),
         ),
@@ -382,7 +379,7 @@ EXPLORERS = {
         lambda _: (
             _angle("Angle of the edge while on, in degrees", 80.0),
             Choice("place", "Measured", readings.PLACES, "on"),
-            Choice("edge", "Edge", EDGES, "leading"),
+            EDGE,
             replace(DROPPER, label="Dropper of the LED", start=68e3),
             Choice(
                 "farads",
@@ -506,10 +503,10 @@ EXPLORERS = {
     "bands": Explorer(
         explained.bands,
         lambda _: (
-            _colours("first", "First figure", FIGURES[1:], "yellow"),
-            _colours("second", "Second figure", FIGURES, "violet"),
-            _colours("multiplier", "Multiplier", MULTIPLIERS, "red"),
-            _colours("tolerance", "Tolerance", ("silver", "gold", "red", "brown"), "gold"),
+            Choice("first", "First figure", _same(FIGURES[1:]), "yellow"),
+            Choice("second", "Second figure", _same(FIGURES), "violet"),
+            Choice("multiplier", "Multiplier", _same(MULTIPLIERS), "red"),
+            Choice("tolerance", "Tolerance", _same(("silver", "gold", "red", "brown")), "gold"),
             Entry("Or type a value in Ω, such as 4k7", explained.bands_of),
         ),
         (
