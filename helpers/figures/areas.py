@@ -38,28 +38,23 @@ def three_numbers(supply):
     >>> three_numbers(mains.Supply(100.0, 50.0)).count("cw-pour")
     2
     """
-    volts = mains.volts_at(supply.volts_rms, _HALF)
-    peak, mean, rms = mains.peak(supply.volts_rms), mains.mean(supply.volts_rms), supply.volts_rms
-    crest = write(peak, "voltage")
-    across = Axis(0, 180, "", _TICKS)
-    up = Axis(0.0, 1.1 * peak, "", {0.0: "0", peak: crest})
-    touched, poured = Chart(130, across, up), Chart(130, across, up)
-    touched.line((0, 180), peak, "peak")
-    touched.dot(90, peak, "peak")
-    poured.pour(_HALF, volts, mean, "volts")
-    poured.line((0, 180), mean, "mean")
-    square = {0.0: "0", peak**2: f"({crest})²"}
-    rooted = Chart(130, across, Axis(0.0, 1.1 * peak**2, "", square))
-    rooted.pour(_HALF, volts**2, rms**2, "volts")
-    rooted.line((0, 180), rms**2, "rms")
-    for chart, curve in ((touched, volts), (poured, volts), (rooted, volts**2)):
-        chart.line(_HALF, curve, "volts")
-    panels = (
-        ("Peak: the crest touched", touched, crest),
-        ("Mean: the area poured flat", poured, write(mean, "voltage")),
-        ("Rms: squares poured flat, then the root", rooted, write(rms, "voltage")),
-    )
-    shown = (heading(f"{name}: {said}") + chart.html() for name, chart, said in panels)
+    rms = supply.volts_rms
+    peak, mean, volts = mains.peak(rms), mains.mean(rms), mains.volts_at(rms, _HALF)
+    crest, shown = write(peak, "voltage"), []
+    for told, meaning, value, power, top in (
+        ("Peak: the crest touched", "peak", peak, 1, crest),
+        ("Mean: the area poured flat", "mean", mean, 1, crest),
+        ("Rms: squares poured flat, then the root", "rms", rms, 2, f"({crest})²"),
+    ):
+        up = Axis(0.0, 1.1 * peak**power, "", {0.0: "0", peak**power: top})
+        chart = Chart(130, Axis(0, 180, "", _TICKS), up)
+        if meaning == "peak":
+            chart.dot(90, peak, "peak")
+        else:
+            chart.pour(_HALF, volts**power, value**power, "volts")
+        chart.line((0, 180), value**power, meaning)
+        chart.line(_HALF, volts**power, "volts")
+        shown.append(heading(f"{told}: {write(value, 'voltage')}") + chart.html())
     return beside(*shown, least=180)
 
 
@@ -136,8 +131,7 @@ def shares(angle_degrees):
     time_said, heat_said, light_said = map(whole_percent, (time, heat, light))
     sign = "+" if heat >= time else "−"
     told = f"box {time_said} {sign} {whole_percent(abs(heat - time))} = {heat_said} of the heat"
-    panels = (
-        heading(told) + squares.html(), heading(f"{light_said} of the light") + wave.html()
-    )  # fmt: skip
+    left = heading(told) + squares.html()
+    right = heading(f"{light_said} of the light") + wave.html()
     name = "Two curves over a half-cycle, with the areas that are left behind a leading edge"
-    return picture(name, said, beside(*panels, least=280))
+    return picture(name, said, beside(left, right, least=280))

@@ -178,8 +178,7 @@ def capacitor_dropper(farads, surge_ohms, bleeder_ohms):
     )
     pen, top, side, bleed, low = Pen(), 8.6, 7.6, 1.8, 4.2
     west, east, north, south = (1.6, 0.0), (side, 0.0), (4.6, 3.0), (4.6, -3.0)
-    pen.terminal(0.0, top, "live")
-    pen.terminal(0.0, 0.0, "neutral")
+    pen.supply(top, 0.0)
     pen.chain((0.0, top), "Fuse", (2.0, top), "Resistor", (5.2, top), "Line", (side, top),
               "Line", (side, top - 1.0), "Capacitor", (side, low))  # fmt: skip
     pen.chain((side, top - 1.0), "Line", (bleed, top - 1.0), "Resistor", (bleed, 5.9),
@@ -218,8 +217,7 @@ def neon():
         f"{_LIVE_AND_EARTH}"
     )
     pen, top, corner = Pen(), 3.6, 6.8
-    pen.terminal(0.0, top, "live")
-    pen.terminal(0.0, 0.0, "neutral")
+    pen.supply(top, 0.0)
     pen.chain((0.0, top), "Resistor", (3.2, top), "Resistor", (corner, top), "Neon", (corner, 0.0),
               "Line", (0.0, 0.0))  # fmt: skip
     pen.write(3.2, top + 0.9, "two resistors")
@@ -265,8 +263,7 @@ def dimmed_heater(tap="after"):
     )
     pen, top, over, right = Pen(), 4.4, 6.6, 8.4
     at_tap, side, align = {"after": (6.6, -0.9, "right"), "before": (0.9, 0.9, "left")}[tap]
-    pen.terminal(0.0, top, "live")
-    pen.terminal(0.0, 0.0, "neutral")
+    pen.supply(top, 0.0)
     pen.chain((0.0, top), "Line", (1.5, top), "Switch", (3.5, top), "Triac", (5.8, top),
               "Line", (right, top), "Heater", (right, 0.0), "Line", (0.0, 0.0))  # fmt: skip
     pen.chain((1.3, top), "Line", (1.3, over), "Capacitor", (3.4, over), "Resistor", (6.0, over),
@@ -288,8 +285,7 @@ def _one_loop(pen, wiring, string, led):
     (dropper, live), (other, neutral) = string
     top, end = 3.6, max(3.6, _ROOM * live)
     corner, side = end + (3.2 if "diode" in wiring.forward else 2.8), end + 3.9
-    pen.terminal(0.0, top, "live")
-    pen.terminal(0.0, 0.0, "neutral")
+    pen.supply(top, 0.0)
     pen.resistors((0.0, top), (end, top), live)
     pen.write(1.9, top + 0.9, dropper)
     diode = "diode" in wiring.forward
@@ -313,8 +309,7 @@ def _bridge(pen, _wiring, string, led):
     east, centre = west + 6.4, west + 3.2
     corners = (west, middle), (east, middle), (centre, north), (centre, south)
     at_west, at_east = corners[:2]
-    pen.terminal(0.0, middle, "live")
-    pen.terminal(0.0, -1.4, "neutral")
+    pen.supply(middle, -1.4)
     pen.resistors((0.0, middle), at_west, live)
     pen.write(-0.3, middle + 2.1, dropper, "left")
     pen.bridge(*corners)

@@ -33,28 +33,24 @@ def agreement(predicted, read, agrees):
     >>> agreement((10.6, 0.5), (10.9, 0.1), True).finding.replace("\\xa0", " ")
     'They agree, within what is uncertain: predicted 10.6 V ± 0.5 V, read 10.9 V ± 0.1 V.'
     """
-    texts = [f"{write_as(value, 'V', 4)} ± {_volts(within)}" for value, within in
-             (predicted, read)]  # fmt: skip
+    both = predicted, read
+    texts = [f"{write_as(value, 'V', 4)} ± {write_as(within, 'V', 2)}" for value, within in both]
     verdict = "agree, within" if agrees else "disagree, by more than"
     finding = f"They {verdict} what is uncertain: predicted {texts[0]}, read {texts[1]}."
-    ends = [value + sign * within for value, within in (predicted, read) for sign in (-1.0, 1.0)]
+    ends = [value + sign * within for value, within in both for sign in (-1.0, 1.0)]
     room = 0.25 * (max(ends) - min(ends))
     low, high = min(ends) - room, max(ends) + room
     step = _step(high - low)
     places = step * np.arange(np.ceil(low / step), np.floor(high / step) + 1.0)
     ticks = {float(at): write_as(at, "V", 4) for at in places}
-    chart = Chart(
-        130, Axis(low, high, "volts", ticks), Axis(0.4, 2.9, "", {2.0: "predicted", 1.0: "read"})
-    )
-    for up, (value, within), meaning, text in (
-        (2.0, predicted, "mains", texts[0]),
-        (1.0, read, "volts", texts[1]),
-    ):
+    names = {2.0: "predicted", 1.0: "read"}
+    chart = Chart(130, Axis(low, high, "volts", ticks), Axis(0.4, 2.9, "", names))
+    looks = "mains", "volts"
+    for up, (value, within), meaning, text in zip(names, both, looks, texts, strict=True):
         chart.line([value - within, value + within], [up, up], meaning)
         for at in (value - within, value, value + within):
             chart.line([at, at], [up - 0.2, up + 0.2], meaning)
-        middle = low + 0.5 * (high - low)
-        chart.note(value, up, text, "start" if value < middle else "end", (0, -14))
+        chart.note(value, up, text, "start" if 2 * value < low + high else "end", (0, -14))
     name = "A prediction and a reading, each with how far it may lie off"
     return picture(name, finding, chart.html())
 
@@ -105,9 +101,9 @@ there, and 5.4 K are still to come.'
     there = heat.celsius_after(seconds, *part)
     to_come = ambient_celsius + rise - there
     settled = seconds >= span
-    left = (
-        f"{write(to_come, 'temperature rise', 2)} are" if to_come > 0.05 else "less than 0.1 K is"
-    )
+    left = "less than 0.1 K is"
+    if to_come > 0.05:
+        left = f"{write(to_come, 'temperature rise', 2)} are"
     share = write(100.0 * (1.0 - to_come / rise), "percent")
     finding = (
         f"{'Settled' if settled else 'Not settled'}, for five time constants are "
@@ -117,7 +113,3 @@ there, and 5.4 K are still to come.'
     chart = warming(max(1.2 * span, 1.05 * seconds), *part)
     chart.mark(seconds, there, "heat")
     return picture("A temperature that rises, and where it stands now", finding, chart.html())
-
-
-def _volts(within):
-    return write_as(within, "V", 2)

@@ -76,6 +76,11 @@ class Pen:
         self.wire((0.0, up), (2.2, up))
         self.write(2.5, up, "to touchable metal only", "left")
 
+    def supply(self, live, neutral):
+        """The two wires that feed what is drawn, by their heights."""
+        self.terminal(0.0, live, "live")
+        self.terminal(0.0, neutral, "neutral")
+
     def terminal(self, across, up, words):
         self.drawing.add(self.elements.Dot(open=True).at((across, up)))
         self.write(across, up - 0.65, words)
