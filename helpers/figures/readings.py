@@ -64,9 +64,7 @@ def meters(supply, dimmer, place="on", ohms=68e3, farads=100e-9, heater_watts=90
         write(physics_meters.reading(signal, *how), quantity)
         for how in (("average",), ("true_rms",), ("mean", "dc"))
     )
-    finding, meaning = _in_words(signal, place, plain, true, quantity)
-    if place == "led":
-        finding = f"Behind {write(ohms, 'resistance')}, c{finding[1:]}"
+    finding, meaning = _in_words(signal, place, plain, true, quantity, ohms)
     said = (
         f"{finding}. {meaning}The plain meter says {plain}, the true-rms meter "
         f"{true}, the DC range {mean}."
@@ -118,7 +116,7 @@ def _broken(supply, *parts):
     return signal, degrees, clamped.volts_at(degrees, *pot), signal.peak
 
 
-def _in_words(signal, place, plain, true, quantity):
+def _in_words(signal, place, plain, true, quantity, ohms):
     """The finding, and what it means."""
     rms, peak = write(signal.rms, quantity), write(signal.peak, quantity)
     if place == "broken":
@@ -143,7 +141,7 @@ def _in_words(signal, place, plain, true, quantity):
             "nothing. "
         )
     if place == "led":
-        return f"Current of the LED: {both}", (
+        return f"Behind {write(ohms, 'resistance')}, current of the LED: {both}", (
             f"The true rms with its DC part is {rms}; an AC range leaves that part out. The light "
             "follows the DC range. "
         )

@@ -149,25 +149,19 @@ of up to 2.97 mA'
     mean, peak = write(point.led_amps_mean, "current"), write(point.led_amps_peak, "current")
     quick_sum = write(quick, "current")
     name = capital(NAMES[circuit])
-    finding = (
-        f"{name}: {whole_percent(point.led_amps_mean / quick if quick else 0.0)} of the quick sum "
-        f"V/R reaches the LED. The LED gets {mean} on average, in pulses of up to {peak}; the "
-        f"quick sum V/R says {quick_sum}."
-    )
-    if not point.led_amps_peak:
-        finding = f"{name}: no current flows and the LED stays dark."
-    said = finding
+    said = f"{name}: no current flows and the LED stays dark."
     if point.led_amps_peak:
-        said += (
-            f" It conducts for {write(360.0 * point.led_conduction_fraction, 'angle')} of 360°; "
-            f"its mean makes the light. {_other_half(circuit, point)}"
+        said = (
+            f"{name}: {whole_percent(point.led_amps_mean / quick)} of the quick sum V/R reaches "
+            f"the LED. The LED gets {mean} on average, in pulses of up to {peak}; the quick sum "
+            f"V/R says {quick_sum}. It conducts for "
+            f"{write(360.0 * point.led_conduction_fraction, 'angle')} of 360°; its mean makes the "
+            f"light. {_other_half(circuit, point)}"
         )
     said += f" The voltage, {write(rms, 'voltage')} rms, has a peak of {write(crest, 'voltage')}."
     upper, lower = cycle_charts(circuit, supply, dimmer, ohms)
-    degrees, volts = phase_cut.trace(supply, dimmer, 1, SAMPLES)
-    # At an edge two points share an angle; of the dark one nothing is held.
-    held = circuits.volts_behind_dropper_at(circuit, supply, dimmer, degrees, ohms=ohms)
-    upper.line(degrees, np.where(volts == 0.0, 0.0, held), "held")
+    held = led_curve(circuit, supply, dimmer, ohms, circuits.volts_behind_dropper_at)
+    upper.line(*held, "held")
     behind = _HELD.get(circuit, "LED and diode")
     upper.note(355, 0.45 * mains.peak(supply.volts_rms), f"across {behind}", "end")
     lower.line((0, 360), point.led_amps_mean, "led mean", f"mean\n{mean}")
@@ -213,23 +207,25 @@ def cycle_axis(supply):
     return Axis(0, 360, "place in the mains cycle", ticks)
 
 
-def led_curve(circuit, supply, dimmer, ohms):
-    """Return the current of the resistor over one cycle, and at which degrees.
+def led_curve(circuit, supply, dimmer, ohms, what=circuits.amps_at):
+    """Return the current of the resistor over one cycle, or what else is asked, and the degrees.
 
     Parameters
     ----------
     circuit, supply, dimmer, ohms
         As for `led_current`.
+    what : callable
+        `circuits.amps_at`, or another of its kind.
 
     Returns
     -------
-    degrees, amps : array
-        Place in the cycle [deg] and current, negative in the other half-cycle [A].
+    degrees, values : array
+        Place in the cycle [deg] and current [A] or the like, negative in the other half-cycle.
     """
     degrees, volts = phase_cut.trace(supply, dimmer, 1, SAMPLES)
-    amps = circuits.amps_at(circuit, supply, dimmer, degrees, ohms=ohms)
-    # At an edge two points share an angle; the current of the dark one is zero.
-    return degrees, np.where(volts == 0.0, 0.0, amps)
+    values = what(circuit, supply, dimmer, degrees, ohms=ohms)
+    # At an edge two points share an angle; in the dark one nothing flows or is held.
+    return degrees, np.where(volts == 0.0, 0.0, values)
 
 
 def cycle_charts(circuit, supply, dimmer, ohms):
