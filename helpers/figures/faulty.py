@@ -119,10 +119,11 @@ def one_fault(circuit, supply, dimmer, ohms, fault, riddle=0, verdict=""):
     high = mains.highest(supply)
     found, left = state(circuit, high, dimmer, ohms, fault)
     if riddle:
-        first, _ = state(circuit, high, dimmer, ohms, RIDDLES[riddle - 1])
-        told = _told_of_guess(circuit, high, dimmer, ohms, fault, riddle)
-        said = f"Riddle {riddle}: {_symptoms(first)}. {told}"
-        shown = _rows(("what is seen", first), ("your guess", found))
+        hidden = RIDDLES[riddle - 1]
+        shares = {each: state(circuit, high, dimmer, ohms, each)[0] for each in FAULTS}
+        told = {each: _symptoms(seen) for each, seen in shares.items()}
+        said = f"Riddle {riddle}: {told[hidden]}. {_told_of_guess(told, fault, hidden)}"
+        shown = _rows(("what is seen", shares[hidden]), ("your guess", found))
     else:
         dark = found[0] < faults.DARK_BELOW
         start = f"Danger: dark never means dead; {fault}" if dark else capital(fault)
@@ -175,9 +176,9 @@ def _inside(left):
     return told
 
 
-def _told_of_guess(circuit, supply, dimmer, ohms, guess, riddle):
-    told = {fault: _symptoms(state(circuit, supply, dimmer, ohms, fault)[0]) for fault in FAULTS}
-    fits = [fault for fault, seen in told.items() if seen == told[RIDDLES[riddle - 1]]]
+def _told_of_guess(told, guess, hidden):
+    """Whether a guess fits, from what would be noticed after each fault."""
+    fits = [fault for fault, seen in told.items() if seen == told[hidden]]
     start = f"Your guess: {guess}."
     if guess not in fits:
         return f"{start} That does not fit: then {told[guess]}."
