@@ -24,7 +24,7 @@ BUDGETS = {
 OVER = {
     "physics": 3_192,
     "sizing": 2_779,
-    "figures": 2_374,
+    "figures": 2_303,
     "exercises": 2_138,
     "pages": 702,
     "classroom": 1_986,
