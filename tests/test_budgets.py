@@ -28,7 +28,6 @@ OVER = {
     "exercises": 2_138,
     "pages": 702,
     "classroom": 1_986,
-    "authoring": 253,
     "widgets": 1_442,
 }
 

@@ -12,7 +12,6 @@ from helpers.exercises.session import workshop_session
 CHECK_TAG = "nbval-check-output"
 LESSON_FILES = "[0-9][0-9]-*.ipynb"  # what else lies in lessons/ is read, never answered
 TIMEOUT_SECONDS = 60
-PLOTTED = re.compile("data:image/png;base64,[A-Za-z0-9+/=]*")
 
 
 def solved(lesson, session):
@@ -128,31 +127,6 @@ def _notebooks(root, names, pattern="*.ipynb"):
 def dumps(notebook):
     """Return a notebook's text, the same for the same notebook."""
     return json.dumps(notebook, ensure_ascii=False, indent=1) + "\n"
-
-
-def comparable(notebook):
-    """Return what has to be fresh in a solution: ids, types, sources, tags and text outputs."""
-    return [
-        {
-            "id": cell["id"],
-            "type": cell["cell_type"],
-            "source": "".join(cell["source"]),
-            "tags": cell["metadata"].get("tags", []),
-            "outputs": [_texts(output) for output in cell.get("outputs", [])],
-        }
-        for cell in notebook["cells"]
-    ]
-
-
-def _texts(output):
-    data = output.get("data", {"text": output.get("text", "")})
-    return {kind: _joined(value) for kind, value in data.items()}
-
-
-def _joined(value):
-    """A text as one piece, the bytes of a plotted picture replaced as in tests/sanitize.cfg."""
-    text = "".join(value) if isinstance(value, list) else value
-    return PLOTTED.sub("PICTURE", text) if isinstance(text, str) else text
 
 
 def tidy(lesson):

@@ -4,11 +4,11 @@ import json
 
 import pytest
 from nbclient.exceptions import CellExecutionError
+from notebook import comparable
 
 from helpers.authoring.solutions import (
     CHECK_TAG,
     build,
-    comparable,
     dumps,
     run,
     solved,

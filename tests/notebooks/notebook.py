@@ -7,6 +7,7 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 LESSONS = sorted((ROOT / "lessons").glob("[0-9][0-9]-*.ipynb"))
 SOLUTIONS = sorted((ROOT / "solutions").glob("*.ipynb"))
+PLOTTED = re.compile("data:image/png;base64,[A-Za-z0-9+/=]*")
 
 
 def read(path):
@@ -70,3 +71,28 @@ def sentences(text):
             if not re.match(r"\s*([#|>])", line):
                 kept += re.split(r"(?<=[.?!])\s+(?=[A-Z*“\"(])", line.strip())
     return [sentence for sentence in kept if len(words(sentence)) > 1]
+
+
+def comparable(notebook):
+    """Return what has to be fresh in a solution: ids, types, sources, tags and text outputs."""
+    return [
+        {
+            "id": cell["id"],
+            "type": cell["cell_type"],
+            "source": "".join(cell["source"]),
+            "tags": cell["metadata"].get("tags", []),
+            "outputs": [_texts(output) for output in cell.get("outputs", [])],
+        }
+        for cell in notebook["cells"]
+    ]
+
+
+def _texts(output):
+    data = output.get("data", {"text": output.get("text", "")})
+    return {kind: _joined(value) for kind, value in data.items()}
+
+
+def _joined(value):
+    """A text as one piece, the bytes of a plotted picture replaced as in tests/sanitize.cfg."""
+    text = "".join(value) if isinstance(value, list) else value
+    return PLOTTED.sub("PICTURE", text) if isinstance(text, str) else text

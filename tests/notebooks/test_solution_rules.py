@@ -4,9 +4,9 @@ import json
 import re
 
 import pytest
-from notebook import LESSONS, ROOT, SOLUTIONS, code, read, source
+from notebook import LESSONS, ROOT, SOLUTIONS, code, comparable, read, source
 
-from helpers.authoring.solutions import CHECK_TAG, comparable, dumps, run, solved
+from helpers.authoring.solutions import CHECK_TAG, dumps, run, solved
 from helpers.exercises.bank import bank
 from helpers.exercises.session import workshop_session
 from helpers.pages.page import ANSWER_MEDIA_TYPE
