@@ -4,12 +4,12 @@ Never trusts a recorded mark and never runs a learner's code. Must never know ho
 """
 
 from collections import Counter
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime
 
 from helpers.classroom import mark_book as states
 from helpers.classroom import remarks
-from helpers.classroom.mark_book import HandedIn, LearnerMarks, installed
+from helpers.classroom.mark_book import LearnerMarks, installed
 from helpers.classroom.one_log import merge, put_together
 from helpers.classroom.paper_log import Paper
 from helpers.classroom.problems import Problem, capped, counted, plain
@@ -28,8 +28,7 @@ class Shown:
     line, `doubles` the questions that screen and paper both answer where paper was accepted.
     """
 
-    learner: str
-    row: LearnerMarks | None = None
+    row: LearnerMarks
     turns: list = field(default_factory=list)
     problems: list = field(default_factory=list)
     odd: Counter = field(default_factory=Counter)
@@ -51,13 +50,12 @@ class Marker:
 
     def __call__(self, learner, status, ids, logs):
         """Return what a learner has shown, of the hand-ins of each of their ids."""
-        self.shown = Shown(learner)
-        lines = self._lines(learner, ids, logs)
-        self.shown.row = self._marked(learner, status, lines)
-        problems = [*self.shown.problems, *remarks.in_words(learner, self.shown.odd)]
+        self.shown = shown = Shown(LearnerMarks(learner, status))
+        self._mark(self._lines(learner, ids, logs))
+        problems = [*shown.problems, *remarks.in_words(learner, shown.odd)]
         problems.sort(key=lambda problem: problem.rank)
-        self.shown.problems = capped(problems, MOST_PROBLEMS, plain(learner, 40))
-        return self.shown
+        shown.problems = capped(problems, MOST_PROBLEMS, plain(learner, 40))
+        return shown
 
     def _lines(self, learner, ids, groups):
         shown, logs = self.shown, []
@@ -67,56 +65,53 @@ class Marker:
             shown.problems += log.problems
             shown.odd += remarks.of_times(log.logs, self.now)
             shown.odd[remarks.GAPS] += log.gaps
-            read = [h for h in hand_ins if h.answers]
-            shown.handed_in += [HandedIn(h.name, learner, h.digest, h.answers) for h in read]
+            shown.handed_in += [replace(one, learner=learner) for one in hand_ins if one.answers]
         lines, _, _ = merge(logs)
         shown.line_ids = remarks.marks_of(lines)
-        lines, doubles = self.typed.joined(learner, ids, lines, self.class_word, shown.problems)
-        shown.doubles = doubles
+        lines, shown.doubles = self.typed.joined(
+            learner, ids, lines, self.class_word, shown.problems
+        )
         return lines
 
-    def _marked(self, learner, status, lines):
-        by_question, word = self._sorted_out(learner, lines), self.class_word
-        counting = {
-            name: own
-            for name, lines in by_question.items()
-            if (own := [line for line in lines if line.class_word == word])
-        }
-        if status in (states.HANDED_IN, states.ON_PAPER) and not counting:
-            status = states.NOTHING_COUNTS
-        marks, stands, replies = {}, {}, {}
-        firsts, times, retried, earlier = [], [], [], []
+    def _mark(self, lines):
+        """Fill in the row of a learner, question by question."""
+        row, by_question, last = self.shown.row, self._sorted_out(lines), ""
         for question in self.questions:
-            if not (own := counting.get(question.id)):
+            lines = by_question.get(question.id, ())
+            if not (own := [line for line in lines if line.class_word == self.class_word]):
                 continue
-            standing = self._standing(question, learner, by_question[question.id])
-            state = _state(question, standing) if standing else states.BROKEN
+            row.answers += len(own)
+            standing = self._standing(question, lines)
+            state = _state(question, standing)
             if state == states.BLANK:
                 continue
-            if state == states.EARLIER:
-                earlier.append(question.id)
-            stands[question.id] = state
+            row.states[question.id] = state
+            last = max(last, own[-1].at)
+            if own[-1].by_hand:
+                row.paper.append(question.id)
             if standing and state != states.KEPT:
-                marks[question.id] = standing.marks
+                row.marks[question.id] = standing.marks
                 self.shown.turns += _turns(question, standing)
             if standing and standing.tries:
-                first, newest = _first_and_newest(standing)
-                firsts += [question.id] if first.right else []
-                if self.replies and not newest.right:
-                    replies[question.id] = newest.danger, newest.reply
-            times.append(own[-1].at)
-            if question.danger and state == states.FULL and _cases(standing) > states.FEW_CASES:
-                retried.append(question.id)
-        if earlier:
+                self._told(question, state, _tried(standing))
+        if row.status in (states.HANDED_IN, states.ON_PAPER) and not row.answers:
+            row.status = states.NOTHING_COUNTS
+        if earlier := [name for name, state in row.states.items() if state == states.EARLIER]:
             found = f"answered in an earlier edition, so without marks: {', '.join(earlier)}"
-            self._problem(learner, found, "Ask for these again: the questions have changed since.")
-        answers = sum(map(len, counting.values()))
-        last, retried = _day(max(times, default="")), tuple(retried)
-        paper = tuple(name for name in stands if counting[name][-1].by_hand)
-        told = status, marks, stands, answers, last, retried
-        return LearnerMarks(learner, *told, firsts=tuple(firsts), paper=paper, replies=replies)
+            self._problem(found, "Ask for these again: the questions have changed since.")
+        row.last = _day(last)
 
-    def _sorted_out(self, learner, lines):
+    def _told(self, question, state, draws):
+        """Note what is told of the first answer, the newest, and how many cases it took."""
+        row, newest = self.shown.row, draws[-1].last[1]
+        if draws[0].first[1].right:
+            row.firsts.append(question.id)
+        if self.replies and not newest.right:
+            row.replies[question.id] = newest.danger, newest.reply
+        if question.danger and state == states.FULL and _cases(draws) > states.FEW_CASES:
+            row.retried.append(question.id)
+
+    def _sorted_out(self, lines):
         by_question, left_out = {}, Counter()
         word, known = self.class_word, self.known
         self.shown.words = {line.class_word for line in lines}
@@ -135,31 +130,31 @@ class Marker:
                     left_out[_TOO_MANY, line.question] += 1
         for ((words, advice), name), count in left_out.items():
             found = f"{counted(count, 'answer')} {words} “{plain(name, 40)}”"
-            self._problem(learner, found, advice)
+            self._problem(found, advice)
         return by_question
 
-    def _standing(self, question, learner, lines):
+    def _standing(self, question, lines):
         try:
             standing = replay(question, lines, SUPPLIES, self.class_word)
         except (ArithmeticError, LookupError, TypeError, ValueError) as error:
             kind = f"{type(error).__name__}: {plain(str(error))}"
             found = f"{counted(len(lines), 'answer')} to {question.id} could not be marked ({kind})"
-            self._problem(learner, found, "The question is at fault: tell who keeps the bank.")
+            self._problem(found, "The question is at fault: tell who keeps the bank.")
             return None
         self.shown.odd[remarks.SKIPPED] += 0 if lines[-1].by_hand else standing.skipped
         if over := [line for line in lines if line.nudges > len(question.nudges)]:
             self.shown.odd[remarks.NUDGES] += sum(line.edition == question.edition for line in over)
         if standing.later:
             found = f"{counted(standing.later, 'answer')} to {question.id} in a later edition of it"
-            self._problem(learner, found, "Mark with the edition of the lessons that they have.")
+            self._problem(found, "Mark with the edition of the lessons that they have.")
         if standing.unread:
             found = f"{counted(standing.unread, 'answer')} to {question.id} could not be read"
             advice = "They count as nothing. Was the log written by another edition of the lessons?"
-            self._problem(learner, found, advice)
+            self._problem(found, advice)
         return standing
 
-    def _problem(self, learner, found, advice):
-        self.shown.problems.append(Problem(plain(learner, 40), found, advice))
+    def _problem(self, found, advice):
+        self.shown.problems.append(Problem(plain(self.shown.row.learner, 40), found, advice))
 
 
 _OTHER_CLASS = (
@@ -177,13 +172,15 @@ _TOO_MANY = (
 )
 
 
-def _cases(standing):
+def _tried(standing):
+    """Return the draws under the class word that have an answer, in their order."""
+    draws = standing.draws.values()
+    return [draw for draw in draws if draw.tried and draw.class_word == standing.class_word]
+
+
+def _cases(draws):
     """Return how many cases of a danger item were answered until the first that earned all."""
-    right = [
-        bool(draw.earned) and draw.first[1].right
-        for draw in standing.draws.values()
-        if draw.tried and draw.class_word == standing.class_word
-    ]
+    right = [bool(draw.earned) and draw.first[1].right for draw in draws]
     return right.index(True) + 1
 
 
@@ -192,19 +189,11 @@ def _turns(question, standing):
 
     The name is that of the slip, or an option's text.
     """
-    draws = [draw for draw in standing.draws.values() if draw.class_word == standing.class_word]
-    for _, verdict in [tried for draw in draws for tried in draw.tried.values()]:
+    for _, verdict in [tried for draw in _tried(standing) for tried in draw.tried.values()]:
         if not verdict.right:
             unnamed = states.DANGEROUS if verdict.danger else states.NO_KNOWN_TURN
             name = (verdict.turn or verdict.slip) if verdict.slip else unnamed
             yield question.id, verdict.slip, name, bool(verdict.danger)
-
-
-def _first_and_newest(standing):
-    """Return the verdicts on the first and on the newest answer under the class word."""
-    draws = [draw for draw in standing.draws.values() if draw.class_word == standing.class_word]
-    tried = [draw for draw in draws if draw.tried]
-    return tried[0].first[1], tried[-1].last[1]
 
 
 def _day(at):
@@ -216,6 +205,8 @@ def _day(at):
 
 
 def _state(question, standing):
+    if not standing:
+        return states.BROKEN
     if not standing.tries:
         return states.EARLIER if standing.earlier else states.BLANK
     if question.role == "predict":

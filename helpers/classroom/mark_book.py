@@ -82,7 +82,7 @@ class Turn(NamedTuple):
     danger: bool
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class LearnerMarks:
     """One row: a learner's marks and states by question id, where there is an answer.
 
@@ -94,14 +94,14 @@ class LearnerMarks:
 
     learner: str
     status: str
-    marks: dict
-    states: dict
+    marks: dict = field(default_factory=dict)
+    states: dict = field(default_factory=dict)
     answers: int = 0
     last: str = ""
-    retried: tuple = ()
-    turns: tuple = ()
-    firsts: tuple = ()
-    paper: tuple = ()
+    retried: list = field(default_factory=list)
+    turns: list = field(default_factory=list)
+    firsts: list = field(default_factory=list)
+    paper: list = field(default_factory=list)
     replies: dict = field(default_factory=dict)
 
     def earned(self, question):
@@ -109,16 +109,6 @@ class LearnerMarks:
 
     def state(self, question):
         return self.states.get(question.id, BLANK)
-
-
-@dataclass(frozen=True, slots=True)
-class HandedIn:
-    """One file that was handed in, to be compared with the receipt that its learner has."""
-
-    name: str
-    learner: str
-    digest: str
-    answers: int
 
 
 @dataclass(slots=True)
@@ -152,7 +142,8 @@ class SlipCount:
 class MarkBook:
     """What a class has shown, and all that could not be used.
 
-    `class_words` counts the learners who handed in answers under each class word.
+    `class_words` counts the learners who handed in answers under each class word; `handed_in` has
+    each `HandIn` that was read, to be compared with the receipt that its learner has.
     """
 
     class_word: str

@@ -162,7 +162,7 @@ def _needs(book, row, passed):
         ("Danger items not answered", [q for q in blank if q not in earlier]),
     )
     if row.retried:
-        yield Need(f"Right only after more than {FEW_CASES} cases, ask why", list(row.retried))
+        yield Need(f"Right only after more than {FEW_CASES} cases, ask why", row.retried)
     left = [lesson for lesson in begun if lesson.danger_items and lesson.number not in passed]
     short = [(lesson.number, lesson.short_by(row)) for lesson in left]
     if short := [f"lesson {number} by {by:.3g} marks" for number, by in short if by]:
@@ -182,7 +182,7 @@ def _needs(book, row, passed):
         ("Right after help, well done", book.in_state(row, states.REPAIRED)),
     )
     if row.paper:
-        yield Need("Typed back from paper", list(row.paper))
+        yield Need("Typed back from paper", row.paper)
 
 
 def _listed(*lists):

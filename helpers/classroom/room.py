@@ -3,7 +3,6 @@
 Knows who is in the class and in which order; each learner is marked by `learner_rows`.
 """
 
-from dataclasses import replace
 from pathlib import Path
 
 from helpers.classroom import mark_book as states
@@ -117,11 +116,12 @@ class Gathered:
 
     def add(self, shown):
         book = self.book
-        book.rows.append(replace(shown.row, turns=tuple(self._named(shown.turns))))
+        book.rows.append(shown.row)
+        shown.row.turns += self._named(shown.turns)
         book.problems += shown.problems
         book.handed_in += shown.handed_in
         self.doubles |= shown.doubles
-        self.line_ids[shown.learner] = shown.line_ids
+        self.line_ids[shown.row.learner] = shown.line_ids
         for word in sorted(filter(CLASS_WORD.fullmatch, shown.words)):
             if word in book.class_words or len(book.class_words) < MOST_CLASS_WORDS:
                 book.class_words[word] += 1

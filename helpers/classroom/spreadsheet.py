@@ -35,7 +35,7 @@ def columns(book):
     >>> columns(MarkBook("wick", ()))[:4]
     ['learner', 'status', 'danger items answered wrong', 'danger items not answered']
     """
-    return list(cells(book, LearnerMarks("", "", {}, {})))
+    return list(cells(book, LearnerMarks("", "")))
 
 
 def cells(book, row):

@@ -149,7 +149,7 @@ def test_paper_counts_where_the_screen_has_no_line(room):
     room.type_back(room.right("touch", "BENCH-02"), "touch", "BENCH-02")
     book = room.mark()
     assert row_of(book).marks == {"current-1": 1, "current-2": 1}
-    assert row_of(book).paper == ("current-2",)
+    assert row_of(book).paper == ["current-2"]
     assert row_of(book, "BENCH-02").marks == {"touch": 1}
     assert [row.status for row in book.rows] == [states.HANDED_IN, states.ON_PAPER]
     assert found_in(book) == ""
@@ -177,7 +177,7 @@ def test_where_both_have_an_answer_the_screen_counts_until_somebody_decides(room
     assert said.endswith("--accept BENCH-01:current-1 BENCH-01:current-2")
     book = room.mark(accept=["BENCH-01:current-1"])
     assert row_of(book).marks == {"current-1": 1, "current-2": 1}
-    assert row_of(book).paper == ("current-1",)
+    assert row_of(book).paper == ["current-1"]
     assert "both screen and paper answer current-2;" in found_in(book)
     book = room.mark(accept=["BENCH-01:current-1", "BENCH-01:current-3"])
     assert "BENCH-01:current-3: paper was accepted here; screen and paper do not" in found_in(book)
@@ -208,7 +208,7 @@ def test_somebody_whom_the_roster_does_not_hold_is_marked_and_asked_about(room):
 def test_a_hand_in_that_calls_itself_paper_is_none(room):
     room.hand_in(room.line(room.right("touch", draw=3), "touch", draw=3, by_hand=True))
     book = room.mark()
-    assert row_of(book).paper == ()
+    assert row_of(book).paper == []
     assert "answered before the one before it was finished" in found_in(book)
 
 
