@@ -189,10 +189,6 @@ class MarkBook:
         """Return the questions that stand in one of these states in a row."""
         return [question for question in self.questions if row.state(question) in states]
 
-    def tried(self, question):
-        """Return how many learners have an answer to a question."""
-        return sum(question.id in row.states for row in self.rows)
-
     def learners(self, question, state):
         """Return the learners with whom a question stands in a state."""
         return [row.learner for row in self.rows if row.state(question) == state]

@@ -42,6 +42,7 @@ DANGER_LOOKS = {
 }
 MANY_CASES = ("retried", "?", "ask why")
 NOT_BEGUN = ("blank", "–", "not begun")
+STILL_OPEN = {HELPED: ("H", "worked answer shown"), NONE: ("○", "tried, no marks yet")}
 
 
 class Need(NamedTuple):
@@ -72,8 +73,7 @@ def page(book, at=None):
     rows = sorted(book.rows, key=lambda row: -len(danger_open(book.questions, row)[0]))
     lessons = [lesson for lesson in book.lessons if lesson.danger_items]
     passed = {row.learner: [n.number for n in lessons if n.passed(row)] for row in rows}
-    slips = book.slips()
-    tried = {question.id: book.tried(question) for question in book.questions}
+    slips, numbers = book.slips(), items(book)
     return templates.page(
         "mark-book",
         book=book,
@@ -88,12 +88,12 @@ def page(book, at=None):
         danger_cells=lambda row: _danger_cells(lessons, row),
         worst=lambda row: _worst(book, row),
         needs=lambda row: list(_needs(book, row, passed[row.learner])),
-        difficulty=list(_difficulty(book, slips, tried, items(book))),
+        difficulty=list(_difficulty(book, slips, numbers)),
+        numbers=numbers,
         chance=by_chance(max(1, sum(bool(row.states) for row in rows))),
         lessons=[_lesson(lesson, rows, passed) for lesson in book.lessons],
         dangers=[slip for slip in slips if slip.dangers],
         other_slips=[slip for slip in slips if not slip.dangers],
-        tried=tried,
         cut=_cut,
         out_of=book.out_of,
         short=SHORT,
@@ -191,37 +191,28 @@ def _listed(*lists):
             yield Need(said, [question.id for question in questions])
 
 
-def _difficulty(book, slips, tried, numbers):
-    """Yield each marked question, the hardest first, with what is known of it."""
+def _difficulty(book, slips, numbers):
+    """Yield each marked question, the hardest first, with what is known of it.
+
+    That is its `Item`, its known turns as (whether it could hurt, its name, how many took it), how
+    many took no known turn, and with whom it is still open.
+    """
     turns = defaultdict(list)
     for slip in slips:
         for name, learners in slip.questions.items():
-            turns[name].append((-learners, name not in slip.dangers, slip))
-    marked = [q for lesson in book.lessons for q in lesson.marked if tried[q.id]]
-    marked.sort(key=lambda q: (numbers[q.id].facility, -tried[q.id]))
+            turns[name].append((name in slip.dangers, slip.name, learners))
+    marked = [q for lesson in book.lessons for q in lesson.marked if q.id in numbers]
+    marked.sort(key=lambda q: (numbers[q.id].facility, -numbers[q.id].tried))
     for question in marked:
-        taken = sorted(turns[question.id], key=lambda turn: turn[:2])
-        unknown = [-count for count, _, slip in taken if slip.name == NO_KNOWN_TURN]
-        yield {
-            "question": question,
-            "tried": tried[question.id],
-            "right": numbers[question.id].right,
-            "item": numbers[question.id],
-            "common": [
-                (not harmless, slip.name, -count)
-                for count, harmless, slip in taken
-                if slip.name != NO_KNOWN_TURN
-            ][:1],
-            "unknown": sum(unknown),
-            "open_with": [
-                (sign, said, who)
-                for sign, said, state in (
-                    ("H", "worked answer shown", HELPED),
-                    ("○", "tried, no marks yet", NONE),
-                )
-                if (who := book.learners(question, state))
-            ],
-        }
+        taken = sorted(turns[question.id], key=lambda turn: (-turn[2], not turn[0]))
+        known = [turn for turn in taken if turn[1] != NO_KNOWN_TURN]
+        unknown = sum(turn[2] for turn in taken if turn not in known)
+        left = [
+            (*said, who)
+            for state, said in STILL_OPEN.items()
+            if (who := book.learners(question, state))
+        ]
+        yield question, numbers[question.id], known, unknown, left
 
 
 def _lesson(lesson, rows, passed):

@@ -281,14 +281,9 @@ def _judged(verdict):
     return f"{danger}{word} {verdict.reply}"
 
 
-def same_place(lines, line):
-    """Return the line that stands for the same question, draw and edition; None if none does."""
-    return next((one for one in lines if place_of(one) == place_of(line)), None)
-
-
 def refuse_twice(lines, typed):
     """Raise `NotUnderstood` where a row is typed whose place is taken already."""
-    if before := same_place(lines, typed.line):
+    for before in (line for line in lines if place_of(line) == place_of(typed.line)):
         raise NotUnderstood(
             f"{named(before)} of {before.learner} is there already, as “{before.answer}”. "
             "Take that back first, or name the draw of this pack."
