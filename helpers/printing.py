@@ -13,29 +13,6 @@ from helpers.exercises.settings import Settings, changed
 NO_FILE = "Where to? Give a new file after --out"
 
 
-def from_command(given, name):
-    """Print for a class as the words of a command line say.
-
-    Parameters
-    ----------
-    given : argparse.Namespace
-    name : str
-        What is printed, as for `print_for`.
-    """
-    said = print_for(
-        name,
-        given.out,
-        given.class_file,
-        given.class_word,
-        given.roster,
-        given.learner,
-        given.supply,
-        [*given.lessons, *given.questions],
-        given.again,
-    )
-    print("\n".join(said))
-
-
 def print_for(
     name,
     out=None,

@@ -27,7 +27,7 @@ OVER = {
     "figures": 2_303,
     "exercises": 2_138,
     "pages": 702,
-    "classroom": 1_951,
+    "classroom": 1_946,
     "widgets": 1_442,
 }
 

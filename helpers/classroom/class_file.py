@@ -18,12 +18,7 @@ from helpers.pages import templates
 
 KEPT_DAYS = 90  # until marks are settled, with room for a question; common practice, no source
 MAKE_ONE = f"To make a class file: {COMMAND} class FILE.toml --word WORD"
-NEEDED = {
-    "folder": "FOLDER",
-    "roster": "--roster",
-    "class_word": "--class-word",
-    "out": "--out",
-}
+NEEDED = {"folder": "FOLDER", "roster": "--roster", "class_word": "--class-word", "out": "--out"}
 
 
 @dataclass(frozen=True)

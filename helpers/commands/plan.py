@@ -73,7 +73,6 @@ def bench(arguments):
     the log to fill in: what anyone reads unpowered, and the rehearsal on an isolated supply of
     24 V at most. An example: bench brief.toml --readings log.csv
     """
-    from helpers.exercises.whole_files import as_utf_8
     from helpers.exercises.wording import STAMP
     from helpers.sizing import bench_log, bench_report, diagnosis, own, predictions
 
@@ -86,9 +85,8 @@ def bench(arguments):
             return
         if not arguments.readings:
             raise Unusable("No log was given: --readings LOG.csv, or --blank to print one.")
-        with refused(f"{plain(arguments.readings)} could not be read", "Check its name."):
-            text = as_utf_8(Path(arguments.readings).read_bytes())
-        found = diagnosis.diagnose(build, bench_log.from_csv(text, rows, build))
+        readings = bench_log.from_csv(content_of(arguments.readings), rows, build)
+        found = diagnosis.diagnose(build, readings)
     except ValueError as error:
         raise Unusable(plain(str(error), 500)) from None
     whose = own.CHOSEN if plan.only else own.FIRST
@@ -114,17 +112,23 @@ def framed(lines):
 
 def planned(arguments, ranked=False):
     """Return the plan of the build that `--mine` or the brief names, or of all candidates."""
-    from helpers.exercises.whole_files import as_utf_8
     from helpers.sizing import own
 
     if not arguments.brief:
         raise Unusable("No brief was given. Name a TOML file, or print one with: size --example")
-    with refused(f"{plain(arguments.brief)} could not be read", "Check its name."):
-        text = as_utf_8(Path(arguments.brief).read_bytes())
     try:
-        return own.planned(text, words=arguments.mine or (), ranked=ranked)
+        brief = content_of(arguments.brief)
+        return own.planned(brief, words=arguments.mine or (), ranked=ranked)
     except ValueError as error:
         raise Unusable(plain(str(error), 500)) from None
+
+
+def content_of(name):
+    """Return what the file of that name holds."""
+    from helpers.exercises.whole_files import as_utf_8
+
+    with refused(f"{plain(name)} could not be read", "Check its name."):
+        return as_utf_8(Path(name).read_bytes())
 
 
 def write_sheet(out, plan, learner):

@@ -36,9 +36,7 @@ def paper(arguments):
     fresh numbers of that one. Two examples: paper --class wick.toml; paper --lessons 02 03
     --roster roster.csv --class-word wick --out paper.html
     """
-    from helpers.printing import from_command
-
-    from_command(arguments, "paper")
+    print_for_class(arguments, "paper")
 
 
 def key(arguments):
@@ -48,9 +46,7 @@ def key(arguments):
     marks, never for the benches. An example: key --lessons 02 03 --roster roster.csv --class-word
     wick --out key.html
     """
-    from helpers.printing import from_command
-
-    from_command(arguments, "key")
+    print_for_class(arguments, "key")
 
 
 def start_sheet(arguments):
@@ -60,10 +56,19 @@ def start_sheet(arguments):
     a room is led for two hours or two days. Two examples: start-sheet --class wick.toml --lessons
     00 01; start-sheet --guide --out guide.html
     """
-    from helpers.printing import from_command, write_new_page
+    from helpers.printing import write_new_page
     from helpers.sheets import start_sheet as sheet
 
     if not (arguments.guide or arguments.card):
-        from_command(arguments, "start-sheet")
+        print_for_class(arguments, "start-sheet")
     else:
         write_new_page(arguments.out, sheet.guide() if arguments.guide else sheet.card())
+
+
+def print_for_class(given, name):
+    """Print for a class as the words of a command line say."""
+    from helpers.printing import print_for
+
+    whose = given.class_file, given.class_word, given.roster, given.learner, given.supply
+    asked = [*given.lessons, *given.questions]
+    print("\n".join(print_for(name, given.out, *whose, asked, given.again)))

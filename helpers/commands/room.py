@@ -19,14 +19,16 @@ def add_to(subcommand):
     one.add_argument("--class-word", help="the word that was given to the class")
     one.add_argument("--out", help="folder to write the mark book into")
     one.add_argument(
-        "--lessons", nargs="+", default=(), metavar="NN", help="only these, such as 00 01"
+        "--lessons", dest="only", nargs="+", metavar="NN", help="only these, such as 00 01"
     )
     one.add_argument(
-        "--accept", nargs="+", default=(), metavar="WHAT",
+        "--accept", nargs="+", metavar="WHAT",
         help="hand-ins that count where several of one id have parted; the page names them. And "
         "BENCH-07:ohm-3 where paper counts instead of the screen",
     )  # fmt: skip
-    one.add_argument("--paper-log", metavar="FILE", help="what was typed back from paper")
+    one.add_argument(
+        "--paper-log", dest="paper", metavar="FILE", help="what was typed back from paper"
+    )
     one.add_argument("--feedback", metavar="FOLDER", help="write a page for each learner into it")
     one.add_argument(
         "--decimal-comma", action="store_true",
@@ -62,18 +64,8 @@ def mark(arguments):
     from helpers.classroom.class_file import for_marking, read_class
     from helpers.classroom.marking import mark_folder
 
-    wanted = for_marking(
-        arguments.class_file,
-        folder=arguments.folder,
-        roster=arguments.roster,
-        class_word=arguments.class_word,
-        out=arguments.out,
-        only=arguments.lessons,
-        accept=arguments.accept,
-        paper=arguments.paper_log,
-        feedback=arguments.feedback,
-        decimal_comma=arguments.decimal_comma,
-    )
+    given = {name: value for name, value in vars(arguments).items() if name != "run"}
+    wanted = for_marking(**given)
     print("\n".join(mark_folder(progress=with_bar, **wanted).summary()))
     if arguments.class_file and (over := read_class(arguments.class_file).over()):
         print(over)
