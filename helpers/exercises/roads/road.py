@@ -159,7 +159,8 @@ class Road:
         ends : list of Wrong
             Turns that lead nowhere (over zero, beyond all numbers) are left out.
         """
-        return list(self._with_turn(n))
+        steps = self._with_operands(n)
+        return list(_ends(_turned(steps, n, None), steps, n))
 
     def wrong_twice(self, n):
         """Return the ends of roads with two usual wrong turns, a dozen at the most."""
@@ -167,29 +168,13 @@ class Road:
 
     def _with_two_turns(self, n):
         steps = self._with_operands(n)
-        for index, first, value in _usual(steps, n, None):
-            if value is None:
+        for first in _turned(steps, n, None, usual=True):
+            if first.value is None:
                 continue
-            rest = steps[index + 1 :]
-            for later, second, value_2 in _usual(rest, n, value):
-                end = _end(rest[later + 1 :], n, value_2)
-                if end is not None:
-                    yield Wrong((first, second), (index, index + 1 + later), end)
-
-    def _with_turn(self, n):
-        steps = self._with_operands(n)
-        walked = _on(steps, n, None)
-        for index, (step, operand) in enumerate(steps):
-            before, rest = walked[index - 1] if index else None, steps[index + 1 :]
-            for turn in step.turns:
-                end = _end(rest, n, _taken(turn.take, before, operand, n))
-                if end is not None:
-                    yield Wrong((turn,), (index,), end)
-            if isinstance(step.operand, Road):
-                for wrong in step.operand.wrong(n):
-                    end = _end(rest, n, _taken(step.take, before, wrong.value, n))
-                    if end is not None:
-                        yield Wrong(wrong.turns, (index,), end)
+            later = _turned(steps, n, first.value, usual=True, start=first.places[0] + 1)
+            for second in _ends(later, steps, n):
+                places = first.places + second.places
+                yield Wrong(first.turns + second.turns, places, second.value)
 
     def all_steps(self):
         """Return every step, those of a road within before the step that asks for it."""
@@ -217,21 +202,30 @@ def _on(steps, n, value):
     return found
 
 
-def _usual(steps, n, value):
-    """Yield place, turn and what it leads to for each usual turn, those of a road within too."""
-    for index, (step, operand) in enumerate(steps):
+def _turned(steps, n, value, usual=False, start=0):
+    """Yield what each wrong turn from a step on leads to right behind it, if anywhere.
+
+    Those of a road within are taken there, and end at the step that asks for it.
+    """
+    for index, (step, operand) in enumerate(steps[start:], start):
         for turn in step.turns:
-            if turn.usual:
-                yield index, turn, _taken(turn.take, value, operand, n)
+            if turn.usual or not usual:
+                yield Wrong((turn,), (index,), _taken(turn.take, value, operand, n))
         if isinstance(step.operand, Road):
             inner = step.operand._with_operands(n)
-            for place, turn, wrong in _usual(inner, n, None):
-                end = _end(inner[place + 1 :], n, wrong)
-                if end is not None:
-                    yield index, turn, _taken(step.take, value, end, n)
+            for wrong in _ends(_turned(inner, n, None, usual), inner, n):
+                yield Wrong(wrong.turns, (index,), _taken(step.take, value, wrong.value, n))
         value = _taken(step.take, value, operand, n)
         if value is None:
             return
+
+
+def _ends(turned, steps, n):
+    """Yield where the rest of a road leads from each wrong turn; those that lead nowhere not."""
+    for wrong in turned:
+        end = _end(steps[wrong.places[-1] + 1 :], n, wrong.value)
+        if end is not None:
+            yield Wrong(wrong.turns, wrong.places, end)
 
 
 def _taken(take, before, operand, n):
