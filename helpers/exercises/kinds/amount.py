@@ -108,26 +108,27 @@ class Amount(Kind):
         reads_well = len(text) <= 9 + len(self.unit) and "e" not in text
         return reading.around(text) if reads_well else reading.understood
 
-    def band(self, numbers):
+    def band(self, numbers, right=None):
         """Return the lowest and the highest value that is accepted however it is typed."""
-        return self._band(self.right(numbers), self.road.value(numbers))
-
-    def _band(self, *ends):
-        low, high = sorted(ends)
+        low, high = sorted(self._ends(numbers, right))
         below = self.within if self.below is None else max(self.below, ROUNDING)
         return low - below * abs(low), high + self.within * abs(high)
 
-    def is_right(self, value, digits, numbers):
-        """Say whether a number is accepted, typed with so many significant digits."""
-        return self._accepted(value, digits, self.right(numbers), self.road.value(numbers))
+    def _ends(self, numbers, right):
+        return self.right(numbers) if right is None else right, self.road.value(numbers)
 
-    def _accepted(self, value, digits, *ends):
-        low, high = self._band(*ends)
+    def is_right(self, value, digits, numbers, right=None):
+        """Say whether a number is accepted, typed with so many significant digits.
+
+        `right` is the right answer, where it is known already: an exact one takes long to find.
+        """
+        right = self.right(numbers) if right is None else right
+        low, high = self.band(numbers, right)
         if low <= value <= high:
             return True
         if digits != FEW_DIGITS or (self.below is not None and value < low):
             return False
-        return any(f"{value:.1e}" == f"{end:.1e}" for end in ends)
+        return any(f"{value:.1e}" == f"{end:.1e}" for end in self._ends(numbers, right))
 
     def verdict_on(self, answer, numbers):
         if answer.misnamed:
@@ -137,10 +138,8 @@ class Amount(Kind):
     def _misnamed(self, answer, numbers):
         """Mark a number that was called by another measure than the question asks for."""
         given, asked = SPOKEN[answer.misnamed], SPOKEN[self.measure]
-        said, slip = (
-            f"You gave {given}; the question asks for {asked}.",
-            f"gave {given}, not {asked}",
-        )
+        said = f"You gave {given}; the question asks for {asked}."
+        slip = f"gave {given}, not {asked}"
         verdict = self.mark(answer.value, numbers, answer.digits)
         if verdict.right:
             reply = f"{said} The number itself fits {asked}. Which of the two did you mean?"
@@ -159,7 +158,7 @@ class Amount(Kind):
 
     def mark(self, value, numbers, digits=15):
         right = self.right(numbers)  # once: an exact result is a search for zeros of its own
-        if self._accepted(value, digits, right, self.road.value(numbers)):
+        if self.is_right(value, digits, numbers, right):
             return Verdict(1.0, "Right.")
         danger = (self.danger and self.danger(value, numbers)) or ""
         exact = right if self.exact else None

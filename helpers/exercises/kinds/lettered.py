@@ -82,11 +82,14 @@ def options(text):
     return tuple(Option(**pieces) for pieces in found)
 
 
+@dataclass(frozen=True)
 class _Lettered(Kind):
     """What kinds with lettered options share.
 
     `options` is a tuple of `Option`, or from the numbers to one, or text as `options` reads it.
     """
+
+    options: tuple | str | Callable
 
     def __post_init__(self):
         if isinstance(self.options, str):
@@ -122,6 +125,10 @@ class _Lettered(Kind):
         by_key = {option.key: letter for letter, option in self.shown(numbers).items()}
         return ", ".join(by_key[key] for key in keys)
 
+    def example_in_code(self, numbers):
+        """Leave the letters open: any would seem to give them away."""
+        return "…"
+
     def hint(self, numbers):
         return self.to_do
 
@@ -129,11 +136,9 @@ class _Lettered(Kind):
         return [f"{letter}) {o.text}" for letter, o in self.shown(numbers).items()]
 
 
-@dataclass(frozen=True)
 class Choice(_Lettered):
     """One option of several is right: in full at the first try, half at the second, then shown."""
 
-    options: tuple | str | Callable
     name = "choice"
     to_do = "Choose one."
     how = "Choose one letter."
@@ -168,19 +173,13 @@ class Choice(_Lettered):
     def example(self, numbers):
         return "b"
 
-    def example_in_code(self, numbers):
-        """Leave the letter open: any would seem to give it away."""
-        return "…"
-
     def model(self, numbers):
         return self.letters_of([o.key for o in self.listed(numbers) if o.right], numbers)
 
 
-@dataclass(frozen=True)
 class ChooseAll(_Lettered):
     """Any number of options is right; each wrong tick takes back what a right one earned."""
 
-    options: tuple | str | Callable
     name = "choose-all"
     to_do = "Choose all that fit; it may be none of them."
     how = "Choose every letter that fits, or type none."
@@ -224,23 +223,17 @@ class ChooseAll(_Lettered):
     def example(self, numbers):
         return "a, c"
 
-    def example_in_code(self, numbers):
-        """Leave the letters open: any would seem to give them away."""
-        return "…"
-
     def model(self, numbers):
         keys = [o.key for o in self.listed(numbers) if o.right]
         return ", ".join(sorted(self.letters_of(keys, numbers).split(", "))) if keys else "none"
 
 
-@dataclass(frozen=True)
 class Order(_Lettered):
     """Steps to be put in order; `options` are listed in the right one.
 
     `reply` of a step says why it cannot come where it was put before its forerunner.
     """
 
-    options: tuple | str | Callable
     name = "order"
     to_do = "Put the steps in order, the first on top."
     how = "Give every letter once, first step first."
@@ -288,6 +281,8 @@ class Order(_Lettered):
         as_dealt = self.between.join(self.shown(numbers))
         backwards = self.between.join(reversed(self.shown(numbers)))
         return as_dealt if backwards == self.model(numbers) else backwards
+
+    example_in_code = example  # every letter stands in it anyway
 
     def model(self, numbers):
         return self.letters_of([option.key for option in self.listed(numbers)], numbers)
