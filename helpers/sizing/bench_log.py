@@ -6,15 +6,22 @@ Nothing that was typed is evaluated. Knows the names of rows; judges no reading.
 import csv
 import io
 import re
+from math import floor, log10
 
 from helpers import quantities
 from helpers.sizing.bench_report import named, should_be
 from helpers.sizing.bench_rows import COMPETENT
+from helpers.sizing.predictions import Reading
 from helpers.sizing.typed import plain
 
 OVERLOAD = ("ol", "0l", "o.l", "o.l.", "overload", "open")
 """What people write where the display shows an overload."""
 _WORDS = {"dark": 0, "none": 0, "lit": 1, "one": 1, "both": 2, "two": 2}
+# `1.750 V` and `1.020k` off a display are no thousands: a nought behind them makes that plain.
+_OFF_A_DISPLAY = {
+    unit: re.compile(f"^[+-]?[1-9][0-9]{{0,2}}[.,][0-9]{{3}}(?= *{after})")
+    for unit, after in (("voltage", "V?$"), ("resistance", "[kKM]"), ("power", "W?$"))
+}
 _COLUMNS = ("row", "where", "with", "should be", "reading")
 _MOST_BYTES, _MOST_ROWS = 65536, 200
 _EXAMPLES = {"resistance": "99.2 kΩ, or OL", "voltage": "11.8 V, or OL", "power": "57 W"}
@@ -73,8 +80,10 @@ def read_one(typed, row):
 
     Returns
     -------
-    value : float
-        [SI].
+    reading : predictions.Reading
+        With its last place: of `20.7 V` that is 0.1 V, of `20.70 V` 0.01 V. Nothing, and what is
+        no text, has the place of the meter. Of a whole number, noughts beyond the third figure
+        only fill up: a meter of three digits shows 101 kΩ for `101000` [SI].
 
     Raises
     ------
@@ -86,20 +95,33 @@ def read_one(typed, row):
     >>> from helpers.sizing.brief import Brief
     >>> from helpers.sizing.predictions import Build, table
     >>> row = table(Build(Brief(), "bridge", 100e3, 2))[0]
-    >>> read_one("99.2k", row), read_one("OL", row)
-    (99200.0, inf)
+    >>> read_one("99.2k", row), read_one("99.2k", row).place, read_one("OL", row)
+    (99200.0, 100.0, inf)
     """
     word = str(typed).strip().lower()
     try:
         if row.unit == "count":
             if word not in _WORDS and not (word.isdecimal() and word.isascii() and len(word) < 4):
                 raise ValueError("Write 1 for one LED that lights, 0 for none.")
-            return float(_WORDS[word] if word in _WORDS else int(word))
+            return Reading(_WORDS[word] if word in _WORDS else int(word))
         if word in OVERLOAD and row.unit != "power":
-            return float("inf")
-        return quantities.read(typed, row.unit, example=lambda: _EXAMPLES[row.unit]).value
+            return Reading("inf")
+        if isinstance(typed, str):
+            typed = _OFF_A_DISPLAY[row.unit].sub(r"\g<0>0", typed.strip())
+        value = quantities.read(typed, row.unit, example=lambda: _EXAMPLES[row.unit]).value
+        return Reading(value, _place(word, value) if isinstance(typed, str) else 0.0)
     except ValueError as error:
         raise LogError(f"Row {row.name} was read as {plain(str(typed))}. {error}") from None
+
+
+def _place(word, value):
+    """One step of the last figure that was typed, in SI."""
+    number = re.split("(?<=[0-9]) *[ex*×]", word.split("=")[-1])[0]  # without a power of ten
+    figures = "".join(re.findall("[0-9]", number)).lstrip("0")
+    many = len(figures)
+    if not re.search("[.,a-z][0-9]", number):
+        many = max(min(many, 3), len(figures.rstrip("0")))
+    return 10.0 ** (floor(log10(abs(value)) + 1e-12) + 1 - many) if value else 0.0
 
 
 def readings(typed, rows):
@@ -114,7 +136,7 @@ def readings(typed, rows):
 
     Returns
     -------
-    readings : dict of str to float
+    readings : dict of str to predictions.Reading
         Infinite for an overload [SI].
 
     Raises
@@ -147,7 +169,7 @@ def from_csv(text, rows, build=None):
 
     Returns
     -------
-    readings : dict of str to float
+    readings : dict of str to predictions.Reading
         Infinite for an overload [SI].
 
     Raises

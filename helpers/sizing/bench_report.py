@@ -18,14 +18,15 @@ MAINS_READINGS = (
 _DC = BENCH_METERS["DC volts"]
 METER = (
     f"Limits hold for a meter of {_DC.counts} counts with a sheet such as ± ({_DC.percent:g} % + "
-    f"{_DC.digits:g} digits) on DC volts. With a coarser one a sound build looks wrong."
+    f"{_DC.digits:g} digits) on DC volts. A meter of fewer digits strays further. Write down every "
+    "figure that it shows, noughts too: where a log is compared, its last figures count."
 )
 BEFORE = (
-    "Unpowered means that the plug is pulled and lies in sight. An ohmmeter finds a touch of "
-    "metal, but no weak insulation. The rehearsal is on an isolated supply of at most 24 V, its "
-    "current limited to what the LED stands, 20 mA at most, and on a short-circuit-proof safety "
-    "isolating transformer of 12 V: never on the mains, never with the light on the heater, on a "
-    f"dimmer or on a mains cord. {MAINS_READINGS} {METER}"
+    "Unpowered means that the plug is pulled and lies in sight. Let what was soldered cool. An "
+    "ohmmeter finds a touch of metal, but no weak insulation. The rehearsal is on an isolated "
+    "supply of at most 24 V, its current limited to what the LED stands, 20 mA at most, and on a "
+    "short-circuit-proof safety isolating transformer of 12 V: never on the mains, never with the "
+    f"light on the heater, on a dimmer or on a mains cord. {MAINS_READINGS} {METER}"
 )
 NAMED = 3
 """Causes, or groups of them, that are named at most [-]."""
@@ -150,6 +151,13 @@ def lines(diagnosis):
     if diagnosis.missing:
         names = ", ".join(row.name for row in diagnosis.missing)
         said.append(f"Not read yet, so nothing is said of it: {names}.")
+    for row in diagnosis.rows:
+        half = 0.5 * diagnosis.readings[row.name].place if row.name in diagnosis.readings else 0.0
+        if half**2 / 3.0 > 0.5 * row.standard**2:
+            said.append(
+                f"{row.name}, as it was typed: its last figure alone makes ± "
+                f"{shown(half, row.unit)}, which can hide a fault. Type all that the meter shows."
+            )
     for row in diagnosis.rows:
         if row.doubts and row.name in diagnosis.readings:
             said.append(f"  {row.name} is not judged. {' '.join(row.doubts)}")

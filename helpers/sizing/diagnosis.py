@@ -93,7 +93,8 @@ def diagnose(build, readings):
     ----------
     build : bench_world.Build
     readings : dict of str to float
-        By the name of a row; infinite for OL [SI].
+        By the name of a row; infinite for OL. Their last places count, where they are
+        `predictions.Reading` [SI].
 
     Returns
     -------
@@ -123,7 +124,11 @@ def diagnose(build, readings):
     >>> found.wrong, found.likely[0].words
     (True, ('R2 is a tenth of its value',))
     """
-    rows = predictions.table(build)
+    readings = {
+        name: predictions.Reading(each, getattr(each, "place", 0.0))
+        for name, each in readings.items()
+    }
+    rows = predictions.table(build, readings)
     known = {row.name for row in rows}
     if unknown := readings.keys() - known:
         raise ValueError(
@@ -142,12 +147,12 @@ class Taken:
     """The readings that are judged, and how each state of the build fits them."""
 
     def __init__(self, build, names, readings):
-        self.build = build
+        self.build, self.readings = build, readings
         self.asks = [ask for ask in predictions.asks(build) if ask.name in names]
         self.read = _finite([readings[ask.name] for ask in self.asks])
         self.counted = np.array([ask.unit == "count" for ask in self.asks])
         self.cell = np.array([
-            float(predictions.BENCH_METERS[ask.meter].step(value))
+            max(readings[ask.name].place, predictions.BENCH_METERS[ask.meter].step(value))
             for ask, value in zip(self.asks, self.read, strict=True)
         ])  # fmt: skip
 
@@ -161,7 +166,7 @@ class Taken:
 
     def fit(self, state):
         """How the readings lie to what a state gives, and what it gives."""
-        found = predictions.expected(self.build, state, self.asks)
+        found = predictions.expected(self.build, state, self.asks, self.readings)
         values = _finite(found.values)
         both, unlike = self.numbers(values), int(self.unlike(self.read, values).sum())
         if not both.any():

@@ -4,7 +4,7 @@ Uncertainties after JCGM 100. Parts and supplies that several readings share mak
 together, so the covariance of all rows is known as well. Judges no reading.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import sqrt
 from typing import NamedTuple
 
@@ -55,6 +55,16 @@ class Row:
     """Why the limits of the meter's sheet do not hold here; such a row is not judged."""
 
 
+class Reading(float):
+    """A reading in SI that knows its last place, as typed; 0 where nothing was typed."""
+
+    def __new__(cls, value, place=0.0):
+        """A number, and one step of its last figure, in SI."""
+        self = super().__new__(cls, value)
+        self.place = place
+        return self
+
+
 class Expected(NamedTuple):
     """Every reading that is asked for, what it shows, and the covariance of all."""
 
@@ -65,7 +75,7 @@ class Expected(NamedTuple):
     """Zero where a value is infinite."""
 
 
-def expected(build, state=None, rows=None):
+def expected(build, state=None, rows=None, readings=None):
     """Return what all meters show on a build in a state, and how that varies.
 
     Parameters
@@ -75,6 +85,8 @@ def expected(build, state=None, rows=None):
         Sound if left out.
     rows : list of Ask, optional
         Which readings; all if left out.
+    readings : dict of str to Reading, optional
+        What was typed: their last places widen their rows [SI].
 
     Returns
     -------
@@ -84,12 +96,16 @@ def expected(build, state=None, rows=None):
     -----
     Each input, such as a resistor, an LED's drop, the mains or the scale of one range of the meter,
     is rectangular between its limits and independent of the others; all rows that it touches move
-    with it. The digits of a display are each row's own. Where nobody can say what is read, anything
-    between nothing and the whole mains is as likely.
+    with it. The digits of a display are each row's own: so many of its last place, which is that
+    of what was typed, never finer than that of `BENCH_METERS` nor coarser than that of a display of
+    three figures. What was typed is rounded besides, to half a step of its last figure: as a
+    standard uncertainty, step / sqrt(12). Where nobody can say what is read, anything between
+    nothing and the whole mains is as likely.
 
     References
     ----------
-    JCGM 100:2008, 4.3.7 and 5.2; JCGM 102:2011 for several results.
+    JCGM 100:2008, 4.3.7, 5.2 and F.2.2.1; that no meter has fewer than three figures: common
+    practice, no source; JCGM 102:2011 for several results.
     """
     rows, state = rows or asks(build), state or build.sound
     many = len(inputs(build)) + len(_SCALES)
@@ -98,14 +114,24 @@ def expected(build, state=None, rows=None):
         np.zeros(many), np.full(many, 1.0 / sqrt(3.0)),
     )  # fmt: skip
     overload, unsaid = _shown(build, state, rows, np.zeros((many, 1)))[1:]
-    meters = [BENCH_METERS[ask.meter] for ask in rows]
     # The last place may be that of the next range up, if the reading comes out high.
     high = abs(found.values) + uncertainty.expanded(found.standard)
-    own = [m.digits * float(m.step(each)) for m, each in zip(meters, high, strict=True)]
-    own = uncertainty.rectangular(np.where(unsaid, 0.5 * build.brief.supply_volts, own))
+    places = [readings[ask.name].place if ask.name in (readings or ()) else 0.0 for ask in rows]
+    own = [
+        _display(BENCH_METERS[ask.meter], *each)
+        for ask, *each in zip(rows, high, places, strict=True)
+    ]
+    own = np.where(unsaid, uncertainty.rectangular(0.5 * build.brief.supply_volts), own)
     covariance = found.covariance + np.diag(own * own)
     covariance[overload] = covariance[:, overload] = 0.0
     return Expected(rows, np.where(overload, np.inf, found.values), covariance)
+
+
+def _display(meter, size, place):
+    """Standard uncertainty of the digits of a display, and of rounding to what was typed."""
+    coarsest = replace(meter, counts=1000).step(size)
+    digits = meter.digits * np.clip(place, meter.step(size), coarsest)
+    return float(np.hypot(*uncertainty.rectangular([digits, 0.5 * place])))
 
 
 def middle(build, state, rows):
@@ -149,12 +175,14 @@ def _doubts(build, world, ask):
     return BENCH_METERS[ask.meter].doubts(world.dimmed(at))
 
 
-def table(build):
+def table(build, readings=None):
     """Return what each meter should read on a sound build, and within which limits.
 
     Parameters
     ----------
     build : Build
+    readings : dict of str to Reading, optional
+        What was typed, as for `expected`; if left out, limits hold for `BENCH_METERS` [SI].
 
     Returns
     -------
@@ -170,7 +198,8 @@ def table(build):
     >>> f"{row.value:.1f} V, {row.limits[0]:.1f} to {row.limits[1]:.1f} V, {row.by}"
     '21.9 V, 20.9 to 22.9 V, rehearsal'
     """
-    found, world = expected(build), World(build, build.sound, dict.fromkeys(inputs(build), 0.0))
+    found = expected(build, readings=readings)
+    world = World(build, build.sound, dict.fromkeys(inputs(build), 0.0))
     rows = []
     for at, (ask, value) in enumerate(zip(found.asks, found.values, strict=True)):
         standard = float(np.sqrt(found.covariance[at, at]))

@@ -127,3 +127,8 @@ def test_property_planted_faults_are_found(bench, on_mains):
     three, first, _ = bench.rates(15, on_mains, 11)
     assert three >= bench.FIRST_THREE and first >= bench.FIRST
     assert bench.alarms(15, on_mains, 12) <= bench.FALSE_ALARMS
+
+
+def test_property_a_sound_build_is_none_the_worse_for_a_meter_of_three_digits(bench):
+    """Without the last place of what was typed each of these alarms."""
+    assert bench.alarms(5, False, 14, counts=1000) == 0.0

@@ -23,6 +23,9 @@ ROWS = {row.name: row for row in LIST}
         ("R1", 101e3, 101e3),
         ("12 V, supply", "-11.98 V", -11.98),
         ("12 V, LED", "1640 mV", 1.64),
+        ("12 V, LED", "1.750 V", 1.75),
+        ("LED test", "-1,750", -1.75),
+        ("element", "1.020k", 1020.0),
         ("LED test, LEDs lit", "lit", 1.0),
         ("LED test, LEDs lit", "0", 0.0),
         ("LED test, LEDs lit", "both", 2.0),
@@ -31,6 +34,32 @@ ROWS = {row.name: row for row in LIST}
 )
 def test_second_way_readings_as_people_type_them(name, typed, value):
     assert read_one(typed, ROWS[name]) == value
+
+
+@pytest.mark.parametrize(
+    ("name", "typed", "place"),
+    [
+        ("12 V, LED", "20.7", 0.1),
+        ("12 V, LED", "20.70", 0.01),
+        ("12 V, LED", "-1640 mV", 0.01),
+        ("12 V, LED", "20", 1.0),
+        ("12 V, LED", "2e1", 10.0),
+        ("12 V, LED", "2.07 x 10^1 V", 0.1),
+        ("R1", "R1 = 99.2k", 1e2),
+        ("R1", "1'234 kΩ", 1e3),
+        ("12 V, LED", "0", 0.0),
+        ("R1", "82k", 1e3),
+        ("R1", "4k70", 10.0),
+        ("R1", "1.2 M", 1e5),
+        ("R1", "101000", 1e3),
+        ("R1", "101200", 1e2),
+        ("R1", 101e3, 0.0),
+        ("R1", "OL", 0.0),
+        ("LED test, LEDs lit", "1", 0.0),
+    ],
+)
+def test_second_way_the_last_place_is_that_of_what_was_typed(name, typed, place):
+    assert read_one(typed, ROWS[name]).place == pytest.approx(place)
 
 
 @pytest.mark.parametrize(

@@ -10,6 +10,7 @@ from helpers.sizing.bench_world import Build
 from helpers.sizing.brief import Brief
 from helpers.sizing.causes import DANGERS, ON_MAINS, causes
 from helpers.sizing.diagnosis import diagnose
+from helpers.sizing.predictions import Reading
 
 BUILD = Build(Brief(), "series_diode", 100e3, 3)
 
@@ -89,6 +90,21 @@ def test_second_way_chi_squared_of_two_rows_by_hand():
     off = np.array([3e3, 2e3])
     assert found.fit.chi_squared == pytest.approx(off @ np.linalg.inv(spread) @ off)
     assert found.fit.freedom == 2
+
+
+def test_property_a_meter_of_three_digits_is_held_to_its_own_last_place():
+    """A supply that reads 0.3 V less than its parts together: three digits of 0.1 V, not of 0.01"""
+    shown = {"12 V, supply": 11.8, "12 V, string": 10.3, "12 V, LED": 1.75}
+    assert diagnose(BUILD, shown).wrong
+    typed = {name: Reading(volts, 0.1) for name, volts in shown.items()}
+    assert not diagnose(BUILD, typed).wrong
+
+
+def test_property_a_figure_that_hides_a_fault_is_said_and_no_other():
+    readings = {"12 V, LED": Reading(2.0, 1.0), "24 V, string": Reading(21.9, 0.1)}
+    said = [line for line in bench_report.lines(diagnose(BUILD, readings)) if "typed" in line]
+    assert len(said) == 1 and said[0].startswith("12 V, LED, as it was typed: ")
+    assert "± 500 mV" in said[0]
 
 
 def test_property_nothing_known_fits_two_faults_at_once():

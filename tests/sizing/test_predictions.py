@@ -6,7 +6,7 @@ from helpers.sizing import predictions, verdicts
 from helpers.sizing.bench_rows import asks
 from helpers.sizing.bench_world import World, inputs
 from helpers.sizing.brief import Brief
-from helpers.sizing.predictions import ANYONE, COMPETENT, REHEARSAL, Build, table
+from helpers.sizing.predictions import ANYONE, COMPETENT, REHEARSAL, Build, Reading, table
 
 BUILD = Build(Brief(), "series_diode", 100e3, 3)
 ROWS = {row.name: row for row in table(BUILD)}
@@ -64,6 +64,19 @@ def test_second_way_resistor_by_hand():
     row = ROWS["R2"]
     assert row.standard == pytest.approx(standard, rel=1e-9)
     assert row.limits == pytest.approx((100e3 - 2 * standard, 100e3 + 2 * standard))
+
+
+@pytest.mark.parametrize(
+    ("place", "digits"),
+    [(10.0, 500.0), (100.0, 500.0), (1e3, 5e3), (1e4, 5e3)],
+    ids=["finer than the meter", "as the meter", "of three figures", "rounded by hand"],
+)
+def test_second_way_what_was_typed_widens_its_row_alone(place, digits):
+    """By hand, for 100 kilohm: step / sqrt(12) is half of it over root 3 (JCGM 100, F.2.2.1)."""
+    rows = {row.name: row for row in table(BUILD, {"R2": Reading(98e3, place)})}
+    standard = np.sqrt(5e3**2 + 1e3**2 + digits**2 + (0.5 * place) ** 2) / np.sqrt(3.0)
+    assert rows["R2"].standard == pytest.approx(standard, rel=1e-9)
+    assert {name for name in rows if rows[name] != ROWS[name]} == {"R2"}
 
 
 @pytest.mark.parametrize("circuit", circuits.CIRCUITS)
