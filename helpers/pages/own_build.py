@@ -23,8 +23,8 @@ from helpers.sizing.typed import BriefError
 ASKED_IN = {
     "02": (
         "use_connection", "use_by_others", "use_trouble", "supply_volts", "supply_hertz",
-        "heater_power", "heater_full_power_safe", "heater_long_use", "led_colour", "led_count",
-        "led_drop", "led_limit",
+        "heater_power", "heater_full_power_safe", "heater_long_use", "dimmer_rated", "led_colour",
+        "led_count", "led_drop", "led_limit",
     ),
     "03": ("supply_lowest", "supply_highest", "led_reverse", "bin_diode"),
     "04": (
@@ -32,8 +32,8 @@ ASKED_IN = {
         "bin_largest", "bin_most", "bin_tolerance", "bin_ratings", "bin_volts",
     ),
     "05": (
-        "dimmer_edge", "dimmer_given_by", "dimmer_lowest", "dimmer_highest", "dimmer_rated",
-        "dimmer_least", "dimmer_suppression",
+        "dimmer_edge", "dimmer_given_by", "dimmer_lowest", "dimmer_highest", "dimmer_least",
+        "dimmer_suppression",
     ),
     "06": (
         "seen_lux", "seen_distance", "seen_angle", "led_intensity", "led_at", "led_half_angle",

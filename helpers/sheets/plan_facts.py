@@ -160,6 +160,7 @@ def _assumed(brief):
     worse = {
         "dimmer_edge": "either edge, whichever is worse", "box_touch": "touchable",
         "use_connection": "fixed wiring", "heater_full_power_safe": "no",
+        "dimmer_rated": "too small for the heater",
     }  # fmt: skip
     for each in briefs.FIELDS:
         unknown = getattr(brief, each.name) in (None, "unknown")

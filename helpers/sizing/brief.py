@@ -14,6 +14,10 @@ _SETTINGS = ("dimmer_lowest", "dimmer_highest")
 _TRAILING = {"dimmer_lowest": 54.0, "dimmer_highest": 180.0}
 _NO_TABLE = "Its fields stand on lines of their own below the line [{}]."
 _MOST_BYTES = 65536
+_NOBODY_KNOWS = {
+    each.name: read_one(each.metadata["kind"], "unknown", each.name)
+    for each in FIELDS if each.name in NEVER_GUESSED
+}  # fmt: skip
 _OTHERS = set(GIVEN_BY) - {Brief.dimmer_given_by}  # under these no setting can be left out
 
 
@@ -181,7 +185,7 @@ def read_fields(typed):
             if name in _SETTINGS and name in typed:
                 wrong[name] += f" By {given_by} it is such as {such_setting(name, typed)}."
     left_out = tuple(each.name for each in FIELDS if each.name not in typed)
-    taken = {name: "unknown" for name in NEVER_GUESSED}
+    taken = dict(_NOBODY_KNOWS)
     if edge == "trailing" and given_by == Brief.dimmer_given_by:
         taken |= _TRAILING
     try:

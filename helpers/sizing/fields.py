@@ -62,7 +62,8 @@ class Brief:
         "average meter, true rms meter")
     dimmer_lowest: float = _asked("setting", "126°", "lowest setting that is used")
     dimmer_highest: float = _asked("setting", "0°", "highest setting that is used")
-    dimmer_rated: float = _asked("power", "300 W", "the most it is made for", 0.1)
+    dimmer_rated: float = _asked(
+        "?power", "300 W", "the most it is made for; unknown counts as too little", 0.1)
     dimmer_least: float = _asked("power", "40 W", "the least it works with")
     dimmer_suppression: float = _asked(
         "?capacitance", "unknown", "capacitor across its switch; unknown takes 100 nF", 0.0, 1e-5)
@@ -275,7 +276,8 @@ COMPARED_ALONE = (
 )  # fmt: skip
 #: What could hurt somebody if it were guessed: unknown, where a file leaves it out.
 NEVER_GUESSED = (
-    "use_connection", "heater_full_power_safe", "dimmer_edge", "box_touch", "bin_capacitor_class",
+    "use_connection", "heater_full_power_safe", "dimmer_edge", "dimmer_rated", "box_touch",
+    "bin_capacitor_class",
 )  # fmt: skip
 
 

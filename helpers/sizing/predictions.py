@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from helpers.physics import uncertainty
+from helpers.physics import circuits, uncertainty
 from helpers.physics.uncertainty import Meter
 from helpers.sizing.bench_rows import ANYONE, COMPETENT, REHEARSAL, asks
 from helpers.sizing.bench_world import Build, World, inputs
@@ -230,4 +230,9 @@ def of_plan(plan):
     if not len(plan.order):
         raise ValueError("The plan has no candidate: what forbids it comes first.")
     best = plan.best(1)[0]
+    if best.circuit not in circuits.CIRCUITS:
+        raise ValueError(
+            "No bench log is made of a neon lamp or a capacitor dropper: they are compared alone. "
+            f"There is one of: {', '.join(circuits.CIRCUITS)}."
+        )
     return Build(plan.brief, best.circuit, best.ohms_each, best.count)

@@ -11,6 +11,7 @@ SWITCHES_NOTHING = (
     "both wires, a plug-in timer or thermostat."
 )
 _PRACTICE = "Common practice, no source."
+_HOT_DIMMER = "a dimmer that carries too much gets hot enough to start a fire."
 #: Where the questions on need end, the first that fits: when, and with what.
 ENDS = {
     "person": (
@@ -135,7 +136,14 @@ def stops(brief):
             "takes more is wired by a skilled person whom the local rules entitle.",
             _PRACTICE, danger="a plug that carries too much gets hot enough to start a fire.",
         ))  # fmt: skip
-    if brief.cuts:
+    if brief.cuts and brief.dimmer_rated is None:
+        found.append(_said(
+            "dimmer load", "fail",
+            "Nobody has said yet what the dimmer is made for, so it counts as too small for the "
+            "heater. Read its label; without one, or in doubt, a competent person decides.",
+            _HOT_DIMMER,
+        ))  # fmt: skip
+    elif brief.cuts:
         share = LONG_LOAD if brief.heater_long_use else 1.0
         limit = share * brief.dimmer_rated
         if judge(brief.heater_power, limit):
@@ -144,7 +152,7 @@ def stops(brief):
                 f"The heater takes {brief.heater_power:g} W. A dimmer for {brief.dimmer_rated:g} W "
                 f"may carry {limit:g} W{' for hours' * brief.heater_long_use}. Take a larger "
                 "plug-in one, made for heaters.",
-                _PRACTICE, danger="a dimmer that carries too much gets hot enough to start a fire.",
+                _PRACTICE, danger=_HOT_DIMMER,
             ))  # fmt: skip
     return found
 

@@ -186,7 +186,8 @@ def large_files():
 def _designs():
     """Yield designs by name, each a function of the number of its line: all are unlike."""
     parts, none = "bridge; 47 kΩ; 4; 0.6 W; 300 V; volts", "do not build; no parts"
-    known = "[use]\nconnection = 'plug-in'\n[heater]\nfull_power_safe = 'yes'\npower = '{} W'\n"
+    known = "[use]\nconnection = 'plug-in'\n[dimmer]\nrated = '300 W'\n"
+    known += "[heater]\nfull_power_safe = 'yes'\npower = '{} W'\n"
     bins = "[bin]\nseries = '{}'\nsmallest = '{}'\nlargest = '{}'\nmost = {}\n"
     yield "a brief of 1 MB", lambda n: f"{parts}\n# {n}" + "x" * (10**6 if n == 1 else 1500)
     yield "deep", lambda n: f"{parts}\n[[bin.{'a.' * 400}a{n}]]\nb = {'[' * 300}{']' * 300}"

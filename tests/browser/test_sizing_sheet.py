@@ -26,6 +26,8 @@ hertz = "60 Hz"
 [heater]
 power = "60 W"
 full_power_safe = "yes"
+[dimmer]
+rated = "300 W"
 [box]
 touch = "closed window"
 """

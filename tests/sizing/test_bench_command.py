@@ -96,6 +96,11 @@ def test_a_log_of_another_build_is_not_compared(brief, tmp_path, capsys, how):
             ["--mine", "ring", "47k", "3", "0.6W", "300V"],
             "circuit was read as 'ring'",
         ),
+        (
+            {"R1": "330k"},
+            ["--mine", "neon", "330k", "2", "0.6W", "300V"],
+            "No bench log is made of a neon lamp",
+        ),
     ],
 )
 def test_what_cannot_be_used_ends_with_code_2(said, readings, words, says):

@@ -21,8 +21,9 @@ def test_what_is_left_out_is_named_and_what_could_hurt_is_never_guessed():
     brief = from_toml('[led]\ncolour = "green"')
     assert "led_colour" not in brief.left_out and len(brief.left_out) == len(FIELDS) - 1
     assert brief.heater_power == 90.0
-    assert {getattr(brief, name) for name in NEVER_GUESSED} == {"unknown"}
-    assert [stop.rule for stop in stops.stops(brief)] == ["fixed wiring", "full power"]
+    assert {brief.typed(name) for name in NEVER_GUESSED} == {'"unknown"'}
+    stopped = ["fixed wiring", "full power", "dimmer load"]
+    assert [stop.rule for stop in stops.stops(brief)] == stopped
     assert from_toml(to_toml(brief)).left_out == ()
 
 

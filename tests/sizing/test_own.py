@@ -15,7 +15,7 @@ def test_property_an_empty_one_is_the_workshops_on_ones_own_supply(supply):
     brief = begun("", supply)
     assert (brief.supply_volts, brief.supply_hertz) == (supply.volts_rms, supply.hertz)
     assert brief.heater_power == Brief().heater_power
-    assert all(getattr(brief, name) == "unknown" for name in NEVER_GUESSED)
+    assert all(brief.typed(name) == '"unknown"' for name in NEVER_GUESSED)
     assert "supply_volts" not in brief.left_out and "heater_power" in brief.left_out
 
 

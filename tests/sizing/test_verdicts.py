@@ -472,9 +472,20 @@ def test_limit_a_household_plug_carries_sixteen_amperes_or_fifteen():
         assert all(stop.danger for stop in found)
 
 
-@pytest.mark.parametrize("unknown", ["use_connection", "heater_full_power_safe"])
-def test_what_nobody_knows_stops_like_the_worse_of_both(unknown):
-    assert len(stops.stops(Brief(**{unknown: "unknown"}))) == 1
+@pytest.mark.parametrize(
+    ("name", "unknown"),
+    [("use_connection", "unknown"), ("heater_full_power_safe", "unknown"), ("dimmer_rated", None)],
+)
+def test_what_nobody_knows_stops_like_the_worse_of_both(name, unknown):
+    (stop,) = stops.stops(Brief(**{name: unknown}))
+    assert stop.danger and "skilled person" in stops.need(Brief(**{name: unknown})).reason
+
+
+def test_what_a_dimmer_carries_is_asked_for_and_never_taken_as_the_workshops():
+    (stop,) = stops.stops(from_toml(to_toml(Brief()).replace("\nrated = ", "\n# rated = ")))
+    assert stop.rule == "dimmer load" and "300" not in str(stop)
+    assert "competent person" in stop.reason
+    assert not stops.stops(Brief(dimmer_rated=None, dimmer_edge="none"))
 
 
 @pytest.mark.parametrize("edge", ["leading", "trailing", "unknown"])

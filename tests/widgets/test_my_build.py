@@ -18,7 +18,7 @@ from helpers.widgets import lesson
 
 SAFE = {
     "use_connection": "plug-in", "heater_full_power_safe": "yes", "dimmer_edge": "leading",
-    "box_touch": "closed window",
+    "box_touch": "closed window", "dimmer_rated": "300 W",
 }  # fmt: skip
 
 
