@@ -10,8 +10,6 @@ from helpers.physics import capacitors, faults, hazards, heat, insulation, ratin
 from helpers.quantities import GLOSSARY, write
 from helpers.sizing import rules
 
-UNSURE = 0.02
-"""Share by which heat and currents may be off: constant drops are good to about 1 % [-]."""
 BURN_CELSIUS = 48.0
 """Burn threshold of any surface that is held for ten minutes: ISO 13732-1 (from memory) [degC]."""
 AIR_CELSIUS = 85.0
@@ -68,157 +66,21 @@ class Rule:
         )
 
 
-def _table(*rows):
-    return {row.name: row for row in rows}
+def _rows(table):
+    """The rules of one table of `rules.toml`, by their names."""
+    return {name: _rule(name, **row) for name, row in rules.HELD[table].items()}
 
 
-#: By their names, as findings carry them.
-RULES = _table(
-    Rule(
-        "light", "length",
-        "At the lowest setting and the lowest mains it is noticed from {figure}; wanted are "
-        "{limit}.",
-        "IALA E-200-2 with a hundredfold margin (from memory): a guide, no promise.",
-        least=True, unsure=0.25,
-    ),
-    Rule(
-        "LED mean", "current",
-        "The LED gets {figure} on average at most; it is made for {limit}.",
-        rules.LED_SOURCE, unsure=UNSURE, danger=rules.LED_DIES,
-    ),
-    Rule(
-        "LED after a fault", "current",
-        "An LED gets up to {figure} {after}, made for {limit}. Beyond that it may die, and must "
-        "stay enclosed.",
-        rules.LED_SOURCE, unsure=UNSURE, over="caution",
-    ),
-    Rule(
-        "pushed backwards", "current",
-        "Up to {figure} are pushed backwards through an LED {after}. Above {limit} it may die, and "
-        "must stay enclosed.",
-        rules.LED_SOURCE, over="caution",
-    ),
-    Rule(
-        "reverse volts", "voltage",
-        "In reverse, up to {figure} stand across the LED before it breaks down; its sheet allows "
-        "{limit}.",
-        "The LED's own sheet; 5 V for a small one: Common practice, no source.",
-    ),
-    Rule(
-        "diode at off", "voltage",
-        "With the dimmer off and the element open the diode holds off up to {limit}; it is made "
-        "for {figure}.",
-        "The diode's own sheet.", least=True, unsure=UNSURE, danger=rules.BREAKS_DOWN,
-    ),
-    Rule(
-        "film", "temperature",
-        "After the worst single fault the film of a resistor gets up to {figure}; it stands "
-        "{limit}.",
-        "IEC 60115-1 for the derating line; its zero from the part's own sheet.",
-        unsure=0.05, danger=rules.BURNS,
-    ),
-    Rule(
-        "air", "temperature",
-        "The air in the box gets up to {figure}; a small LED is commonly made for air of {limit}.",
-        "The LED's own sheet; the usual figure: Common practice, no source.", unsure=0.05,
-        danger="hot parts age fast, and soft plastic no longer keeps live parts out of reach.",
-    ),
-    Rule(
-        "box", "temperature",
-        "The outside of the box gets up to {figure}. From {limit} on, skin that stays ten minutes "
-        "can burn.",
-        "ISO 13732-1, burn threshold of any material at ten minutes (from memory); it sets no "
-        "limits.", over="caution",
-    ),
-    Rule(
-        "flicker", "percent",
-        "The light pulses by {figure}; for room lighting {limit} counts as low risk. Usual for a "
-        "pilot light: keep it out of the corner of the eye.",
-        "IEEE Std 1789-2015, recommended practice 1; made for lamps that light a room.",
-        over="caution",
-    ),
-    Rule(
-        "glow at off", "length",
-        "With the dimmer off and the element sound, what leaks past the switch is noticed from "
-        "{figure}; somebody stands at {limit}.",
-        "Thevenin's theorem; a usual capacitor unless yours is known: Common practice, no source.",
-        unsure=0.25, over="caution",
-    ),
-    Rule(
-        "open element", "percent",
-        "With the dimmer off and the element open, {figure} of the full light is left, and the "
-        "terminals are live all the same.",
-        "Kirchhoff's laws.", over="caution",
-    ),
-    Rule(
-        "what it tells", "percent",
-        "At the lowest setting the light keeps {figure} of its current while the pot has {limit} "
-        "of its heat. It shows volts, not heat: with an open element it stays lit.",
-        "Kirchhoff's laws.", over="caution",
-    ),
-    Rule(
-        "touch", "current",
-        "After one short a touch would draw up to {figure} peak through the 2 kΩ network of the "
-        "standard, of {limit} that is allowed: with half of the string in each wire, for a plug "
-        "goes in either way. A skilled person decides.",
-        "IEC 60335-1 clause 8.1.4, two parts each by clause 22.42 (from memory); IEC 60990.",
-        danger="whoever touches the LED or its leads can be killed: it is at mains.",
-    ),
-    Rule(
-        "impulse", "voltage",
-        "Of an impulse on the mains one resistor takes up to {figure} for an instant; its type is "
-        "tested to about {limit}. Beyond that ask for a sheet that names impulses.",
-        "IEC 60664-1 Table F.1; overload test of IEC 60115-1 (from memory).", over="caution",
-    ),
-    Rule(
-        "pulses", "current",
-        "No capacitor is in it: at switching on and at each edge never more than {figure} flow, "
-        "and it keeps no charge on the pins of its plug.",
-        "Ohm's law.", unsure=UNSURE, danger=rules.LED_DIES,
-    ),
-)  # fmt: skip
+def _rule(name, source, danger="", **row):
+    source, danger = rules.SOURCES.get(source, source), rules.DANGERS.get(danger, danger)
+    return Rule(name, source=source, danger=danger, **row)
 
-_SHORTS = "one that is not made for the mains fails short, and the surge resistor burns."
-#: Of a neon lamp and of a capacitor dropper alone.
-OF_OTHERS = _table(
-    Rule(
-        "lamp mean", "current",
-        "The neon lamp gets {figure} on average at most; it is made for {limit}.",
-        "The lamp's own sheet; 1 mA for a small one: Common practice, no source.", unsure=UNSURE,
-    ),
-    Rule(
-        "lamp after a fault", "current",
-        "The neon lamp gets up to {figure} at the crest {after}, made for {limit} on average. "
-        "Beyond that it soon blackens and goes dark.",
-        "The lamp's own sheet.", over="caution",
-    ),
-    Rule(
-        "lamp ages", "voltage",
-        "An old lamp strikes at up to {figure}, a new one at {limit}. It flickers at its end and "
-        "goes dark first at low settings, over live wires.",
-        "A fifth more with age: Common practice, no source.", over="caution",
-    ),
-    Rule(
-        "inrush", "current",
-        "Put in again while it keeps its charge, a plug sends a pulse of up to {figure} through "
-        "the LED; it is made for {limit}.",
-        "Ohm's law; the LED's own sheet for a single pulse.", danger=rules.LED_DIES,
-    ),
-    Rule(
-        "pins", "voltage",
-        "A second after the plug is pulled its pins keep {figure}; {limit} are allowed. Two like "
-        "bleeders in series, the largest of the bin that do.",
-        "IEC 60335-1 clause 22.5.",
-        danger="the pins of a pulled plug give a shock, and the hand that starts can hit worse.",
-    ),
-    Rule(
-        "capacitor volts", "voltage",
-        "The capacitor stands on a mains of up to {figure}; printed on it are {limit}.",
-        "IEC 60384-14.", danger=_SHORTS,
-    ),
-)  # fmt: skip
-#: Every rule of both tables, by name.
-EVERY = RULES | OF_OTHERS
+
+#: Of every indicator, and with them those of a neon lamp and a capacitor dropper.
+RULES = _rows("rule")
+EVERY = RULES | _rows("other")
+UNSURE = EVERY["LED mean"].unsure
+"""Share by which heat and currents may be off: constant drops are good to about 1 % [-]."""
 
 
 def capacitor_class(name, highest_volts):
@@ -250,7 +112,7 @@ def capacitor_class(name, highest_volts):
         f"The capacitors are of class {name}; in series with the light they have to be of X1 or "
         "X2, certified, and never stand towards what a hand may touch."
     )
-    verdict, danger = ("pass", "") if fits else ("fail", _SHORTS)
+    verdict, danger = ("pass", "") if fits else ("fail", rules.DANGERS["shorts"])
     return rules.Finding("capacitor class", verdict, 0.0, 0.0, "-", reason, "IEC 60384-14.",
                          danger=danger)  # fmt: skip
 

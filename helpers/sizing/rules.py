@@ -9,8 +9,10 @@ may die in such a fault if it stays enclosed: a caution that says so.
 Asks physics what happens and judges it. Passing is a plan, no permission to build.
 """
 
+import tomllib
 from dataclasses import dataclass
 from functools import lru_cache
+from pathlib import Path
 
 import numpy as np
 
@@ -23,43 +25,9 @@ HEALTHY_SHARE = 0.5
 DIODE_MARGIN = 2.0
 """Reverse rating of a diode over the highest crest, for surges: common practice, no source [-]."""
 
-HEAT_SOURCE = (
-    "IEC 60115-1 for the derating; half of it while all is sound: Common practice, no source."
-)
-VOLTS_SOURCE = "The part's own sheet; limiting element voltage: IEC 60115-1 (from memory)."
-FAULT_SOURCE = (
-    "IEC 61140 asks for safety with one fault; two parts in series at least: IEC 60335-1 clause "
-    "22.42 for protective impedance (from memory); for every dropper: Common practice, no source."
-)
-LED_SOURCE = "The LED's own sheet decides; 20 mA for a small one: Common practice, no source."
-DIODE_SOURCE = "Twice the highest crest: Common practice, no source."
-
-BURNS = "the resistor gets hotter than it can stand, and it can set fire to what touches it."
-ARCS = "more than its type stands can arc over the outside of a resistor."
-BURSTS = "when the one resistor fails short, the LED is straight on the mains. It bursts."
-LED_DIES = "the LED gets more than a small one can take. It dies and can burst."
-BREAKS_DOWN = (
-    "a diode made for this breaks down at the crests. It can fail, and then the LED is pushed "
-    "backwards and the dropper gets twice its heat."
-)
-
-#: Every state that is judged, in words.
-AFTER = {
-    faults.SOUND: "while all is sound",
-    "dropper": "with one resistor shorted",
-    "led": "with the LED shorted",
-    "diode": "with a diode shorted",
-    "second_led": "with the second LED shorted",
-    "dropper drift": "with one resistor drifted to twice its value",
-    "led open": "with the LED open",
-    "second_led open": "with the second LED open",
-    "diode open": "with a diode open",
-    "lamp": "with the lamp shorted",
-    "capacitor": "with the capacitor shorted",
-    "bleeder": "with one of the two bleeders shorted",
-    "half wave": "with the dimmer passing one half-cycle alone",
-    "other half wave": "with the dimmer passing the other half-cycle alone",
-}
+#: Their words, as `rules.toml` has them: by state, by rule, by what happens.
+HELD = tomllib.loads(Path(__file__).with_name("rules.toml").read_text("utf-8"))
+AFTER, SOURCES, DANGERS = HELD["after"], HELD["source"], HELD["danger"]
 
 
 @dataclass(frozen=True)
@@ -282,8 +250,8 @@ here it is 0.2 W.
         f"{_watts(allowed)} into heat{share}; {here} {_watts(watts)}."
     )
     verdict = VERDICTS[judge(watts, limit, unsure=unsure)]
-    danger = BURNS if watts > allowed else ""
-    return Finding("heat", verdict, watts, limit, "W", reason, HEAT_SOURCE, after, danger)
+    danger = DANGERS["burns"] if watts > allowed else ""
+    return Finding("heat", verdict, watts, limit, "W", reason, SOURCES["heat"], after, danger)
 
 
 def _when(after):
@@ -338,8 +306,8 @@ def volts(volts_rms, limiting_volts, after=faults.SOUND, *, unsure=0.0):
         f"{_when(after)}, the share of each in the whole mains is {write(share, 'voltage')} rms; "
         f"its type stands {write(limit, 'voltage')}."
     )
-    danger = ARCS if verdict == "fail" else ""
-    return Finding("volts", verdict, share, limit, "V", reason, VOLTS_SOURCE, after, danger)
+    danger = DANGERS["arcs"] if verdict == "fail" else ""
+    return Finding("volts", verdict, share, limit, "V", reason, SOURCES["volts"], after, danger)
 
 
 def led(amps_peak, limit_amps=leds.LIMIT_AMPS, *, unsure=0.0):
@@ -380,8 +348,8 @@ def led(amps_peak, limit_amps=leds.LIMIT_AMPS, *, unsure=0.0):
     limit = limits.positive(limit_amps, "limit_amps", "A")
     reason = f"The LED gets {write_as(amps, 'mA')} at most; it is made for {write_as(limit, 'mA')}."
     verdict = VERDICTS[judge(amps, limit, unsure=unsure)]
-    danger = LED_DIES if verdict == "fail" else ""
-    return Finding("LED", verdict, amps, limit, "A", reason, LED_SOURCE, danger=danger)
+    danger = DANGERS["LED dies"] if verdict == "fail" else ""
+    return Finding("LED", verdict, amps, limit, "A", reason, SOURCES["LED"], danger=danger)
 
 
 def diode(crest_volts, rated_volts, *, unsure=0.0):
@@ -429,8 +397,10 @@ def diode(crest_volts, rated_volts, *, unsure=0.0):
         f"it is made for {write_as(rated, 'V')}."
     )
     verdict = VERDICTS[judge(rated, least, least=True, unsure=unsure)]
-    danger = BREAKS_DOWN if rated < crest else ""
-    return Finding("diode", verdict, rated, least, "V", reason, DIODE_SOURCE, "none", danger, True)
+    danger = DANGERS["breaks down"] if rated < crest else ""
+    return Finding(
+        "diode", verdict, rated, least, "V", reason, SOURCES["diode"], "none", danger, True
+    )
 
 
 @lru_cache(4096)
@@ -544,11 +514,11 @@ def barrier(count):
     >>> barrier(1).verdict, barrier(2).verdict
     ('fail', 'pass')
     """
-    verdict, danger = ("pass", "") if count >= 2 else ("fail", BURSTS)
+    verdict, danger = ("pass", "") if count >= 2 else ("fail", DANGERS["bursts"])
     reason = "One resistor alone is no barrier: two in series at the least."
     if count >= 2:
         reason = f"{count:g} resistors in series: when one shorts, another is left."
-    return Finding("count", verdict, count, 2.0, "-", reason, FAULT_SOURCE, danger=danger)
+    return Finding("count", verdict, count, 2.0, "-", reason, SOURCES["fault"], danger=danger)
 
 
 def clears(fault):
@@ -569,7 +539,7 @@ def clears(fault):
     'pass'
     """
     reason = f"{_when(fault)}, a fuse or fusible part that is rated for this fault clears it."
-    return Finding("fuse", "pass", 0.0, 0.0, "-", reason, FAULT_SOURCE, fault)
+    return Finding("fuse", "pass", 0.0, 0.0, "-", reason, SOURCES["fault"], fault)
 
 
 def _led_after(left, fault):
@@ -583,7 +553,7 @@ def _led_after(left, fault):
     if not why:
         return []
     reason = f"{_when(fault)}, {why}. It may die, and must stay enclosed."
-    return [Finding("LED", "caution", amps, limit, "A", reason, LED_SOURCE, fault)]
+    return [Finding("LED", "caution", amps, limit, "A", reason, SOURCES["LED"], fault)]
 
 
 def rating_for(watts, air_celsius=ratings.KNEE_CELSIUS, after=faults.SOUND, **curve):

@@ -268,7 +268,7 @@ def test_the_chart_of_differences_shows_what_each_cause_does_to_every_row(case):
 def test_a_rule_that_is_not_kept_is_named_with_its_reason_its_danger_and_a_question():
     hot, warm, cool = (rules.heat(watts, 0.5, 70.0) for watts in (0.6, 0.3, 0.1))
     missed = judged("half of it", 0.3, [warm, hot, cool], "Which part takes more?")
-    assert not missed.passed and missed.share == 0.3 and missed.danger == rules.BURNS
+    assert not missed.passed and missed.share == 0.3 and missed.danger == rules.DANGERS["burns"]
     assert (missed.reply, missed.ask) == (hot.reason, "Which part takes more?")
     assert not judged("half of it", 0.3, [warm], "?").danger
     assert judged("half of it", 0.3, [cool], "?").reply == cool.reason

@@ -8,7 +8,9 @@ from hypothesis import strategies as st
 
 from helpers.physics import circuits, faults, ratings
 from helpers.physics.mains import SUPPLIES, Supply
+from helpers.quantities import GLOSSARY
 from helpers.sizing import rules
+from helpers.sizing.indicator_rules import EVERY
 
 EUROPE = Supply(230.0, 50.0)
 DERATING = [(70.0, 1.0), (85.0, 70 / 85), (112.5, 0.5), (155.0, 0.0)]  # IEC 60115-1
@@ -271,3 +273,11 @@ def test_a_reason_goes_on_in_small_letters_but_for_an_abbreviation():
     led = rules.Finding("LED", "pass", 1.0, 2.0, "mA", "LEDs stay cool.", "none")
     pot = rules.Finding("heat", "pass", 1.0, 2.0, "W", "The pot stays cool.", "none")
     assert [str(led), str(pot)] == ["Pass: LEDs stay cool.", "Pass: the pot stays cool."]
+
+
+@pytest.mark.parametrize("rule", EVERY.values(), ids=lambda rule: rule.name)
+def test_each_row_of_the_table_is_in_whole_sentences_and_its_names_are_known(rule):
+    """A name of a source or danger that is misspelt would stand in the text as it is."""
+    said = [rule.says, rule.source, *([rule.danger] if rule.danger else [])]
+    assert all(each.endswith(".") for each in said)
+    assert rule.of in GLOSSARY and rule.over in ("fail", "caution") and 0.0 <= rule.unsure < 1.0
