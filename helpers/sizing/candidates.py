@@ -31,7 +31,7 @@ DRIFT = 2.0
 """How many times its value a drifted resistor has: common practice, no source [-]."""
 _HOTTEST = 800.0
 _GONE = 1e15  # in place of a string of which nothing is left: such a string fails by its number
-_HALVES = {"half wave": ("backward",), "other half wave": ("forward",)}
+HALVES = {"half wave": ("backward",), "other half wave": ("forward",)}
 
 
 @dataclass(frozen=True)
@@ -57,8 +57,8 @@ class State:
     volts_each: np.ndarray
     watts: np.ndarray
     led_amps_peak: np.ndarray
-    backward_amps_peak: np.ndarray
-    diode_volts: np.ndarray
+    backward_amps_peak: np.ndarray = 0.0
+    diode_volts: np.ndarray = 0.0
 
 
 @dataclass(frozen=True)
@@ -167,7 +167,7 @@ def states_of(circuit):
     for (part, how), wiring in kept.faulty.items():
         if wiring.forward is not circuits.BLOCKED or wiring.backward is not circuits.BLOCKED:
             found.append((part if how == "short" else f"{part} {how}", wiring, "none"))
-    for after, blocked in _HALVES.items():
+    for after, blocked in HALVES.items():
         left = kept.sound._replace(**dict.fromkeys(blocked, circuits.BLOCKED))
         found.append((after, left, "none"))
     return found
@@ -217,9 +217,7 @@ def worst(brief, circuit, ohms_each, count):
     )  # fmt: skip
     high, states = mains.peak(brief.high.volts_rms), []
     for after, wiring, fault in states_of(circuit):
-        total, hot = corners(brief, count, fault)
-        ohms = np.where(total > 0.0, ohms_each[:, None] * total, _GONE)
-        share = np.where(total > 0.0, hot / np.where(total > 0.0, total, 1.0), 1.0)
+        ohms, share = corners(brief, ohms_each, count, fault)
         cycle = Cycle(wiring, laws, crest, window, brief.supply_hertz, ohms[:, :, None])
         watts = _most(cycle.resistor_watts(), len(count))
         peaks = np.maximum(cycle.led_amps_peak(), cycle.second_led_amps_peak())
@@ -269,16 +267,17 @@ def _conditions(brief):
     return tuple(each.ravel() for each in np.meshgrid(crest, stray, window, indexing="ij"))
 
 
-def corners(brief, count, fault):
-    """Return ohms of a string and of its hottest resistor, over the ohms of one, at each corner."""
+def corners(brief, ohms_each, count, fault):
+    """Return ohms of a string, and the share of its hottest resistor in them, at each corner."""
     off = brief.bin_tolerance / 100.0
     left = (count - (fault == "short"))[:, None]
     hot = np.array([1.0 - off, 1.0 + off, 1.0 + off])
     others = np.array([1.0 - off, 1.0 + off, 1.0 - off])
-    total = np.where(left > 0.0, hot + (left - 1.0) * others, 0.0)
     if fault == "drift":
-        return total + (DRIFT - 1.0) * hot, DRIFT * hot + 0.0 * total
-    return total, hot + 0.0 * total
+        hot = DRIFT * hot
+    total = np.where(left > 0.0, hot + (left - 1.0) * others, np.inf)
+    ohms = np.where(left > 0.0, ohms_each[:, None] * total, _GONE)
+    return ohms, np.where(left > 0.0, hot / total, 1.0)
 
 
 def breakdown_volts(brief):

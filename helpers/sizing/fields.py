@@ -107,23 +107,16 @@ class Brief:
     bin_fusible_at: float = _asked(
         "ratio", 0, "fusible resistors: times its rating at which one opens; 0 for none", 0.0, 1e3)
     bin_diode: float = _asked("voltage", "1000 V", "reverse volts of the silicon diodes", 1.0)
-    # fmt: on
     bin_capacitors: tuple = _asked(
-        ["capacitance"],
-        ["100 nF", "330 nF"],
-        "for a capacitor dropper, on plain mains alone",
-        1e-9,
-        1e-5,
-    )
+        ["capacitance"], ["100 nF", "330 nF"], "for a capacitor dropper, on plain mains alone",
+        1e-9, 1e-5)
     bin_capacitor_class: str = _asked(
-        ("X1", "X2", "none", "unknown"), "X2", "class that is printed on those capacitors"
-    )
+        ("X1", "X2", "none", "unknown"), "X2", "class that is printed on those capacitors")
     bin_capacitor_volts: float = _asked(
-        "voltage", "305 V", "mains volts that are printed on them", 10.0
-    )
+        "voltage", "305 V", "mains volts that are printed on them", 10.0)
     bin_surge: tuple = _asked(
-        ["resistance"], ["470 Ω", "1 kΩ"], "surge resistors in series with them", 10.0, 1e5
-    )
+        ["resistance"], ["470 Ω", "1 kΩ"], "surge resistors in series with them", 10.0, 1e5)
+    # fmt: on
     left_out: tuple = field(default=(), compare=False)
 
     def __post_init__(self):

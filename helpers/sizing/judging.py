@@ -151,12 +151,11 @@ def _of_led(brief, found):
     """Currents and reverse volts of the LED, volts of the diodes."""
     sound, *after_faults = found.states
     peak = sound.led_amps_peak
-
-    def led(i, m):
-        return rules.led(float(peak[i]), brief.led_limit, unsure=more.UNSURE)
-
     places = rules.judge(peak, brief.led_limit, unsure=more.UNSURE)
-    yield Column("LED", places[:, None], _ratio(peak, brief.led_limit)[:, None], led)
+    yield Column(
+        "LED", places[:, None], _ratio(peak, brief.led_limit)[:, None],
+        lambda i, m: rules.led(float(peak[i]), brief.led_limit, unsure=more.UNSURE),
+    )  # fmt: skip
     yield _column("LED mean", found.mean_highest, brief.led_limit)
     yield _column("reverse volts", found.reverse_volts, brief.led_reverse)
     for state in after_faults:
@@ -241,16 +240,15 @@ class Judged:
             *_of_use(brief, found, volts),
         ]  # fmt: skip
         self.shape = shape = len(found.count), len(rated)
-        self.fails = self.cautions = 0
+        self.fails, self.cautions = np.zeros(shape, int), np.zeros(shape, int)
         self.margin, self.short = np.full(shape, np.inf), np.full(shape, np.inf)
         for column in self.columns:
-            self.fails = self.fails + (column.places == 2)
-            self.cautions = self.cautions + (column.places == 1)
+            self.fails += column.places == 2
+            self.cautions += column.places == 1
             if column.rule not in _NO_MARGIN:
                 self.margin = np.minimum(self.margin, column.margin)
             short = np.where(column.places == 2, column.margin, np.inf)
             self.short = np.minimum(self.short, short)
-        self.fails, self.cautions = (np.broadcast_to(v, shape) for v in (self.fails, self.cautions))
         self.metres = metres(brief, found.mean_lowest, circuit)
 
     def ranked_by(self):

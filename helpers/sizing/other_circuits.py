@@ -5,6 +5,7 @@ surge resistors, a bridge, and two like bleeders of the bin; on plain mains alon
 dimmer that cuts it is forbidden. Says figures, judges nothing.
 """
 
+from dataclasses import replace
 from itertools import product
 
 import numpy as np
@@ -29,7 +30,6 @@ MAINTAIN_STRAY = 10.0
 """How far the volts that a neon lamp holds may stray: common practice, no source [V]."""
 CAPACITOR_OFF = 0.1
 """Tolerance of a capacitor, as a share; at its lowest it is aged besides: common practice [-]."""
-_GONE = 1e15
 
 
 def strings(brief, circuit):
@@ -112,9 +112,7 @@ def neon_worst(brief, ohms_each, count):
 
     states, none = [], np.zeros(len(count))
     for after, fault in ((faults.SOUND, "none"), ("dropper", "short"), ("dropper drift", "drift")):
-        total, hot = candidates.corners(brief, count, fault)
-        share = np.where(total > 0.0, hot / np.where(total > 0.0, total, 1.0), 1.0)
-        ohms = np.where(total > 0.0, ohms_each[:, None] * total, _GONE)
+        ohms, share = candidates.corners(brief, ohms_each, count, fault)
         lit = glow(ohms)
 
         def most(name, lit=lit):
@@ -122,19 +120,14 @@ def neon_worst(brief, ohms_each, count):
 
         states.append(State(
             after, (most("resistor_watts") * share).max(1), share.max(1) * high,
-            most("branch_watts").max(1), most("amps_peak").max(1), none, none,
+            most("branch_watts").max(1), most("amps_peak").max(1),
         ))  # fmt: skip
         if after == faults.SOUND:
             sound, whole, least, shares = lit, high**2 / ohms, ohms.min(1), share
     first = states[0]
-    states.append(State(
-        "lamp", (whole * shares).max(1), first.volts_each, whole.max(1), none, none, none,
-    ))  # fmt: skip
-    for after in ("half wave", "other half wave"):
-        states.append(State(
-            after, first.watts_each / 2.0, first.volts_each, first.watts / 2.0,
-            first.led_amps_peak, none, none,
-        ))  # fmt: skip
+    states.append(State("lamp", (whole * shares).max(1), first.volts_each, whole.max(1), none))
+    half = {"watts_each": first.watts_each / 2.0, "watts": first.watts / 2.0}
+    states += [replace(first, after=after, **half) for after in candidates.HALVES]
     mean = np.array([each.amps_mean for each in sound])
     off, gone, volts = none, none, none
     if brief.suppression_farads:
@@ -223,7 +216,6 @@ def capacitor_worst(brief, ohms_each, count, farads):
     stray = candidates.LED_STRAY_VOLTS * brief.led_count
     least, most = max(brief.led_volts - stray, 0.0), brief.led_volts + stray
     bleeders = bleeder_each(brief, farads)
-    _, hot = candidates.corners(brief, count, "none")
 
     def parts(share, ohms, led=least):
         return capacitor_dropper.Parts(share * farads, ohms, 2.0 * bleeders, led)
@@ -231,17 +223,18 @@ def capacitor_worst(brief, ohms_each, count, farads):
     def ends(left):
         return (np.maximum(left * (1.0 + sign * off), 1e-3) * ohms_each for sign in (-1.0, 1.0))
 
+    def hottest(left, drift=1.0):
+        """Largest share of one, drifted or not, in the string that is left."""
+        high_end = drift * (1.0 + off)
+        return high_end / (high_end + np.maximum(left - drift, 0.0) * (1.0 - off))
+
     def after_fault(fault, left=count, drift=1.0):
         """Heat of the hottest, of all, volts along it, peak of the LED: lower and upper end."""
         low, up = (
             dropper_faults.outcome(fault, parts(1.0 + CAPACITOR_OFF, ohms), high)
             for ohms in ends(left)
         )  # fmt: skip
-        share = (
-            drift
-            * (1.0 + off)
-            / (drift * (1.0 + off) + np.maximum(left - drift, 0.0) * (1.0 - off))
-        )
+        share = hottest(left, drift)
         volts = share * up.line_amps_rms * np.maximum(left, 1e-3) * ohms_each * (1.0 + off)
         watts = np.maximum(low.source_watts, up.source_watts)
         return share * up.surge_watts, volts, watts, np.maximum(low.led_amps_peak, up.led_amps_peak)
@@ -261,17 +254,15 @@ def capacitor_worst(brief, ohms_each, count, farads):
             "diode open": ("bridge diode open",),
         }.items()
     ]  # fmt: skip
-    lowest, _ = ends(count)
-    share = (1.0 + off) / (1.0 + off + (count - 1.0) * (1.0 - off))
+    (lowest, up), share = ends(count), hottest(count)
     whole = high.volts_rms**2 / lowest
     crest = np.maximum(mains.peak(high.volts_rms) - least - 2.0 * circuits.SILICON_VOLTS, 0.0)
     states.append(state("capacitor", share * whole, share * high.volts_rms, whole, crest / lowest))
-    watts = np.where(np.isinf(bleeders), 0.0, high.volts_rms**2 / (bleeders * (1.0 - off)))
+    watts = high.volts_rms**2 / (bleeders * (1.0 - off))
     volts = np.where(np.isinf(bleeders), 0.0, high.volts_rms)
     sound = states[0]
     states.append(state("bleeder", watts, volts, sound.watts + watts, sound.led_amps_peak))
     small = capacitors.aged(1.0 - CAPACITOR_OFF)
-    _, up = ends(count)
     dim = capacitor_dropper.steady(parts(small, up, most), brief.low).led_amps_mean
     lit = capacitor_dropper.steady(parts(1.0 + CAPACITOR_OFF, lowest), high).led_amps_mean
     _, again = switch_on.worst(parts(1.0 + CAPACITOR_OFF, lowest), high)

@@ -252,10 +252,7 @@ def data(plan, shown=SHOWN):
         "need": plain(plan.need),
         "stops": [plain(each) for each in plan.stops],
         "general": [plain(each) for each in plan.general],
-        "listed": plan.listed,
-        "computed": plan.computed,
-        "conditions": plan.conditions,
-        "points": plan.points,
+        **{name: getattr(plan, name) for name in ("listed", "computed", "conditions", "points")},
         "candidates": plan.size,
         "kept": plan.kept,
         "best": [

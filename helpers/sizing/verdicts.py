@@ -186,20 +186,17 @@ class Plan:
         findings = [column.finding(string, rating) for column in judged.columns]
         if count == 1:  # its short leaves no string: that one fails by its number
             findings = [each for each in findings if each.after != "dropper"]
+        mains_volts = brief.high.volts_rms
+        recurring = max(float(found.open_volts[string]), np.sqrt(2.0) * mains_volts)
         findings += [
             _after_faults(brief, judged.circuit, ohms, count),
-            self._distances(found, string),
+            more.distances(brief.supply, mains_volts, recurring),
         ]
         return Candidate(
             judged.circuit, ohms, count, brief.bin_ratings[rating], brief.bin_volts[rating],
             keys, findings,
             *(float(each[string]) for each in (found.farads, found.bleeders) if each is not None),
         )  # fmt: skip
-
-    def _distances(self, found, string):
-        brief = self.brief
-        recurring = max(float(found.open_volts[string]), np.sqrt(2.0) * brief.high.volts_rms)
-        return more.distances(brief.supply, brief.high.volts_rms, recurring)
 
     def first_of(self, circuit):
         """Return the first candidate of one circuit that breaks no rule, or else the nearest.
