@@ -29,7 +29,7 @@ class Line:
     """One line: its text and its role, which says how it is shown.
 
     title, about and ask of a question; heading, text, option, hint, nudge, caution, danger, note,
-    saved;
+    saved; heard, which is read out and not seen;
     right, partly, not-yet or verdict, whose first sentence carries it. A line that is folded, or
     stands open as working, shows what follows its colon; lines within, and code, go with it.
     """

@@ -145,6 +145,26 @@ def title_of(finding):
     return "".join(takewhile(lambda clause: not re.search(r"\d\.\d", clause), clauses))
 
 
+def untitled(finding):
+    """Return what of a finding its title says, and what is left to be said below the picture.
+
+    Parameters
+    ----------
+    finding : str
+        As for `title_of`. A title that is cut before decimals has not said its sentence.
+
+    Examples
+    --------
+    >>> untitled("Off: it shows 4 V. Pull the plug."), untitled("Off: it shows 4.2 V.")
+    (('Off: it shows 4 V.', 'Pull the plug.'), ('', 'Off: it shows 4.2 V.'))
+    """
+    title = title_of(finding)
+    end = re.match(r"\.?( |$)", finding[len(title) :])
+    if not end:
+        return "", finding
+    return finding[: len(title) + end.end()].strip(), finding[len(title) + end.end() :]
+
+
 def whole_percent(share):
     """Write a share of one for a title: as whole per cent, or as less than one.
 

@@ -11,10 +11,12 @@ from pathlib import Path
 import ipywidgets as widgets
 
 from helpers.exercises.wording import Line
+from helpers.figures.drawn import Drawn
 from helpers.pages.explorer import CALCULATED, Choice, Entry, first_state, still_page, underlined
 from helpers.pages.explorers import EXPLORERS
 from helpers.pages.own_build import explorer_state
 from helpers.pages.page import Page
+from helpers.pages.pictures import below
 from helpers.widgets.lesson import current_session
 from helpers.widgets.live import Live
 from helpers.widgets.screen import show
@@ -145,7 +147,11 @@ class Panel:
 
     def _say(self):
         self._rested = self._state
-        self.said.value = f"<p>{underlined(self._sentence)}</p>{_SPOKEN}"
+        lines = below(Drawn(self.picture.value, self._sentence))
+        said = " ".join(
+            f'<span class="cw-{line.role}">{underlined(line.text)}</span>' for line in lines
+        )
+        self.said.value = f"<p>{said}</p>{_SPOKEN}"
 
     def _enter(self, entry, text):
         try:

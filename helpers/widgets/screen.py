@@ -3,9 +3,9 @@
 import ipywidgets as widgets
 from IPython.display import display
 
-from helpers.exercises.wording import Line
 from helpers.figures.drawn import Drawn
 from helpers.pages.page import Page
+from helpers.pages.pictures import below
 
 # The box remembers what had the focus in it. If that has gone, the first control gets it.
 _FOCUS = (
@@ -92,4 +92,4 @@ def picture(drawing, finding, details=""):
     drawing, finding, details
         The parts of a `helpers.figures.drawn.Drawn`.
     """
-    show(Page([Line("hint", Drawn(drawing, finding, details).words)], drawing))
+    show(Page(below(Drawn(drawing, finding, details)), drawing))

@@ -1,0 +1,30 @@
+"""What stands below a picture: nothing that is seen in it already."""
+
+import pytest
+
+from helpers.figures import circuits, waves
+from helpers.figures.drawn import Drawn
+from helpers.pages.pictures import below
+from helpers.physics import mains
+
+
+def test_property_a_title_that_is_seen_is_only_read_out():
+    drawn = waves.sine(mains.SUPPLIES["120 V 60 Hz"])
+    heard, told, folded = below(drawn)
+    assert [line.role for line in (heard, told, folded)] == ["heard", "hint", "folded"]
+    assert f">{heard.text.removesuffix('.')}</div>" in drawn.picture
+    assert f"{heard.text} {told.text}" == drawn.finding and folded.text.endswith(drawn.details)
+
+
+@pytest.mark.parametrize(
+    "drawn",
+    [circuits.five(), Drawn(">Off</div>", "Off: it shows 4.2 V.", "")],
+    ids=["property: no title", "property: a title that was cut"],
+)
+def test_what_no_title_says_is_seen_whole(drawn):
+    assert below(drawn)[0].role == "hint" and below(drawn)[0].text == drawn.finding
+
+
+def test_property_that_all_is_live_is_seen_once_below_the_five():
+    told, folded = below(circuits.five())
+    assert told.text.count("counts as live") == 1 and "live" not in folded.text
