@@ -4,6 +4,8 @@ One line weight, labels beside the wires, the live side named in words. Knows no
 works out no current.
 """
 
+from helpers.figures.chart import beside, heading
+from helpers.figures.drawn import Drawn
 from helpers.figures.pen import Pen
 from helpers.figures.words import NAMES, capital
 from helpers.physics import circuits, limits
@@ -23,7 +25,7 @@ _FEATURES = {
     "bridge": "Four silicon diodes lead both half-cycles through the LED in its own direction.",
 }
 _LIVE_AND_EARTH = (
-    "Every part of it counts as live. Earth goes to metal that can be touched, and no part of the "
+    "Every part counts as live. Earth goes to metal that can be touched, and no part of the "
     "light is joined to it."
 )
 _ROOM = 1.3
@@ -84,7 +86,7 @@ def bench_dropper(volts, ohms, led_volts):
     return pen.done("An LED and its dropper on a bench supply", alternative)
 
 
-def indicator(circuit, ohms=None, led_volts=None, string=None, led_count=1):
+def indicator(circuit, ohms=None, led_volts=None, string=None, led_count=1, earth=True):
     """Draw one of the five indicator circuits between live and neutral.
 
     Parameters
@@ -100,6 +102,8 @@ def indicator(circuit, ohms=None, led_volts=None, string=None, led_count=1):
         wire as one dropper if none is given [-].
     led_count : int
         How many LEDs in series the one that is drawn stands for [-].
+    earth : bool
+        Whether the wire is drawn that goes past the light to the metal of the pot.
 
     Returns
     -------
@@ -138,8 +142,34 @@ def indicator(circuit, ohms=None, led_volts=None, string=None, led_count=1):
     wired = circuits.named(circuit)
     draw = _bridge if wired.lights_twice else _one_loop
     draw(pen, wired.sound, zip(words, string or (2, 0), strict=True), led)
-    pen.earth(-3.4 if wired.lights_twice else -2.0)
+    if earth:
+        pen.earth(-3.4 if wired.lights_twice else -2.0)
     return pen.done(f"{capital(NAMES[circuit])} indicator circuit", alternative)
+
+
+def five():
+    """Draw the five indicator circuits side by side, to be compared.
+
+    Returns
+    -------
+    drawn : Drawn
+        With title and description of each for screen readers.
+
+    References
+    ----------
+    Symbols: IEC 60617.
+
+    Examples
+    --------
+    >>> five().picture.count("<svg")
+    5
+    """
+    drawn = [(capital(name), indicator(circuit, earth=False)) for circuit, name in NAMES.items()]
+    return Drawn(
+        beside(*(heading(name) + one.picture for name, one in drawn), least=285),
+        f"Five circuits. {_LIVE_AND_EARTH}",
+        " ".join(f"{capital(NAMES[circuit])}: {said}" for circuit, said in _FEATURES.items()),
+    )
 
 
 def capacitor_dropper(farads, surge_ohms, bleeder_ohms):
@@ -262,15 +292,15 @@ def dimmed_heater(tap="after"):
         "goes to metal that can be touched."
     )
     pen, top, over, right = Pen(), 4.4, 6.6, 8.4
-    at_tap, side, align = {"after": (6.6, -0.9, "right"), "before": (0.9, 0.9, "left")}[tap]
+    at_tap, side, align = {"after": (6.6, -0.9, "right"), "before": (1.1, 0.7, "left")}[tap]
     pen.supply(top, 0.0)
     pen.chain((0.0, top), "Line", (1.5, top), "Switch", (3.5, top), "Triac", (5.8, top),
               "Line", (right, top), "Heater", (right, 0.0), "Line", (0.0, 0.0))  # fmt: skip
-    pen.chain((1.3, top), "Line", (1.3, over), "Capacitor", (3.4, over), "Resistor", (6.0, over),
+    pen.chain((1.5, top), "Line", (1.5, over), "Capacitor", (3.4, over), "Resistor", (6.0, over),
               "Line", (6.0, top))  # fmt: skip
     pen.chain((at_tap, top), "Resistor", (at_tap, 3.3), "Resistor", (at_tap, 2.2),
               "Diode", (at_tap, 1.2), "LED", (at_tap, 0.0))  # fmt: skip
-    pen.dots((1.3, top), (6.0, top), (at_tap, top), (at_tap, 0.0))
+    pen.dots((1.5, top), (6.0, top), (at_tap, top), (at_tap, 0.0))
     pen.write(3.6, over + 0.9, "snubber: leaks at off")
     pen.write(2.4, top + 0.95, "switch")
     pen.write(4.6, top + 1.15, "dimmer")
