@@ -45,7 +45,9 @@ def progress_lines(session, number):
         "With help": [s.question.id for s in marked if s.helped],
     }
     lines += [
-        Line("text", f"{title}: {', '.join(ids)}") for title, ids in unfinished.items() if ids
+        Line("text", f"{title}: {', '.join(ids) if len(ids) < len(standings) else 'all of them'}")
+        for title, ids in unfinished.items()
+        if ids
     ]
     if wrong := [s.question for s in standings if s.question.danger and _began_wrong(s)]:
         names = "; ".join(f"{question.id}, {question.outcome}" for question in wrong)

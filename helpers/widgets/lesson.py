@@ -67,15 +67,16 @@ def open_lesson(number, learner=None, class_word=None, supply=None, workshop_cop
 def _ready_page(session, number, supply):
     """Return what says for whom a lesson is open, whose cells were run on this supply."""
     s = session.settings
-    kept = session.log.path or "memory only: nothing is written"
+    path = session.log.path
+    kept = f"Where your answers are kept: {path}." if path else "Answers are kept in memory only."
     lines = [
         Line("heading", f"Ready. Lesson {number}: {lessons()[number].TITLE}"),
         Line("text", f"Supply {s.supply} · learner {s.learner} · class word {s.class_word}"),
-        Line("text", f"Answers are kept in {kept}"),
     ]
     if s.supply != supply:
         lines.append(Line("note", made_for_another_supply(supply)))
-    return Page([*lines, *progress_lines(session, number)], name="cw-progress")
+    place = Line("folded" if path else "note", kept)
+    return Page([*lines, *progress_lines(session, number), place], name="cw-progress")
 
 
 def begin(number, learner=None, class_word=None, supply=None, workshop_copy=False):
