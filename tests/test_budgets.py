@@ -24,11 +24,6 @@ BUDGETS = {
 OVER = {
     "physics": 3_192,
     "sizing": 2_649,
-    "figures": 2_319,
-    "exercises": 2_119,
-    "pages": 710,
-    "classroom": 1_946,
-    "widgets": 1_448,
 }
 
 

@@ -314,7 +314,7 @@ def dimmed_heater(tap="after"):
 def _one_loop(pen, wiring, string, led):
     (dropper, live), (other, neutral) = string
     top, end = 3.6, max(3.6, _ROOM * live)
-    corner, side = end + (3.2 if "diode" in wiring.forward else 2.8), end + 3.9
+    corner, side = end + (3.2 if "diode" in wiring.forward else 2.8), end + 4.2
     pen.supply(top, 0.0)
     pen.resistors((0.0, top), (end, top), live)
     pen.write(1.9, top + 0.9, dropper)

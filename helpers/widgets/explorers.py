@@ -147,9 +147,10 @@ class Panel:
 
     def _say(self):
         self._rested = self._state
-        lines = below(Drawn(self.picture.value, self._sentence))
         said = " ".join(
-            f'<span class="cw-{line.role}">{underlined(line.text)}</span>' for line in lines
+            f'<span class="{"cw-heard" if line.role == "heard" else ""}">{underlined(line.text)}'
+            "</span>"
+            for line in below(Drawn(self.picture.value, self._sentence))
         )
         self.said.value = f"<p>{said}</p>{_SPOKEN}"
 

@@ -5,11 +5,11 @@ import pytest
 from helpers.figures import circuits, waves
 from helpers.figures.drawn import Drawn
 from helpers.pages.pictures import below
-from helpers.physics import mains
+from helpers.physics import mains, phase_cut
 
 
 def test_property_a_title_that_is_seen_is_only_read_out():
-    drawn = waves.sine(mains.SUPPLIES["120 V 60 Hz"])
+    drawn = waves.chopped(mains.SUPPLIES["120 V 60 Hz"], phase_cut.Dimmer("leading", 60.0))
     heard, told, folded = below(drawn)
     assert [line.role for line in (heard, told, folded)] == ["heard", "hint", "folded"]
     assert f">{heard.text.removesuffix('.')}</div>" in drawn.picture
