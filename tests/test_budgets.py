@@ -24,6 +24,11 @@ BUDGETS = {
 OVER = {
     "physics": 3_192,
     "sizing": 2_649,
+    "figures": 2_319,
+    "exercises": 2_119,
+    "pages": 712,
+    "classroom": 1_946,
+    "widgets": 1_450,
 }
 
 
