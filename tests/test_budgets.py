@@ -24,7 +24,7 @@ BUDGETS = {
 OVER = {
     "physics": 3_192,
     "sizing": 2_649,
-    "figures": 2_319,
+    "figures": 2_315,
     "exercises": 2_119,
     "pages": 712,
     "classroom": 1_946,

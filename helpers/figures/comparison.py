@@ -11,6 +11,12 @@ from helpers.quantities import write
 POT_WATTS = 90.0
 SAMPLES = 80
 """Points of a stretch of the pulse: its arc is then off by less than half a pixel [-]."""
+#: What is compared of the seven: heading, look, and how it is said.
+_MEASURES = (
+    ("Light current, mean", "light", "mean"), ("Heat of all parts", "heat", "heat"),
+    (f"Peak, of {write(leds.LIMIT_AMPS, 'current')}", "limit", "peak"),
+    ("Backwards, peak", "mains", "backwards"), ("Light repeats at", "light", "flicker:"),
+)  # fmt: skip
 
 
 def seven_circuits(supply, dimmer, ohms, volts_rms=None):
@@ -59,38 +65,29 @@ def seven_circuits(supply, dimmer, ohms, volts_rms=None):
     found = {kind: compared.does(kind, today, dimmer, **given) for kind in KINDS}
     full = [compared.does(kind, today, **given) for kind in KINDS]
     most = [max(each) or 1.0 for each in zip(*full, strict=True)]
-    rows = {kind: _measures(does, most, today) for kind, does in found.items()}
+    rows = {capital(KINDS[kind]): _measures(does, most, today) for kind, does in found.items()}
     start = f"{setting(dimmer)}, {write(today.volts_rms, 'voltage')}"
     finding = _in_words(start, found)
-    details = "In full: " + " ".join(
-        f"{capital(KINDS[kind])}: mean {mean}, heat {heat}, peak {peak}, backwards {back}, "
-        f"flicker: {rate}."
-        for kind, row in rows.items()
-        for mean, heat, peak, back, rate in [[text for *_, text in row]]
-    )
+    details = "In full:"
+    for kind, row in rows.items():
+        told = (f"{said} {text}" for (*_, said), (_, text) in zip(_MEASURES, row, strict=True))
+        details += f" {kind}: {', '.join(told)}."
     columns = [
-        heading(measures[0][0])
-        + bars(measures[0][1], *(
-            (capital(KINDS[kind]), share, text)
-            for kind, (*_, share, text) in zip(KINDS, measures, strict=True)
-        ))
-        for measures in zip(*rows.values(), strict=True)
-    ]  # fmt: skip
+        heading(head) + bars(look, *((kind, *row[place]) for kind, row in rows.items()))
+        for place, (head, look, _) in enumerate(_MEASURES)
+    ]
     name = "Bars: a block for each measure, a row for each circuit"
     return picture(name, f"{finding}.", beside(*columns, least=220), details=details)
 
 
 def _measures(does, most, supply):
-    """Heading, look, length of the bar against the longest there can be, and words, of each."""
+    """Length of the bar against the longest there can be, and words, of each of `_MEASURES`."""
     mean, peak, back, heat, rate = does
-    limit = leds.LIMIT_AMPS
     return (
-        ("Light current, mean", "light", mean / most[0], write(mean, "current")),
-        ("Heat of all parts", "heat", heat / most[3], watts(heat)),
-        (f"Peak, of {write(limit, 'current')}", "limit", peak / limit, write(peak, "current")),
-        ("Backwards, peak", "mains", back / limit, write(back, "current")),
-        ("Light repeats at", "light", rate / (2.0 * supply.hertz),
-         write(rate, "frequency") if rate else "dark"),
+        (mean / most[0], write(mean, "current")), (heat / most[3], watts(heat)),
+        (peak / leds.LIMIT_AMPS, write(peak, "current")),
+        (back / leds.LIMIT_AMPS, write(back, "current")),
+        (rate / (2.0 * supply.hertz), write(rate, "frequency") if rate else "dark"),
     )  # fmt: skip
 
 
