@@ -4,7 +4,7 @@ Knows files and their names; must never know what stands in them.
 """
 
 import os
-from contextlib import contextmanager, suppress
+from contextlib import suppress
 from datetime import datetime
 
 from helpers.classroom.problems import MAKE_ROOM, plain, refused
@@ -106,35 +106,22 @@ class BookPair:
         """Rename the pair before by its date, and what is ready to the names of the mark book."""
         pairs = [pair for pair in zip(self._ready, self.paths, strict=True) if pair[0].exists()]
         kept = self.kept_names()
-        with _undone_at_a_fault() as rename:
-            for _, path in pairs:
-                if path in kept:
-                    rename(path, kept[path])
-            for ready, path in pairs:
-                rename(ready, path)
+        before = [(path, kept[path]) for _, path in pairs if path in kept]
+        done = []
+        try:
+            for path, to in (*before, *pairs):
+                os.rename(path, to)
+                done.append((path, to))
             _sync(self.table.parent)
+        except BaseException:  # all of them get their old names back
+            for path, to in reversed(done):
+                with suppress(OSError):
+                    os.rename(to, path)
+            raise
 
     def _clear(self):
         for path in reversed([*self._parts, *self._ready]):
             path.unlink(missing_ok=True)
-
-
-@contextmanager
-def _undone_at_a_fault():
-    """Give a way to rename files; where anything fails, all of them get their old names back."""
-    done = []
-
-    def rename(path, to):
-        os.rename(path, to)
-        done.append((path, to))
-
-    try:
-        yield rename
-    except BaseException:
-        for path, to in reversed(done):
-            with suppress(OSError):
-                os.rename(to, path)
-        raise
 
 
 def _write_synced(path, pieces):

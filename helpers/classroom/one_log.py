@@ -134,7 +134,8 @@ def _branches(hand_ins, problems):
         parsed = parse_log(content, MOST_LINES)
         hand_in.answers = len(parsed.lines)
         if len(hand_ins) > 1:
-            content = b"\n".join(filter(None, map(_row, ROWS.finditer(as_utf_8(content)))))
+            rows = (row[0].strip() for row in ROWS.finditer(as_utf_8(content)))
+            content = b"\n".join(filter(None, rows))
         longer = [branch for branch in branches if branch.content.startswith(content)]
         if longer:
             if len(longer) == 1:
@@ -149,10 +150,6 @@ def _branches(hand_ins, problems):
         held = [hand_in, *(one for branch in shorter for one in branch.hand_ins)]
         branches = [*others, _Branch(content, parsed, held)]
     return branches
-
-
-def _row(found):
-    return found[0].strip()
 
 
 def _parted(learner, branches, counting, same):
