@@ -11,6 +11,7 @@ from datetime import date, timedelta
 from pathlib import Path
 
 from helpers.classroom.problems import MAKE_ROOM, Unusable, make_folder, plain, refused, write_whole
+from helpers.exercises import bank
 from helpers.exercises.settings import Settings, SettingsError, changed
 from helpers.exercises.whole_files import as_utf_8, write_new
 from helpers.exercises.wording import COMMAND
@@ -99,8 +100,7 @@ def write_class(path, word, supply=Settings.supply, lessons=(), roster="roster.c
     made = _checked(path, given | {"keep_until": until}, "The class was not made")
     if not 0 <= benches <= 999:
         raise Unusable(f"{benches} benches were read; a roster is made of 1 to 999.")
-    held = {one.name: getattr(made, one.name) for one in fields(made)}
-    text = templates.text("class.toml", **{n: _as_toml(value) for n, value in held.items()})
+    text = templates.text("class.toml", **{n: _as_toml(value) for n, value in vars(made).items()})
     make_folder(path.parent)
     _write_new(path, text, "Give another name, or change that file in an editor.")
     make_folder(made.where("hand_ins"))
@@ -211,24 +211,21 @@ def _unfit(name, value):
         if not isinstance(value, list) or not all(isinstance(one, str) for one in value):
             return f'Write a list of words in quotes, such as {name} = ["01", "02"].'
         if name == "lessons":
-            return _unknown_lessons(value)
+            return unknown_lesson(value, bank.lessons())
     elif not isinstance(value, str) or not value.strip():
         return f'Write it in quotes, such as {name} = "{getattr(ClassFile, name, "wick")}".'
     return ""
 
 
-def _unknown_lessons(numbers):
-    from helpers.exercises.bank import lessons
-
+def unknown_lesson(numbers, held):
+    """Name the first of some numbers that is no lesson, and those that are held; '' for none."""
     for number in numbers:
-        if number.zfill(2) not in lessons():
-            return f"There is no lesson {plain(number)}; the bank holds {', '.join(lessons())}."
+        if number.zfill(2) not in held:
+            return f"There is no lesson {plain(number, 40)}; the bank holds {', '.join(held)}."
     return ""
 
 
 def _as_toml(value):
-    if isinstance(value, tuple):
-        value = list(value)
     return str(value) if isinstance(value, date | Path) else json.dumps(value, ensure_ascii=False)
 
 

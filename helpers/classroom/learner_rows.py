@@ -9,7 +9,7 @@ from datetime import UTC, datetime
 
 from helpers.classroom import mark_book as states
 from helpers.classroom import remarks
-from helpers.classroom.mark_book import LearnerMarks, installed
+from helpers.classroom.mark_book import LearnerMarks, lessons_of
 from helpers.classroom.one_log import merge, put_together
 from helpers.classroom.paper_log import Paper
 from helpers.classroom.problems import Problem, capped, counted, plain
@@ -44,7 +44,7 @@ class Marker:
     def __init__(self, class_word, lessons=None, typed=None, accepted=(), replies=False):
         self.class_word, self.accepted, self.replies = class_word, accepted, replies
         self.typed = typed or Paper(None)
-        self.questions = [q for lesson in lessons or installed() for q in lesson.questions]
+        self.questions = [q for lesson in lessons or lessons_of() for q in lesson.questions]
         self.known = {question.id for question in self.questions}
         self.now = datetime.now(UTC)
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from helpers.classroom.problems import counted
+from helpers.exercises import bank
 from helpers.exercises.standing import PASS_PERCENT, passed
 
 HANDED_IN = "handed in"
@@ -242,16 +243,9 @@ def danger_open(questions, row):
     return [q for q in left if q not in blank], blank
 
 
-def lessons_of(bank_files):
-    """Return the `Lesson` list of the bank's files (`helpers.exercises.bank.lessons()`)."""
+def lessons_of(bank_files=None):
+    """Return the `Lesson` list of a bank's files; None are those of this installation."""
     return tuple(
         Lesson(number, module.TITLE, tuple(module.QUESTIONS))
-        for number, module in bank_files.items()
+        for number, module in (bank_files or bank.lessons()).items()
     )
-
-
-def installed():
-    """Return the lessons of the bank of this installation."""
-    from helpers.exercises.bank import lessons
-
-    return lessons_of(lessons())

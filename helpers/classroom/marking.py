@@ -9,8 +9,9 @@ from operator import attrgetter
 from pathlib import Path
 
 from helpers.classroom.book_pair import BookPair
+from helpers.classroom.class_file import unknown_lesson
 from helpers.classroom.feedback import write_feedback
-from helpers.classroom.mark_book import EARLIER, danger_open, installed, lessons_of
+from helpers.classroom.mark_book import EARLIER, danger_open, lessons_of
 from helpers.classroom.page import page
 from helpers.classroom.paper_log import PaperLog
 from helpers.classroom.problems import (
@@ -124,7 +125,9 @@ def mark_folder(
     """
     lessons = None if bank_files is None else lessons_of(bank_files)
     folder, roster, out = Path(folder), Path(roster), Path(out)
-    class_word, only = _class_word(class_word), _lessons(only, lessons or installed())
+    class_word, only = _class_word(class_word), [number.zfill(2) for number in only]
+    if unknown := unknown_lesson(only, [one.number for one in lessons or lessons_of()]):
+        raise Unusable(unknown)
     members, roster_problems = read_roster(roster)
     typed = PaperLog(Path(paper)) if paper else None
     apart = (roster, *([typed.path] if typed else []))
@@ -203,12 +206,3 @@ def _class_word(text):
         return Settings("ROOM", text.strip().lower()).class_word
     except SettingsError as error:
         raise Unusable(str(error)) from None
-
-
-def _lessons(numbers, lessons):
-    wanted, held = [number.zfill(2) for number in numbers], [one.number for one in lessons]
-    for number in wanted:
-        if number not in held:
-            held = ", ".join(held)
-            raise Unusable(f"There is no lesson {plain(number, 40)}; the bank holds {held}.")
-    return wanted

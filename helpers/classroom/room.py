@@ -11,7 +11,7 @@ from helpers.classroom.cores import each
 from helpers.classroom.hand_ins import find_files, group_by_id, learners_named
 from helpers.classroom.ids import strangers_in
 from helpers.classroom.learner_rows import Marker
-from helpers.classroom.mark_book import MarkBook, Turn, installed
+from helpers.classroom.mark_book import MarkBook, Turn, lessons_of
 from helpers.classroom.one_log import accepted_paths
 from helpers.classroom.paper_log import Paper
 from helpers.exercises.settings import CLASS_WORD
@@ -69,7 +69,7 @@ def mark_room(
     -----
     One learner's lines are held at a time; only marks and states are kept.
     """
-    book = MarkBook(class_word, lessons or installed())
+    book = MarkBook(class_word, lessons or lessons_of())
     files, unusable = find_files(folder, apart)
     # What JupyterLab copies when a file is opened there: hidden, and perhaps older than the file.
     files = [path for path in files if Path(path).parent.name != CHECKPOINTS]
