@@ -8,7 +8,6 @@ from collections import defaultdict
 from datetime import UTC, datetime
 from functools import cache
 from textwrap import shorten
-from typing import NamedTuple
 
 from helpers.classroom import mark_book as states
 from helpers.classroom.items import by_chance, items
@@ -45,15 +44,6 @@ NOT_BEGUN = ("blank", "–", "not begun")
 STILL_OPEN = {HELPED: ("H", "worked answer shown"), NONE: ("○", "tried, no marks yet")}
 
 
-class Need(NamedTuple):
-    """Something to talk about with a learner: what, on which questions, and more about it."""
-
-    said: str
-    names: list
-    more: str = ""
-    alarm: bool = False
-
-
 def page(book, at=None):
     """Yield mark-book.html piece by piece.
 
@@ -87,7 +77,8 @@ def page(book, at=None):
         marks_cells=_marks_cells,
         danger_cells=lambda row: _danger_cells(lessons, row),
         worst=lambda row: _worst(book, row),
-        needs=lambda row: list(_needs(book, row, passed[row.learner])),
+        needs=lambda row: _needs(book, row, passed[row.learner]),
+        states=states,
         difficulty=list(_difficulty(book, slips, numbers)),
         numbers=numbers,
         chance=by_chance(max(1, sum(bool(row.states) for row in rows))),
@@ -145,50 +136,23 @@ def _marks_cell(state, earned):
 
 
 def _needs(book, row, passed):
-    """Yield what to talk about with a learner, danger first, what went well last."""
-    if row.status in states.WITHOUT_MARKS:
-        yield Need(f"{row.status.capitalize()}: ask", [])
-        return
+    """Return what there is to talk about with a learner; the template has the words for it."""
     begun = [lesson for lesson in book.lessons if lesson.begun(row)]
     wrong, blank = danger_open([q for lesson in begun for q in lesson.questions], row)
-    for question in wrong:
-        if row.state(question) == states.DANGER:
-            turns = [t.name for t in row.turns if t.question == question.id]
-            more = f"{question.outcome}; {'; '.join(turns)}"
-            yield Need("Danger, talk it through", [question.id], more, alarm=True)
-    earlier = book.in_state(row, states.EARLIER)
-    yield from _listed(
-        ("Answered in an earlier edition, ask for it again", earlier),
-        ("Danger items not answered", [q for q in blank if q not in earlier]),
-    )
-    if row.retried:
-        yield Need(f"Right only after more than {FEW_CASES} cases, ask why", row.retried)
     left = [lesson for lesson in begun if lesson.danger_items and lesson.number not in passed]
-    short = [(lesson.number, lesson.short_by(row)) for lesson in left]
-    if short := [f"lesson {number} by {by:.3g} marks" for number, by in short if by]:
-        yield Need("Short of passing, besides danger items", short)
-    yield from _listed(
-        ("Worked answer shown, not right since", book.in_state(row, HELPED)),
-        ("Tried, no marks yet", book.in_state(row, NONE)),
-    )
     back = [slip for slip in _known(book.slips([row])) if len(slip.questions) > 1]
     back.sort(key=lambda slip: (not slip.dangers, -len(slip.questions)))
-    if back := [f"{slip.name} ({len(slip.questions)} questions)" for slip in back[:MOST]]:
-        yield Need("A turn that comes back", [], "; ".join(back))
-    if later := [lesson.number for lesson in book.lessons if lesson not in begun]:
-        yield Need("Lessons not begun", later)
-    yield from _listed(
-        ("Could not be marked", book.in_state(row, states.BROKEN)),
-        ("Right after help, well done", book.in_state(row, states.REPAIRED)),
-    )
-    if row.paper:
-        yield Need("Typed back from paper", row.paper)
-
-
-def _listed(*lists):
-    for said, questions in lists:
-        if questions:
-            yield Need(said, [question.id for question in questions])
+    return {
+        "wrong": [
+            (question, [turn.name for turn in row.turns if turn.question == question.id])
+            for question in wrong
+            if row.state(question) == states.DANGER
+        ],
+        "blank": [q for q in blank if row.state(q) == states.BLANK],
+        "short": [(lesson.number, by) for lesson in left if (by := lesson.short_by(row))],
+        "back": back[:MOST],
+        "later": [lesson.number for lesson in book.lessons if lesson not in begun],
+    }
 
 
 def _difficulty(book, slips, numbers):
