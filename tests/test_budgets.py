@@ -27,7 +27,7 @@ OVER = {
     "figures": 2_315,
     "exercises": 2_119,
     "pages": 712,
-    "classroom": 1_946,
+    "classroom": 1_890,
     "widgets": 1_450,
 }
 

@@ -111,10 +111,10 @@ def _refusal(learner, learners):
 def _rows(path):
     advice = "Give the path of a CSV file after --roster."
     with refused(f"The roster {path} could not be read", advice):
-        too_large = path.stat().st_size > LARGEST_FILE
-        content = b"" if too_large else as_utf_8(path.read_bytes())
-    if too_large:
-        raise Unusable(f"The roster {path} is larger than 20 MB. Is it the right file? {EXAMPLE}")
+        if path.stat().st_size > LARGEST_FILE:
+            said = f"The roster {path} is larger than 20 MB. Is it the right file? {EXAMPLE}"
+            raise Unusable(said)
+        content = as_utf_8(path.read_bytes())
     try:
         text = content.decode("utf-8")
         first = text.partition("\n")[0]
