@@ -17,6 +17,7 @@ from single_turns import DECLARED, MISSES, names, outcomes
 
 from helpers.exercises.bank import bank
 from helpers.exercises.kinds import NotRead
+from helpers.exercises.roads import Road
 from helpers.physics.mains import SUPPLIES
 
 FILES = sorted((Path(__file__).parent / "wrong_answers").glob("lesson_*.csv"))
@@ -106,9 +107,16 @@ def test_limit_of_random_numbers_at_most_a_tenth_is_given_a_reason(question):
 
 @pytest.mark.parametrize("question", QUANTITIES, ids=lambda question: question.id)
 def test_one_slip_costs_the_same_everywhere(question):
-    for step in question.kind.road.all_steps():
-        for turn in step.turns:
-            assert turn.share == SHARES.setdefault(turn.name, turn.share), turn.name
+    for turn in turns_on(question.kind.road):
+        assert turn.share == SHARES.setdefault(turn.name, turn.share), turn.name
+
+
+def turns_on(road):
+    """Yield every wrong turn of a road, those of the roads within too."""
+    for step in road.steps:
+        yield from step.turns
+        if isinstance(step.operand, Road):
+            yield from turns_on(step.operand)
 
 
 SHARES = {}

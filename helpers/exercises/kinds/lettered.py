@@ -125,6 +125,9 @@ class _Lettered(Kind):
         by_key = {option.key: letter for letter, option in self.shown(numbers).items()}
         return ", ".join(by_key[key] for key in keys)
 
+    def model(self, numbers):
+        return ", ".join(letter for letter, o in self.shown(numbers).items() if o.right)
+
     def example_in_code(self, numbers):
         """Leave the letters open: any would seem to give them away."""
         return "…"
@@ -172,9 +175,6 @@ class Choice(_Lettered):
 
     def example(self, numbers):
         return "b"
-
-    def model(self, numbers):
-        return self.letters_of([o.key for o in self.listed(numbers) if o.right], numbers)
 
 
 class ChooseAll(_Lettered):
@@ -224,8 +224,7 @@ class ChooseAll(_Lettered):
         return "a, c"
 
     def model(self, numbers):
-        keys = [o.key for o in self.listed(numbers) if o.right]
-        return ", ".join(sorted(self.letters_of(keys, numbers).split(", "))) if keys else "none"
+        return super().model(numbers) or "none"
 
 
 class Order(_Lettered):

@@ -176,14 +176,6 @@ class Road:
                 places = first.places + second.places
                 yield Wrong(first.turns + second.turns, places, second.value)
 
-    def all_steps(self):
-        """Return every step, those of a road within before the step that asks for it."""
-        steps = []
-        for step in self.steps:
-            steps += step.operand.all_steps() if isinstance(step.operand, Road) else []
-            steps.append(step)
-        return steps
-
     def way_back(self):
         """Return the question that leads back to the first result on the way; '' if there is none.
 
