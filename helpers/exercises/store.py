@@ -14,13 +14,14 @@ from pathlib import Path
 from helpers.exercises.answer_log import FOLDER_MODE, AnswerLog, MemoryLog
 from helpers.exercises.settings import Settings, bench_code, changed
 from helpers.exercises.whole_files import as_utf_8, write_new, write_whole
+from helpers.sizing.typed import BriefError
 
 ANSWERS_VARIABLE = "CANDLE_WORKSHOP_ANSWERS"
 IN_MEMORY = "memory"
 _UNUSABLE = (ValueError, KeyError, TypeError, RecursionError)
 
 
-class OwnBriefError(ValueError):
+class OwnBriefError(BriefError):
     """A brief of one's own that cannot be read or kept; the text says what was left as it was."""
 
 

@@ -7,7 +7,6 @@ from contextlib import suppress
 from dataclasses import replace
 from functools import lru_cache
 
-from helpers.exercises.store import OwnBriefError
 from helpers.exercises.wording import STAMP, Line
 from helpers.figures.words import KINDS
 from helpers.pages.page import Page
@@ -74,7 +73,7 @@ def own_brief(session):
 
     Raises
     ------
-    OwnBriefError, BriefError
+    BriefError
         If it cannot be read or used; the text says what to do.
     """
     return begun(own_text(session), session.supply)
@@ -101,7 +100,7 @@ def explorer_state(session, takes):
     -------
     state : dict
     """
-    with suppress(OwnBriefError, BriefError):
+    with suppress(BriefError):
         brief = own_brief(session)
         said = {
             key: getattr(brief, _SETS[key]) for key in takes if _SETS[key] not in brief.left_out
@@ -141,7 +140,7 @@ def own_build_page(session, number, news=()):
     head = Line("heading", f"My build on paper, as far as lesson {number}")
     try:
         lines = list(_lines(own_text(session), session.supply, number))
-    except (OwnBriefError, BriefError) as error:
+    except BriefError as error:
         lines = [Line("note", str(error))]
     return Page([head, *news, *lines, Line("note", STAMP)], name="cw-own")
 

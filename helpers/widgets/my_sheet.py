@@ -3,7 +3,6 @@
 from pathlib import Path
 from urllib.parse import quote
 
-from helpers.exercises.store import OwnBriefError
 from helpers.exercises.wording import COMMAND, STAMP, Line
 from helpers.pages.own_build import own_brief, own_text
 from helpers.pages.page import Page
@@ -34,7 +33,7 @@ def my_sheet():
         if plan.kept and session.store.folder:
             where += f" A blank bench log of the same: {COMMAND} bench "
             where += f"{session.store.build_path(learner)} --blank > log.csv"
-    except (OwnBriefError, BriefError, OSError) as error:
+    except (BriefError, OSError) as error:
         where, items = f"No sheet was written. {error}", []
     left = [name for name, passed in items if not passed]
     show(Page([

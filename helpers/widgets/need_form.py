@@ -1,8 +1,8 @@
 """The path "Need it be built at all?" brought to life."""
 
 import json
+from contextlib import suppress
 
-from helpers.exercises.store import OwnBriefError
 from helpers.pages.own_build import own_brief
 from helpers.pages.plan import need_page
 from helpers.sizing import stops
@@ -35,9 +35,8 @@ class NeedForm(BriefForm):
 
 def need_it_be_built():
     """Show the questions on whether a light need be built at all, as far as they are answered."""
-    session = current_session()
-    try:
-        brief = read_all({})[0] if session.workshop_copy else own_brief(session)
-    except (OwnBriefError, BriefError):
-        brief = read_all({})[0]
+    session, brief = current_session(), read_all({})[0]
+    if not session.workshop_copy:
+        with suppress(BriefError):
+            brief = own_brief(session)
     NeedForm(brief).show()
