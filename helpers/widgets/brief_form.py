@@ -8,22 +8,22 @@ of `sizing.brief`.
 import json
 from html import escape
 from itertools import count, groupby
-from pathlib import Path
 
 import ipywidgets as widgets
 
 from helpers.exercises.wording import STAMP, Line
 from helpers.pages.page import Page
+from helpers.pages.templates import part
 from helpers.sizing.brief import FIELDS, Brief, such_setting
 from helpers.sizing.by_field import read_all, typed_of
 from helpers.widgets.lesson import current_session
 from helpers.widgets.live import Live
-from helpers.widgets.screen import SPOKEN_NEXT, show
+from helpers.widgets.screen import SPOKEN_NEXT, on_arriving, show
 from helpers.widgets.timing import soon
 
 REST_SECONDS = 0.3
 OTHER_LEARNER = "Another learner is set now, so this form shows nothing. Run its cell again."
-_ALIVE = escape(Path(__file__).with_name("brief_form.js").read_text(encoding="utf-8"))
+_ALIVE = on_arriving("brief_form.js")
 _LOOK = "this.closest('.cw-controls').querySelector('form')?.cwLook?.()"
 _TITLES = {"use": "Need and use", "led": "LED", "neon": "A neon lamp instead",
            "seen": "Where it is seen", "bin": "Parts at hand"}  # fmt: skip
@@ -131,34 +131,19 @@ def _hidden(name, held):
 
 
 def _form(fields, typed, in_sections):
-    number, parts, such = next(_numbers), [], _such(typed)
+    such = typed_of(Brief()) | _such(typed)
+    sections = []
     for section, group in groupby(fields, key=lambda each: each.name.partition("_")[0]):
-        group = list(group)
-        rows = "".join(_row(each, typed[each.name], number, in_sections, such) for each in group)
-        if in_sections:
-            opened = " open" * (section == "use" or any(not typed[each.name] for each in group))
-            title = escape(_TITLES.get(section, section.capitalize()))
-            rows = f"<details{opened}><summary>{title}</summary>{rows}</details>"
-        parts.append(rows)
-    return f'<form class="cw-brief">{"".join(parts)}</form><style onload="{_ALIVE}"></style>'
+        rows = [(each.name, each.metadata["says"], _options(each)) for each in group]
+        opened = section == "use" or any(not typed[name] for name, *_ in rows)
+        sections.append((_TITLES.get(section, section.capitalize()), opened, rows))
+    known = {"number": next(_numbers), "in_sections": in_sections, "typed": typed, "such": such}
+    return f"{part('brief-form', sections=sections, **known)}{_ALIVE}"
 
 
-def _row(each, text, number, in_section, such):
-    kind, says = each.metadata["kind"], each.metadata["says"]
-    key = (each.name.partition("_")[2] if in_section else each.name).replace("_", " ")
-    place, wrong = f"cw-{number}-{each.name}", f"cw-{number}-{each.name}-wrong"
-    about = f'id="{place}" name="{each.name}" aria-describedby="{wrong}"'
-    options = ("yes", "no") if kind == "yes" else kind
-    if isinstance(options, tuple):
-        shown = "".join(
-            f"<option{' selected' * (each == text)}>{escape(each)}</option>" for each in options
-        )
-        control = f'<select {about}><option value="">not said yet</option>{shown}</select>'
-    else:
-        example = escape((typed_of(Brief()) | such)[each.name], quote=True)
-        control = (
-            f'<input type="text" autocomplete="off" {about} value="{escape(text, quote=True)}" '
-            f'placeholder="such as {example}">'
-        )
-    label = f'<label for="{place}"><b>{escape(key.capitalize())}</b>: {escape(says)}</label>'
-    return f'<div>{label}{control}<p id="{wrong}" class="cw-beside"></p></div>'
+def _options(field):
+    """Return what can be chosen; nothing where it is typed."""
+    sort = field.metadata["kind"]
+    if sort == "yes":
+        return "yes", "no"
+    return sort if isinstance(sort, tuple) else ()

@@ -5,20 +5,22 @@ Knows how an answer is entered, never what it is worth.
 """
 
 from contextlib import suppress
+from functools import partial
 from html import escape
-from pathlib import Path
 
 import ipywidgets as widgets
 
 from helpers.exercises import kinds
 from helpers.exercises.kinds.design import NOT_BUILT, REASONS, TELLS
-from helpers.exercises.store import OwnBriefError
 from helpers.pages.own_build import own_brief, own_text
+from helpers.pages.templates import part
 from helpers.physics.circuits import CIRCUITS
 from helpers.sizing.brief import to_toml
 from helpers.sizing.typed import BriefError
+from helpers.widgets.screen import on_arriving
+from helpers.widgets.timing import on_enter
 
-_ALIVE = escape(Path(__file__).with_name("form.js").read_text(encoding="utf-8"))
+_ALIVE = on_arriving("form.js")
 _LOOK = "const form = this.closest('.cw-controls').querySelector('form'); form?.cwLook?.()"
 
 
@@ -34,7 +36,7 @@ class Typed:
             layout={"width": "auto"},
             style={"description_width": "initial"},
         )
-        self.box.on_msg(lambda _, content, buffers: content.get("event") == "submit" and submit())
+        on_enter(self.box, submit)
         self.widget = self.box
 
     def typed(self):
@@ -49,15 +51,18 @@ class Form:
 
     What is entered stands as text in a box that is not shown, so that a reload and a second tab
     find it; the pulse tells the page to look there.
+
+    Parameters
+    ----------
+    sort : str
+        Of the inputs: radio, checkbox (with one for none of them), or order: each step as dealt is
+        a button that puts it next, or takes it back.
     """
 
-    def __init__(self, question, numbers, submit):
-        kind = question.kind
-        rows = self.rows({letter: o.text for letter, o in kind.shown(numbers).items()})
-        self.page = widgets.HTML(
-            f'<form class="cw-form"><fieldset><legend>{escape(kind.hint(numbers))}</legend>{rows}'
-            f'</fieldset></form><style onload="{_ALIVE}"></style>'
-        )
+    def __init__(self, sort, question, numbers, submit):
+        hint, options = question.kind.hint(numbers), question.kind.shown(numbers)
+        form = part("card-form", sort=sort, hint=hint, options=options)
+        self.page = widgets.HTML(f"{form}{_ALIVE}")
         self.held, self.pulse = widgets.Text(continuous_update=False), widgets.HTML()
         self.held.add_class("cw-held")
         self.held.observe(self._tell_all_tabs, "value")
@@ -71,43 +76,6 @@ class Form:
 
     def put(self, typed, understood):
         self.held.value = understood
-
-
-class OneOf(Form):
-    """Radio buttons."""
-
-    sort = "radio"
-
-    def rows(self, texts):
-        return "".join(
-            f'<label><input type="{self.sort}" name="option" value="{letter}">'
-            f"<span>{escape(label)}</span></label>"
-            for letter, label in self.labels(texts).items()
-        )
-
-    def labels(self, texts):
-        return {letter: f"{letter}) {text}" for letter, text in texts.items()}
-
-
-class AnyOf(OneOf):
-    """Boxes to tick, and one for none of them."""
-
-    sort = "checkbox"
-
-    def labels(self, texts):
-        return super().labels(texts) | {"none": "none of them"}
-
-
-class Sorted(Form):
-    """Steps as dealt; each is a button that puts it next, or takes it back."""
-
-    def rows(self, texts):
-        steps = "".join(
-            f'<li><button type="button" value="{letter}"><b></b>'
-            f"<span>{letter}) {escape(text)}</span><i>put next</i></button></li>"
-            for letter, text in texts.items()
-        )
-        return f'<ol data-dealt="{"".join(texts)}">{steps}</ol><output></output>'
 
 
 class Bins:
@@ -159,7 +127,7 @@ class Designed:
             widgets.Text(description=label, continuous_update=False, **looks) for label in texts
         ]
         for box in boxes:
-            box.on_msg(lambda _, told, buffers: told.get("event") == "submit" and submit())
+            on_enter(box, submit)
         self.lists = [first, *boxes, last]
         self.widget = widgets.VBox(self.lists)
         first.observe(self._let_rest, "value")
@@ -187,7 +155,7 @@ def _own(session):
     One that cannot be used is handed over as it is: then nothing is marked, and it is said why.
     """
     text = "unreadable"
-    with suppress(OwnBriefError, BriefError):
+    with suppress(BriefError):
         text = session and own_text(session)
         return to_toml(own_brief(session)) if text else ""
     return text
@@ -195,9 +163,9 @@ def _own(session):
 
 CONTROLS = {
     kinds.Amount: Typed,
-    kinds.Choice: OneOf,
-    kinds.ChooseAll: AnyOf,
-    kinds.Order: Sorted,
+    kinds.Choice: partial(Form, "radio"),
+    kinds.ChooseAll: partial(Form, "checkbox"),
+    kinds.Order: partial(Form, "order"),
     kinds.Parts: Bins,
     kinds.Design: Designed,
 }

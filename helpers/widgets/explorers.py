@@ -6,7 +6,6 @@ number box with the label, so that each value can also be typed. Knows no single
 """
 
 from html import escape
-from pathlib import Path
 
 import ipywidgets as widgets
 
@@ -19,7 +18,7 @@ from helpers.pages.page import Page
 from helpers.pages.pictures import below
 from helpers.widgets.lesson import current_session
 from helpers.widgets.live import Live
-from helpers.widgets.screen import show
+from helpers.widgets.screen import on_arriving, show
 from helpers.widgets.timing import soon
 
 REST_SECONDS = 0.3
@@ -27,7 +26,7 @@ _LABELLED = {"description_width": "initial"}
 # ipywidgets can set no attributes of a node, and replaces what is inside; so what is inside, on
 # arriving, marks the node around it, which stays.
 _SPOKEN = "<style onload=\"this.parentNode.setAttribute('role', 'status')\"></style>"
-_GRAB = escape(Path(__file__).with_name("grab.js").read_text(encoding="utf-8"))
+_GRAB = on_arriving("grab.js")
 
 
 def explore(name):
@@ -123,8 +122,7 @@ class Panel:
         controls.add_class("cw-knobs")
         tries = "".join(f"<li>{escape(text)}</li>" for text in self.explorer.tries)
         foot = widgets.HTML(
-            f'<p class="cw-hint">{CALCULATED}</p><p><b>Things to try</b></p><ul>{tries}</ul>'
-            f'<style onload="{_GRAB}"></style>'
+            f'<p class="cw-hint">{CALCULATED}</p><p><b>Things to try</b></p><ul>{tries}</ul>{_GRAB}'
         )
         head = widgets.HTML(Page(self.explorer.warning()).html())
         return [head, controls, self.picture, self.said, foot]

@@ -4,7 +4,6 @@ from contextlib import suppress
 
 import ipywidgets as widgets
 
-from helpers.exercises.store import OwnBriefError
 from helpers.exercises.wording import Line
 from helpers.pages.own_build import (
     ASKED_IN,
@@ -23,7 +22,7 @@ from helpers.widgets import lesson as lessons
 from helpers.widgets.live import Live, follow
 from helpers.widgets.screen import SPOKEN, show
 from helpers.widgets.sizing_form import SizingForm
-from helpers.widgets.timing import soon
+from helpers.widgets.timing import on_enter, soon
 
 _SORTS = {each.name: each.metadata["kind"] for each in FIELDS}
 _OPEN = ("open", "")
@@ -50,7 +49,7 @@ def my_build(lesson=None, **typed):
         return
     follow(session)
     if number == LAST and not news:
-        with suppress(OwnBriefError, BriefError):
+        with suppress(BriefError):
             SizingForm(own_brief(session), lambda brief: keep_whole(session, brief)).show(session)
             return
     MyBuild(number, news).show(session)
@@ -63,7 +62,7 @@ def keep(session, typed):
     try:
         text = with_typed(own_text(session), typed, session.supply)
         session.store.keep_own_brief(session.settings.learner, text)
-    except (OwnBriefError, BriefError) as error:
+    except BriefError as error:
         return [Line("note", f"Nothing was changed. {error}")]
     return [Line("note", "Kept.")]
 
@@ -71,7 +70,7 @@ def keep(session, typed):
 def keep_whole(session, brief):
     """Keep what the sizing form holds; what is open, or is as the settings say, stays out."""
     supply, out = session.supply, set(brief.left_out)
-    with suppress(OwnBriefError, BriefError):
+    with suppress(BriefError):
         out |= {"supply_volts", "supply_hertz"} if brief.supply == supply else set()
         held = {
             f"{section}_{key}": value
@@ -115,14 +114,10 @@ class MyBuild(Live):
         parts = [self.says]
         for name, box in self.fields.items():
             parts += [widgets.HTML(Page([Line("hint", words_of(name)[1])]).html()), box]
-            box.on_msg(self._pressed)
+            on_enter(box, lambda: soon(self._keep))
         button = widgets.Button(description="Keep")
         button.on_click(lambda _: soon(self._keep))
         self.hold([*parts, *[button] * bool(self.fields), self.told])
-
-    def _pressed(self, _, content, buffers):
-        if content.get("event") == "submit":
-            soon(self._keep)
 
     def _fill(self, session, text):
         """Let the fields hold what is kept; what is open stays empty."""
@@ -153,7 +148,7 @@ def _text(session):
     try:
         text = own_text(session)
         begun(text, session.supply)
-    except (OwnBriefError, BriefError):
+    except BriefError:
         return None
     return text
 

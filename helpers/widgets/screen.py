@@ -1,5 +1,8 @@
 """Puts pages and boxes of controls on the screen of a notebook. Knows no question."""
 
+from html import escape
+from pathlib import Path
+
 import ipywidgets as widgets
 from IPython.display import display
 
@@ -7,22 +10,11 @@ from helpers.figures.drawn import Drawn
 from helpers.pages.page import Page
 from helpers.pages.pictures import below
 
-# The box remembers what had the focus in it. If that has gone, the first control gets it.
-_FOCUS = (
-    "const box = this.closest('.cw-controls');"
-    " box.addEventListener('focusin', event => { box.cwFocus = event.target;"
-    " event.target.setAttribute('data-lm-suppress-shortcuts', 'true'); });"
-    " box.addEventListener('focusout', event => {"
-    " if (event.relatedTarget && !box.contains(event.relatedTarget)) box.cwFocus = null; });"
-    " const refocus = () => { const was = box.cwFocus;"
-    " if (was && (!was.isConnected || was.disabled || !was.offsetParent)"
-    " && !box.contains(document.activeElement))"
-    " [...box.querySelectorAll('input, select, button:enabled')]"
-    ".find(control => control.offsetParent)?.focus(); };"
-    " new MutationObserver(() => { clearTimeout(box.cwWait);"
-    " box.cwWait = setTimeout(refocus, 100); }).observe(box,"
-    " {childList: true, subtree: true, attributeFilter: ['disabled', 'style']})"
-)
+
+def on_arriving(name):
+    """Return markup that runs a script of ours, such as `form.js`, once it is on the page."""
+    script = Path(__file__).with_name(name).read_text("utf-8")
+    return f'<style onload="{escape(script)}"></style>'
 
 
 def _live(politeness):
@@ -38,6 +30,8 @@ def _live(politeness):
 
 
 SPOKEN, SPOKEN_NEXT = _live("assertive"), _live("polite")
+# The box remembers what had the focus in it. If that has gone, the first control gets it.
+_FOCUS = on_arriving("focus.js")
 
 
 def show(page):
@@ -72,7 +66,7 @@ def frame(children, *names, twin=""):
         own = f".{names[0]}"
         alive = f":has({own}:not({dead}) > :nth-child(3)):not(:has({own} {broken}))"
         rules += f" .jp-OutputArea{alive} .{twin} {{display: none}}"
-    box.children = [*children, widgets.HTML(f'<style onload="{_FOCUS}">{rules}</style>')]
+    box.children = [*children, widgets.HTML(f"{_FOCUS}<style>{rules}</style>")]
     return box
 
 

@@ -5,6 +5,11 @@ import asyncio
 SETTLING_SECONDS = 0.1
 
 
+def on_enter(box, action):
+    """Do something when Enter is pressed in a box to type in."""
+    box.on_msg(lambda _, told, buffers: told.get("event") == "submit" and action())
+
+
 def soon(action, seconds=SETTLING_SECONDS):
     """Do something a moment later, when a kernel is running; at once where none is.
 

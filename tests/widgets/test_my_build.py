@@ -142,11 +142,11 @@ class TestFields:
             my_build("04")
         form = thing("own-04")
         form.fields["box_air"].value = "fifty"
-        form._pressed(None, {"event": "submit"}, [])
+        form.fields["box_air"]._handle_custom_msg({"event": "submit"}, [])
         assert "air in [box] was read as" in words(form.told.value)
         assert form.fields["box_air"].value == "fifty"
         form.fields["box_air"].value = "45 °C"
-        form._pressed(None, {"event": "submit"}, [])
+        form.fields["box_air"]._handle_custom_msg({"event": "submit"}, [])
         assert kept(answers) == '[box]\nair = "45 °C"\n'
         assert "Kept." in words(form.told.value)
 

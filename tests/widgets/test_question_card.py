@@ -1,10 +1,10 @@
 """The card without a browser: its text, its buttons, and what it says when something is amiss."""
 
 from datetime import datetime
-from html import escape
 
 import pytest
 from learner import right_answer, wrong_answers
+from markupsafe import escape
 from page_words import words
 from shown import fill, live_words, screen, thing
 
