@@ -25,10 +25,10 @@ OVER = {
     "physics": 3_192,
     "sizing": 2_649,
     "figures": 2_315,
-    "exercises": 2_119,
-    "pages": 712,
+    "exercises": 2_113,
+    "pages": 711,
     "classroom": 1_890,
-    "widgets": 1_450,
+    "widgets": 1_383,
 }
 
 

@@ -31,8 +31,11 @@ class Form:
     fields : dict
         The boxes by name, in the order of the Tab key.
     actions : dict
-        From what stands on a button to what it does; that returns what to say, as text or lines.
+        From what stands on a button to what it does with the form; that returns what to say, as
+        text or lines.
     """
+
+    listed = None  # what was shown to go, before it is erased
 
     def __init__(self, name, fields, actions):
         self.fields, self.told = fields, widgets.HTML(SPOKEN)
@@ -47,7 +50,7 @@ class Form:
     def do(self, action):
         """Do something and say what came of it, or why nothing did."""
         try:
-            said = action()
+            said = action(self)
         except (OSError, ValueError) as error:  # ours say what was read and what to do
             said = [Line("not-yet", f"Not done. {plain(str(error), 500)}")]
         page = said if isinstance(said, str) else Page(said).html()
@@ -106,9 +109,10 @@ def as_lines(texts):
     return [Line("text", text) for text in texts if text]
 
 
-def whole(said, text):
+def whole(said, text, example):
     if not text.isdecimal():
-        raise Unusable(f"{said}: {plain(text) or '(nothing)'} was read. Write a whole number.")
+        read = plain(text) or "(nothing)"
+        raise Unusable(f"{said}: {read} was read. Write a whole number, such as {example}.")
     return int(text)
 
 

@@ -33,7 +33,7 @@ FRAME = (
 
 def make_class():
     """Show the form that writes the file of a class, and its roster of bench codes."""
-    form = desk.Form(
+    return desk.Form(
         "make-class",
         {
             "word": desk.text_box("Class word:", placeholder="such as wick"),
@@ -43,18 +43,15 @@ def make_class():
             ),
             "benches": desk.text_box("Bench codes on its roster:", "12"),
         },
-        {"Make this class": lambda: _make(form)},
+        {"Make this class": _make},
     )
-    return form
 
 
 def _make(form):
-    word, benches = form["word"].lower(), form["benches"]
-    if not benches.isdecimal():
-        raise Unusable(f"Bench codes: {plain(benches)} was read. Write a whole number, such as 12.")
+    word, benches = form["word"].lower(), desk.whole("Bench codes", form["benches"], 12)
     path = desk.CLASSES / word / f"{word}.toml"
     wanted = desk.numbers_in(form["lessons"])
-    made = class_file.write_class(path, word, form["supply"], wanted, benches=int(benches))
+    made = class_file.write_class(path, word, form["supply"], wanted, benches=benches)
     desk.look_again()
     return desk.as_lines(
         [
@@ -72,7 +69,7 @@ def _make(form):
 
 def print_paper():
     """Show the form that makes what is printed for a class."""
-    form = desk.Form(
+    return desk.Form(
         "print-paper",
         {
             "class": desk.which_class(),
@@ -87,12 +84,11 @@ def print_paper():
             "draw": desk.text_box("Fresh draw, for what is asked again:", "1"),
         },
         {
-            "Make it": lambda: _print(form),
-            "Prove-dead card": lambda: _print_one(form, "card"),
-            "Leader's guide": lambda: _print_one(form, "guide"),
+            "Make it": _print,
+            "Prove-dead card": lambda form: _print_one(form, "card"),
+            "Leader's guide": lambda form: _print_one(form, "guide"),
         },
     )
-    return form
 
 
 def _print(form):
@@ -104,7 +100,7 @@ def _print(form):
         class_file=desk.opened(form["class"]).path,
         learner=form["learner"],
         lessons=desk.numbers_in(form["lessons"]),
-        draw=desk.whole("Fresh draw", form["draw"]) if fresh else 0,
+        draw=desk.whole("Fresh draw", form["draw"], 1) if fresh else 0,
     )
     return desk.as_lines([*said, TO_PRINT])
 
@@ -120,7 +116,7 @@ def _print_one(form, name):
 
 def mark():
     """Show the form that marks what was handed in and typed back, and shows the mark book."""
-    form = desk.Form(
+    return desk.Form(
         "mark",
         {
             "class": desk.which_class(),
@@ -128,9 +124,8 @@ def mark():
             "comma": desk.tick_box("Table with decimal commas"),
             "decided": desk.long_box("Decided (from behind --accept in the book):"),
         },
-        {"Mark": lambda: _mark(form), "Look at the book": lambda: _look(form)},
+        {"Mark": _mark, "Look at the book": _look},
     )
-    return form
 
 
 def _mark(form):
@@ -164,13 +159,11 @@ def type_back():
 
 def forget():
     """Show the form that erases what a class has left: it lists first, and asks."""
-    form = desk.Form(
+    return desk.Form(
         "forget-class",
         {"class": desk.which_class(), "yes": desk.text_box("Erase all that is listed? Type yes:")},
-        {"List what would go": lambda: _list_traces(form), "Erase": lambda: _erase(form)},
+        {"List what would go": _list_traces, "Erase": _erase},
     )
-    form.listed = None
-    return form
 
 
 def _list_traces(form):

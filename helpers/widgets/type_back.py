@@ -8,7 +8,7 @@ from helpers.exercises.settings import Settings, changed
 from helpers.exercises.wording import Line
 from helpers.sheets.paper import chosen
 from helpers.widgets import desk
-from helpers.widgets.timing import soon
+from helpers.widgets.timing import on_enter, soon
 
 
 class TypeBack(desk.Form):
@@ -25,36 +25,30 @@ class TypeBack(desk.Form):
             "draw": desk.text_box("Draw of the pack:", "0"),
             "row": desk.long_box("Answer:", placeholder="as it stands on paper"),
         }
-        fields["row"].on_msg(
-            lambda _, content, __: content.get("event") == "submit" and soon(self.enter)
-        )
+        on_enter(fields["row"], lambda: soon(self.enter))
         super().__init__(
-            "type-back", fields, {"Enter": self._enter, "Undo the last line": self._undo}
+            "type-back", fields, {"Enter": TypeBack._enter, "Undo the last line": TypeBack._undo}
         )
 
     def enter(self):
-        self.do(self._enter)
+        self.do(TypeBack._enter)
 
     def _enter(self):
-        made = desk.opened(self["class"])
+        made = self.made = desk.opened(self["class"])
         roster, _ = read_roster(made.where("roster"))
-        learner, draw = (
-            paper_log.learner_in(self["learner"], roster),
-            desk.whole("Draw", self["draw"]),
-        )
+        learner = paper_log.learner_in(self["learner"], roster)
+        draw = desk.whole("Draw", self["draw"], 0)
         log = paper_log.PaperLog(made.paper_log)
-        lines, _ = log.lines()
         if self.pack != (pack := (made.path, learner, draw)):
             self.pack, self.passed, self.read = pack, set(), None
-        row, expected = self["row"], self._next(made, learner, draw, lines)
+        lines, _ = log.lines()
+        row, expected = self["row"], self._next(lines)
         if self.read and self.read[0] == row:
-            return self._keep(log, made, learner, draw)
+            return self._keep(log)
         self.read = None
         if not row:
             self.passed |= {expected}
-            return self._say(
-                made, learner, draw, lines, [f"{expected} is left out."] * bool(expected)
-            )
+            return self._say(lines, *[f"{expected} is left out."] * bool(expected))
         own = roster.supply_of(learner) or made.supply
         supply = changed(Settings("ROOM"), learner, made.word, own).supply
         typed = paper_log.understand(row, learner, made.word, supply, bank(), expected, draw)
@@ -63,13 +57,12 @@ class TypeBack(desk.Form):
         said = typed.said.rstrip(".")
         return [Line("verdict", f"Read. {said}. Enter keeps it; or change it and press Enter.")]
 
-    def _keep(self, log, made, learner, draw):
+    def _keep(self, log):
         typed, self.read = self.read[1], None
         log.keep(typed.line)
         self.kept.append((log, typed.line))
         self.fields["row"].value = ""
-        said = [f"Kept: {typed.said.rstrip('.')}.", typed.judged]
-        return self._say(made, learner, draw, log.lines()[0], said)
+        return self._say(log.lines()[0], f"Kept: {typed.said.rstrip('.')}.", typed.judged)
 
     def _undo(self):
         if not self.kept:
@@ -82,18 +75,17 @@ class TypeBack(desk.Form):
         said = f"Taken back: {line.learner}, {paper_log.named(line)}. Type it anew, or go on."
         return [Line("text", said)]
 
-    def _say(self, made, learner, draw, lines, said):
-        name = self._next(made, learner, draw, lines)
-        after = (
-            f"Next for {learner}: {name} ({bank()[name].outcome})."
-            if name
-            else (f"That was all of {learner}. Type the next bench code above.")
-        )
+    def _say(self, lines, *said):
+        _, learner, _ = self.pack
+        after = f"That was all of {learner}. Type the next bench code above."
+        if name := self._next(lines):
+            after = f"Next for {learner}: {name} ({bank()[name].outcome})."
         return desk.as_lines([*said, after])
 
-    def _next(self, made, learner, draw, lines):
+    def _next(self, lines):
         """Return the question of the pack that is next; '' where all are typed or left out."""
-        wanted = desk.numbers_in(self["lessons"]) or made.lessons
+        _, learner, draw = self.pack
+        wanted = desk.numbers_in(self["lessons"]) or self.made.lessons
         pack = chosen(wanted, draw) if wanted else ()
         there = {line.question for line in lines if (line.learner, line.draw) == (learner, draw)}
         asked = [question.id for _, questions in pack for question in questions]
