@@ -18,10 +18,7 @@ OVERLOAD = ("ol", "0l", "o.l", "o.l.", "overload", "open")
 """What people write where the display shows an overload."""
 _WORDS = {"dark": 0, "none": 0, "lit": 1, "one": 1, "both": 2, "two": 2}
 # `1.750 V` and `1.020k` off a display are no thousands: a nought behind them makes that plain.
-_OFF_A_DISPLAY = {
-    unit: re.compile(f"^[+-]?[1-9][0-9]{{0,2}}[.,][0-9]{{3}}(?= *{after})")
-    for unit, after in (("voltage", "V?$"), ("resistance", "[kKM]"), ("power", "W?$"))
-}
+_OFF_A_DISPLAY = re.compile("^[+-]?[1-9][0-9]{0,2}[.,][0-9]{3}(?= *[VWkKM]|$)")
 _COLUMNS = ("row", "where", "with", "should be", "reading")
 _MOST_BYTES, _MOST_ROWS = 65536, 200
 _EXAMPLES = {"resistance": "99.2 kΩ, or OL", "voltage": "11.8 V, or OL", "power": "57 W"}
@@ -106,8 +103,8 @@ def read_one(typed, row):
             return Reading(_WORDS[word] if word in _WORDS else int(word))
         if word in OVERLOAD and row.unit != "power":
             return Reading("inf")
-        if isinstance(typed, str):
-            typed = _OFF_A_DISPLAY[row.unit].sub(r"\g<0>0", typed.strip())
+        if isinstance(typed, str) and not (row.unit == "resistance" and word[-1:].isdecimal()):
+            typed = _OFF_A_DISPLAY.sub(r"\g<0>0", typed.strip())
         value = quantities.read(typed, row.unit, example=lambda: _EXAMPLES[row.unit]).value
         return Reading(value, _place(word, value) if isinstance(typed, str) else 0.0)
     except ValueError as error:

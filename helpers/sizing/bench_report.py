@@ -4,7 +4,7 @@ import numpy as np
 
 from helpers import quantities
 from helpers.sizing.causes import DANGERS
-from helpers.sizing.predictions import BENCH_METERS
+from helpers.sizing.predictions import BENCH_METERS, place
 
 AGREES = "Agrees with the plan, as far as these readings go."
 WRONG = "Something is wrong: do not connect."
@@ -91,24 +91,6 @@ def should_be(row):
     return f"{low} to {high}"
 
 
-def outside(diagnosis):
-    """Return the rows whose reading lies outside its own limits.
-
-    Parameters
-    ----------
-    diagnosis : diagnosis.Diagnosis
-
-    Returns
-    -------
-    rows : list of predictions.Row
-    """
-    read = diagnosis.readings
-    return [
-        row for row in diagnosis.rows if row.name in read and not row.doubts
-        if read[row.name] != row.value and not row.limits[0] <= read[row.name] <= row.limits[1]
-    ]  # fmt: skip
-
-
 def lines(diagnosis):
     """Return what a log comes to, line by line, what is dangerous first.
 
@@ -133,7 +115,12 @@ def lines(diagnosis):
     Likeliest first:
       1. R2 is a tenth of its value.
     """
-    off = outside(diagnosis)
+    read = diagnosis.readings
+    taken = [row for row in diagnosis.rows if row.name in read]
+    off = [
+        row for row in taken if not row.doubts and read[row.name] != row.value
+        and not row.limits[0] <= read[row.name] <= row.limits[1]
+    ]  # fmt: skip
     if diagnosis.wrong:
         said = [WRONG, *_likely(diagnosis)]
     else:
@@ -146,20 +133,18 @@ def lines(diagnosis):
     if off and diagnosis.wrong:
         said.append("Outside their own limits:")
     for row in off:
-        read = shown(diagnosis.readings[row.name], row.unit)
-        said.append(f"  {row.name}: {read}, should be {should_be(row)}")
+        said.append(f"  {row.name}: {shown(read[row.name], row.unit)}, should be {should_be(row)}")
     if diagnosis.missing:
         names = ", ".join(row.name for row in diagnosis.missing)
         said.append(f"Not read yet, so nothing is said of it: {names}.")
-    for row in diagnosis.rows:
-        half = 0.5 * diagnosis.readings[row.name].place if row.name in diagnosis.readings else 0.0
+    for row in taken:
+        half = 0.5 * place(read[row.name])
         if half**2 / 3.0 > 0.5 * row.standard**2:
             said.append(
                 f"{row.name}, as it was typed: its last figure alone makes ± "
                 f"{shown(half, row.unit)}, which can hide a fault. Type all that the meter shows."
             )
-    for row in diagnosis.rows:
-        if row.doubts and row.name in diagnosis.readings:
+        if row.doubts:
             said.append(f"  {row.name} is not judged. {' '.join(row.doubts)}")
     said.append("No reading says that anything is safe; a fault that shows in none stays unseen.")
     return [line.replace("\xa0", " ") for line in said]
@@ -178,9 +163,9 @@ def _likely(diagnosis):
         if cause.kind in DANGERS
     ]  # fmt: skip
     said += [_chance(diagnosis.fit.chance), *["Likeliest first:"] * bool(named)]
-    for place, each in enumerate(named, start=1):
+    for rank, each in enumerate(named, start=1):
         words = "; or ".join(each.words)
-        said.append(f"  {place}. {words[0].upper()}{words[1:]}.")
+        said.append(f"  {rank}. {words[0].upper()}{words[1:]}.")
         if len(each.words) > 1:
             said.append("     These readings cannot tell them apart.")
     if not diagnosis.explained:

@@ -30,10 +30,14 @@ class Ask(NamedTuple):
     name: str
     where: str
     meter: str
-    unit: str
     by: str
     read: Callable
     """From a `World` to values [SI]."""
+
+    @property
+    def unit(self):
+        """What kind of quantity that is, as in `helpers.quantities`; count for the eye."""
+        return METERS[self.meter]
 
 
 METERS = {
@@ -84,13 +88,9 @@ _ENDS_APART = _ENDS | {
 }
 
 
-def _row(name, where, meter, by, read):
-    return Ask(name, where, meter, METERS[meter], by, read)
-
-
 def _unpowered(build):
     def row(name, where, read, meter="ohms"):
-        return _row(name, where, meter, ANYONE, read)
+        return Ask(name, where, meter, ANYONE, read)
 
     live, neutral = build.each_wire
     for at in range(live + neutral):
@@ -128,7 +128,7 @@ def _led_test(build):
             where = f"across the {words}, one leg lifted: {build.test_volts:g} {through}, "
             where += "plus and red lead on its anode"
             read = partial(World.of_alone, name=name, volts=build.test_volts)
-            yield _row(f"{words} alone", where, "DC volts", REHEARSAL, read)
+            yield Ask(f"{words} alone", where, "DC volts", REHEARSAL, read)
     for turned, volts in ((False, build.test_volts), (True, build.turned_volts)):
         if not volts:
             continue
@@ -138,9 +138,9 @@ def _led_test(build):
             said = "the clips of the supply and the leads of the meter changed over"
         where = f"across the LED, soldered in, on no other supply: {volts:g} {through}, {said}"
         read = partial(World.of_test, turned=turned, volts=volts)
-        yield _row(name, where, "DC volts", REHEARSAL, read)
+        yield Ask(name, where, "DC volts", REHEARSAL, read)
         read = partial(World.lit_in_test, turned=turned, volts=volts)
-        yield _row(f"{name}, LEDs lit", "how many light in that test", "eye", REHEARSAL, read)
+        yield Ask(f"{name}, LEDs lit", "how many light in that test", "eye", REHEARSAL, read)
 
 
 def _rehearsed(build):
@@ -148,7 +148,7 @@ def _rehearsed(build):
     string = apart if build.each_wire[1] else "the whole string"
 
     def row(name, where, read, meter="DC volts"):
-        return _row(name, f"across {where}", meter, REHEARSAL, read)
+        return Ask(name, f"across {where}", meter, REHEARSAL, read)
 
     for volts in (LOW_VOLTS, HIGH_VOLTS):
         if volts < build.brief.led_volts + LEAST_SPARE:
@@ -181,7 +181,7 @@ def _on_mains(build):
         first = outlet = "as the competent person decides, covers closed"
 
     def row(name, where, meter, read):
-        return _row(name, where, meter, COMPETENT, read)
+        return Ask(name, where, meter, COMPETENT, read)
 
     yield row("mains", first, "plug-in volts", lambda world: world.mains.volts_rms)
     for at in range(len(build.windows)):

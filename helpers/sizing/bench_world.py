@@ -5,7 +5,7 @@ or not; knows neither uncertainty nor verdict.
 """
 
 from dataclasses import dataclass, field, replace
-from functools import cached_property
+from functools import cache, cached_property
 
 import numpy as np
 
@@ -139,7 +139,8 @@ class World:
     """
 
     def __init__(self, build, state, stray):
-        self.build, self.state, self.stray, self._dimmed = build, state, stray, {}
+        self.build, self.state, self.stray = build, state, stray
+        self.dimmed = cache(self._dimmed)
         brief = build.brief
         loose = state.loose or (brief.bin_tolerance,) * len(state.times)
         self.ohms = [
@@ -261,13 +262,8 @@ class World:
         volts = label * (state.mains + wide * self.stray["mains"])
         return mains.Supply(volts, brief.supply_hertz)
 
-    def dimmed(self, at):
+    def _dimmed(self, at):
         """Signal across the dimmer's outlet at one setting; None where nobody can say."""
-        if at not in self._dimmed:
-            self._dimmed[at] = self._dimmed_at(at)
-        return self._dimmed[at]
-
-    def _dimmed_at(self, at):
         part, how = self.state.outside
         brief, supply = self.build.brief, self.mains
         if (part, how) in (("element", "open"), ("cut-out", "open")):
@@ -307,8 +303,7 @@ class World:
     def lit_on_mains(self):
         """How many LEDs light on the mains, at the highest setting [-]."""
         part, how = self.state.outside
-        if np.inf in self.state.times or ((part, how) in
-                                          (("neutral", "open"), ("dimmer", "open"))):  # fmt: skip
+        if np.inf in self.state.times or (how == "open" and part in ("neutral", "dimmer")):
             return 0
         halves = {"half wave": ("ab",), "other half wave": ("ba",)}.get(how, ("ab", "ba"))
         found = set().union(*(joints.lit(self.state.joints, *each) for each in halves))

@@ -81,9 +81,8 @@ class Diagnosis:
     @property
     def missing(self):
         """Rows that are not the competent person's and were not read."""
-        return [
-            row for row in self.rows if row.by != COMPETENT and row.name not in self.readings
-        ]  # fmt: skip
+        rows = (row for row in self.rows if row.by != COMPETENT)
+        return [row for row in rows if row.name not in self.readings]
 
 
 def diagnose(build, readings):
@@ -124,10 +123,6 @@ def diagnose(build, readings):
     >>> found.wrong, found.likely[0].words
     (True, ('R2 is a tenth of its value',))
     """
-    readings = {
-        name: predictions.Reading(each, getattr(each, "place", 0.0))
-        for name, each in readings.items()
-    }
     rows = predictions.table(build, readings)
     known = {row.name for row in rows}
     if unknown := readings.keys() - known:
@@ -152,7 +147,8 @@ class Taken:
         self.read = _finite([readings[ask.name] for ask in self.asks])
         self.counted = np.array([ask.unit == "count" for ask in self.asks])
         self.cell = np.array([
-            max(readings[ask.name].place, predictions.BENCH_METERS[ask.meter].step(value))
+            max(predictions.place(readings[ask.name]),
+                predictions.BENCH_METERS[ask.meter].step(value))
             for ask, value in zip(self.asks, self.read, strict=True)
         ])  # fmt: skip
 

@@ -65,6 +65,11 @@ class Reading(float):
         return self
 
 
+def place(reading):
+    """Last place of a reading; 0 where there is none, or nothing was typed [SI]."""
+    return getattr(reading, "place", 0.0)
+
+
 class Expected(NamedTuple):
     """Every reading that is asked for, what it shows, and the covariance of all."""
 
@@ -116,10 +121,9 @@ def expected(build, state=None, rows=None, readings=None):
     overload, unsaid = _shown(build, state, rows, np.zeros((many, 1)))[1:]
     # The last place may be that of the next range up, if the reading comes out high.
     high = abs(found.values) + uncertainty.expanded(found.standard)
-    places = [readings[ask.name].place if ask.name in (readings or ()) else 0.0 for ask in rows]
     own = [
-        _display(BENCH_METERS[ask.meter], *each)
-        for ask, *each in zip(rows, high, places, strict=True)
+        _display(BENCH_METERS[ask.meter], each, place((readings or {}).get(ask.name)))
+        for ask, each in zip(rows, high, strict=True)
     ]
     own = np.where(unsaid, uncertainty.rectangular(0.5 * build.brief.supply_volts), own)
     covariance = found.covariance + np.diag(own * own)
@@ -127,11 +131,11 @@ def expected(build, state=None, rows=None, readings=None):
     return Expected(rows, np.where(overload, np.inf, found.values), covariance)
 
 
-def _display(meter, size, place):
+def _display(meter, size, last):
     """Standard uncertainty of the digits of a display, and of rounding to what was typed."""
     coarsest = replace(meter, counts=1000).step(size)
-    digits = meter.digits * np.clip(place, meter.step(size), coarsest)
-    return float(np.hypot(*uncertainty.rectangular([digits, 0.5 * place])))
+    digits = meter.digits * np.clip(last, meter.step(size), coarsest)
+    return float(np.hypot(*uncertainty.rectangular([digits, 0.5 * last])))
 
 
 def middle(build, state, rows):
