@@ -68,12 +68,7 @@ class Rule:
 
 def _rows(table):
     """The rules of one table of `rules.toml`, by their names."""
-    return {name: _rule(name, **row) for name, row in rules.HELD[table].items()}
-
-
-def _rule(name, source, danger="", **row):
-    source, danger = rules.SOURCES.get(source, source), rules.DANGERS.get(danger, danger)
-    return Rule(name, source=source, danger=danger, **row)
+    return {name: Rule(name, **row) for name, row in rules.HELD[table].items()}
 
 
 #: Of every indicator, and with them those of a neon lamp and a capacitor dropper.
@@ -108,13 +103,7 @@ def capacitor_class(name, highest_volts):
     """
     known = name in capacitors.CLASSES
     fits = known and capacitors.may_bridge(name, "in series with an insulated load", highest_volts)
-    reason = (
-        f"The capacitors are of class {name}; in series with the light they have to be of X1 or "
-        "X2, certified, and never stand towards what a hand may touch."
-    )
-    verdict, danger = ("pass", "") if fits else ("fail", rules.DANGERS["shorts"])
-    return rules.Finding("capacitor class", verdict, 0.0, 0.0, "-", reason, "IEC 60384-14.",
-                         danger=danger)  # fmt: skip
+    return rules.said("capacitor class", "pass" if fits else "fail", kind=name)
 
 
 def distances(supply, highest_volts, recurring_volts):
@@ -144,14 +133,11 @@ def distances(supply, highest_volts, recurring_volts):
     impulse = insulation.rated_impulse_volts(supply.volts_rms)
     air = insulation.clearance_metres(impulse, reinforced=True)
     surface = max(insulation.creepage_metres(highest_volts, reinforced=True), air)
-    reason = (
-        f"From all that is live to what a hand may touch: {write(air, 'length')} through air for "
-        f"impulses of {write(impulse, 'voltage')}, {write(surface, 'length')} along a surface for "
-        f"{write(highest_volts, 'voltage')} rms; the peak that recurs is "
-        f"{write(recurring_volts, 'voltage')}. A competent person measures."
-    )
-    source = "IEC 60664-1 Tables F.1, F.2 and F.5, reinforced insulation, pollution degree 2."
-    return rules.Finding("distances", "caution", surface, surface, "m", reason, source)
+    return rules.said(
+        "distances", "caution", surface, surface, air=write(air, "length"),
+        impulse=write(impulse, "voltage"), surface=write(surface, "length"),
+        mains=write(highest_volts, "voltage"), recurs=write(recurring_volts, "voltage"),
+    )  # fmt: skip
 
 
 def film_celsius(watts, rated_watts, air_celsius):

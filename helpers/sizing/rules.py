@@ -28,6 +28,9 @@ DIODE_MARGIN = 2.0
 #: Their words, as `rules.toml` has them: by state, by rule, by what happens.
 HELD = tomllib.loads(Path(__file__).with_name("rules.toml").read_text("utf-8"))
 AFTER, SOURCES, DANGERS = HELD["after"], HELD["source"], HELD["danger"]
+for _row in (row for table in ("rule", "other", "said") for row in HELD[table].values()):
+    _row["source"] = SOURCES.get(_row["source"], _row["source"])
+    _row["danger"] = DANGERS.get(_row.setdefault("danger", ""), _row["danger"])
 
 
 @dataclass(frozen=True)
@@ -74,6 +77,42 @@ class Finding:
             return f"{verdict}. Danger: {self.danger} {self.reason}"
         first = self.reason[0] if self.reason[1].isupper() else self.reason[0].lower()
         return f"{verdict}: {first}{self.reason[1:]}"
+
+
+def said(row, verdict, figure=0.0, limit=0.0, *, after=faults.SOUND, danger=None, **words):
+    """Return a finding in the words of its row.
+
+    Parameters
+    ----------
+    row : str
+        One of those under `said` in `rules.toml` [-].
+    verdict : str
+        pass, caution or fail [-].
+    figure, limit : float
+        What was computed and what it is held against, in the unit of the row.
+    after : str
+        A key of `AFTER` [-].
+    danger : bool or None
+        Whether its danger is told; None tells it of what fails [-].
+    **words : object
+        What stands in the braces of the row, but for its fault.
+
+    Returns
+    -------
+    finding : Finding
+
+    Examples
+    --------
+    >>> str(said("fuse", "pass", after="led")).partition(",")[0]
+    'Pass: with the LED shorted'
+    """
+    held, when = HELD["said"][row], AFTER[after]
+    reason = held["says"].format(when=when, When=when[0].upper() + when[1:], **words)
+    told = verdict == "fail" if danger is None else danger
+    return Finding(
+        held.get("rule", row), verdict, figure, limit, held.get("unit", "-"), reason,
+        held["source"], after, held["danger"] if told else "", held.get("least", False),
+    )  # fmt: skip
 
 
 def judge(figure, limit, *, least=False, unsure=0.0, over="fail"):
@@ -242,20 +281,12 @@ here it is 0.2 W.
     watts = limits.not_negative(watts, "watts", "W", "Leave the sign out.")
     allowed = heat_limit(rated_watts, air_celsius, "a short", **curve)
     limit = heat_limit(rated_watts, air_celsius, after, **curve)
-    sound = after == faults.SOUND
-    share = ", half of that while all is sound" if sound else ""
-    here = "here it is" if sound else f"{AFTER[after]} it is"
-    reason = (
-        f"At {write(air_celsius, 'temperature')} a {_watts(rated_watts)} resistor may turn "
-        f"{_watts(allowed)} into heat{share}; {here} {_watts(watts)}."
-    )
-    verdict = VERDICTS[judge(watts, limit, unsure=unsure)]
-    danger = DANGERS["burns"] if watts > allowed else ""
-    return Finding("heat", verdict, watts, limit, "W", reason, SOURCES["heat"], after, danger)
-
-
-def _when(after):
-    return AFTER[after][0].upper() + AFTER[after][1:]
+    return said(
+        "heat" if after == faults.SOUND else "heat after",
+        VERDICTS[judge(watts, limit, unsure=unsure)], watts, limit, after=after,
+        danger=watts > allowed, air=write(air_celsius, "temperature"), rated=_watts(rated_watts),
+        allowed=_watts(allowed), watts=_watts(watts),
+    )  # fmt: skip
 
 
 def _watts(value):
@@ -301,13 +332,10 @@ def volts(volts_rms, limiting_volts, after=faults.SOUND, *, unsure=0.0):
     """
     share = limits.not_negative(volts_rms, "volts_rms", "V", "Leave the sign out.")
     limit = limits.positive(limiting_volts, "limiting_volts", "V")
-    verdict = VERDICTS[judge(share, limit, unsure=unsure)]
-    reason = (
-        f"{_when(after)}, the share of each in the whole mains is {write(share, 'voltage')} rms; "
-        f"its type stands {write(limit, 'voltage')}."
-    )
-    danger = DANGERS["arcs"] if verdict == "fail" else ""
-    return Finding("volts", verdict, share, limit, "V", reason, SOURCES["volts"], after, danger)
+    return said(
+        "volts", VERDICTS[judge(share, limit, unsure=unsure)], share, limit, after=after,
+        share=write(share, "voltage"), stands=write(limit, "voltage"),
+    )  # fmt: skip
 
 
 def led(amps_peak, limit_amps=leds.LIMIT_AMPS, *, unsure=0.0):
@@ -346,10 +374,8 @@ def led(amps_peak, limit_amps=leds.LIMIT_AMPS, *, unsure=0.0):
     """
     amps = limits.not_negative(amps_peak, "amps_peak", "A", "Leave the sign out.")
     limit = limits.positive(limit_amps, "limit_amps", "A")
-    reason = f"The LED gets {write_as(amps, 'mA')} at most; it is made for {write_as(limit, 'mA')}."
     verdict = VERDICTS[judge(amps, limit, unsure=unsure)]
-    danger = DANGERS["LED dies"] if verdict == "fail" else ""
-    return Finding("LED", verdict, amps, limit, "A", reason, SOURCES["LED"], danger=danger)
+    return said("LED", verdict, amps, limit, amps=write_as(amps, "mA"), most=write_as(limit, "mA"))
 
 
 def diode(crest_volts, rated_volts, *, unsure=0.0):
@@ -392,15 +418,11 @@ def diode(crest_volts, rated_volts, *, unsure=0.0):
     crest = limits.positive(crest_volts, "crest_volts", "V")
     rated = limits.positive(rated_volts, "rated_volts", "V")
     least = DIODE_MARGIN * crest
-    reason = (
-        f"The diode has to hold off up to {write(crest, 'voltage')}, and twice that with surges; "
-        f"it is made for {write_as(rated, 'V')}."
-    )
     verdict = VERDICTS[judge(rated, least, least=True, unsure=unsure)]
-    danger = DANGERS["breaks down"] if rated < crest else ""
-    return Finding(
-        "diode", verdict, rated, least, "V", reason, SOURCES["diode"], "none", danger, True
-    )
+    return said(
+        "diode", verdict, rated, least, danger=rated < crest, crest=write(crest, "voltage"),
+        rated=write_as(rated, "V"),
+    )  # fmt: skip
 
 
 @lru_cache(4096)
@@ -514,11 +536,9 @@ def barrier(count):
     >>> barrier(1).verdict, barrier(2).verdict
     ('fail', 'pass')
     """
-    verdict, danger = ("pass", "") if count >= 2 else ("fail", DANGERS["bursts"])
-    reason = "One resistor alone is no barrier: two in series at the least."
     if count >= 2:
-        reason = f"{count:g} resistors in series: when one shorts, another is left."
-    return Finding("count", verdict, count, 2.0, "-", reason, SOURCES["fault"], danger=danger)
+        return said("count", "pass", count, 2.0, number=count)
+    return said("one", "fail", count, 2.0)
 
 
 def clears(fault):
@@ -538,22 +558,18 @@ def clears(fault):
     >>> clears("led").verdict
     'pass'
     """
-    reason = f"{_when(fault)}, a fuse or fusible part that is rated for this fault clears it."
-    return Finding("fuse", "pass", 0.0, 0.0, "-", reason, SOURCES["fault"], fault)
+    return said("fuse", "pass", after=fault)
 
 
 def _led_after(left, fault):
     """A caution if the LED may die: of a short, or bare in every cycle. It stays enclosed."""
-    amps, limit, why = left.led_amps_peak, leds.LIMIT_AMPS, ""
+    amps, limit, row = left.led_amps_peak, leds.LIMIT_AMPS, "LED after"
     if left.led_reverse_amps_peak > 0.0:
-        amps, limit = left.led_reverse_amps_peak, 0.0
-        why = f"{write_as(amps, 'mA')} are pushed backwards through the LED"
-    elif amps > limit:
-        why = f"the LED gets {write_as(amps, 'mA')}, made for {write_as(limit, 'mA')}"
-    if not why:
+        amps, limit, row = left.led_reverse_amps_peak, 0.0, "LED backwards"
+    if amps <= limit:
         return []
-    reason = f"{_when(fault)}, {why}. It may die, and must stay enclosed."
-    return [Finding("LED", "caution", amps, limit, "A", reason, SOURCES["LED"], fault)]
+    words = {"amps": write_as(amps, "mA"), "most": write_as(limit, "mA")}
+    return [said(row, "caution", amps, limit, after=fault, **words)]
 
 
 def rating_for(watts, air_celsius=ratings.KNEE_CELSIUS, after=faults.SOUND, **curve):

@@ -1,6 +1,6 @@
 """Need it be built at all, and what forbids it at once: asked before any part is sized."""
 
-from helpers.sizing.rules import Finding, judge
+from helpers.sizing.rules import judge, said
 
 LONG_LOAD = 0.8
 """Share of a dimmer's rating that a heater may take for hours: common practice, no source [-]."""
@@ -10,8 +10,6 @@ SWITCHES_NOTHING = (
     "A light switches nothing off. What does: the plug pulled from the socket, a switch that parts "
     "both wires, a plug-in timer or thermostat."
 )
-_PRACTICE = "Common practice, no source."
-_HOT_DIMMER = "a dimmer that carries too much gets hot enough to start a fire."
 #: Where the questions on need end, the first that fits: when, and with what.
 ENDS = {
     "person": (
@@ -71,18 +69,13 @@ def need(brief):
     "The questions end at a plug-in timer made for the heater's watts: it switches off what is \
 forgotten"
     """
-    forbidden = stops(brief)
-    if forbidden:
-        why = "What stops this brief is named with it. "
-        return _said("need", "fail", _end("person") + why + SWITCHES_NOTHING)
-    end = "indicator" if brief.use_by_others else "on"
-    if brief.use_trouble in ENDS:
-        end = brief.use_trouble
-    return _said("need", "caution", _end(end) + _READ_ON + SWITCHES_NOTHING)
-
-
-def _end(name):
-    return f"The questions end {ENDS[name][1]}. "
+    if stops(brief):
+        end, verdict, then = "person", "fail", "What stops this brief is named with it. "
+    else:
+        end, verdict, then = brief.use_trouble, "caution", _READ_ON
+    if end not in ENDS:
+        end = "indicator" if brief.use_by_others else "on"
+    return said("need", verdict, end=ENDS[end][1], then=then, switches=SWITCHES_NOTHING)
 
 
 def stops(brief):
@@ -112,48 +105,24 @@ def stops(brief):
     >>> [stop.rule for stop in stops(Brief(heater_power=250.0, use_connection="fixed"))]
     ['fixed wiring', 'dimmer load']
     """
-    found = []
+    found, watts = [], brief.heater_power
     if brief.use_connection != "plug-in":
         unknown = " Nobody knows yet whether this one is." * (brief.use_connection == "unknown")
-        found.append(_said(
-            "fixed wiring", "fail",
-            f"Fixed wiring is for a skilled person whom the local rules entitle.{unknown}",
-            "a wire behind a wall plate stays live when a light says off.", "Local rules.",
-        ))  # fmt: skip
+        found.append(said("fixed wiring", "fail", unknown=unknown))
     if brief.heater_full_power_safe != "yes":
-        found.append(_said(
-            "full power", "fail",
-            "A heater behind a dimmer has to be safe at full power, or needs a cut-out of its own, "
-            "fitted by a skilled person. Read its manual; without one it counts as not safe.",
-            "a dimmer that fails short leaves the heater at full power. What it heats can catch "
-            "fire, as wax does.",
-        ))  # fmt: skip
-    amps, most = brief.heater_power / brief.supply_volts, SOCKET_AMPS[brief.supply_volts < 180.0]
+        found.append(said("full power", "fail"))
+    amps, most = watts / brief.supply_volts, SOCKET_AMPS[brief.supply_volts < 180.0]
     if judge(amps, most):
-        found.append(Finding(
-            "socket load", "fail", amps, most, "A",
-            f"The heater takes {amps:.3g} A. A household plug carries {most:g} A at most: what "
-            "takes more is wired by a skilled person whom the local rules entitle.",
-            _PRACTICE, danger="a plug that carries too much gets hot enough to start a fire.",
-        ))  # fmt: skip
+        found.append(said("socket load", "fail", amps, most, amps=amps, most=most))
     if brief.cuts and brief.dimmer_rated is None:
-        found.append(_said(
-            "dimmer load", "fail",
-            "Nobody has said yet what the dimmer is made for, so it counts as too small for the "
-            "heater. Read its label; without one, or in doubt, a competent person decides.",
-            _HOT_DIMMER,
-        ))  # fmt: skip
+        found.append(said("dimmer unknown", "fail"))
     elif brief.cuts:
-        share = LONG_LOAD if brief.heater_long_use else 1.0
-        limit = share * brief.dimmer_rated
-        if judge(brief.heater_power, limit):
-            found.append(Finding(
-                "dimmer load", "fail", brief.heater_power, limit, "W",
-                f"The heater takes {brief.heater_power:g} W. A dimmer for {brief.dimmer_rated:g} W "
-                f"may carry {limit:g} W{' for hours' * brief.heater_long_use}. Take a larger "
-                "plug-in one, made for heaters.",
-                _PRACTICE, danger=_HOT_DIMMER,
-            ))  # fmt: skip
+        limit = brief.dimmer_rated * (LONG_LOAD if brief.heater_long_use else 1.0)
+        words = {"rated": brief.dimmer_rated, "hours": " for hours" * brief.heater_long_use}
+        if judge(watts, limit):
+            found.append(
+                said("dimmer load", "fail", watts, limit, watts=watts, most=limit, **words)
+            )
     return found
 
 
@@ -180,17 +149,8 @@ def capacitor_dropper(brief):
     'fail'
     """
     if not brief.cuts:
-        return _said(
-            "capacitor dropper", "caution",
-            "Its droppers are computed and compared, no more: a skilled person designs one. All of "
-            "it is live, and a bleeder that opens leaves a charge on the pins of the plug.",
-        )  # fmt: skip
-    return _said(
-        "capacitor dropper", "fail",
-        "Listed, not sized: behind a dimmer that cuts the wave, a capacitor dropper takes a pulse "
-        "of amps in each half-cycle.",
-        "its surge resistor overheats, and when it fails short the whole mains meets the LED.",
-    )  # fmt: skip
+        return said("dropper on plain mains", "caution")
+    return said("capacitor dropper", "fail")
 
 
 def dimmer_least(brief):
@@ -215,17 +175,11 @@ def dimmer_least(brief):
     >>> dimmer_least(Brief()).verdict
     'pass'
     """
-    least = brief.dimmer_least if brief.cuts else 0.0
-    verdict = "caution" if judge(brief.heater_power, least, least=True) else "pass"
+    watts, least = brief.heater_power, brief.dimmer_least if brief.cuts else 0.0
+    low = bool(judge(watts, least, least=True))
     guessed = ", taken since nobody gave it" * ("dimmer_least" in brief.left_out and brief.cuts)
-    reason = (
-        f"The heater takes {brief.heater_power:g} W; its dimmer works with {least:g} W and more"
-        f"{guessed}. "
-        + ("Below that it may misfire, flicker or stay on." if verdict == "caution" else "")
-    )
-    source = "The dimmer's own sheet."
-    return Finding("least load", verdict, brief.heater_power, least, "W", reason.strip(), source)
-
-
-def _said(rule, verdict, reason, danger="", source=_PRACTICE):
-    return Finding(rule, verdict, 0.0, 0.0, "-", reason, source, danger=danger)
+    below = " Below that it may misfire, flicker or stay on." * low
+    return said(
+        "least load", "caution" if low else "pass", watts, least, watts=watts, least=least,
+        guessed=guessed, below=below,
+    )  # fmt: skip

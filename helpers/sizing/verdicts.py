@@ -71,11 +71,8 @@ _NAMED = {"dropper": "a resistor", "led": "the LED", "second_led": "the second L
 
 
 def _dark_and_cold(dark, cold):
-    reason = (
-        f"Dark, yet live, after one fault: {', '.join(dark)}. Lit over a cold pot: "
-        f"{', '.join(cold)}. A dimmer that fails short leaves full heat. Dark never means dead."
-    )
-    return rules.Finding("after a fault", "caution", 0.0, 0.0, "-", reason, "Kirchhoff's laws.")
+    said = {"dark": ", ".join(dark), "cold": ", ".join(cold)}
+    return rules.said("after a fault", "caution", **said)
 
 
 _KEYS = ("rules broken", "circuit", "cautions", "margin", "light", "heat", "number of parts")

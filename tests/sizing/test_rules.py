@@ -275,6 +275,13 @@ def test_a_reason_goes_on_in_small_letters_but_for_an_abbreviation():
     assert [str(led), str(pot)] == ["Pass: LEDs stay cool.", "Pass: the pot stays cool."]
 
 
+@pytest.mark.parametrize("row", rules.HELD["said"].values(), ids=rules.HELD["said"])
+def test_each_row_that_is_said_is_in_whole_sentences_and_has_a_source(row):
+    """What ends with a brace is a sentence that is put in, or none."""
+    assert row["says"].endswith((".", "}")) and row["source"].endswith(".")
+    assert not row["danger"] or row["danger"].endswith(".")
+
+
 @pytest.mark.parametrize("rule", EVERY.values(), ids=lambda rule: rule.name)
 def test_each_row_of_the_table_is_in_whole_sentences_and_its_names_are_known(rule):
     """A name of a source or danger that is misspelt would stand in the text as it is."""
