@@ -1,7 +1,6 @@
 """What stands below a picture: nothing that is seen in it already."""
 
-import pytest
-
+from helpers.exercises.wording import Line
 from helpers.figures import circuits, waves
 from helpers.figures.drawn import Drawn
 from helpers.pages.pictures import below
@@ -16,13 +15,9 @@ def test_property_a_title_that_is_seen_is_only_read_out():
     assert f"{heard.text} {told.text}" == drawn.finding and folded.text.endswith(drawn.details)
 
 
-@pytest.mark.parametrize(
-    "drawn",
-    [circuits.five(), Drawn(">Off</div>", "Off: it shows 4.2 V.", "")],
-    ids=["property: no title", "property: a title that was cut"],
-)
-def test_what_no_title_says_is_seen_whole(drawn):
-    assert below(drawn)[0].role == "hint" and below(drawn)[0].text == drawn.finding
+def test_property_what_no_title_says_is_seen_whole():
+    for drawn in (circuits.five(), Drawn(">Off</div>", "Off: it shows 4.2 V.")):
+        assert below(drawn)[0] == Line("hint", drawn.finding)
 
 
 def test_property_that_all_is_live_is_seen_once_below_the_five():
