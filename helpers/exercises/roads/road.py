@@ -8,6 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from itertools import islice
 from math import isfinite
+from typing import NamedTuple
 
 from helpers import quantities
 from helpers.exercises.templates import quantity_of
@@ -74,8 +75,7 @@ class Step:
     turns: tuple = ()
 
 
-@dataclass(frozen=True)
-class Wrong:
+class Wrong(NamedTuple):
     """A number at the end of a wrong road: the turns that lead there, and where they were taken."""
 
     turns: tuple
