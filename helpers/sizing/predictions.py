@@ -66,7 +66,22 @@ class Reading(float):
 
 
 def place(reading):
-    """Last place of a reading; 0 where there is none, or nothing was typed [SI]."""
+    """Return the last place of a reading.
+
+    Parameters
+    ----------
+    reading : Reading, float or None
+
+    Returns
+    -------
+    place : float
+        0 where nothing was read, or nothing was typed [SI].
+
+    Examples
+    --------
+    >>> place(Reading(20.7, 0.1)), place(20.7), place(None)
+    (0.1, 0.0, 0.0)
+    """
     return getattr(reading, "place", 0.0)
 
 
