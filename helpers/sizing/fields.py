@@ -280,9 +280,9 @@ def key_of(name):
     return f"{key} in [{section}]"
 
 
-def _possible(kind, about):
+def _possible(of, about):
     """Between which limits a value may lie, as they are typed."""
-    sort, most = kind[0] if isinstance(kind, list) else kind, about["most"]
+    sort, most = of[0] if isinstance(of, list) else of, about["most"]
     least, most = (
         f"{each:g}" if sort == "count" or each == inf else write_one(float(each), sort).strip('"')
         for each in (about["least"], most)
