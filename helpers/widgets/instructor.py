@@ -29,6 +29,9 @@ FRAME = (
     '<iframe title="{title}" srcdoc="{page}" sandbox="" style="width: 100%; height: 36rem; '
     'border: 1px solid"></iframe>'
 )
+# A link inside a frame leads to the page around it, unless the frame says that it is a page itself;
+# it says so before the page's policy, which lets in no base.
+OWN_BASE = '<head>\n<base href="about:srcdoc">'
 
 
 def make_class():
@@ -148,7 +151,7 @@ def _look(form):
     path = desk.opened(form["class"]).where("marked") / "mark-book.html"
     if not path.exists():
         raise Unusable("There is no mark book yet. Press Mark first.")
-    text = path.read_text(encoding="utf-8")
+    text = path.read_text(encoding="utf-8").replace("<head>", OWN_BASE, 1)
     return FRAME.format(title=f"Mark book, class {form['class']}", page=escape(text))
 
 

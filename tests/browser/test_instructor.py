@@ -48,6 +48,17 @@ def test_a_class_is_made_and_paper_typed_back_by_the_keyboard_alone(page):
     says(page, "type-back", "Taken back: BENCH-01, start-2")
 
 
+def test_a_link_in_the_book_stays_in_the_book(page):
+    page.locator(".cw-mark button", has_text="Mark").first.focus()
+    press(page, "Enter")
+    says(page, "mark", "1 on paper")
+    press(page, "Tab", "Enter")
+    book = page.frame_locator(".cw-mark iframe")
+    book.get_by_role("link", name="Who needs what").click(timeout=5_000)
+    book.get_by_role("heading", name="Who needs what").wait_for(timeout=5_000)
+    assert "#needs" in book.locator("body").evaluate("body => location.hash")
+
+
 def test_all_forms_with_their_results_meet_wcag_in_light_and_dark(page):
     for form, button in (("mark", "Mark"), ("forget-class", "List what would go")):
         page.locator(f".cw-{form} button", has_text=button).first.focus()

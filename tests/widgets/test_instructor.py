@@ -244,6 +244,8 @@ def test_a_room_is_marked_and_its_book_shown_in_a_frame_that_runs_nothing(made):
     frame = form.told.value
     assert '<iframe title="Mark book, class wick" srcdoc="&lt;!DOCTYPE html&gt;' in frame
     assert 'sandbox=""' in frame
+    base, policy = (unescape(frame).index(tag) for tag in ("<base href=", "<meta http-equiv="))
+    assert base < policy, "behind it the policy refuses it, and links lead out of the frame"
 
 
 def test_doubles_are_decided_in_the_form_and_stay_decided(made):
