@@ -27,8 +27,6 @@ OVER = {
     "figures": 2_315,
     "exercises": 2_113,
     "pages": 711,
-    "classroom": 1_890,
-    "widgets": 1_384,
 }
 
 

@@ -92,7 +92,8 @@ def write_class(path, word, supply=Settings.supply, lessons=(), roster="roster.c
     Raises
     ------
     Unusable
-        If something given cannot be used, or there is a file of that name: it is left as it is.
+        If something given cannot be used, there is a file of that name, which is left as it is, or
+        another class lies in that folder: the two would share hand-ins, roster and mark book.
     """
     path = Path(path)
     given = {"word": word, "supply": supply, "lessons": list(lessons), "roster": str(roster)}
@@ -100,6 +101,7 @@ def write_class(path, word, supply=Settings.supply, lessons=(), roster="roster.c
     made = _checked(path, given | {"keep_until": until}, "The class was not made")
     if not 0 <= benches <= 999:
         raise Unusable(f"{benches} benches were read; a roster is made of 1 to 999.")
+    _refuse_neighbours(made)
     text = templates.text("class.toml", **{n: _as_toml(value) for n, value in vars(made).items()})
     make_folder(path.parent)
     _write_new(path, text, "Give another name, or change that file in an editor.")
@@ -154,7 +156,16 @@ def keep_decided(made, names):
     Unusable
         If the file cannot be read or written, or its line cannot be found; it is left as it is.
     """
-    wanted = list(dict.fromkeys([*made.accept, *names]))
+    _write_decided(made, list(dict.fromkeys([*made.accept, *names])))
+
+
+def forget_decided(made):
+    """Empty what stands behind `accept` in the file of a class; raise as `keep_decided`."""
+    if made.accept:
+        _write_decided(made, [])
+
+
+def _write_decided(made, wanted):
     with refused(f"{plain(str(made.path), 300)} could not be read", MAKE_ONE):
         text = as_utf_8(made.path.read_bytes()).decode("utf-8")
     line = f"accept = {_as_toml(wanted)}"
@@ -181,6 +192,23 @@ def for_marking(class_file, **given):
             f"mark --class FILE.toml. {MAKE_ONE}"
         )
     return wanted
+
+
+def _refuse_neighbours(made):
+    """Raise `Unusable` where another class lies in the folder of a new one."""
+    for path in sorted(made.path.parent.glob("*.toml")):
+        try:
+            word = read_class(path).word
+        except Unusable:  # no class, such as a brief of the sizing
+            continue
+        if path != made.path:
+            home = path.parent.parent if path.parent.name == word else path.parent
+            own = home / made.word / f"{made.word}.toml"
+            raise Unusable(
+                f"Class {word} lies in that folder ({plain(str(path), 300)}). Two classes there "
+                "would share hand-ins, roster and mark book. Give this one a folder of its own: "
+                f"{plain(str(own), 300)}"
+            )
 
 
 def _checked(path, held, said):

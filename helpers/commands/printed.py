@@ -33,8 +33,8 @@ def paper(arguments):
     Who stands on the roster gets a pack, all in one page to print; a column supply of the roster
     wins over --supply. Each question says its draw and edition, by which an answer is typed in
     later. With --again, fresh cases of the danger items alone; with --questions heat-3 --again,
-    fresh numbers of that one. Two examples: paper --class wick.toml; paper --lessons 02 03
-    --roster roster.csv --class-word wick --out paper.html
+    fresh numbers of that one. Two examples: paper --class lessons/classes/wick/wick.toml; paper
+    --lessons 02 03 --roster roster.csv --class-word wick --out paper.html
     """
     print_for_class(arguments, "paper")
 
@@ -53,8 +53,8 @@ def start_sheet(arguments):
     """Print a start sheet for each bench, the prove-dead card, or the leader's guide.
 
     A start sheet says where to go, how to answer, and what is not done in this room; the guide how
-    a room is led for two hours or two days. Two examples: start-sheet --class wick.toml --lessons
-    00 01; start-sheet --guide --out guide.html
+    a room is led for two hours or two days. Two examples: start-sheet --class
+    lessons/classes/wick/wick.toml --lessons 00 01; start-sheet --guide --out guide.html
     """
     from helpers.printing import write_new_page
     from helpers.sheets import start_sheet as sheet

@@ -36,7 +36,9 @@ def add_to(subcommand):
     )  # fmt: skip
 
     one = subcommand("class", class_)
-    one.add_argument("file", metavar="FILE", help="a new file, such as wick.toml")
+    one.add_argument(
+        "file", metavar="FILE", help="a new file, such as lessons/classes/wick/wick.toml"
+    )
     one.add_argument("--word", required=True, help="the class word")
     one.add_argument("--supply", default="230 V 50 Hz", metavar="NAME", help="its supply")
     one.add_argument("--lessons", nargs="+", default=(), metavar="NN", help="those that count")
@@ -49,7 +51,7 @@ def add_to(subcommand):
     one.add_argument("folder", help="a new or empty folder")
 
     one = subcommand("forget-class", forget_class)
-    one.add_argument("file", metavar="FILE", help="the file of the class, such as wick.toml")
+    one.add_argument("file", metavar="FILE", help="the file of the class")
     one.add_argument("--yes", action="store_true", help="do not ask")
 
 
@@ -59,7 +61,8 @@ def mark(arguments):
     OUT will hold mark-book.csv, one row a learner, and mark-book.html, one page to read and print;
     a mark book that lies there is kept under its own date. Where no answer counts, nothing is
     written. A class file (see `class`) may say all of this; what is given here wins. Two examples:
-    mark --class wick.toml; mark hand-ins --roster roster.csv --class-word wick --out marked
+    mark --class lessons/classes/wick/wick.toml; mark hand-ins --roster roster.csv
+    --class-word wick --out marked
     """
     from helpers.classroom.class_file import for_marking, read_class
     from helpers.classroom.marking import mark_folder
@@ -75,8 +78,9 @@ def class_(arguments):
     """Write the file of a class.
 
     It holds the class word, the supply, the lessons that count and the roster's name; `mark --class
-    FILE` reads it. A file that is there already is never written over. An example: class wick.toml
-    --word wick --supply "230 V 50 Hz" --lessons 01 02 --benches 24
+    FILE` reads it. A file that is there already is never written over, and a folder holds one class
+    alone. An example, where the notebook for instructors finds it, too: class
+    lessons/classes/wick/wick.toml --word wick --supply "230 V 50 Hz" --lessons 01 02 --benches 24
     """
     from helpers.classroom.class_file import write_class
     from helpers.exercises.wording import COMMAND
@@ -103,10 +107,12 @@ def demo_room(arguments):
 def forget_class(arguments):
     """Erase what a class has left: hand-ins, mark books, feedback, packs and paper log.
 
-    Only what says that it is of this class; its file and its roster stay. All is listed first, and
-    nothing goes before you say yes. An example: forget-class wick.toml
+    Only what says that it is of this class, and what its file holds behind `accept`; that file and
+    its roster stay. All is listed first, and
+    nothing goes before you say yes. An example: forget-class
+    lessons/classes/wick/wick.toml
     """
-    from helpers.classroom.class_file import read_class
+    from helpers.classroom.class_file import forget_decided, read_class
     from helpers.classroom.forget_class import erase, find_traces
 
     made = read_class(arguments.file)
@@ -120,6 +126,7 @@ def forget_class(arguments):
         raise Unusable("Nothing was erased.")
     for path in erase(own):
         print(f"Erased: {path}")
+    forget_decided(made)
     print("Copies elsewhere, such as on learners' machines, are not touched.")
 
 

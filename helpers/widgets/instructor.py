@@ -187,4 +187,5 @@ def _erase(form):
     if form["yes"].lower() != "yes":
         raise Unusable("Nothing was erased: yes was not typed.")
     gone, form.listed, form.fields["yes"].value = list(forget_class.erase(own)), None, ""
+    class_file.forget_decided(made)
     return desk.as_lines([f"Erased for good: {counted(len(gone), 'file')} of class {made.word}."])

@@ -66,6 +66,20 @@ def test_nothing_is_written_over(path):
     assert write_class(path, "wax", benches=5).where("roster").read_text().count("BENCH") == 2
 
 
+@pytest.mark.parametrize("folder", ["", "wick"])
+def test_a_folder_holds_one_class_alone_and_what_to_write_instead_is_said(path, folder):
+    """A second one would count the hand-ins of the first, and take its roster for its own."""
+    home = path.parent
+    write_class(home / folder / "wick.toml", "wick", benches=2)
+    (home / folder / "brief.toml").write_text("[mains]\n")
+    with pytest.raises(Unusable) as refused:
+        write_class(home / folder / "wax.toml", "wax")
+    own = home / "wax" / "wax.toml"
+    assert str(refused.value).endswith(f"Give this one a folder of its own: {own}")
+    assert not (home / folder / "wax.toml").exists()
+    assert write_class(own, "wax").word == "wax"
+
+
 @pytest.mark.parametrize(
     ("text", "says"),
     [

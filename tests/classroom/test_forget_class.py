@@ -6,7 +6,7 @@ import pytest
 from invented_bank import BANK_FILES
 
 from helpers.__main__ import main
-from helpers.classroom.class_file import read_class, write_class
+from helpers.classroom.class_file import keep_decided, read_class, write_class
 from helpers.classroom.forget_class import find_traces
 
 PACK = '<h1>BENCH-01</h1><p class="head">Class word <b>{}</b> · supply</p>'
@@ -42,7 +42,9 @@ def everything(made):
 
 def test_all_of_a_class_goes_and_nothing_of_another(made, capsys):
     before = everything(made)
+    keep_decided(made, ["BENCH-01:current-2", "wick_BENCH-01_2026-01-13.jsonl"])
     assert main(["forget-class", str(made.path), "--yes"]) == 0
+    assert read_class(made.path) == made, "what was decided names benches and files: it goes too"
     gone = sorted(path.name for path in before - everything(made))
     assert [name for name in gone if not name.startswith("mark-book")] == [
         "feedback-BENCH-01.html", "feedback.html", "key-wick.html", "pack-wick.html",

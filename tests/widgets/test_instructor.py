@@ -10,7 +10,7 @@ import ipywidgets as widgets
 import pytest
 from shown import screen
 
-from helpers.classroom.class_file import read_class
+from helpers.classroom.class_file import keep_decided, read_class
 from helpers.classroom.demo_room import lines_of
 from helpers.classroom.paper_log import PaperLog
 from helpers.exercises.bank import bank
@@ -278,7 +278,9 @@ def test_a_class_is_erased_only_after_its_list_was_read_and_yes_was_typed(made):
     assert "List first what would go" in press(form, "Erase"), "something has come since"
     press(form, "List what would go")
     assert "yes was not typed" in press(fill(form, yes="no"), "Erase")
+    keep_decided(made, ["BENCH-01:ohm-2"])
     assert "Erased for good: 2 files of class wick" in press(fill(form, yes="Yes"), "Erase")
+    assert read_class(made.path).accept == ()
     assert list(made.where("hand_ins").iterdir()) == []
 
 
