@@ -8,11 +8,13 @@ from datetime import UTC, datetime
 from helpers.classroom import mark_book as states
 from helpers.classroom.mark_book import danger_open
 from helpers.classroom.page import LOOKS
-from helpers.classroom.problems import make_folder, write_whole
+from helpers.classroom.problems import make_folder, plain, write_whole
 from helpers.exercises.wording import CAUTION
 from helpers.pages import templates
 
 OPEN = (states.DANGER, states.EARLIER, states.NONE, states.HELPED, states.PART)
+
+LONGEST = 100  # characters of an answer
 
 
 def write_feedback(book, folder, at=None):
@@ -55,8 +57,8 @@ def _part(book, row, at):
 
     Notes
     -----
-    What is to be looked at again comes first, dangers before all, each with what the card said to
-    the newest answer and the first nudge; no right answer stands there.
+    What is to be looked at again comes first, dangers before all, each with the newest answer,
+    what the card said to it and the first nudge; no right answer stands there.
     """
     begun = [lesson for lesson in book.lessons if lesson.begun(row)]
     wrong, blank = danger_open([q for lesson in begun for q in lesson.questions], row)
@@ -73,5 +75,6 @@ def _part(book, row, at):
         danger_blank=blank,
         again=again,
         looks=LOOKS,
+        typed=lambda q: plain(row.typed[q.id].partition("\n")[0], LONGEST, "\u00a0"),
         open_in=lambda lesson: [q for q in lesson.questions if q.id not in row.states],
     )

@@ -87,6 +87,8 @@ class Marker:
                 continue
             row.states[question.id] = state
             last = max(last, own[-1].at)
+            if self.replies:
+                row.typed[question.id] = own[-1].answer
             if own[-1].by_hand:
                 row.paper.append(question.id)
             if standing and state != states.KEPT:
@@ -106,6 +108,8 @@ class Marker:
         row, newest = self.shown.row, draws[-1].last[1]
         if draws[0].first[1].right:
             row.firsts.append(question.id)
+        if self.replies:
+            row.typed[question.id] = draws[-1].typed[-1]
         if self.replies and not newest.right:
             row.replies[question.id] = newest.danger, newest.reply
         if question.danger and state == states.FULL and _cases(draws) > states.FEW_CASES:

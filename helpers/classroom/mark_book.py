@@ -90,7 +90,7 @@ class LearnerMarks:
     `retried` holds the danger items that took more than `FEW_CASES` cases: perhaps guessed;
     `firsts` the questions that were right at the first try; `paper` those that count by what was
     typed back from paper. `replies` holds, where they were asked for, the danger in the newest
-    wrong answer to a question and what the card says to it.
+    wrong answer to a question and what the card says to it, and `typed` the newest answer itself.
     """
 
     learner: str
@@ -104,6 +104,7 @@ class LearnerMarks:
     firsts: list = field(default_factory=list)
     paper: list = field(default_factory=list)
     replies: dict = field(default_factory=dict)
+    typed: dict = field(default_factory=dict)
 
     def earned(self, question):
         return self.marks.get(question.id, 0)

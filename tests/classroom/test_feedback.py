@@ -45,12 +45,26 @@ def test_one_page_for_each_who_has_an_answer(room, pages):
 def test_what_could_hurt_comes_first_with_what_the_card_said(pages):
     text = text_of(pages)
     assert 'Talk these through with your instructor: <span class="id">touch</span>' in text
-    assert 'Not answered yet: <span class="id">steps</span>' in text
+    assert '</span>. Not answered yet: <span class="id">steps</span>' in text
     heads = re.findall(r"<h3><b[^>]*>.</b> ([\w-]+):", text)
     assert heads == ["touch", "current-3", "current-1"]
     assert "<strong>⚠ Danger first:</strong> A shock." in text and "<p>Dark?</p>" in text
     assert "The question has changed since. Please answer it again." in text
     assert "<strong>A nudge:</strong> Which rule joins the two?" in text
+
+
+def test_each_thing_to_look_at_again_shows_what_was_answered_last(room, pages):
+    """As typed: the newest one, which the words of the card answer; cut where it is long."""
+    text, letter = text_of(pages), room.question("touch").kind
+    wrong = letter.letters_of(["dark"], room.numbers("touch"))
+    shown = re.findall(r"You answered: <q>(.*?)</q>", text)
+    assert shown == [wrong, room.right("current-3").replace("\u00a0", " "), "9 A"]
+    asked = [room.line(answer, second=n) for n, answer in enumerate(("8 A", "7 A", "8 A"), 6)]
+    room.hand_in(*asked, room.line("5" * 300 + "\nA", "current-3", edition=0))
+    room.run(feedback=pages)
+    shown = re.findall(r"You answered: <q>(.*?)</q>", text_of(pages))
+    assert shown == ["5" * 100 + "…", "7 A"], "8 A once more is no answer of its own"
+    assert "You answered" not in text_of(pages, "BENCH-02")
 
 
 def test_nobody_else_s_marks_and_no_right_answer_stand_there(room, pages):
@@ -73,13 +87,15 @@ def test_the_page_is_whole_in_itself_and_carries_the_caution(pages):
 
 def test_text_from_outside_is_shown_and_never_read_as_markup(room):
     room.write_roster("learner\nBENCH-01\n")
-    room.hand_in(room.line("9 A", at="<b>2026"), room.line("9 A", "current-2", second=3))
+    typed = room.line("<b>\u202e9 A</b>", "current-3", edition=0)
+    room.hand_in(room.line("9 A", at="<b>2026"), room.line("9 A", "current-2", second=3), typed)
     room.run(feedback=room.folder / "feedback")
     tags = []
     parser = HTMLParser()
     parser.handle_starttag = lambda tag, attributes: tags.append(tag)
     parser.feed(text_of(room.folder / "feedback"))
-    assert tags.count("b") == 2, "a sign before each of two questions, and nothing that was typed"
+    assert tags.count("b") == 3, "a sign before each question, and nothing that was typed"
+    assert r"<q>&lt;b&gt;\u202e9 A&lt;/b&gt;</q>" in text_of(room.folder / "feedback")
 
 
 def test_a_folder_that_cannot_be_made_stops_with_the_reason(room):

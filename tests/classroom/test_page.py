@@ -388,3 +388,10 @@ def test_property_text_in_the_page_is_only_text(text):
     assert not re.search(r"[<>\"']", told)
     told = told.replace("\u00a0", " ")  # the blank before a unit, which does not break
     assert told.encode("utf-8").decode("utf-8").isprintable()
+
+
+def test_on_paper_a_need_without_questions_ends_with_its_full_stop(room):
+    """Print sets that stop behind the last of it, so no blank may stand there."""
+    room.neighbour()
+    room.mark()
+    assert "<li><span>Nothing handed in: ask</span></li>" in room.page()
