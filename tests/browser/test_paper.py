@@ -9,6 +9,8 @@ import lab
 import pytest
 from test_mark_book import AXE, JUDGE
 
+from helpers.classroom import mark_book
+from helpers.classroom.feedback import write_feedback
 from helpers.exercises.settings import Settings
 from helpers.sheets import key, paper, start_sheet
 
@@ -110,6 +112,22 @@ def test_each_learner_begins_on_a_fresh_page(browser, tmp_path, name, size):
     else:
         assert count[2] == count[0] + count[0] % 2 + count[1]
     assert name != "start sheets" or count == [1, 1, 3]
+
+
+@pytest.mark.parametrize("size", MILLIMETRES)
+def test_feedback_fills_the_front_that_a_learner_begins_on(browser, tmp_path, size):
+    """What is to be looked at again fits below the lessons: one page alone, three for two."""
+    count = []
+    for people in (PEOPLE[:1], PEOPLE):
+        book = mark_book.MarkBook("wick", mark_book.installed())
+        for who in people:
+            row = mark_book.LearnerMarks(who.learner, mark_book.HANDED_IN)
+            row.states, row.typed = {"ohm-2": mark_book.NONE}, {"ohm-2": "9 A"}
+            book.rows.append(row)
+        whole = write_feedback(book, tmp_path)[-1]
+        browser.goto(whole.as_uri())
+        count.append(pages_of(browser, size))
+    assert count == [1, 3]
 
 
 @pytest.mark.parametrize("size", MILLIMETRES)
