@@ -67,6 +67,7 @@ class Marked:
             self.feedback
             and f"Feedback: {counted(len(self.feedback) - 1, 'page')}; all in one, "
             f"to print: {plain(str(self.feedback[-1]), 300)}",
+            _older_in_words(self.page.parent) if not self.feedback else "",
             f"Caution. {CAUTION}",
         ]
         return list(filter(None, lines))
@@ -84,6 +85,7 @@ def mark_folder(
     paper=None,
     decimal_comma=False,
     feedback=None,
+    decided=(),
 ):
     """Mark a folder of hand-ins and write mark-book.csv and mark-book.html.
 
@@ -108,6 +110,8 @@ def mark_folder(
         Write the table for a spreadsheet that is set to a decimal comma.
     feedback : str, Path or None
         A folder for a page for each learner, with their own marks alone.
+    decided : sequence of str
+        As `accept`, decided just now: one that is not what it says is refused.
 
     Returns
     -------
@@ -132,7 +136,16 @@ def mark_folder(
     typed = PaperLog(Path(paper)) if paper else None
     apart = (roster, *([typed.path] if typed else []))
     book = mark_room(
-        folder, members, class_word, lessons, apart, progress, accept, typed, bool(feedback)
+        folder,
+        members,
+        class_word,
+        lessons,
+        apart,
+        progress,
+        accept,
+        typed,
+        bool(feedback),
+        decided,
     )
     _refuse_nothing(book, plain(str(folder), 300))
     book.narrow(only)
@@ -156,6 +169,15 @@ def _earlier_in_words(book):
     if not told:
         return ""
     return f"{EARLIER.capitalize()}, no marks until answered again: {few(told, MOST, '; ')}."
+
+
+def _older_in_words(out):
+    """Say that pages of feedback which lie there are older than this mark book; '' for none."""
+    older = sorted(out.rglob("feedback-*.html"))
+    if not older:
+        return ""
+    where = plain(str(older[0].parent), 300)
+    return f"Feedback of an earlier marking lies in {where}: make it anew before you hand it out."
 
 
 def _refuse_nothing(book, folder):

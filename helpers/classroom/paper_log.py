@@ -11,9 +11,18 @@ from datetime import UTC, datetime
 from difflib import get_close_matches
 from operator import attrgetter
 
-from helpers.classroom.problems import ASK, FINE, MAKE_ROOM, Problem, make_folder, plain, refused
+from helpers.classroom.problems import (
+    ASK,
+    FINE,
+    MAKE_ROOM,
+    Problem,
+    Unusable,
+    make_folder,
+    plain,
+    refused,
+)
 from helpers.exercises.answer_log import MOST_DRAWS, LogLine, add_row, new_line, parse_log
-from helpers.exercises.kinds import NotRead
+from helpers.exercises.kinds import NotRead, Parts
 from helpers.exercises.session import PLAIN_BLANKS
 from helpers.exercises.settings import LEARNER_ID
 from helpers.physics.mains import SUPPLIES
@@ -145,14 +154,15 @@ class Paper:
 
         Returns
         -------
-        lines : list of dict
+        lines : list of LogLine
         doubles : set of str
             Where both have an answer and paper was accepted, such as `BENCH-07:ohm-3`.
 
         Notes
         -----
         Paper counts where the screen has no line. Where both have one, the screen counts until
-        somebody says `BENCH-07:ohm-3`.
+        somebody says `BENCH-07:ohm-3`; where the screen began with what stands on paper, there is
+        nothing to ask.
         """
         # no hand-in says of itself that it was paper
         screen = [replace(line, by_hand=False) if line.by_hand else line for line in screen]
@@ -162,7 +172,7 @@ class Paper:
         seen = {line.question for line in screen if line.class_word == class_word}
         both = seen & {line.question for line in paper if line.class_word == class_word}
         instead = {name for name in both if f"{learner}:{name}" in self.instead}
-        if asked := sorted(both - instead):
+        if asked := sorted(both - instead - _same(paper, screen, both)):
             problems.append(
                 Problem(
                     learner,
@@ -179,12 +189,57 @@ class Paper:
         paper = [line for line in paper if line.question not in both - instead]
         return screen + paper, {f"{learner}:{name}" for name in instead}
 
+    def refuse_no_double(self, decided, doubles, roster, known):
+        """Refuse what was decided just now where there is nothing to decide.
+
+        Parameters
+        ----------
+        decided : iterable of str
+        doubles : set of str
+            What was decided and is a double.
+        roster : Roster
+        known : collection of str
+            Ids of questions.
+
+        Raises
+        ------
+        Unusable
+            With the first one and the reason.
+        """
+        for name in sorted(self.instead.intersection(decided) - doubles):
+            learner, _, question = name.partition(":")
+            paper = [one for n in roster.ids(learner) for one in self.lines.get(n, ())]
+            if learner not in roster.learners and not paper:
+                why = f"this class has no bench {learner}"
+            elif question not in known:
+                why = f"there is no question {question}"
+            elif not any(line.question == question for line in paper):
+                why = f"no answer of {learner} to {question} was typed back from paper"
+            else:
+                why = f"{learner} has no answer to {question} on the screen: paper counts as it is"
+            raise Unusable(f"{name} cannot be decided: {why}. Nothing was marked.")
+
     def in_words(self, doubles):
         """Yield what to look at: the log itself, and what was accepted and is no double."""
         yield from self.problems
         for name in sorted(self.instead - doubles):
             found = "paper was accepted here; screen and paper do not both have an answer"
             yield Problem(plain(name, 40), found, "Is it misspelt? Else nothing to do.", FINE)
+
+
+def _same(paper, screen, questions):
+    """Return the questions to which a screen gave first what stands on paper."""
+    firsts = {}
+    for line in screen:
+        firsts.setdefault((place_of(line), line.supply), _typed(line))
+    other = {
+        one.question for one in paper if firsts.get((place_of(one), one.supply)) != _typed(one)
+    }
+    return questions - other
+
+
+def _typed(line):
+    return "".join(line.answer.split())
 
 
 def named(line):
@@ -266,7 +321,9 @@ def understand(typed, learner, class_word, supply, bank, expected="", draw=0):
     try:
         answer = question.kind.read(text, numbers)
     except NotRead as error:
-        raise NotUnderstood(str(error)) from None
+        many = len(question.kind.fields) if isinstance(question.kind, Parts) else 0
+        lines = f"Paper has {many} lines for it: type them on one. " if many > 1 else ""
+        raise NotUnderstood(f"{lines}{error}") from None
     said = about + question.kind.said(answer, numbers)
     if question.role == "predict":
         return Typed(line, said, "A prediction: kept, not marked.")

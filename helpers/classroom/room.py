@@ -30,6 +30,7 @@ def mark_room(
     accept=(),
     paper=None,
     replies=False,
+    decided=(),
 ):
     """Mark every hand-in in a folder.
 
@@ -53,7 +54,9 @@ def mark_room(
     paper : PaperLog or None
         What was typed back from paper.
     replies : bool
-        Whether the rows hold what the card says to the newest wrong answers.
+        Whether the rows hold the newest answers, and what the card says to wrong ones.
+    decided : sequence of str
+        Further ones to accept, decided just now: each has to be what it says.
 
     Returns
     -------
@@ -63,7 +66,8 @@ def mark_room(
     Raises
     ------
     Unusable
-        If the folder cannot be read, or there is no such hand-in to accept.
+        If the folder cannot be read, or there is no such hand-in, or answer on paper and screen,
+        to accept.
 
     Notes
     -----
@@ -75,6 +79,7 @@ def mark_room(
     files = [path for path in files if Path(path).parent.name != CHECKPOINTS]
     groups, problems = group_by_id(files, folder)
     unusable += problems
+    accept = [*accept, *decided]
     typed = Paper(paper, accept)
     accepted = accepted_paths([name for name in accept if name not in typed.instead], groups)
     for learner in typed.lines:
@@ -103,6 +108,8 @@ def mark_room(
     gathered = Gathered(book)
     for _ in progress(learners):
         gathered.add(next(shown))
+    known = {question.id for question in book.questions}
+    typed.refuse_no_double(decided, gathered.doubles, roster, known)
     book.problems += [*strangers.values(), *typed.in_words(gathered.doubles)]
     book.problems += remarks.of_shared_lines(gathered.line_ids)
     return book

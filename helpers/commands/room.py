@@ -22,9 +22,9 @@ def add_to(subcommand):
         "--lessons", dest="only", nargs="+", metavar="NN", help="only these, such as 00 01"
     )
     one.add_argument(
-        "--accept", nargs="+", metavar="WHAT",
-        help="hand-ins that count where several of one id have parted; the page names them. And "
-        "BENCH-07:ohm-3 where paper counts instead of the screen",
+        "--accept", dest="decided", nargs="+", metavar="WHAT",
+        help="besides those of the class file: hand-ins that count where several of one id have "
+        "parted; the page names them. And BENCH-07:ohm-3 where paper counts instead of the screen",
     )  # fmt: skip
     one.add_argument(
         "--paper-log", dest="paper", metavar="FILE", help="what was typed back from paper"

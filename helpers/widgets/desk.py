@@ -52,7 +52,8 @@ class Form:
         try:
             said = action(self)
         except (OSError, ValueError) as error:  # ours say what was read and what to do
-            said = [Line("not-yet", f"Not done. {plain(str(error), 500)}")]
+            reason = plain(str(error), 500, "\u00a0")
+            said = [Line("not-yet", f"Not done. {reason}")]
         page = said if isinstance(said, str) else Page(said).html()
         self.told.value = page + SPOKEN
 

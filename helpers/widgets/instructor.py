@@ -135,8 +135,9 @@ def _mark(form):
     made = desk.opened(form["class"])
     feedback = made.where("marked") / "feedback" if form["feedback"] else None
     decided = [name for name in form["decided"].split() if name != "--accept"]
-    wanted = made.for_marking() | {"accept": [*made.accept, *decided]}
-    done = mark_folder(**wanted, feedback=feedback, decimal_comma=form["comma"])
+    done = mark_folder(
+        **made.for_marking(), decided=decided, feedback=feedback, decimal_comma=form["comma"]
+    )
     told = [*done.summary(), made.over()]
     if decided:
         class_file.keep_decided(made, decided)

@@ -42,6 +42,14 @@ def test_one_page_for_each_who_has_an_answer(room, pages):
     assert room.run().feedback == []
 
 
+def test_a_marking_without_feedback_says_that_older_pages_lie_there(room):
+    room.neighbour()
+    assert "earlier marking" not in "\n".join(room.run().summary())
+    room.run(feedback=room.out / "feedback")
+    said = "\n".join(room.run().summary())
+    assert f"Feedback of an earlier marking lies in {room.out / 'feedback'}: " in said
+
+
 def test_what_could_hurt_comes_first_with_what_the_card_said(pages):
     text = text_of(pages)
     assert 'Talk these through with your instructor: <span class="id">touch</span>' in text

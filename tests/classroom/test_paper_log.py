@@ -183,6 +183,37 @@ def test_where_both_have_an_answer_the_screen_counts_until_somebody_decides(room
     assert "BENCH-01:current-3: paper was accepted here; screen and paper do not" in found_in(book)
 
 
+def test_where_both_have_the_same_answer_nothing_is_asked(room):
+    right, wrong = room.right("current-1"), "1 A"
+    first = room.line(wrong), room.line(right, second=1), room.line("1A", "current-2", second=2)
+    room.hand_in(*first)
+    room.type_back(wrong)
+    room.type_back("1 A", "current-2")
+    assert found_in(room.mark()) == ""
+    room.type_back(right, draw=1)
+    assert "both screen and paper answer current-1;" in found_in(room.mark()), "another draw"
+
+
+@pytest.mark.parametrize(
+    ("name", "says"),
+    [
+        ("BENCH-99:current-1", "this class has no bench BENCH-99"),
+        ("BENCH-01:current-77", "there is no question current-77"),
+        ("BENCH-02:current-1", "no answer of BENCH-02 to current-1 was typed back from paper"),
+        ("BENCH-01:touch", "BENCH-01 has no answer to touch on the screen: paper counts as it is"),
+    ],
+)
+def test_what_is_no_double_cannot_be_decided_and_nothing_is_marked(room, name, says):
+    room.hand_in(room.line("1 A"))
+    room.type_back(room.right("current-1"))
+    room.type_back(room.right("touch"), "touch")
+    with pytest.raises(Unusable, match=f"{name} cannot be decided: {says}. Nothing was marked"):
+        room.run(decided=["BENCH-01:current-1", name])
+    assert not room.out.exists()
+    assert row_of(room.run(decided=["BENCH-01:current-1"]).book).marks["current-1"] == 1
+    assert "paper was accepted here" in found_in(room.mark(accept=[name])), "of a time before"
+
+
 def test_a_fresh_case_on_paper_alone_is_no_skipped_draw(room):
     room.type_back(room.right("touch", draw=3), "touch", draw=3)
     book = room.mark()

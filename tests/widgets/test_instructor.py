@@ -143,6 +143,13 @@ def test_property_what_was_read_ends_with_one_full_stop(made):
             assert ".." not in said
 
 
+def test_what_is_asked_for_parts_is_said_as_people_read_it_and_as_paper_has_it(made):
+    form = form_of("type_back", learner="BENCH-01", lessons="01")
+    said = enter(form, "safe-18: 3 A")
+    assert "\\x" not in said and "Put a semicolon between them" in said
+    assert "Paper has 3 lines for it: type them on one." in said
+
+
 def test_lines_are_taken_back_one_after_the_other_the_newest_first(made):
     form = form_of("type_back", learner="BENCH-01", lessons="01")
     for row in ("safe-2: a", "safe-4: b", "safe-5: none"):
@@ -262,6 +269,9 @@ def test_doubles_are_decided_in_the_form_and_stay_decided(made):
     assert asked in book.read_text("utf-8")
     said = press(fill(form, decided="nowhere.jsonl"), "Mark")
     assert "no hand-in nowhere.jsonl" in said and read_class(made.path).accept == ()
+    said = press(fill(form, decided="BENCH-01:ohm-3"), "Mark")
+    assert "no answer of BENCH-01 to ohm-3 was typed back" in said
+    assert read_class(made.path).accept == ()
     said = press(fill(form, decided=asked), "Mark")
     assert "Decided for good: BENCH-01:ohm-2. To take it back, " in said
     assert form["decided"] == "" and read_class(made.path).accept == ("BENCH-01:ohm-2",)
