@@ -6,12 +6,14 @@ For who marks by hand; what is typed in is marked by `exercises.standing` alone.
 from textwrap import shorten
 from typing import NamedTuple
 
+from helpers.exercises.kinds import Amount
 from helpers.exercises.mistakes import explained
-from helpers.exercises.templates import fill, quantity_of
+from helpers.exercises.templates import QUANTITY_OF, fill, quantity_of
 from helpers.sheets import paper
 
 LONGEST_WORDS = 60  # characters of a case that is told in words
 MOST = 3  # slips of one question
+FARTHEST = 1000  # times too large or too small: nobody needs the reason of what is farther off
 
 
 class Row(NamedTuple):
@@ -47,37 +49,57 @@ def row(question, settings, draw=0):
     if question.role == "predict":
         told = drawn(n), "kept, not marked", "", worked
         return Row(question, *map(escape, told), [])
-    told = drawn(n), kind.said(kind.read(kind.model(n), n), n), kind.accepted(n), worked
+    right = kind.read(kind.model(n), n)
+    told = drawn(n), kind.said(right, n), kind.accepted(n), worked
     slips = {}
     for answer, verdict in explained(question, n, MOST):
         words = verdict.reply if verdict.turn else verdict.slip
         key = bool(verdict.danger), verdict.danger or words
-        slips.setdefault(key, []).append(answer.understood)
+        slips.setdefault(key, []).append(answer)
     return Row(
         question,
         *map(escape, told),
         [
-            (danger, escape(" or ".join(typed)), escape(said))
-            for (danger, said), typed in slips.items()
+            (danger, escape(" or ".join(answer.understood for answer in near)), escape(said))
+            for (danger, said), answers in slips.items()
+            if (near := [a for a in answers if not _far(kind, a, right)] or answers * danger)
         ],
     )
 
 
+def _far(kind, answer, right):
+    if not isinstance(kind, Amount) or not right.value:
+        return False
+    times = abs(answer.value / right.value)
+    return not 0.999 / FARTHEST < times < 1.001 * FARTHEST
+
+
 def drawn(numbers):
-    """Write the personal numbers of a draw, each behind its name; '' where there are none."""
+    """Write the personal numbers of a draw; '' where there are none.
+
+    Before each stands what its name says beside its quantity, which its unit says already.
+    """
     return "; ".join(
-        f"{name.replace('_', ' ')} {_written(name, value, numbers)}"
+        " ".join([*_called(name, value), _written(name, value, numbers)])
         for name, value in vars(numbers).items()
         if name not in ("supply", "shown")
     )
 
 
+def _called(name, value):
+    if isinstance(value, str):
+        return []
+    words = name.split("_")
+    return words if "square" in words else [word for word in words if word not in QUANTITY_OF]
+
+
 def _written(name, value, numbers):
     if isinstance(value, str):
-        return shorten(value, LONGEST_WORDS, placeholder=" …")
+        return shorten(value.replace("_", " "), LONGEST_WORDS, placeholder=" …")
     if isinstance(value, tuple):
         return ", ".join(_written("", each, numbers) for each in value)
-    if quantity_of(name) or hasattr(value, "name"):
+    measured = "square" not in name and quantity_of(name)
+    if measured or hasattr(value, "name"):
         return fill(f"{{{name}}}", numbers)
     return f"{value:.4g}"
 
