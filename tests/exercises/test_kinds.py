@@ -65,6 +65,7 @@ class TestLetters:
         ("kind", "typed", "words"),
         [
             (CHOICE, "e", "“e” was read, and the options here are a, b, c, d. Choose one"),
+            (CHOICE, "120 Ω", "“120 Ω” was read, and the options here are a, b, c, d. Choose one"),
             (CHOICE, "a, b", "2 letters were read"),
             (CHOICE, "1", "options here are a, b, c, d"),
             (CHOICE, "the first", "options here are"),

@@ -108,8 +108,8 @@ class _Lettered(Kind):
         return dict(zip(LETTERS, (listed[index] for index in numbers.shown), strict=False))
 
     def letters_read(self, typed, shown):
-        text = typed.strip().lower() if isinstance(typed, str) else " ".join(map(str, typed))
-        letters = re.sub(r"\band\b|[\s,;.>()]+", " ", text[:60]).split()
+        text = typed.strip() if isinstance(typed, str) else " ".join(map(str, typed))
+        letters = re.sub(r"\band\b|[\s,;.>()]+", " ", text[:60].lower()).split()
         if len(letters) == 1:
             letters = list(letters[0])
         wrong = [letter for letter in letters if letter not in shown]
