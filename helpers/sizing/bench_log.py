@@ -9,9 +9,9 @@ import re
 from math import floor, log10
 
 from helpers import quantities
-from helpers.sizing.bench_report import named, should_be
+from helpers.sizing.bench_report import named, should_be, unit_of
 from helpers.sizing.bench_rows import COMPETENT
-from helpers.sizing.predictions import Reading
+from helpers.sizing.predictions import BENCH_METERS, Reading
 from helpers.sizing.typed import plain
 
 OVERLOAD = ("ol", "0l", "o.l", "o.l.", "overload", "open")
@@ -22,6 +22,7 @@ _OFF_A_DISPLAY = re.compile("^[+-]?[1-9][0-9]{0,2}[.,][0-9]{3}(?= *[VWkKM]|$)")
 _COLUMNS = ("row", "where", "with", "should be", "reading")
 _MOST_BYTES, _MOST_ROWS = 65536, 200
 _EXAMPLES = {"resistance": "99.2 kΩ, or OL", "voltage": "11.8 V, or OL", "power": "57 W"}
+_COUNTS = BENCH_METERS["ohms"].counts
 OF = "Log of: "
 """Before the name of its build."""
 _HOW = "Print one to fill in with: bench BRIEF.toml --blank"
@@ -71,7 +72,8 @@ def read_one(typed, row):
     Parameters
     ----------
     typed : str, int or float
-        As written off the display, such as `99.2k`, `-0.55 V` or `OL`.
+        As written off the display, such as `99.2k`, `-0.55 V` or `OL`. Text without a unit is in
+        the unit of the row; a number is one of a program [SI].
     row : predictions.Row
         What it is a reading of.
 
@@ -94,6 +96,8 @@ def read_one(typed, row):
     >>> row = table(Build(Brief(), "bridge", 100e3, 2))[0]
     >>> read_one("99.2k", row), read_one("99.2k", row).place, read_one("OL", row)
     (99200.0, 100.0, inf)
+    >>> read_one("99.2", row), read_one("99.2", row).bare
+    (99200.0, '99.2')
     """
     word = str(typed).strip().lower()
     try:
@@ -103,10 +107,18 @@ def read_one(typed, row):
             return Reading(_WORDS[word] if word in _WORDS else int(word))
         if word in OVERLOAD and row.unit != "power":
             return Reading("inf")
-        if isinstance(typed, str) and not (row.unit == "resistance" and word[-1:].isdecimal()):
+        sort = {"name": row.unit, "example": lambda: _EXAMPLES[row.unit]}
+        if not isinstance(typed, str):
+            return Reading(quantities.read(typed, **sort).value)
+        unit, own = unit_of(row), quantities.GLOSSARY[row.unit].unit
+        if not (unit == "Ω" and word[-1:].isdecimal()):
             typed = _OFF_A_DISPLAY.sub(r"\g<0>0", typed.strip())
-        value = quantities.read(typed, row.unit, example=lambda: _EXAMPLES[row.unit]).value
-        return Reading(value, _place(word, value) if isinstance(typed, str) else 0.0)
+        value = quantities.read(typed, bare_unit=unit, **sort).value
+        alone = quantities.read(typed, **sort).value
+        if alone != value and not 1.0 <= abs(alone) < _COUNTS:
+            raise ValueError(f"That can be in {unit} or in {own}. Write its unit.")
+        bare = alone != value or (unit == own == "Ω" and word[-1:].isdecimal())
+        return Reading(value, _place(word, value), plain(word) if bare else "")
     except ValueError as error:
         raise LogError(f"Row {row.name} was read as {plain(str(typed))}. {error}") from None
 

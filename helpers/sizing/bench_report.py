@@ -19,7 +19,8 @@ _DC = BENCH_METERS["DC volts"]
 METER = (
     f"Limits hold for a meter of {_DC.counts} counts with a sheet such as ± ({_DC.percent:g} % + "
     f"{_DC.digits:g} digits) on DC volts. A meter of fewer digits strays further. Write down every "
-    "figure that it shows, noughts too: where a log is compared, its last figures count."
+    "figure that it shows, noughts too: where a log is compared, its last figures count. Write the "
+    "unit as well: a number without one is taken in the unit of what its row should be."
 )
 BEFORE = (
     "Unpowered means that the plug is pulled and lies in sight. Let what was soldered cool. An "
@@ -87,8 +88,34 @@ def should_be(row):
     """
     if np.isinf(row.value) or row.unit == "count":
         return shown(row.value, row.unit)
-    low, high = (shown(each, row.unit) for each in row.limits)
+    low, high = (quantities.write_as(round(each, 3), unit_of(row)) for each in row.limits)
     return f"{low} to {high}"
+
+
+def unit_of(row):
+    """Return the unit in which a row is written, and its number read where none was typed.
+
+    Volts keep none but V, since a row near nothing has no prefix of its own; only a diode test is
+    shown in mV by some meters.
+
+    Parameters
+    ----------
+    row : predictions.Row
+        Not of the eye.
+
+    Examples
+    --------
+    >>> from helpers.sizing.bench_world import Build
+    >>> from helpers.sizing.brief import Brief
+    >>> from helpers.sizing.predictions import table
+    >>> rows = {row.name: row for row in table(Build(Brief(), "series_diode", 120e3, 2))}
+    >>> [unit_of(rows[name]) for name in ("R1", "leads to metal", "diode", "24 V, string")]
+    ['kΩ', 'Ω', 'mV', 'V']
+    """
+    own = quantities.GLOSSARY[row.unit].unit
+    if np.isinf(row.value) or row.meter not in ("ohms", "diode test"):
+        return own
+    return shown(row.value, row.unit).partition("\xa0")[2]
 
 
 def lines(diagnosis):
@@ -137,6 +164,12 @@ def lines(diagnosis):
     if diagnosis.missing:
         names = ", ".join(row.name for row in diagnosis.missing)
         said.append(f"Not read yet, so nothing is said of it: {names}.")
+    bare = [
+        f"{row.name}, {one.bare} as {quantities.write_as(one, unit_of(row), 6)}"
+        for row in taken if (one := read[row.name]) and getattr(one, "bare", "")
+    ]  # fmt: skip
+    if bare:
+        said.append(f"Read in the unit of its row, since none was typed: {'; '.join(bare)}.")
     for row in taken:
         half = 0.5 * place(read[row.name])
         if half**2 / 3.0 > 0.5 * row.standard**2:

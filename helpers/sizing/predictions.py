@@ -56,12 +56,15 @@ class Row:
 
 
 class Reading(float):
-    """A reading in SI that knows its last place, as typed; 0 where nothing was typed."""
+    """A reading in SI that knows its last place, as typed; 0 where nothing was typed.
 
-    def __new__(cls, value, place=0.0):
-        """A number, and one step of its last figure, in SI."""
+    Also what was typed, where that had no unit and the row gave it one.
+    """
+
+    def __new__(cls, value, place=0.0, bare=""):
+        """A number, one step of its last figure, in SI, and what was typed without a unit."""
         self = super().__new__(cls, value)
-        self.place = place
+        self.place, self.bare = place, bare
         return self
 
 

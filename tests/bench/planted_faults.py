@@ -67,12 +67,15 @@ UNKNOWN = {
 }
 
 
+SIGNS = {"resistance": "Ω", "voltage": "V", "power": "W"}
+
+
 def display(value, step, unit):
-    """A value as a display shows it, noughts and prefix included."""
+    """A value as a display shows it, noughts and unit included."""
     prefix, size = "", 1.0
     if unit == "resistance" and value >= 1e3:
         prefix, size = ("M", 1e6) if value >= 1e6 else ("k", 1e3)
-    return f"{value / size:.{max(0, round(np.log10(size / step)))}f}{prefix}"
+    return f"{value / size:.{max(0, round(np.log10(size / step)))}f}{prefix}{SIGNS[unit]}"
 
 
 def read(random, build, state, on_mains, led=0.0, ohms=0.0, counts=2000):
@@ -100,7 +103,7 @@ def read(random, build, state, on_mains, led=0.0, ohms=0.0, counts=2000):
             value = step * round(value / step + meter.digits * random.uniform(-1.0, 1.0))
             value = display(value if ask.unit == "voltage" else abs(value), step, ask.unit)
         found[ask.name] = "OL" if value == np.inf else f"{value:.0f}" if seen else value
-    return bench_log.readings(found, asks(build))
+    return bench_log.readings(found, predictions.table(build))
 
 
 def planted(random, on_mains, build=None, **unknown):

@@ -2,14 +2,17 @@ from math import inf
 
 import pytest
 
+from helpers.sizing import bench_report
 from helpers.sizing.bench_log import LogError, blank, from_csv, read_one, readings
 from helpers.sizing.bench_rows import COMPETENT
 from helpers.sizing.bench_world import Build
 from helpers.sizing.brief import Brief
+from helpers.sizing.diagnosis import diagnose
 from helpers.sizing.predictions import table
 
 LIST = table(Build(Brief(), "two_leds", 100e3, 2))
-ROWS = {row.name: row for row in LIST}
+DIODE = table(Build(Brief(), "series_diode", 100e3, 2))
+ROWS = {row.name: row for row in (*DIODE, *LIST)}
 
 
 @pytest.mark.parametrize(
@@ -36,6 +39,29 @@ def test_second_way_readings_as_people_type_them(name, typed, value):
     assert read_one(typed, ROWS[name]) == value
 
 
+@pytest.mark.parametrize("row", [row for row in ROWS.values() if row.unit != "count"])
+def test_property_a_number_without_a_unit_is_in_the_unit_of_what_its_row_should_be(row):
+    """Both limits, as they are written, without their unit."""
+    for written, limit in zip(bench_report.should_be(row).split(" to "), row.limits, strict=False):
+        number, _, unit = written.partition("\xa0")
+        if unit:
+            assert read_one(number, row) == pytest.approx(limit, rel=6e-3, abs=6e-4)
+            assert bool(read_one(number, row).bare) == (unit not in "VW")
+
+
+def test_property_a_number_without_a_unit_is_said_as_it_was_read():
+    typed = readings({"R1": "99.2", "diode": "588", "24 V, LED": "1.75", "R2": "99.2k"}, DIODE)
+    found = diagnose(Build(Brief(), "series_diode", 100e3, 2), typed)
+    said = [line for line in bench_report.lines(found) if "since none was typed" in line]
+    assert not found.wrong and len(said) == 1
+    assert said[0].endswith("typed: R1, 99.2 as 99.2 kΩ; diode, 588 as 588 mV.")
+
+
+def test_limit_where_no_unit_is_shown_a_number_has_no_prefix():
+    found = read_one("2", ROWS["leads to metal"])
+    assert found == 2.0 and found.bare == "2"
+
+
 @pytest.mark.parametrize(
     ("name", "typed", "place"),
     [
@@ -51,8 +77,10 @@ def test_second_way_readings_as_people_type_them(name, typed, value):
         ("R1", "82k", 1e3),
         ("R1", "4k70", 10.0),
         ("R1", "1.2 M", 1e5),
-        ("R1", "101000", 1e3),
-        ("R1", "101200", 1e2),
+        ("R1", "101000 Ω", 1e3),
+        ("R1", "101200 Ω", 1e2),
+        ("R1", "99.2", 1e2),
+        ("diode", "588", 1e-3),
         ("R1", 101e3, 0.0),
         ("R1", "OL", 0.0),
         ("LED test, LEDs lit", "1", 0.0),
@@ -68,7 +96,10 @@ def test_second_way_the_last_place_is_that_of_what_was_typed(name, typed, place)
         ("R1", "12 V", "a unit of voltage"),
         ("R1", "about right", "has no number"),
         ("R1", "__import__('os')", "Row R1 was read as"),
-        ("R1", "1,000", "two ways"),
+        ("leads to metal", "1,000", "two ways"),
+        ("R1", "101000", "in kΩ or in Ω. Write its unit"),
+        ("R1", "0.4", "in kΩ or in Ω"),
+        ("diode", "0.588", "in mV or in V"),
         ("R1", "1e999", "Row R1"),
         ("R1", "nan", "has no number"),
         ("LED test, LEDs lit", "bright", "Write 1 for one LED that lights"),
