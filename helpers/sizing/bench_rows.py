@@ -163,8 +163,9 @@ def _rehearsed(build):
             read = partial(World.of_string, volts=volts, at=at)
             yield row(f"{volts:g} V, R{at + 1}", f"R{at + 1}, {on}", read)
     if volts := build.turned_volts:
-        on = f"{volts:g} V DC, minus on the live lead"
-        yield row("turned, supply", f"both leads, {on}", partial(World.of_supply, volts=volts))
+        on = f"{volts:g} V DC, minus on the live lead, the leads of the meter changed over, too"
+        read = partial(World.of_supply, volts=volts, turned=True)
+        yield row("turned, supply", f"both leads, {on}", read)
         read = partial(World.of_string, volts=volts, turned=True)
         yield row("turned, string", f"{string}, {on}", read)
     true, on = "AC volts, true rms", f"{AC_VOLTS:g} V AC from {_TRANSFORMER}"

@@ -104,7 +104,8 @@ class State:
     loose: tuple = ()
     """Half-width of each resistor's value where that is wider than its tolerance [%]."""
     meter: str = "right"
-    """Or on AC (coupling) or on DC all the time, or plain (average) in place of true rms [-]."""
+    """Or on AC (coupling) or on DC all the time, or plain (average) in place of true rms; or its
+    leads unturned in the rows where the supply is turned, or all unturned, LED test too [-]."""
     outside: tuple = ("none", "none")
     """One of `faults.OUTSIDE`, or a touch of metal."""
     set_to: tuple = ()
@@ -164,18 +165,18 @@ class World:
         volts = count * (moved + LED_STRAY_VOLTS * self.stray[name])
         return Part(volts, count * one.ohms, count * one.slope_volts, one.saturation_amps)
 
-    def on_dc(self, volts):
+    def on_dc(self, volts, unturned=False):
         """What a DC range shows of a steady voltage: nothing if it stands on AC."""
-        return 0.0 * volts if self.state.meter == "on AC" else volts
+        return (0.0 if self.state.meter == "on AC" else -1.0 if unturned else 1.0) * volts
 
     def supply(self, volts):
         """Volts of the bench supply that is to be set to so many."""
         volts = dict(self.state.set_to).get(volts, volts)
         return volts * (1.0 + 0.03 * self.stray[f"{volts:g} V set"])
 
-    def of_supply(self, volts):
+    def of_supply(self, volts, turned=False):
         """Volts across both leads, on the bench supply set to so many [V]."""
-        return self.on_dc(self.supply(volts))
+        return self.on_dc(self.supply(volts), turned and "unturned" in self.state.meter)
 
     def of_diode(self, ends):
         """What the diode test shows, red lead on the first joint; infinite for OL [V]."""
@@ -187,7 +188,7 @@ class World:
         return self.on_dc(sum(
             joints.string_volts(*held, self.string - measured, measured, volts, turned)
             for measured in (self.read_apart if at is None else [self.ohms[at]])
-        ))  # fmt: skip
+        ), turned and "unturned" in self.state.meter)  # fmt: skip
 
     def of_led(self, volts):
         """Volts across the LED, on the bench supply set to so many [V]."""
@@ -202,7 +203,7 @@ class World:
         return self.on_dc(joints.pin_volts(
             self.state.joints, self.laws, ends[::-1] if turned else ends, TEST_OHMS,
             self.supply(volts),
-        ))  # fmt: skip
+        ), turned and self.state.meter == "all unturned")  # fmt: skip
 
     def of_alone(self, name, volts):
         """The LED test of one LED with a leg lifted, by the marks on the LED itself."""

@@ -18,6 +18,10 @@ _METER = {
     "on DC": "the meter stood on DC where alternating volts were asked for",
     "plain": "a plain (average) meter was read in place of the true-rms one",
 }
+_UNTURNED = {
+    "all unturned": "with plus and minus, in the LED test neither",
+    "unturned": "with plus and minus of the supply",
+}
 _OUTSIDE = {
     ("metal", "touched"): "a lead touches metal that a hand can touch",
     ("neutral", "open"): "the neutral is open",
@@ -80,7 +84,7 @@ def causes(build):
     >>> from helpers.sizing.brief import Brief
     >>> found = causes(Build(Brief(), "series_diode", 100e3, 2))
     >>> len(found), found[0].words
-    (25, ('R1 is shorted', 'R2 is shorted'))
+    (26, ('R1 is shorted', 'R2 is shorted'))
     """
     sound, found = build.sound, []
 
@@ -109,6 +113,12 @@ def causes(build):
         add(outside, {words: replace(sound, outside=outside)})
     for meter, words in _METER.items():
         add(("meter", meter), {words: replace(sound, meter=meter)})
+    if build.turned_volts:
+        add(("meter", "unturned"), {
+            f"the leads of the meter were not changed over {where}, which is no fault of the light":
+                replace(sound, meter=meter)
+            for meter, where in _UNTURNED.items()
+        })  # fmt: skip
     add(("supply", "set wrong"), {
         f"the bench supply was set to {wrong:g} V where {asked:g} V were asked for":
             replace(sound, set_to=((asked, wrong),))

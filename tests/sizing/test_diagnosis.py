@@ -72,6 +72,20 @@ def test_property_an_led_alone_tells_an_open_one_from_one_that_is_turned(circuit
         assert {each.kind[1] for each in both.causes} == {"open", "turned"}
 
 
+@pytest.mark.parametrize("circuit", circuits.CIRCUITS)
+@pytest.mark.parametrize("also", [set(), {"LED test, turned"}], ids=["supply", "LED test, too"])
+def test_property_leads_that_were_not_changed_over_are_named_alone(circuit, also):
+    """All rows of a sound light with the supply turned, and only those, with the other sign."""
+    build = Build(Brief(), circuit, 100e3, 2)
+    readings = read(build, build.sound)
+    for name in {"turned, supply", "turned, string"} | also:
+        readings[name] *= -1.0
+    found = diagnose(build, readings)
+    assert found.wrong and found.explained and len(named(found)) == 1
+    assert named(found)[0].startswith("the leads of the meter were not changed over")
+    assert not any(line.startswith("Danger") for line in bench_report.lines(found))
+
+
 def test_property_ol_where_a_number_is_due_decides_at_once():
     found = diagnose(BUILD, {"R1": np.inf, "R2": 100e3, "R3": 100e3})
     assert found.fit.chance == 0.0 and named(found)[0] == "R1 is open"

@@ -133,6 +133,11 @@ def test_limit_a_crest_beyond_the_meter_is_said():
     assert ROWS["setting 2, true rms"].doubts == ()
 
 
+def test_property_each_turned_row_of_the_supply_says_where_the_leads_of_the_meter_go():
+    said = [row.where for row in ROWS.values() if "turned" in row.name and row.meter == "DC volts"]
+    assert len(said) == 3 and all("the leads of the meter changed over" in each for each in said)
+
+
 def test_property_a_plan_gives_its_first_build():
     build = predictions.of_plan(verdicts.plan(Brief()))
     best = verdicts.plan(Brief()).best(1)[0]
