@@ -99,13 +99,15 @@ def plain(text, most=80, kept=""):
     Returns
     -------
     shown : str
-        With characters that have no shape of their own (control, direction, half a pair) spelt out.
+        With characters that have no shape of their own (control, direction, half a pair) spelt out;
+        a no-break space, which stands before each unit, is a space where it is not kept.
 
     Examples
     --------
     >>> plain("BENCH-07\\x00")
     'BENCH-07\\\\x00'
     """
+    text = text if "\xa0" in kept else text.replace("\xa0", " ")
     if len(text) > most:
         text = text[:most] + "…"
     if text.isprintable():

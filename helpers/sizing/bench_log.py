@@ -241,7 +241,7 @@ def _held_against(build, text):
     one, other = (re.sub("[^!-~]", "", name) for name in (found[1], named(build)))
     if one != other:
         raise LogError(
-            f"This log is of another build: {plain(found[1].strip())}. The brief gives: "
+            f"This log is of another build: {plain(found[1].strip(), 160)}. The brief gives: "
             f"{named(build)}. Nothing was compared. Take the brief of that log, or a log of this "
             "brief."
         )

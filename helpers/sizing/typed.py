@@ -87,6 +87,7 @@ def write_one(value, sort):
         return repr(value)
 
 
-def plain(text):
-    """Return text from outside on one line and not too long."""
-    return shown(text)[1:-1]
+def plain(text, most=_MOST_SHOWN):
+    """Return text from outside on one line and not too long; a no-break space is a space."""
+    kept = repr(text.replace("\xa0", " "))[1:-1]
+    return kept if len(kept) <= most else kept[: most - 1] + "…"

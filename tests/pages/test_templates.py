@@ -62,3 +62,7 @@ def test_a_number_keeps_the_blank_before_its_unit(one_template):
     part = templates.part("one", text="2.6\u00a0mA", part=1)
     assert part == "2.6\u00a0mA1"
     assert "".join(templates.page("one", text="\u202e", part=part)) == "\\u202e2.6\u00a0mA1"
+
+
+def test_a_message_shows_the_blank_before_a_unit_as_a_blank_and_other_shapeless_signs_spelt_out():
+    assert templates.plain("4 × 22\xa0kΩ\x00") == "4 × 22 kΩ\\x00"

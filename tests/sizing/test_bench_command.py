@@ -81,7 +81,9 @@ def test_a_log_of_another_build_is_not_compared(brief, tmp_path, capsys, how):
     words = ["bench", str(brief), "--readings", str(log)]
     assert main(words) == 2
     error = capsys.readouterr().err
-    assert "of another build: series diode with 3" in error and "Nothing was compared" in error
+    assert "of another build: series diode with 3 × 47" in error.replace("Ã—", "×")
+    assert "on a heater of 90 W on 230 V 50 Hz. The brief gives" in error
+    assert "Nothing was compared" in error and "xa0" not in error
     assert main([*words, *MINE]) == 0 and bench_report.AGREES in capsys.readouterr().out
 
 
