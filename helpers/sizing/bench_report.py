@@ -3,6 +3,7 @@
 import numpy as np
 
 from helpers import quantities
+from helpers.sizing.bench_rows import COMPETENT
 from helpers.sizing.causes import DANGERS
 from helpers.sizing.predictions import BENCH_METERS, place
 
@@ -195,19 +196,23 @@ def _likely(diagnosis):
         for each in named for cause, words in zip(each.causes, each.words, strict=True)
         if cause.kind in DANGERS
     ]  # fmt: skip
-    said += [_chance(diagnosis.fit.chance), *["Likeliest first:"] * bool(named)]
-    for rank, each in enumerate(named, start=1):
+    said.append(_chance(diagnosis.fit.chance))
+    ranked = named if diagnosis.explained else []
+    said += ["Likeliest first:"] * bool(ranked)
+    for rank, each in enumerate(ranked, start=1):
         words = "; or ".join(each.words)
         said.append(f"  {rank}. {words[0].upper()}{words[1:]}.")
         if len(each.words) > 1:
             said.append("     These readings cannot tell them apart.")
     if not diagnosis.explained:
         said.append(
-            "None of the causes known here gives such readings: there may be two at once, or a "
-            "slip in writing down. Read again from the first row."
+            "None of the causes known here alone gives such readings: there may be two at once, or "
+            "a slip in writing down. Read again from the first row."
         )
+    on_mains = any(row.by == COMPETENT and row.name in diagnosis.readings for row in diagnosis.rows)
+    off = "Pull the plug." if on_mains else "Switch the bench supply off."
     said.append(
-        "Pull the plug. What is on the mains is for a competent person to find and mend; on the "
-        "unpowered light put right one thing, then take all rows anew."
+        f"{off} What is on the mains is for a competent person to find and mend; on the unpowered "
+        "light put right one thing, then take all rows anew."
     )
     return said

@@ -125,7 +125,18 @@ def test_property_nothing_known_fits_two_faults_at_once():
     readings = read(BUILD, BUILD.sound) | {"R1": 820e3, "24 V, LED": 11.0, "element": 20.0}
     found = diagnose(BUILD, readings)
     assert found.wrong and not found.explained
-    assert any("None of the causes" in line for line in bench_report.lines(found))
+    said = bench_report.lines(found)
+    assert any("None of the causes" in line for line in said)
+    assert found.likely and not any("Likeliest" in line or " 1. " in line for line in said)
+
+
+@pytest.mark.parametrize(
+    ("on_mains", "says"), [(False, "Switch the bench supply off."), (True, "Pull the plug.")]
+)
+def test_property_what_is_switched_off_is_what_was_on(on_mains, says):
+    readings = read(BUILD, BUILD.sound, on_mains) | {"R1": 47e3}
+    said = bench_report.lines(diagnose(BUILD, readings))
+    assert [line for line in said if "then take all rows anew" in line][0].startswith(says)
 
 
 def test_limit_a_crest_beyond_the_meter_is_left_out_and_said():
