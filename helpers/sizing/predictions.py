@@ -48,7 +48,7 @@ class Row:
     standard: float
     """Standard uncertainty of the difference between reading and prediction, in SI."""
     limits: tuple
-    """Lowest and highest reading that agrees by itself, k = 2, in SI."""
+    """Lowest and highest reading that agrees by itself, k = 2, in SI; of a batch, too."""
     by: str
     """Who takes it: anyone, unpowered; rehearsal; or competent person."""
     doubts: tuple = ()
@@ -98,7 +98,7 @@ class Expected(NamedTuple):
     """Zero where a value is infinite."""
 
 
-def expected(build, state=None, rows=None, readings=None):
+def expected(build, state=None, rows=None, readings=None, together=0.0):
     """Return what all meters show on a build in a state, and how that varies.
 
     Parameters
@@ -110,6 +110,8 @@ def expected(build, state=None, rows=None, readings=None):
         Which readings; all if left out.
     readings : dict of str to Reading, optional
         What was typed: their last places widen their rows [SI].
+    together : float, optional
+        Coefficient of correlation of each resistor with each [-].
 
     Returns
     -------
@@ -131,10 +133,12 @@ def expected(build, state=None, rows=None, readings=None):
     practice, no source; JCGM 102:2011 for several results.
     """
     rows, state = rows or asks(build), state or build.sound
-    many = len(inputs(build)) + len(_SCALES)
+    many, string = len(inputs(build)) + len(_SCALES), slice(0, int(build.count))
+    alike = np.eye(many)
+    alike[string, string] += together * (1.0 - np.eye(int(build.count)))
     found = uncertainty.combined(  # inputs count in half-widths
         lambda cases: _shown(build, state, rows, cases)[0],
-        np.zeros(many), np.full(many, 1.0 / sqrt(3.0)),
+        np.zeros(many), np.full(many, 1.0 / sqrt(3.0)), alike,
     )  # fmt: skip
     overload, unsaid = _shown(build, state, rows, np.zeros((many, 1)))[1:]
     # The last place may be that of the next range up, if the reading comes out high.
@@ -212,6 +216,11 @@ def table(build, readings=None):
         In the order in which they are taken: unpowered; the rehearsal on an isolated,
         current-limited supply; and what only a competent person reads, from outside closed covers.
 
+    Notes
+    -----
+    Resistors of one reel stray together, others each by itself: common practice, no source. What
+    is read of several has the wider limits of the two.
+
     Examples
     --------
     >>> from helpers.sizing.brief import Brief
@@ -220,11 +229,12 @@ def table(build, readings=None):
     >>> f"{row.value:.1f} V, {row.limits[0]:.1f} to {row.limits[1]:.1f} V, {row.by}"
     '21.9 V, 20.9 to 22.9 V, rehearsal'
     """
-    found = expected(build, readings=readings)
+    found, batch = (expected(build, readings=readings, together=each) for each in (0.0, 1.0))
+    variance = np.maximum(np.diagonal(found.covariance), np.diagonal(batch.covariance))
     world = World(build, build.sound, dict.fromkeys(inputs(build), 0.0))
     rows = []
     for at, (ask, value) in enumerate(zip(found.asks, found.values, strict=True)):
-        standard = float(np.sqrt(found.covariance[at, at]))
+        standard = float(np.sqrt(variance[at]))
         within = uncertainty.expanded(standard)
         rows.append(Row(
             ask.name, ask.where, ask.meter, float(value), ask.unit, standard,

@@ -6,7 +6,7 @@ import pytest
 from helpers.physics import circuits
 from helpers.sizing import bench_report, diagnosis, predictions
 from helpers.sizing.bench_rows import COMPETENT
-from helpers.sizing.bench_world import Build
+from helpers.sizing.bench_world import Build, World, inputs
 from helpers.sizing.brief import Brief
 from helpers.sizing.causes import DANGERS, ON_MAINS, causes
 from helpers.sizing.diagnosis import diagnose
@@ -94,6 +94,26 @@ def test_property_ol_where_a_number_is_due_decides_at_once():
 def test_property_a_reading_at_the_end_of_its_tolerance_agrees():
     found = diagnose(BUILD, {"R1": 105e3, "R2": 95e3, "R3": 100e3})
     assert not found.wrong
+
+
+@pytest.mark.parametrize("count", [2, 4, 12])
+@pytest.mark.parametrize("astray", [-1.0, 1.0])
+def test_limit_a_batch_at_the_end_of_its_tolerance_agrees_in_every_row(count, astray):
+    """Resistors of one reel stray together: common practice, no source."""
+    build = Build(Brief(), "series_diode", 100e3, count)
+    stray = dict.fromkeys(inputs(build), 0.0)
+    stray |= {f"R{at + 1}": astray for at in range(count)}
+    world = World(build, build.sound, stray)
+    asked = [ask for ask in predictions.asks(build) if ask.by != COMPETENT]
+    found = diagnose(build, {ask.name: float(ask.read(world)) for ask in asked})
+    assert found.readings["whole string"] == pytest.approx((1.0 + 0.05 * astray) * count * 100e3)
+    assert not found.wrong and bench_report.lines(found)[1].startswith("No reading says")
+
+
+def test_second_way_limits_of_a_string_are_those_of_a_batch():
+    """By hand: three of 5 % that stray as one, 1 % and five digits of 1 kΩ, over root 3."""
+    row = {row.name: row for row in predictions.table(BUILD)}["whole string"]
+    assert row.standard == pytest.approx(np.sqrt(15e3**2 + 3e3**2 + 5e3**2) / np.sqrt(3.0))
 
 
 def test_second_way_chi_squared_of_two_rows_by_hand():
