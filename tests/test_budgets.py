@@ -25,8 +25,8 @@ OVER = {
     "physics": 3_192,
     "sizing": 2_606,
     "figures": 2_315,
-    "exercises": 2_113,
-    "pages": 712,
+    "exercises": 2_127,
+    "pages": 711,
     "classroom": 1_971,
     "widgets": 1_387,
 }

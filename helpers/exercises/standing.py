@@ -94,6 +94,19 @@ class Standing:
         """Marks earned, to two decimals [-]."""
         return round(self.share * self.question.marks, 2)
 
+    @property
+    def short_of_all(self):
+        """What stands between what was answered and all the marks; '' where nothing does."""
+        if not self.tries or self.share == 1.0 or self.question.role == "predict":
+            return ""
+        if self.helped:
+            return "With help, and right since then" if self.right_after_help else "With help"
+        own = (draw for draw in self.draws.values() if draw.class_word == self.class_word)
+        if not any(draw.right for draw in own):
+            return "Not right yet"
+        worth = "for part of the marks" if self.share else "without marks"
+        return f"Right at a later try, {worth}"
+
     def draw(self, learner, class_word, supply, number):
         """Return the standing of one draw, opening it if it is new."""
         key = (learner, class_word, supply.name, number)

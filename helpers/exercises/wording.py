@@ -200,7 +200,10 @@ def _what_next(question, draw):
     if question.danger and not draw.right:
         return f"This case is closed: only its first answer counts. Take another: {again}."
     if not draw.right:
-        return f"Recorded as helped. Show that you can do it now: {again}."
+        return (
+            f"The worked answer is shown. To see whether you can do it now, {again}; the marks "
+            "stay as they are."
+        )
     if not draw.last[1].right:
         return f"You had this one right before. Go on with other numbers: {again}."
     if not draw.first[1].right:

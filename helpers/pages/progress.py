@@ -39,11 +39,10 @@ def progress_lines(session, number):
         "Answered in an earlier edition, to be answered again": [
             s.question.id for s in standings if s.earlier and not s.tries
         ],
-        "Not right yet": [
-            s.question.id for s in marked if s.tries and s.share < 1 and not s.helped
-        ],
-        "With help": [s.question.id for s in marked if s.helped],
     }
+    for standing in standings:
+        if short := standing.short_of_all:
+            unfinished.setdefault(short, []).append(standing.question.id)
     lines += [
         Line("text", f"{title}: {', '.join(ids) if len(ids) < len(standings) else 'all of them'}")
         for title, ids in unfinished.items()

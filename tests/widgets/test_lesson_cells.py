@@ -88,6 +88,32 @@ class TestProgress:
         assert "ohm-9" not in lines[1].split(": ")[1].split(", ")
         assert lines[2:] == ["Not right yet: ohm-3", "With help: ohm-10"]
 
+    def test_it_says_of_an_answer_what_its_card_said(self, session):
+        for typed in (wrong_answers(session, "ohm-8")[0], right_answer(session, "ohm-8")):
+            session.answer("ohm-8", typed)
+        choice = next(
+            q.id
+            for q in lessons()["02"].QUESTIONS
+            if q.kind.name == "choice" and not q.danger and q.role != "predict"
+        )
+        for typed in (wrong_answers(session, choice)[0], right_answer(session, choice)):
+            session.answer(choice, typed)
+        for typed in wrong_answers(session, "ohm-10"):
+            session.answer("ohm-10", typed)
+        said = [line.text for line in progress_lines(session, "02")]
+        assert f"Right at a later try, for part of the marks: {choice}" in said
+        assert "With help: ohm-10" in said
+        assert not any(text.startswith("Not right yet") for text in said)
+        session.answer("ohm-10", right_answer(session, "ohm-10", 1), 1)
+        said = [line.text for line in progress_lines(session, "02")]
+        assert "With help, and right since then: ohm-10" in said
+
+    def test_a_danger_item_put_right_at_once_is_no_more_called_wrong(self, session):
+        for typed in (wrong_answers(session, "safe-6")[0], right_answer(session, "safe-6")):
+            session.answer("safe-6", typed)
+        said = [line.text for line in progress_lines(session, "01")]
+        assert "Right at a later try, without marks: safe-6" in said
+
     def test_a_danger_item_first_answered_wrong_stays_named_after_it_was_put_right(self, session):
         assert not any("first answered" in line.text for line in progress_lines(session, "01"))
         session.answer("safe-6", wrong_answers(session, "safe-6")[0])
