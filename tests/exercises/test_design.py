@@ -1,5 +1,6 @@
 """A whole design: six criteria by the rules of sizing, a stop before all, and nothing evaluated."""
 
+import re
 from types import SimpleNamespace
 
 import pytest
@@ -99,6 +100,18 @@ def test_a_criterion_that_is_missed_is_named_and_a_danger_earns_nothing(
     verdict = marked(typed)
     assert verdict.slip == missed and bool(verdict.danger) == danger
     assert verdict.share == pytest.approx(share)
+
+
+def test_several_rules_missed_are_counted_and_a_misread_light_is_always_said():
+    """10 kOhm, one of 0.25 W for 50 V, breaks heat and fault rules; the light is misread besides."""
+    poor = "series_diode; 10 kΩ; 1; 0.25 W; 50 V; "
+    plain, off, heat = (marked(poor + tells) for tells in ("volts", "off", "heat"))
+    assert re.search(r"\d more of the rules (is|are) not kept", plain.reply)
+    assert "misread" not in plain.reply
+    for verdict in (off, heat):
+        assert "What the light tells is misread as well" in verdict.reply
+    assert off.danger.startswith("Dark never means dead") and off.share == 0.0
+    assert marked(ONE_MISSED[-2][0]).reply.count("more of the rules") == 0
 
 
 def test_a_light_that_can_be_touched_is_a_danger():

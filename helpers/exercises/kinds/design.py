@@ -128,7 +128,7 @@ class Design(Kind):
         criteria[-1] = _told(criteria[-1], value.tells)
         verdict = weighed(criteria)
         if not verdict.right:
-            return verdict
+            return _with_misread(verdict, criteria[-1], value.tells)
         cautions = dict.fromkeys(finding.rule for finding in found if finding.verdict == "caution")
         return Verdict(
             1.0,
@@ -238,6 +238,16 @@ def _told(criterion, tells):
         return criterion
     danger = _NEVER_DEAD if tells == "off" else ""
     return replace(criterion, passed=False, danger=danger, ask=CRITERIA[-1][2])
+
+
+def _with_misread(verdict, criterion, tells):
+    """Say that the light is misread, whatever other rule spoke; its danger before all others."""
+    if tells == "volts" or verdict.slip == criterion.name:
+        return verdict
+    dangers = [criterion.danger, verdict.danger] if criterion.danger != verdict.danger else []
+    said = " ".join(each[:1].upper() + each[1:] for each in dangers if each) or verdict.danger
+    reply = f"{verdict.reply} What the light tells is misread as well. {criterion.ask}"
+    return replace(verdict, reply=reply, danger=said)
 
 
 def _of_reason(value, forbidden):
