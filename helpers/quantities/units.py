@@ -49,7 +49,7 @@ _UNIT_ROWS = (
     ("temperature rise", 1, "K kelvin kelvins °C celsius degreescelsius degC degreeC degreesC C"),
     ("thermal resistance", 1, "K/W kelvin/watt kelvins/watt °C/W °C/watt degC/W C/W C/watt"),
 )
-_NEVER_PREFIXED = ("min", "h", "cm", "rad")
+NEVER_PREFIXED = ("min", "h", "cm", "rad")
 
 
 def _unit_table():
@@ -57,7 +57,7 @@ def _unit_table():
     table = {}
 
     def add(name, scale, symbol, word, spellings, alone):
-        prefixed = GLOSSARY[name].prefixed and symbol not in _NEVER_PREFIXED
+        prefixed = GLOSSARY[name].prefixed and symbol not in NEVER_PREFIXED
         for exponent in PREFIXES if prefixed else (0,):
             starts = PREFIXES[exponent]
             unit = Unit(name, starts[0] + symbol, starts[1] + word, exponent, scale, alone)

@@ -97,12 +97,13 @@ def test_code_of_the_model_answer_gives_the_right_answer(question):
 
 @of_each(QUANTITIES)
 def test_the_band_reaches_from_the_simple_to_the_exact_answer_and_no_further(question):
-    within = question.kind.within
+    within, misread = question.kind.within, question.kind.misread
     assert 0.005 <= within <= 0.03
     for case in cases(question):
         both = (case.right, case.simple)
         below = within if question.kind.below is None else question.kind.below
         low, high = (1 - below) * min(both), (1 + within) * max(both)
+        low, high = min(low, min(both) - misread), max(high, max(both) + misread)
         assert case.band == pytest.approx((low, high))
         for value in (1.0001 * low, 0.9999 * high):
             assert question.kind.mark(value, case.numbers).right

@@ -10,7 +10,7 @@ from types import SimpleNamespace
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
-from learner import BENCH
+from learner import BENCH, session_of
 
 from helpers.exercises import kinds
 from helpers.exercises.bank import bank
@@ -523,3 +523,36 @@ def test_a_kind_answers_to_all_of_the_protocol(question):
     assert isinstance(kind.accepted(n), str)
     lines = [line.text for line in question_lines(question, n) if line.role == "option"]
     assert lines == kind.choices(n)
+
+
+class TestReadOffAPicture:
+    """A curve with ticks of 0.2 min: half of one is 6 s, and five times that is 30 s."""
+
+    MEANT = bank()["meter-11"].kind
+
+    @pytest.mark.parametrize(
+        ("minutes", "right"),
+        [(7.5, True), (7.8, True), (7.0, True), (8.0, True), (6.9, False), (8.1, False)],
+        ids=lambda value: f"limit: {value}",
+    )
+    def test_five_times_half_a_tick_is_right(self, minutes, right):
+        n = SimpleNamespace(tau_seconds=90.0)
+        assert self.MEANT.mark(60.0 * minutes, n, 2).right == right
+
+    @pytest.mark.parametrize("minutes", [1.4, 1.5, 1.6])
+    def test_one_time_constant_is_known_within_the_same_half_tick(self, minutes):
+        found = self.MEANT.mark(60.0 * minutes, SimpleNamespace(tau_seconds=90.0), 2)
+        assert (found.slip, found.share) == ("gave one time constant", 0.5)
+
+
+@pytest.mark.parametrize("question_id", ["meter-11", "better-12"])
+def test_where_a_unit_takes_no_prefix_none_is_spoken_of(question_id):
+    n = session_of().draw(question_id).numbers
+    kind = bank()[question_id].kind
+    for factor in (1e-3, 0.02, 13.0, 1e3):
+        assert "prefix" not in kind.mark(factor * kind.right(n), n).reply
+
+
+def test_an_example_of_an_angle_is_one_that_a_dimmer_has():
+    n = session_of().draw("better-12").numbers
+    assert bank()["better-12"].kind.example(n) in ("45 °", "120 °")

@@ -15,6 +15,7 @@ from helpers.exercises.kinds import (
     Option,
     Order,
     Parts,
+    Slip,
     options,
 )
 from helpers.exercises.question import Picture, Question
@@ -593,6 +594,8 @@ def _rehearsal_working(n):
 
 
 SHOWN_SECONDS = 14 * 60.0
+# The small ticks are 0.2 min apart, and a point between two is seen to half of one.
+READ_SECONDS = 6.0
 CURVE_KELVIN, CURVE_AIR_CELSIUS = 40.0, 20.0
 
 
@@ -666,6 +669,7 @@ REHEARSAL = (
     ),
     Question(
         id="meter-11",
+        edition=2,
         level=2,
         marks=2,
         outcome="read off a curve when a part has settled",
@@ -678,6 +682,16 @@ REHEARSAL = (
             "time",
             "min",
             Road(read_time_constant("tau_seconds", SHOWN_SECONDS), settled()),
+            slips=(
+                Slip(
+                    "gave one time constant",
+                    lambda n: n.tau_seconds,
+                    "After how many of them is less than a hundredth still to come?",
+                    share=0.5,
+                    misread=READ_SECONDS,
+                ),
+            ),
+            misread=heat.SETTLED_AFTER * READ_SECONDS,
         ),
         nudges=(
             "Which share of the whole rise is there after one time constant?",

@@ -9,8 +9,10 @@ from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
 from helpers.exercises.kinds.kind import ByHand, Kind
 from helpers.exercises.roads import Road, explain, meanings
 from helpers.exercises.templates import fill
+from helpers.quantities.units import NEVER_PREFIXED
 
 EXAMPLES = (4.7, 33)  # no band holds both
+EXAMPLE_ANGLES = (45, 120)
 ROUNDING = 1e-9  # what a number may lose on its way through a computer [-]
 FEW_DIGITS = 2  # a number typed with so many is right if the right one rounds to it
 SPOKEN = {
@@ -39,6 +41,8 @@ class Slip:
         What would happen if it were built; empty where it would hurt nobody.
     share : float
         Part of the marks that it still earns [-].
+    misread : float
+        How far beside its number it is looked for, as it is read off [the glossary's unit].
     """
 
     name: str
@@ -46,6 +50,7 @@ class Slip:
     asks: str
     danger: str = ""
     share: float = 0.0
+    misread: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -70,6 +75,8 @@ class Amount(Kind):
         How far beside the right answer is still right; narrow where a value is read or picked [-].
     below : float or None
         The same on the lower side only; 0 where the right answer is the least that is safe [-].
+    misread : float
+        The same for what is read off a picture, where that is wider [the glossary's unit].
     measure : str
         What the question asks for by name: peak, rms, mean, each, total; empty if by none.
     crest : float or None
@@ -84,10 +91,16 @@ class Amount(Kind):
     danger: Callable | None = None
     within: float = 0.03
     below: float | None = None
+    misread: float = 0.0
     measure: str = ""
     crest: float | None = sqrt(2)
     name = "quantity"
     between = " "
+
+    @property
+    def prefixed(self):
+        """Whether milli, kilo and the like stand before the unit that is asked for."""
+        return quantities.GLOSSARY[self.of].prefixed and self.unit not in NEVER_PREFIXED
 
     def right(self, numbers):
         """Return the right answer, exact where the road is a simple sum [the glossary's unit]."""
@@ -112,7 +125,10 @@ class Amount(Kind):
         """Return the lowest and the highest value that is accepted however it is typed."""
         low, high = sorted(self._ends(numbers, right))
         below = self.within if self.below is None else max(self.below, ROUNDING)
-        return low - below * abs(low), high + self.within * abs(high)
+        return (
+            low - max(below * abs(low), self.misread),
+            high + max(self.within * abs(high), self.misread),
+        )
 
     def _ends(self, numbers, right):
         return self.right(numbers) if right is None else right, self.road.value(numbers)
@@ -162,9 +178,10 @@ class Amount(Kind):
             return Verdict(1.0, "Right.")
         danger = (self.danger and self.danger(value, numbers)) or ""
         exact = right if self.exact else None
-        found = explain(value, digits, self.road, numbers, exact, self._own_ends(numbers))
+        own = self._own_ends(numbers)
+        found = explain(value, digits, self.road, numbers, exact, own, self.prefixed)
         if not found:
-            size = size_check(value, right)
+            size = size_check(value, right, self.prefixed)
             return Verdict(0.0, f"{size} {self.road.way_back()}".strip(), "", danger)
         said = danger or fill(found.danger, numbers)
         return Verdict.partly(found.share, found.reply, found.name, said)
@@ -216,13 +233,14 @@ class Amount(Kind):
 
     def example(self, numbers):
         """Return how an answer may look: never one that would be right with these numbers."""
-        shown = [f"{figure} {self.unit}".strip() for figure in EXAMPLES]
+        figures = EXAMPLE_ANGLES if self.unit == "°" else EXAMPLES
+        shown = [f"{figure} {self.unit}".strip() for figure in figures]
         read = [quantities.read(text, self.of, self.unit) for text in shown]
         right = [self.is_right(reading.value, reading.digits, numbers) for reading in read]
         return shown[right.index(False)]
 
 
-def size_check(value, right):
+def size_check(value, right, prefixed=True):
     """Say in words how far off a wrong answer is, without giving the right one away."""
     if value == 0 or right == 0 or (value < 0) != (right < 0):
         return "Look at the sign, and whether the answer can be zero."
@@ -235,4 +253,5 @@ def size_check(value, right):
         return f"Too {way}, but by less than a factor of two."
     if times < 10:
         return f"Too {way}: more than twice, less than ten times."
-    return f"Much too {way}: more than ten times. Look at the prefixes first."
+    look = " Look at the prefixes first." if prefixed else ""
+    return f"Much too {way}: more than ten times.{look}"

@@ -29,7 +29,7 @@ class Reason:
         return " or ".join(self.names)
 
 
-def explain(value, digits, road, n, exact=None, own=()):
+def explain(value, digits, road, n, exact=None, own=(), prefixed=True):
     """Return the reason for a wrong number, or None.
 
     Parameters
@@ -46,6 +46,8 @@ def explain(value, digits, road, n, exact=None, own=()):
         The exact result, where the road is the simple sum for it [the glossary's unit].
     own : sequence of (Slip, float)
         Slips that this question alone knows, with the numbers they lead to; these go first.
+    prefixed : bool
+        Whether the unit takes prefixes, so that one can be mixed up.
 
     Returns
     -------
@@ -59,14 +61,16 @@ def explain(value, digits, road, n, exact=None, own=()):
     """
     right = road.value(n)
     scales, fits = _scales(right, exact), _fit(value, digits)
-    if found := [slip for slip, wrong in own if fits(wrong)]:
+    if found := _slips(value, fits, own):
         first = found[0]
         names = tuple(dict.fromkeys(slip.name for slip in found))[:2]
         danger = next((slip.danger for slip in found if slip.danger), "")
         return Reason(names, _reply(names, fill(first.asks, n)), first.share, danger)
     single = _single(value, fits, road, n, scales)
     power = _decade(value, fits, [right * scale for scale in scales])
-    name, asks = (PREFIX, ASK_PREFIX) if power and power % 3 == 0 else (PLACE, ASK_PLACE)
+    name, asks = (
+        (PREFIX, ASK_PREFIX) if prefixed and power and power % 3 == 0 else (PLACE, ASK_PLACE)
+    )
     if power and all(one.turns[0].any_decade for one in single):
         # over a power of ten the digits stay right: two names
         names = (name, *(one.turns[0].name for one in single[:1]))
@@ -83,10 +87,14 @@ def meanings(value, digits, road, n, exact=None, own=()):
     Parameters are those of `explain`, which tells two of them; more are one too many.
     """
     fits = _fit(value, digits)
-    found = [slip.name for slip, wrong in own if fits(wrong)]
+    found = [slip.name for slip in _slips(value, fits, own)]
     scales = _scales(road.value(n), exact)
     found = found or [" and ".join(one.names) for one in _single(value, fits, road, n, scales)]
     return tuple(dict.fromkeys(found))
+
+
+def _slips(value, fits, own):
+    return [slip for slip, end in own if fits(end) or abs(value - end) <= 1.000001 * slip.misread]
 
 
 def _scales(right, exact):

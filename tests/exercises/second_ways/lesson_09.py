@@ -41,4 +41,4 @@ RIGHT = {
     "meter-17": lambda n: n.least_ohms + 2 * sqrt(n.limits_ohms**2 / 3),
 }
 SIMPLE = {}
-SLIPS = {}
+SLIPS = {"meter-11": {"gave one time constant": lambda n: n.tau_seconds}}
