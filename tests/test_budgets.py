@@ -25,7 +25,7 @@ OVER = {
     "physics": 3_192,
     "sizing": 2_606,
     "figures": 2_315,
-    "exercises": 2_127,
+    "exercises": 2_154,
     "pages": 711,
     "classroom": 1_971,
     "widgets": 1_387,

@@ -103,7 +103,7 @@ def test_a_criterion_that_is_missed_is_named_and_a_danger_earns_nothing(
 
 
 def test_several_rules_missed_are_counted_and_a_misread_light_is_always_said():
-    """10 kOhm, one of 0.25 W for 50 V, breaks heat and fault rules; the light is misread besides."""
+    """10 kOhm, one of 0.25 W for 50 V, breaks several rules; the light is misread besides."""
     poor = "series_diode; 10 kΩ; 1; 0.25 W; 50 V; "
     plain, off, heat = (marked(poor + tells) for tells in ("volts", "off", "heat"))
     assert re.search(r"\d more of the rules (is|are) not kept", plain.reply)

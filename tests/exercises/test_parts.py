@@ -5,6 +5,7 @@ Each is worked out here a second time, by hand or from first principles, with it
 
 from itertools import pairwise, product
 from math import acos, asin, degrees, exp, hypot, pi, sqrt
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -575,3 +576,23 @@ def test_property_the_drops_of_led_and_diode_never_decide(question_id):
             mean = sqrt(2) / pi * low / (each * count) * (1 + (circuit == "bridge"))
             lost = lost_volts[circuit] * pi / 2 / (sqrt(2) * low)
             assert not mean * (1 - lost) < n.least_amps <= mean, (n, each, count)
+
+
+def test_of_a_wrong_order_the_row_that_was_moved_is_named_by_its_parts():
+    """Each row moved to each other place: the reply names the part and the ohms of that row."""
+    spoken = {
+        "across": "with the diode across",
+        "series low": "diode in series behind 22",
+        "bridge": "bridge",
+        "series high": "diode in series behind 100",
+        "capacitor": "capacitor",
+    }
+    kind = bank()["better-3"].kind
+    n = SimpleNamespace(low_ohms=22e3, high_ohms=100e3, farads=33e-9, shown=(0, 1, 2, 3, 4))
+    right = [option.key for option in kind.listed(n)]
+    for moved, place in product(right, range(5)):
+        order = [key for key in right if key != moved]
+        order.insert(place, moved)
+        if order != right:
+            reply = kind.mark(tuple(order), n).reply.replace("\xa0", " ").lower()
+            assert spoken[moved] in reply, (moved, place, reply)

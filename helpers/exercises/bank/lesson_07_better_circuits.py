@@ -215,13 +215,17 @@ SAME_LIGHT_HEAT = Road(
 BY_HEAT = options("""
     wrong across: A diode across the LED, behind {low_ohms}.
     wrong series low: A diode in series with the LED, behind {low_ohms}.
-      reply: How many half-cycles pass the dropper here, and how many with the diode across?
+      reply: The diode in series behind {low_ohms}: how many half-cycles pass there, and how many
+        with the diode across?
     wrong bridge: A bridge with the LED inside, behind {high_ohms}.
-      reply: Both half-cycles pass. What does V² over the ohms come to, beside the one above?
+      reply: The bridge behind {high_ohms} against the diode in series behind {low_ohms}: what does
+        V² over the ohms come to for each, halved where a diode blocks?
     wrong series high: A diode in series with the LED, behind {high_ohms}.
-      reply: The same ohms as with the bridge: how many half-cycles fewer?
+      reply: The diode in series behind {high_ohms} has the same ohms as the bridge. How many
+        half-cycles fewer pass?
     wrong capacitor: A capacitor of {farads} and 470 Ω, with bridge and LED, no dimmer.
-      reply: Which of its parts turn current into heat, and which gives it back?
+      reply: The capacitor against the diode in series behind {high_ohms}. Which parts of the
+        capacitor's row turn current into heat, and which gives it back?
 """)
 
 RESISTORS = (
@@ -572,12 +576,14 @@ def _division_volts(supply):
     return 100.0 if mains.peak(supply.volts_rms) > 200.0 else 50.0
 
 
-JUMP_MARKS = (7, 8, 9, 6, 12, 13)  # five a division: none ends on a whole one
+# Five a division: none ends on a whole one. A jump beside the label of the mains is left out.
+JUMP_MARKS = (7, 8, 9, 6, 12, 13)
 
 
 def _jump_numbers(draw, supply):
     mark, top = _division_volts(supply) / 5, mains.peak(supply.volts_rms)
-    jump = draw.pick(tuple(mark * count for count in JUMP_MARKS if mark * count < 0.95 * top))
+    jumps = [mark * count for count in JUMP_MARKS if mark * count < 0.95 * top]
+    jump = draw.pick(tuple(v for v in jumps if abs(v / supply.volts_rms - 1) > 0.05))
     return {"jump_volts": jump, "degrees": 180 - degrees(asin(jump / top))}
 
 
@@ -601,7 +607,7 @@ SURGE_BURNS = (
 EDGE = (
     Question(
         id="better-9",
-        edition=2,
+        edition=3,
         outcome="read the jump at the edge off a chopped wave",
         numbers=_jump_numbers,
         picture=lambda n: Picture("waveform", {"supply": n.supply, "dimmer": _leading(n)}),

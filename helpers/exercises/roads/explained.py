@@ -68,9 +68,8 @@ def explain(value, digits, road, n, exact=None, own=(), prefixed=True):
         return Reason(names, _reply(names, fill(first.asks, n)), first.share, danger)
     single = _single(value, fits, road, n, scales)
     power = _decade(value, fits, [right * scale for scale in scales])
-    name, asks = (
-        (PREFIX, ASK_PREFIX) if prefixed and power and power % 3 == 0 else (PLACE, ASK_PLACE)
-    )
+    by_prefix = prefixed and power and power % 3 == 0
+    name, asks = (PREFIX, ASK_PREFIX) if by_prefix else (PLACE, ASK_PLACE)
     if power and all(one.turns[0].any_decade for one in single):
         # over a power of ten the digits stay right: two names
         names = (name, *(one.turns[0].name for one in single[:1]))
@@ -141,8 +140,10 @@ def _told(road, wrong):
     if len(ways) == 1:
         return Reason(names, _reply(names, ways[0].turns[0].asks), share)
     place = min(way.places[-1] for way in ways)
-    asks = f"Which was it? What did you get for {road.steps[place].called}?"
-    return Reason(names, _reply(names, asks), share)
+    asks = f"What did you get for {road.steps[place].called}?"
+    if len(road.steps) == 1:  # that is what the question itself has asked
+        asks = " ".join(dict.fromkeys(way.turns[0].asks for way in ways))
+    return Reason(names, _reply(names, f"Which was it? {asks}"), share)
 
 
 def _reply(names, question):

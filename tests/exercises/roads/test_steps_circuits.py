@@ -89,7 +89,9 @@ BY_HAND = {
         "counted one division too few": 160.0,
         "read the crest, not the jump": CREST,
         "made an rms value of the jump": 183.8478,
-        "took another worth for a division": (520.0, 130.0),
+        "counted each division as twice its volts": 520.0,
+        "counted each division as half its volts": 130.0,
+        "gave the label of the mains": 230.0,
     }),
     "goes_out": (circuits.goes_out("strike_volts"), 180.0, 150.0, {  # sin⁻¹ 0.5 is 30°
         "left out the 180°": 30.0,

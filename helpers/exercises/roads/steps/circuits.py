@@ -220,8 +220,10 @@ def read_jump(name, step):
         Turn("made an rms value of the jump", "Is the height at the edge an rms "
              "value, or what stands there?",
              lambda value, volts, n: volts / sqrt(2), share=0.0),
-        Turn("took another worth for a division", worth, lambda value, volts, n: 2 * volts),
-        Turn("took another worth for a division", worth, lambda value, volts, n: volts / 2),
+        Turn("counted each division as twice its volts", worth, lambda value, volts, n: 2 * volts),
+        Turn("counted each division as half its volts", worth, lambda value, volts, n: volts / 2),
+        Turn("gave the label of the mains", "Where does the trace stand right after the edge?",
+             lambda value, volts, n: n.supply.volts_rms, share=0.0),
     ))  # fmt: skip
 
 

@@ -48,7 +48,8 @@ LEFT_OUT = _share("left the dimmer out", "What does the dimmer take away?", lamb
 
 
 def _worth(angle_a_division):
-    return Turn("took another worth for a division", "What does the line under the grid say?",
+    return Turn(f"counted each division as {angle_a_division}°",
+                "What does the line under the grid say?",
                 lambda value, given, n: given / 30 * angle_a_division)  # fmt: skip
 
 
