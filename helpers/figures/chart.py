@@ -293,7 +293,7 @@ class Chart:
         for up, meaning, name in sorted(dots, key=lambda dot: -dot[0]):
             y = float(self._y(up))
             low = max(y, low + 17.0)
-            self.dot(at, up, meaning, f"{name} {up:.0f}", anchor, (shift, low - y - 5.0))
+            self.dot(at, up, meaning, f"{name}: {up:.0f}", anchor, (shift, low - y - 5.0))
         return [(up, name) for up, _, name in dots]
 
     def grip(self, moves, across, up, period=0, way="across"):

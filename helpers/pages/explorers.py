@@ -160,16 +160,16 @@ GUESSES = {
         "Every 3 min make the same share of what is still to come, never of the whole.",
     ),
     "heat": Guess(
-        "At 120° a third of each half-cycle is let through; how much of the heat is left?",
+        "At 60° two thirds of each half-cycle are let through; how much of the heat is left?",
         axis("firing angle in degrees", *_DEGREES), axis("share of full mains in %", *_PERCENT),
-        120.0, "%", guesses.shares_left,
+        60.0, "%", guesses.shares_left,
         "The ends of a half-cycle are weak, and heat goes with the square of the volts.",
     ),
     "look": Guess(
-        "A quarter of the light is left; how bright does the LED look from close by?",
+        "A tenth of the light is left; how bright does the LED look from close by?",
         axis("light, of full light in %", *_PERCENT),
         axis("how bright it looks in %", *_PERCENT),
-        25.0, "%", guesses.looks,
+        10.0, "%", guesses.looks,
         "The eye makes large steps of light small.",
     ),
 }  # fmt: skip

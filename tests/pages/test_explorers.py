@@ -118,11 +118,20 @@ def test_second_way_the_areas_are_the_closed_forms(degrees):
 
 
 #: What each asks, by hand. Current: (4 - 2) / 2000. Wave: sin 45°. Warm-up: 1 - e^-2, two time
-#: constants. Heat: 1 - 120/180 + sin 240° / 2 pi, Rashid, Power Electronics. Look: the third root.
+#: constants. Heat: 1 - 60/180 + sin 120° / 2 pi, Rashid, Power Electronics. Look: the third root.
 ANSWERS = {
     "current": 1.0, "wave": 100 * sin(pi / 4), "warm-up": 100 * (1 - exp(-2)),
-    "heat": 100 * (1 / 3 + sin(4 * pi / 3) / (2 * pi)), "look": 100 * 0.25 ** (1 / 3),
+    "heat": 100 * (2 / 3 + sin(2 * pi / 3) / (2 * pi)), "look": 100 * 0.1 ** (1 / 3),
 }  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("name", "predicted"),
+    [("heat", 120.0), ("look", 25.0)],
+)
+def test_no_curve_asks_again_what_a_prediction_has_asked(name, predicted):
+    """dim-predict: the last third of a half-cycle, at 120°. see-predict: a quarter of the light."""
+    assert GUESSES[name].at != predicted
 
 
 @pytest.mark.parametrize("name", ANSWERS)
