@@ -102,9 +102,7 @@ def explorer_state(session, takes):
     """
     with suppress(BriefError):
         brief = own_brief(session)
-        said = {
-            key: getattr(brief, _SETS[key]) for key in takes if _SETS[key] not in brief.left_out
-        }
+        said = {key: getattr(brief, _SETS[key]) for key in takes if _SETS[key] not in brief.assumed}
         if "edge" in said and said["edge"] != "trailing":
             said["edge"] = "leading"
         if "angle_degrees" in said:
@@ -175,7 +173,8 @@ def _how_it_stands(brief, names):
 
 def _shown(brief, name):
     value = getattr(brief, name)
-    return ("no", "yes")[value] if isinstance(value, bool) else brief.typed(name).replace('"', "")
+    said = isinstance(value, bool) and name not in brief.unknown
+    return ("no", "yes")[value] if said else brief.typed(name).replace('"', "")
 
 
 def _so_far(brief, number, text, supply):

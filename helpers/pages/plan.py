@@ -48,7 +48,7 @@ def need_page(brief, kept=False):
 def _known(stop, brief):
     """Whether a stop comes from an answer, not from a question that is still open."""
     asked = {"fixed wiring": "use_connection", "full power": "heater_full_power_safe",
-             "socket load": "heater_power"}  # fmt: skip
+             "socket load": "heater_power", "not known": ""}  # fmt: skip
     return asked.get(stop.rule, "dimmer_rated") not in brief.left_out
 
 
@@ -74,6 +74,7 @@ def plan_page(plan, quick=False):
         told = f"Danger: {each.danger} Of all candidates the first breaks {each.named}."
         lines += [Line("danger", told)] * bool(each.danger)
     lines.append(Line("verdict", f"Need it be built at all? {plan.need}"))
+    lines += [Line("caution", f"{each}") for each in stops.settings(plan.brief)]
     lines.append(Line("caution", STAMP))
     drawn = []
     if plan.judged:
@@ -87,10 +88,12 @@ def plan_page(plan, quick=False):
         lines += [Line("within", each.words) for each in drawn]
     lines += [Line("folded", "What remains: for a competent person, and besides.")]
     lines += [Line("within", text) for text in verdicts.REMAINS]
-    lines += [Line("within", f"{capital(each.rule)}. {each}") for each in plan.general]
-    if (brief := plan.brief).left_out:
-        taken = "; ".join(f"{key_of(name)} {brief.typed(name)}" for name in brief.left_out)
-        lines.append(Line("folded", f"Left out: taken as {taken}.".replace('"', "")))
+    general = plan.general[len(stops.settings(plan.brief)) :]
+    lines += [Line("within", f"{capital(each.rule)}. {each}") for each in general]
+    brief = plan.brief
+    for said, names in (("Left out", brief.left_out), ("Not known", brief.unknown)):
+        taken = "; ".join(f"{key_of(name)} {brief.taken(name)}" for name in names)
+        lines += [Line("folded", f"{said}: taken as {taken}.".replace('"', ""))] * bool(taken)
     lines += [Line("folded", "As TOML: to copy."), Line("code", to_toml(brief).rstrip())]
     return Page(lines, "".join(each.picture for each in drawn), name="cw-plan")
 

@@ -164,10 +164,10 @@ def _assumed(brief):
     }  # fmt: skip
     for each in briefs.FIELDS:
         unknown = getattr(brief, each.name) in (None, "unknown")
-        if each.name in COMPARED_ALONE or not unknown and each.name not in brief.left_out:
+        if each.name in COMPARED_ALONE or not unknown and each.name not in brief.assumed:
             continue
         value, of = taken.get(each.name, (None, "")) if unknown else (None, "")
-        said = worse.get(each.name, "") if unknown else brief.typed(each.name).strip('"')
+        said = worse.get(each.name, "") if unknown else brief.taken(each.name).strip('"')
         yield {
             "field": briefs.key_of(each.name), "left_out": each.name in brief.left_out,
             "taken": said, "value": value, "of": of,

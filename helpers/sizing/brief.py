@@ -6,8 +6,14 @@ What the fields are is in `fields`.
 import re
 import tomllib
 
-from helpers.sizing.fields import FIELDS, GIVEN_BY, NEVER_GUESSED, Brief, key_of
-from helpers.sizing.typed import BriefError, plain, read_one, shown, write_one
+from helpers.sizing.fields import (
+    FIELDS,
+    GIVEN_BY,
+    NEVER_GUESSED,
+    Brief,
+    key_of,
+)
+from helpers.sizing.typed import BriefError, nobody_knows, plain, read_one, shown, write_one
 
 _SETTINGS = ("dimmer_lowest", "dimmer_highest")
 #: The settings of the workshop behind a trailing edge, whose angles run the other way.
@@ -18,7 +24,16 @@ _NOBODY_KNOWS = {
     each.name: read_one(each.metadata["kind"], "unknown", each.name)
     for each in FIELDS if each.name in NEVER_GUESSED
 }  # fmt: skip
-_OTHERS = set(GIVEN_BY) - {Brief.dimmer_given_by}  # under these no setting can be left out
+#: What else is taken where nobody knows, the safer way; common practice, no source.
+SAFER = {
+    "use_trouble": "none", "use_by_others": True, "heater_long_use": True, "dimmer_least": 60.0,
+    "led_intensity": 0.1, "led_limit": 0.005, "seen_lux": 2000.0, "seen_angle": 30.0,
+    "box_air": 70.0, "box_length": 0.05, "box_width": 0.05, "box_height": 0.05,
+    "bin_tolerance": 20.0, "bin_surge_rated": False, "bin_fusible_at": 0.0, "bin_diode": 50.0,
+    "bin_capacitor_volts": 250.0,
+}  # fmt: skip
+#: The same of each resistor of the bin [W], [V].
+SAFER_EACH = {"bin_ratings": (0.25, "bin_volts"), "bin_volts": (200.0, "bin_ratings")}
 
 
 def such_setting(name, typed):
@@ -38,6 +53,7 @@ def such_setting(name, typed):
     """
     first, lowest = typed.get, name == _SETTINGS[0]
     given_by = first("dimmer_given_by") or Brief.dimmer_given_by
+    given_by = Brief.dimmer_given_by if nobody_knows(given_by) else given_by
     if given_by == "angle":
         trailing = _TRAILING if first("dimmer_edge") == "trailing" else {}
         return f"{trailing.get(name, getattr(Brief, name)):g}°"
@@ -105,6 +121,7 @@ def from_toml(text):
     -----
     Text is read by the grammar of `helpers.quantities` and never evaluated. What it leaves out is
     as in the workshop's, but for `NEVER_GUESSED`, which is then unknown; `left_out` names it all.
+    Of what it calls unknown the safer is taken, `SAFER`; `unknown` names what cannot say so itself.
 
     References
     ----------
@@ -165,36 +182,56 @@ def read_fields(typed):
     wrong : dict of str
         Of each such field what was read, and what to write.
     """
-    read, wrong = {}, {}
+    read, wrong, unknown = {}, {}, []
     given_by = str(typed.get("dimmer_given_by", Brief.dimmer_given_by)).strip().lower()
+    given_by = Brief.dimmer_given_by if nobody_knows(given_by) else given_by
     edge = str(typed.get("dimmer_edge", "")).strip().lower()
     for each in FIELDS:
         name, sort = each.name, each.metadata["kind"]
         if sort == "setting":
             sort = GIVEN_BY.get(given_by, "angle")
         try:
-            if name in typed:
+            if name not in typed:
+                continue
+            if not nobody_knows(typed[name]):
                 read[name] = read_one(sort, typed[name], key_of(name))
-            elif name in _SETTINGS and edge != "none" and given_by in _OTHERS:
-                such = such_setting(name, typed)
-                raise BriefError(
-                    f"{key_of(name)} was left out. Type it by {given_by}, such as {such}."
-                )
+            elif "unknown" in sort or sort[0] == "?":
+                read[name] = read_one(sort, "unknown", key_of(name))
+            else:
+                unknown.append(name)
         except BriefError as error:
             wrong[name] = str(error)
             if name in _SETTINGS and name in typed:
                 wrong[name] += f" By {given_by} it is such as {such_setting(name, typed)}."
     left_out = tuple(each.name for each in FIELDS if each.name not in typed)
-    taken = dict(_NOBODY_KNOWS)
-    if edge == "trailing" and given_by == Brief.dimmer_given_by:
-        taken |= _TRAILING
+    taken = {name: value for name, value in _NOBODY_KNOWS.items() if name in left_out}
+    taken |= {name: value for name, value in SAFER.items() if name in unknown}
+    for name, (each, other) in SAFER_EACH.items():
+        if name in unknown:
+            taken[name] = (each,) * len(read.get(other, Brief.bin_ratings))
     try:
         if not wrong:
-            taken = {name: value for name, value in taken.items() if name in left_out}
-            return Brief(**taken | read, left_out=left_out), {}
+            if edge != "none":
+                taken |= _settings_taken(typed, read, given_by)
+            return Brief(**taken | read, left_out=left_out, unknown=tuple(unknown)), {}
     except BriefError as error:
         wrong[error.field] = str(error)
     return None, wrong
+
+
+def _settings_taken(typed, read, given_by):
+    """What is taken for a setting that is open: the usual, and no brighter than the highest."""
+    sort = GIVEN_BY.get(given_by, "angle")
+    taken = {
+        name: read_one(sort, such_setting(name, typed), "")
+        for name in _SETTINGS
+        if name not in read
+    }
+    if "dimmer_lowest" in taken and "dimmer_highest" in read:
+        by_angle = given_by == "angle" and typed.get("dimmer_edge") != "trailing"
+        darker = max if by_angle else min
+        taken["dimmer_lowest"] = darker(taken["dimmer_lowest"], read["dimmer_highest"])
+    return taken
 
 
 def to_toml(brief, comments=False):

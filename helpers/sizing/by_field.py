@@ -31,7 +31,9 @@ def typed_of(brief):
     typed = {}
     for each in FIELDS:
         value, kind = getattr(brief, each.name), brief.kind_of(each.name)
-        if isinstance(value, bool):
+        if each.name in brief.unknown:
+            text = "unknown"
+        elif isinstance(value, bool):
             text = "yes" if value else "no"
         elif isinstance(value, tuple):
             text = "; ".join(write_one(one, kind[0]).strip('"') for one in value)

@@ -23,6 +23,8 @@ TOUCH = ("closed window", "touchable", "unknown")
 CONNECTIONS = ("plug-in", "fixed", "unknown")
 TROUBLES = ("left on", "too hot", "not seen", "none")
 COLOURS = tuple(colour for colour in leds.TYPICAL_VOLTS if colour != "infrared")
+LABEL_STRAYS = 0.1
+"""How far above the heater's label a reading counts as full: common practice, no source [-]."""
 _RANGE = "unknown takes 10 % or the national figure"
 _MOST_STRINGS = 4000
 _MOST = {"bin_ratings": 12, "bin_capacitors": 6, "bin_surge": 4}
@@ -40,7 +42,8 @@ class Brief:
     """What is wanted, in SI units; as it stands, that of the workshop with its 90 W pot.
 
     In a file, a field is the key after its section: `heater_power` is power under [heater].
-    `left_out` names the fields that a file did not give.
+    `left_out` names the fields that a file did not give, `unknown` those of which it says that
+    nobody knows them.
     """
 
     # fmt: off
@@ -118,6 +121,7 @@ class Brief:
         ["resistance"], ["470 Ω", "1 kΩ"], "surge resistors in series with them", 10.0, 1e5)
     # fmt: on
     left_out: tuple = field(default=(), compare=False)
+    unknown: tuple = ()
 
     def __post_init__(self):
         for each in FIELDS:
@@ -148,11 +152,20 @@ class Brief:
             )  # fmt: skip
 
     def _refuse(self, name, what):
-        taken = "was left out and taken as" if name in self.left_out else "was read as"
-        raise BriefError(f"{key_of(name)} {taken} {plain(self.typed(name))}. {what}", name)
+        taken = "was left out and taken as" if name in self.assumed else "was read as"
+        raise BriefError(f"{key_of(name)} {taken} {plain(self.taken(name))}. {what}", name)
+
+    @property
+    def assumed(self):
+        """Fields for which something had to be taken: left out, or known to nobody."""
+        return (*self.left_out, *self.unknown)
 
     def typed(self, name):
         """Write a field as it would be typed into a file."""
+        return '"unknown"' if name in self.unknown else self.taken(name)
+
+    def taken(self, name):
+        """Write what a field is taken as, whoever said so."""
         value, kind = getattr(self, name), self.kind_of(name)
         if isinstance(value, tuple):
             return "[" + ", ".join(write_one(each, kind[0]) for each in value) + "]"
@@ -211,8 +224,10 @@ class Brief:
                 # Either may be meant: the darker one as the lowest, the brighter as the highest.
                 return (min if name == "dimmer_lowest" else max)(ways.values())
             if self.dimmer_given_by in ("heat", "power"):
-                whole = 100.0 if self.dimmer_given_by == "heat" else self.heater_power
-                return phase_cut_inverse.for_power(value / whole, edge).conduction_degrees
+                share = value / (100.0 if self.dimmer_given_by == "heat" else self.heater_power)
+                if share > 1.0:
+                    self._above_all(share)
+                return phase_cut_inverse.for_power(min(share, 1.0), edge).conduction_degrees
             # A meter shows the mains of its hour, which may lie above the label.
             if value > self.high.volts_rms:
                 most = write(self.high.volts_rms, "voltage")
@@ -224,6 +239,18 @@ class Brief:
             return phase_cut_inverse.for_rms(value, self.supply, edge).conduction_degrees
         except ValueError as error:
             self._refuse(name, str(error))
+
+    def _above_all(self, share):
+        """Refuse more heat than there is; of watts, a label that strays a little counts as full."""
+        over = write(100.0 * (share - 1.0), "percent", 2)
+        if self.dimmer_given_by == "heat":
+            raise ValueError(f"That is {over} above all of the heat, which is 100 %.")
+        if share > 1.0 + LABEL_STRAYS:
+            raise ValueError(
+                f"That is {over} above the heater's label of {write(self.heater_power, 'power')}. "
+                f"A label may stray some per cent, and up to {100.0 * LABEL_STRAYS:.0f} % above it "
+                "counts as full. Is the label right, and was it read at this supply's volts?"
+            )
 
     @property
     def heater_ohms(self):

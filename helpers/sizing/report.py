@@ -54,7 +54,7 @@ def lines(plan, shown=SHOWN):
 
 
 def in_short(brief):
-    if {"supply_volts", "supply_hertz"} & set(brief.left_out):
+    if {"supply_volts", "supply_hertz"} & set(brief.assumed):
         yield (
             f"Caution: nobody named the supply, so {brief.supply.name} is taken. On another one "
             "every figure here is wrong, and a resistor may burn."
@@ -64,8 +64,8 @@ def in_short(brief):
     if brief.cuts:
         unknown = ", taken for a usual one," * (brief.dimmer_suppression is None)
         yield (
-            f"Dimmer: {brief.dimmer_edge} edge, {brief.typed('dimmer_lowest')} to "
-            f"{brief.typed('dimmer_highest')} by {brief.dimmer_given_by}; across its switch "
+            f"Dimmer: {brief.dimmer_edge} edge, {brief.taken('dimmer_lowest')} to "
+            f"{brief.taken('dimmer_highest')} by {brief.dimmer_given_by}; across its switch "
             f"{write(brief.suppression_farads, 'capacitance')}{unknown} stand."
         ).replace('"', "")
     yield (
@@ -73,9 +73,10 @@ def in_short(brief):
         f"{write(brief.seen_distance, 'length')} at {brief.seen_lux:g} lx; {brief.box_touch}."
     )
 
-    if brief.left_out:
-        taken = (f"{key_of(name)} {brief.typed(name)}" for name in brief.left_out)
-        yield f"Left out, and taken as: {'; '.join(taken)}.".replace('"', "")
+    for said, names in (("Left out", brief.left_out), ("Not known", brief.unknown)):
+        taken = "; ".join(f"{key_of(name)} {brief.taken(name)}" for name in names)
+        if taken:
+            yield f"{said}, and taken as: {taken}.".replace('"', "")
 
 
 def _ranking(plan, shown):

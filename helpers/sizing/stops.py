@@ -1,5 +1,7 @@
 """Need it be built at all, and what forbids it at once: asked before any part is sized."""
 
+from helpers.quantities import write_as
+from helpers.sizing.fields import key_of
 from helpers.sizing.rules import judge, said
 
 LONG_LOAD = 0.8
@@ -36,6 +38,8 @@ ASKED = (
     "use_connection", "heater_power", "heater_full_power_safe", "dimmer_edge", "dimmer_rated",
     "use_trouble", "use_by_others",
 )  # fmt: skip
+#: Without these no figure of a plan says anything: where nobody knows one, the plan stops.
+NOT_WITHOUT = ("supply_volts", "supply_hertz", "heater_power", "dimmer_lowest", "dimmer_highest")
 _READ_ON = (
     "Who still wants to plan the light reads on: lesson 01 first, then those after it, in order. "
 )
@@ -106,6 +110,9 @@ def stops(brief):
     ['fixed wiring', 'dimmer load']
     """
     found, watts = [], brief.heater_power
+    unknown = [n for n in NOT_WITHOUT if n in brief.unknown and (brief.cuts or n[:6] != "dimmer")]
+    if unknown:
+        found.append(said("not known", "fail", fields=", ".join(map(key_of, unknown))))
     if brief.use_connection != "plug-in":
         unknown = " Nobody knows yet whether this one is." * (brief.use_connection == "unknown")
         found.append(said("fixed wiring", "fail", unknown=unknown))
@@ -153,6 +160,41 @@ def capacitor_dropper(brief):
     return said("capacitor dropper", "fail")
 
 
+def settings(brief):
+    """Return what has to be said of the settings: one that is open, watts above the label.
+
+    Parameters
+    ----------
+    brief : brief.Brief
+
+    Returns
+    -------
+    findings : list of rules.Finding
+        Cautions alone; empty if there is nothing to say.
+
+    References
+    ----------
+    Common practice, no source.
+
+    Examples
+    --------
+    >>> from helpers.sizing.brief import Brief
+    >>> settings(Brief())
+    []
+    """
+    found, names = [], ("dimmer_lowest", "dimmer_highest") if brief.cuts else ()
+    if still := [name for name in names if name in brief.left_out]:
+        taken = " and ".join(f"{key_of(n)} as {brief.taken(n)}" for n in still).replace('"', "")
+        found.append(said("open setting", "caution", taken=taken))
+    label = brief.heater_power
+    for name in names if brief.dimmer_given_by == "power" else ():
+        if name not in brief.unknown and (watts := getattr(brief, name)) > label:
+            over, key = 100.0 * (watts / label - 1.0), key_of(name)
+            shown = {"read": write_as(watts, "W", 3), "label": write_as(label, "W", 3)}
+            found.append(said("above the label", "caution", key=key, over=over, **shown))
+    return found
+
+
 def dimmer_least(brief):
     """Return whether the heater is load enough for its dimmer.
 
@@ -177,7 +219,7 @@ def dimmer_least(brief):
     """
     watts, least = brief.heater_power, brief.dimmer_least if brief.cuts else 0.0
     low = bool(judge(watts, least, least=True))
-    guessed = ", taken since nobody gave it" * ("dimmer_least" in brief.left_out and brief.cuts)
+    guessed = ", taken since nobody gave it" * ("dimmer_least" in brief.assumed and brief.cuts)
     below = " Below that it may misfire, flicker or stay on." * low
     return said(
         "least load", "caution" if low else "pass", watts, least, watts=watts, least=least,

@@ -7,6 +7,10 @@ from helpers import quantities
 
 _SIGNS = {"lx": {"lx": 1.0, "lux": 1.0}, "cd": {"cd": 1.0, "mcd": 1e-3}}
 _MOST_SHOWN = 60
+_NOBODY_KNOWS = (
+    "unknown", "not known", "nobody knows", "don't know", "i don't know", "do not know",
+    "i do not know", "dont know", "no idea", "?",
+)  # fmt: skip
 
 
 class BriefError(ValueError):
@@ -15,6 +19,16 @@ class BriefError(ValueError):
     def __init__(self, message, field=""):
         super().__init__(message)
         self.field = field
+
+
+def nobody_knows(typed):
+    """Return whether what was typed says that nobody knows: 'unknown', "don't know", '?'."""
+    if isinstance(typed, list) and len(typed) == 1:
+        typed = typed[0]
+    words = (
+        typed.strip().rstrip(".").replace("\u2019", "'").lower() if isinstance(typed, str) else ""
+    )
+    return words in _NOBODY_KNOWS
 
 
 def read_one(sort, typed, name):

@@ -125,7 +125,8 @@ class Plan:
     def __init__(self, brief, only=None):
         self.brief, self.only = brief, only
         self.need, self.stops = stops.need(brief), stops.stops(brief)
-        self.general = [stops.dimmer_least(brief), stops.capacitor_dropper(brief)]
+        self.general = [*stops.settings(brief), stops.dimmer_least(brief)]
+        self.general.append(stops.capacitor_dropper(brief))
         names = [only[0]] if only else [*circuits.CIRCUITS, *other_circuits.KINDS]
         strings = {
             name: only[1:] if only else other_circuits.strings(brief, name) for name in names
@@ -296,5 +297,9 @@ def mine(brief, circuit, ohms_each, count, rated_watts, type_volts):
     if limits.between(count, "count", "resistors", 1.0, 12.0) != int(count):
         raise ValueError(f"count was read as {count:g}; it must be a whole number of resistors.")
     own = {"bin_ratings": (rated_watts,), "bin_volts": (type_volts,)}
-    brief = replace(brief, **own, left_out=tuple(n for n in brief.left_out if n not in own))
+    still = {
+        each: tuple(name for name in getattr(brief, each) if name not in own)
+        for each in ("left_out", "unknown")
+    }
+    brief = replace(brief, **own, **still)
     return Plan(brief, (circuit, np.array([float(ohms_each)]), np.array([float(count)])))

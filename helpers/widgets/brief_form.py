@@ -144,6 +144,7 @@ def _form(fields, typed, in_sections):
 def _options(field):
     """Return what can be chosen; nothing where it is typed."""
     sort = field.metadata["kind"]
-    if sort == "yes":
-        return "yes", "no"
-    return sort if isinstance(sort, tuple) else ()
+    words = ("yes", "no") if sort == "yes" else sort
+    if not isinstance(words, tuple):
+        return ()
+    return words if "unknown" in words else (*words, "unknown")

@@ -25,7 +25,7 @@ from helpers.widgets.sizing_form import SizingForm
 from helpers.widgets.timing import on_enter, soon
 
 _SORTS = {each.name: each.metadata["kind"] for each in FIELDS}
-_OPEN = ("open", "")
+_OPEN, _UNKNOWN = ("open", ""), ("unknown", "unknown")
 
 
 def my_build(lesson=None, **typed):
@@ -72,6 +72,7 @@ def keep_whole(session, brief):
     supply, out = session.supply, set(brief.left_out)
     with suppress(BriefError):
         out |= {"supply_volts", "supply_hertz"} if brief.supply == supply else set()
+        out -= set(brief.unknown)
         held = {
             f"{section}_{key}": value
             for section, table in tables(to_toml(brief)).items() for key, value in table.items()
@@ -137,7 +138,7 @@ class MyBuild(Live):
 def _typed(brief, name):
     """Write a field as its control holds it."""
     sort = _SORTS[name]
-    if sort == "yes" or isinstance(sort, tuple):
+    if name not in brief.unknown and (sort == "yes" or isinstance(sort, tuple)):
         return getattr(brief, name)
     text = brief.typed(name).strip("[]").replace('"', "")
     return text.replace(", ", "; ") if isinstance(sort, list) else text
@@ -161,7 +162,8 @@ def _control(name):
         "style": {"description_width": "13em"},
     }
     if sort == "yes":
-        return widgets.Dropdown(options=[_OPEN, ("yes", True), ("no", False)], **looks)
+        return widgets.Dropdown(options=[_OPEN, ("yes", True), ("no", False), _UNKNOWN], **looks)
     if isinstance(sort, tuple):
-        return widgets.Dropdown(options=[_OPEN, *((word, word) for word in sort)], **looks)
+        words = [(word, word) for word in sort if word != "unknown"]
+        return widgets.Dropdown(options=[_OPEN, *words, _UNKNOWN], **looks)
     return widgets.Text(continuous_update=False, placeholder="open", **looks)

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from helpers.physics import mains
 from helpers.sizing import stops
-from helpers.sizing.brief import FIELDS, NEVER_GUESSED, Brief, from_toml, to_toml
+from helpers.sizing.brief import FIELDS, NEVER_GUESSED, Brief, from_toml, key_of, to_toml
 from helpers.sizing.typed import BriefError
 
 
@@ -69,6 +69,61 @@ def test_a_setting_is_read_in_the_way_it_is_given(given_by, lowest, conduction, 
     assert from_toml(to_toml(brief)) == brief
 
 
+@pytest.mark.parametrize(
+    ("given_by", "lowest", "highest"),
+    [("volts", 115.0, 230.0), ("heat", 20.0, 100.0), ("power", 18.0, 90.0), ("angle", 126.0, 0.0)],
+)
+def test_a_setting_that_is_open_leaves_a_plan_that_says_what_it_took(given_by, lowest, highest):
+    brief = from_toml(f'[dimmer]\nedge = "leading"\ngiven_by = "{given_by}"')
+    assert (brief.dimmer_lowest, brief.dimmer_highest) == (lowest, highest)
+    (said,) = stops.settings(brief)
+    assert said.verdict == "caution" and brief.typed("dimmer_lowest").strip('"') in said.reason
+
+
+def test_limit_an_open_lowest_is_never_taken_as_brighter_than_the_highest():
+    brief = from_toml('[dimmer]\nedge = "leading"\ngiven_by = "power"\nhighest = "9 W"')
+    assert brief.dimmer_lowest == brief.dimmer_highest == 9.0
+    assert from_toml('[dimmer]\nedge = "leading"\nhighest = "150°"').dimmer_lowest == 150.0
+
+
+def test_limit_watts_a_little_above_the_label_count_as_full_and_are_told():
+    brief = from_toml(
+        '[heater]\npower = "60 W"\n[dimmer]\nedge = "leading"\ngiven_by = "power"\n'
+        'lowest = "12 W"\nhighest = "62 W"'
+    )
+    assert brief.highest_degrees == pytest.approx(180.0)
+    (said,) = stops.settings(brief)
+    assert "62\xa0W, 3.3 % above the heater's label of 60\xa0W" in said.reason  # 2 in 60
+    assert not stops.settings(replace(brief, dimmer_highest=60.0))
+
+
+@pytest.mark.parametrize("name", [each.name for each in FIELDS])
+def test_unknown_is_an_answer_in_every_field(name):
+    section, _, key = name.partition("_")
+    brief = from_toml(f'[{section}]\n{key} = "Don\u2019t know"')
+    assert brief.typed(name) == '"unknown"' and name not in brief.left_out
+    again = from_toml(to_toml(brief))
+    assert again == brief and again.typed(name) == '"unknown"'
+
+
+@pytest.mark.parametrize("name", stops.NOT_WITHOUT)
+def test_what_no_plan_can_do_without_stops_it_where_nobody_knows(name):
+    section, _, key = name.partition("_")
+    found = stops.stops(from_toml(f'[{section}]\n{key} = "?"'))
+    assert found[0].rule == "not known" and key_of(name) in found[0].reason and found[0].danger
+
+
+def test_what_else_nobody_knows_is_taken_the_safer_way():
+    brief = from_toml(
+        '[use]\nby_others = "unknown"\n[led]\nlimit = "?"\n[box]\nair = "not known"\n'
+        '[bin]\nratings = ["0.5 W"]\nvolts = "unknown"'
+    )
+    workshop = Brief()
+    assert brief.use_by_others and brief.box_air > workshop.box_air
+    assert brief.led_limit < workshop.led_limit and brief.bin_volts == (200.0,)
+    assert set(brief.unknown) < set(brief.assumed) and brief.taken("box_air") == '"70 °C"'
+
+
 @pytest.mark.parametrize("angle", [60.0, 120.0])
 def test_limit_of_an_unknown_edge_the_worse_of_both_counts(angle):
     brief = Brief(dimmer_edge="unknown", dimmer_lowest=angle, dimmer_highest=angle)
@@ -114,9 +169,10 @@ HOSTILE = {
     "[bin]\nfusible_at = 0.5": "opens above its rating",
     "[bin]\nsurge_rated = 1": "true or false",
     '[dimmer]\ngiven_by = "knob"': "write lowest and highest|Write one of",
-    '[dimmer]\ngiven_by = "volts"': "left out. Type it by volts, such as 115 V",
     '[dimmer]\ngiven_by = "volts"\nlowest = "60 V"\nhighest = "300 V"': "cannot give more",
     '[dimmer]\nedge = "leading"\nlowest = "0°"\nhighest = "90°"': "not be brighter",
+    '[dimmer]\ngiven_by = "power"\nhighest = "100 W"': r"11\s% above the heater's label of 90\sW",
+    '[dimmer]\ngiven_by = "heat"\nhighest = "103 %"': r"3\s% above all of the heat",
     '[dimmer]\nlowest = "200°"': "0 and 180 deg",
     "[box]\nair = 400": ".40 °C to 150 °C is possible",
     "a = " + "[" * 5000 + "]" * 5000: "no TOML",

@@ -53,10 +53,15 @@ def test_all_that_is_wrong_is_said_at_once():
     assert list(wrong) == ["heater_power", "led_at", "seen_lux"]
 
 
-def test_settings_given_in_another_way_have_to_be_written():
-    _, wrong = read_all({"dimmer_given_by": "volts"})
-    assert set(wrong) == {"dimmer_lowest", "dimmer_highest"}
-    assert wrong["dimmer_lowest"] == "Nothing stands here yet. Type it by volts, such as 115 V."
+def test_what_nobody_knows_stands_in_the_form_as_unknown():
+    texts = {"use_by_others": "unknown", "seen_lux": "?", "bin_ratings": "don't know"}
+    brief, wrong = read_all(texts)
+    typed = typed_of(brief)
+    assert not wrong and {typed[name] for name in texts} == {"unknown"}
+    assert read_all(typed)[0] == brief
+
+
+def test_settings_given_in_another_way_are_read_in_that_way():
     assert list(read_all({"dimmer_given_by": "meter"})[1]) == ["dimmer_given_by"]
     _, wrong = read_all({"dimmer_given_by": "heat", "dimmer_lowest": "60 V"})
     assert wrong["dimmer_lowest"].endswith("By heat it is such as 20 %.")

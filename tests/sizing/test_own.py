@@ -62,7 +62,7 @@ WRONG = [
     ("", {"lamp": "60 W"}, "The section .lamp. is not known"),
     ("", {"heater_power": float("nan")}, "power in .heater."),
     ("", {"heater_power": {"a": 1}}, "power in .heater. was read as"),
-    ("", {"dimmer_given_by": "heat"}, "left out. Type it by"),
+    ("", {"dimmer_given_by": "heat", "dimmer_highest": "103 %"}, "above all of the heat"),
     ("", {"bin_ratings": "0.4 W; 0.6 W; 1 W"}, "Write one voltage for each rating"),
     ("[heater", {"heater_power": "60 W"}, "The brief is no TOML"),
     ("supply = 1", {"heater_power": "60 W"}, "below the line .supply."),
