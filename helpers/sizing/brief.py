@@ -194,7 +194,7 @@ def read_fields(typed):
             if name not in typed:
                 continue
             if not nobody_knows(typed[name]):
-                read[name] = read_one(sort, typed[name], key_of(name))
+                read[name] = read_one(sort, typed[name], key_of(name), each.metadata["bare"])
             elif "unknown" in sort or sort[0] == "?":
                 read[name] = read_one(sort, "unknown", key_of(name))
             else:

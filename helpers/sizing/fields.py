@@ -30,9 +30,9 @@ _MOST_STRINGS = 4000
 _MOST = {"bin_ratings": 12, "bin_capacitors": 6, "bin_surge": 4}
 
 
-def _asked(kind, example, says, least=0.0, most=inf):
-    """One field: its kind, its value in the workshop's brief as typed, what it is, its limits."""
-    about = {"kind": kind, "says": says, "least": least, "most": most}
+def _asked(kind, example, says, least=0.0, most=inf, bare=None):
+    """One field: kind, value in the workshop's brief as typed, what it is, limits, unit if bare."""
+    about = {"kind": kind, "says": says, "least": least, "most": most, "bare": bare}
     typed = GIVEN_BY["angle"] if kind == "setting" else kind
     return field(default=read_one(typed, example, "the example"), metadata=about)
 
@@ -93,9 +93,9 @@ class Brief:
     seen_angle: float = _asked("angle", "10°", "between its axis and the eye", 0.0, 90.0)
     box_air: float = _asked(
         "temperature", "50 °C", "air in and around the box, without the light", -40.0, 150.0)
-    box_length: float = _asked("length", "10 cm", "outer length of the box", 0.01, 2.0)
-    box_width: float = _asked("length", "6 cm", "outer width", 0.01, 2.0)
-    box_height: float = _asked("length", "5 cm", "outer height", 0.01, 2.0)
+    box_length: float = _asked("length", "10 cm", "outer length of the box", 0.01, 2.0, "mm")
+    box_width: float = _asked("length", "6 cm", "outer width", 0.01, 2.0, "mm")
+    box_height: float = _asked("length", "5 cm", "outer height", 0.01, 2.0, "mm")
     box_touch: str = _asked(
         TOUCH, "closed window", "closed window: LED and leads lie wholly behind a closed "
         "insulating window; touchable; unknown")

@@ -7,6 +7,7 @@ from helpers import quantities
 
 _SIGNS = {"lx": {"lx": 1.0, "lux": 1.0}, "cd": {"cd": 1.0, "mcd": 1e-3}}
 _MOST_SHOWN = 60
+_TYPE = re.compile("[0-9]?(?!V)[A-Z]{1,4}[0-9]{2,}[A-Z]*", re.I)  # of a diode, such as 1N4007
 _NOBODY_KNOWS = (
     "unknown", "not known", "nobody knows", "don't know", "i don't know", "do not know",
     "i do not know", "dont know", "no idea", "?",
@@ -21,6 +22,16 @@ class BriefError(ValueError):
         self.field = field
 
 
+#: Units of North America: how they are spelled, and their size and where they begin in ours.
+_FOREIGN = {
+    "length": {"ft": 0.3048, "foot": 0.3048, "feet": 0.3048, "in": 0.0254, "inch": 0.0254,
+               "inches": 0.0254},
+    "temperature": {"°f": 5.0 / 9.0, "f": 5.0 / 9.0, "degf": 5.0 / 9.0, "fahrenheit": 5.0 / 9.0},
+}  # fmt: skip
+_TENTHS = {"length": 4, "temperature": 1}  # places that a reading in such a unit can bear
+_FREEZES = 32.0
+
+
 def nobody_knows(typed):
     """Return whether what was typed says that nobody knows: 'unknown', "don't know", '?'."""
     if isinstance(typed, list) and len(typed) == 1:
@@ -31,8 +42,11 @@ def nobody_knows(typed):
     return words in _NOBODY_KNOWS
 
 
-def read_one(sort, typed, name):
-    """Read one value as typed; `sort` is a quantity, a sign, a tuple of words, or a list of one."""
+def read_one(sort, typed, name, bare=None):
+    """Read one value as typed; `sort` is a quantity, a sign, a tuple of words, or a list of one.
+
+    `bare` is the unit of a text that has none.
+    """
     try:
         if isinstance(sort, list):
             if not isinstance(typed, list) or not typed:
@@ -53,18 +67,39 @@ def read_one(sort, typed, name):
             if not re.fullmatch("[0-9]{1,4}", str(typed)):
                 raise ValueError("Write a whole number, such as 2.")
             return int(typed)
-        return _quantity(sort, typed)
+        return _quantity(sort, typed, bare)
     except ValueError as error:
         raise BriefError(f"{name} was read as {shown(typed)}. {error}") from None
 
 
-def _quantity(sort, typed):
+def _quantity(sort, typed, bare=None):
     if isinstance(typed, bool) or not isinstance(typed, (str, int, float)):
         raise ValueError('Write a number with its unit in quotation marks, such as "90 W".')
     if sort in _SIGNS:
         number, scale = _signed(typed, sort)
         return scale * quantities.read(number, "ratio").value
-    return quantities.read(typed, sort.strip("?")).value
+    if not isinstance(typed, str):
+        return quantities.read(typed, sort.strip("?")).value
+    if sort in _FOREIGN and (value := _abroad(sort, typed)) is not None:
+        return value
+    if sort == "voltage" and _TYPE.fullmatch(typed.strip()):
+        raise ValueError(
+            "That is the name of a type, not volts. Its sheet says what it stands in reverse, "
+            "V_RRM: type that number with V."
+        )
+    bare = None if re.search("[A-Za-z]", typed) else bare
+    return quantities.read(typed, sort.strip("?"), bare_unit=bare).value
+
+
+def _abroad(sort, typed):
+    """Read feet, inches and degrees Fahrenheit in our units; None where it has another unit."""
+    number, unit = re.fullmatch(r"(.*?)[ \u00a0]*([A-Za-z°]*)\.?", typed.strip(), re.S).groups()
+    size = _FOREIGN[sort].get(unit.lower())
+    if size is None or not number:
+        return None
+    value = quantities.read(number, "ratio").value
+    value = size * (value - _FREEZES * (sort == "temperature"))
+    return round(value, _TENTHS[sort])
 
 
 def _signed(typed, sort):
@@ -96,9 +131,12 @@ def write_one(value, sort):
         text = quantities.write_as(value, unit, 12) if unit else quantities.write(value, sort, 12)
     text = text.replace("\xa0", " ")
     try:
-        return f'"{text}"' if read_one(sort, text, "") == value else repr(value)
+        if read_one(sort, text, "") == value:
+            return f'"{text}"'
     except BriefError:  # such as 1.234 kΩ
-        return repr(value)
+        pass
+    # A text without a unit may be read in another than this.
+    return f'"{value!r}0 m"' if sort == "length" and "." in repr(value) else repr(value)
 
 
 def plain(text, most=_MOST_SHOWN):

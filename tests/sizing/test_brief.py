@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from helpers.physics import mains
 from helpers.sizing import stops
 from helpers.sizing.brief import FIELDS, NEVER_GUESSED, Brief, from_toml, key_of, to_toml
+from helpers.sizing.by_field import read_all, typed_of
 from helpers.sizing.typed import BriefError
 
 
@@ -122,6 +123,37 @@ def test_what_else_nobody_knows_is_taken_the_safer_way():
     assert brief.use_by_others and brief.box_air > workshop.box_air
     assert brief.led_limit < workshop.led_limit and brief.bin_volts == (200.0,)
     assert set(brief.unknown) < set(brief.assumed) and brief.taken("box_air") == '"70 °C"'
+
+
+@pytest.mark.parametrize(
+    ("name", "text", "value", "shown"),
+    [  # 0.3048 m to the foot and 25.4 mm to the inch, exactly; 212 and 32 degrees Fahrenheit.
+        ("seen_distance", "10 ft", 3.048, "3.048"),
+        ("seen_distance", "10 feet", 3.048, "3.048"),
+        ("box_length", "4 in", 0.1016, "101.6 mm"),
+        ("box_length", "4.01 inches", 0.1019, "101.9 mm"),
+        ("box_length", "100", 0.1, "100 mm"),
+        ("box_air", "122 °F", 50.0, "50 °C"),
+        ("box_air", "32F", 0.0, "0 °C"),
+        ("box_air", "50 C", 50.0, "50 °C"),
+    ],
+)
+def test_published_units_of_north_america_are_read_and_shown_in_ours(name, text, value, shown):
+    section, _, key = name.partition("_")
+    brief = from_toml(f'[{section}]\n{key} = "{text}"')
+    assert getattr(brief, name) == value and shown in brief.typed(name)
+    assert from_toml(to_toml(brief)) == brief
+
+
+def test_property_a_length_of_any_size_is_read_back_from_a_text():
+    for box in (0.101854, 1.234, 0.0254, 0.1 / 3.0, 2.0):
+        brief = replace(Brief(), box_length=box, seen_distance=box)
+        assert from_toml(to_toml(brief)) == brief == read_all(typed_of(brief))[0]
+
+
+def test_the_name_of_a_diode_is_no_voltage():
+    with pytest.raises(BriefError, match="name of a type, not volts.*V_RRM"):
+        from_toml('[bin]\ndiode = "1N4007"')
 
 
 @pytest.mark.parametrize("angle", [60.0, 120.0])
