@@ -146,7 +146,7 @@ def test_published_units_of_north_america_are_read_and_shown_in_ours(name, text,
 
 
 def test_property_a_length_of_any_size_is_read_back_from_a_text():
-    for box in (0.101854, 1.234, 0.0254, 0.1 / 3.0, 2.0):
+    for box in (0.101854, 1.234, 0.0762, 0.2 / 3.0, 2.0):
         brief = replace(Brief(), box_length=box, seen_distance=box)
         assert from_toml(to_toml(brief)) == brief == read_all(typed_of(brief))[0]
 
