@@ -35,8 +35,8 @@ class Slider:
     start: float
 
     def end_said(self, value):
-        """Return what is said where nothing lies beyond a value, or nothing."""
-        if self.low < value < self.high:
+        """Return what is said where nothing lies beyond a value, or nothing; at rest nothing."""
+        if self.low < value < self.high or value == self.start:
             return ""
         name, _, unit = self.label.rpartition(" in ")
         end = f"{name.rstrip(',')} {value:g}\u00a0{unit}"
@@ -118,7 +118,7 @@ class Explorer:
     def open_on(self, supply):
         """Return the function that draws a state on a supply, and the controls.
 
-        Where a slider stands at its end, it says that a number beyond is cut down to it.
+        Where a slider was moved to its end, it says that a number beyond is cut down to it.
         """
         controls = self.controls(supply)
         sliders = [control for control in controls if isinstance(control, Slider)]

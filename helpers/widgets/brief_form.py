@@ -70,6 +70,7 @@ class BriefForm(Live):
     def draw(self, session, *news):
         if not self.session:
             self._show(self.page_of(self.brief))
+            self.told.value = SPOKEN_NEXT  # what is there on arriving is no news: it stands once
             self.hold([
                 self.form, self.typed, self.wrong, self.such, self.pulse_of_form, self.told,
                 self.page,
