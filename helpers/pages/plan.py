@@ -117,8 +117,10 @@ def _ranking(plan):
 
 def _not_met(plan, quick):
     broken = plan.nearest_breaks
+    nearest = f", {report.nearest(plan)}, " if broken and not plan.only else " "
     for each in broken:
-        told = f"The one that misses by least breaks {each.named}: {report.by_how_much(each)}."
+        told = f"misses by least{nearest}breaks {each.named}: {report.by_how_much(each)}."
+        told = f"Of all circuits and parts, the one that {told}"
         yield Line("danger", f"Danger: {each.danger} {told}") if each.danger else Line("note", told)
     if broken:
         helps = "being tried, a moment" if quick else "; ".join(plan.helps)

@@ -118,6 +118,18 @@ def others(plan):
             yield f"{danger}The best {_BUILT[name]}: {string_of(one)}: {how}."
 
 
+def nearest(plan):
+    """Say which candidate misses by least, of all circuits: circuit and resistors.
+
+    Parameters
+    ----------
+    plan : verdicts.Plan
+        One in which each breaks a rule.
+    """
+    one = plan.first_of(None)
+    return f"{one.circuit.replace('_', ' ')} of {string_of(one)}"
+
+
 def string_of(candidate):
     """Write the resistors of a candidate: number, value, rating and volts of their type."""
     each, rated = write(candidate.ohms_each, "resistance"), write_as(candidate.rated_watts, "W")
@@ -175,7 +187,7 @@ def _not_met(plan):
     broken, changes = plan.nearest_breaks, plan.helps
     if not broken:
         return
-    yield "Every candidate breaks a rule. What the nearest one breaks:"
+    yield f"Every candidate breaks a rule. What the nearest one breaks, {nearest(plan)}:"
     for each in broken:
         yield f"  {each.named}: {by_how_much(each)}."
     helps = "; ".join(changes) or "none of those tried, one at a time"

@@ -31,7 +31,7 @@ ENDS = {
         "at an indicator that is certified or conforming for this use, fitted by somebody entitled "
         "to",
     ),
-    "on": ("none of these", "here: read on"),
+    "on": ("none of these", "with nothing ready-made that does it: a light can be planned"),
 }  # fmt: skip
 #: The fields of a brief that are asked for it.
 ASKED = (
@@ -40,9 +40,7 @@ ASKED = (
 )  # fmt: skip
 #: Without these no figure of a plan says anything: where nobody knows one, the plan stops.
 NOT_WITHOUT = ("supply_volts", "supply_hertz", "heater_power", "dimmer_lowest", "dimmer_highest")
-_READ_ON = (
-    "Who still wants to plan the light reads on: lesson 01 first, then those after it, in order. "
-)
+_READ_ON = "Whoever plans the light takes lesson 01 first, then those after it, in order. "
 
 
 def need(brief):

@@ -501,7 +501,7 @@ def test_the_first_verdict_ends_at_something_bought_a_person_or_the_lessons():
         "timer": {"use_trouble": "left on"},
         "thermostat": {"use_trouble": "too hot"},
         "certified or conforming": {"use_trouble": "not seen"},
-        "read on": {"use_trouble": "not seen", "use_by_others": False},
+        "a light can be planned": {"use_trouble": "not seen", "use_by_others": False},
         "skilled person": {"use_connection": "unknown"},
     }
     for words, change in ends.items():
