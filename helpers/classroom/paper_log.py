@@ -22,7 +22,7 @@ from helpers.classroom.problems import (
     refused,
 )
 from helpers.exercises.answer_log import MOST_DRAWS, LogLine, add_row, new_line, parse_log
-from helpers.exercises.kinds import NotRead, Parts
+from helpers.exercises.kinds import NotRead
 from helpers.exercises.session import PLAIN_BLANKS
 from helpers.exercises.settings import LEARNER_ID
 from helpers.physics.mains import SUPPLIES
@@ -321,7 +321,7 @@ def understand(typed, learner, class_word, supply, bank, expected="", draw=0):
     try:
         answer = question.kind.read(text, numbers)
     except NotRead as error:
-        many = len(question.kind.fields) if isinstance(question.kind, Parts) else 0
+        many = len(question.kind.by_hand(numbers).places)
         lines = f"Paper has {many} lines for it: type them on one. " if many > 1 else ""
         raise NotUnderstood(f"{lines}{error}") from None
     said = about + question.kind.said(answer, numbers)

@@ -6,7 +6,6 @@ For who marks by hand; what is typed in is marked by `exercises.standing` alone.
 from textwrap import shorten
 from typing import NamedTuple
 
-from helpers.exercises.kinds import Amount
 from helpers.exercises.mistakes import explained
 from helpers.exercises.templates import QUANTITY_OF, fill, quantity_of
 from helpers.sheets import paper
@@ -62,16 +61,15 @@ def row(question, settings, draw=0):
         [
             (danger, escape(" or ".join(answer.understood for answer in near)), escape(said))
             for (danger, said), answers in slips.items()
-            if (near := [a for a in answers if not _far(kind, a, right)] or answers * danger)
+            if (near := [a for a in answers if not _far(a.value, right.value)] or answers * danger)
         ],
     )
 
 
-def _far(kind, answer, right):
-    if not isinstance(kind, Amount) or not right.value:
+def _far(value, right):
+    if not isinstance(value, float) or not right:
         return False
-    times = abs(answer.value / right.value)
-    return not 0.999 / FARTHEST < times < 1.001 * FARTHEST
+    return not 0.999 / FARTHEST < abs(value / right) < 1.001 * FARTHEST
 
 
 def drawn(numbers):
