@@ -121,7 +121,7 @@ class Brief:
         ["resistance"], ["470 Ω", "1 kΩ"], "surge resistors in series with them", 10.0, 1e5)
     # fmt: on
     left_out: tuple = field(default=(), compare=False)
-    unknown: tuple = ()
+    unknown: tuple = field(default=(), repr=False)
 
     def __post_init__(self):
         for each in FIELDS:
