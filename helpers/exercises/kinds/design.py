@@ -39,7 +39,7 @@ _NEVER_DEAD = (
 CRITERIA = (
     ("no stop is ignored",
      ("fixed wiring", "full power", "dimmer load", "socket load", "least load",
-      "capacitor dropper"),
+      "capacitor dropper", "not known"),
      "What has to be answered before any part is chosen?"),
     ("it is seen at the lowest setting", ("light", "flicker"),
      "How much current is left at the lowest setting on the lowest mains, and what do room and "
