@@ -25,7 +25,7 @@ OVER = {
     "physics": 3_192,
     "sizing": 2_722,
     "figures": 2_315,
-    "exercises": 2_154,
+    "exercises": 2_156,
     "pages": 715,
     "classroom": 1_971,
     "widgets": 1_391,

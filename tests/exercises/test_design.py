@@ -35,6 +35,7 @@ def test_each_rule_belongs_to_exactly_one_criterion():
     assert {finding.rule for finding in found} <= set(listed)
     stopped = Brief(heater_power=400.0, use_connection="fixed", heater_full_power_safe="no")
     assert {stop.rule for stop in stops.stops(stopped)} | {"capacitor dropper"} <= set(listed)
+    assert {stop.rule for stop in stops.stops(stopped)} | {"socket load", "not known"} <= {*REASONS}
 
 
 @pytest.mark.parametrize("name", SUPPLIES, ids=lambda name: f"property: {name}")
@@ -52,6 +53,8 @@ def test_the_model_answer_keeps_all_six_on_every_supply(name):
         ({"heater_full_power_safe": "no"}, "full power"),
         ({"heater_full_power_safe": "unknown"}, "full power"),
         ({"heater_power": 250.0}, "dimmer load"),  # 80 % of 300 W is 240 W
+        ({"heater_power": 4000.0, "dimmer_rated": 6000.0}, "socket load"),  # 17 A on a plug of 16 A
+        ({"unknown": ("dimmer_lowest",)}, "not known"),
     ],
 )
 def test_under_a_stop_not_to_build_earns_all_and_to_build_is_a_danger(changes, stop):

@@ -21,7 +21,9 @@ NO_PARTS = "no parts"
 REASONS = {
     "fixed wiring": "it is, or may be, fixed wiring",
     "full power": "the heater may not stay at full power unwatched, or nobody knows",
-    "dimmer load": "the heater is too much for its dimmer",
+    "dimmer load": "the heater is too much for its dimmer, or nobody knows what that is made for",
+    "socket load": "the heater is too much for its plug",
+    "not known": "the supply, the heater's watts or a setting of the dimmer is not known",
     NO_PARTS: "no parts of the bin keep every rule",
 }
 #: What the light is said to tell; the first is true of every design.
