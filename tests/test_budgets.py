@@ -24,7 +24,7 @@ BUDGETS = {
 OVER = {
     "physics": 3_192,
     "sizing": 2_722,
-    "figures": 2_315,
+    "figures": 2_317,
     "exercises": 2_156,
     "pages": 715,
     "classroom": 1_971,

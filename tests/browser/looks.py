@@ -40,9 +40,9 @@ LOOKS = """([least, most]) => {
     if (size < least - 0.01) faults.push(`${size} px: ${text}`);
   }
   for (const block of all('p, li', outputs + ', .jp-RenderedMarkdown')) {
-    if (block.closest('.cw-heard')) continue;  // read out, never seen
     const lines = {}, walker = document.createTreeWalker(block, NodeFilter.SHOW_TEXT);
     while (walker.nextNode()) {
+      if (walker.currentNode.parentElement.closest('.cw-heard')) continue;  // never seen
       const range = document.createRange(), text = walker.currentNode.data;
       for (const word of text.matchAll(/\\S{1,20}\\s*/g)) {
         range.setStart(walker.currentNode, word.index);

@@ -119,7 +119,7 @@ def test_feedback_fills_the_front_that_a_learner_begins_on(browser, tmp_path, si
     """What is to be looked at again fits below the lessons: one page alone, three for two."""
     count = []
     for people in (PEOPLE[:1], PEOPLE):
-        book = mark_book.MarkBook("wick", mark_book.installed())
+        book = mark_book.MarkBook("wick", mark_book.lessons_of())
         for who in people:
             row = mark_book.LearnerMarks(who.learner, mark_book.HANDED_IN)
             row.states, row.typed = {"ohm-2": mark_book.NONE}, {"ohm-2": "9 A"}
