@@ -1,4 +1,4 @@
-"""Hand-ins: find the files in a folder, and say whose each is.
+"""Hand-ins: find the files in a folder, read each one once, and say whose it is.
 
 Knows files; must never know what an answer is worth, nor which of several logs counts.
 """
@@ -6,7 +6,7 @@ Knows files; must never know what an answer is worth, nor which of several logs 
 import os
 import re
 import stat
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from helpers.classroom.problems import Problem, Unusable, plain
 from helpers.exercises.answer_log import ROWS, OtherFormat, parse_row
@@ -24,32 +24,36 @@ PASSED_OVER = re.compile(  # what systems leave behind, and mark books of ours
 )
 MOST_DEEP = 20  # folders inside folders
 MOST_LOGS = 500  # hand-ins of one id: one on every day of a long course
+HELD = 16_000_000  # bytes of hand-ins in all that wait in memory; what is above is read again
 
 
 @dataclass(slots=True)
 class HandIn:
     """One file that holds an answer log, and whose it is by its first readable line.
 
-    `answers` are counted when it is marked.
+    `content` is empty where it has to be read again, and `answers` is counted when it is.
     """
 
     path: str
     name: str
     learner: str
     digest: str
+    content: bytes = field(repr=False, default=b"")
     answers: int = 0
 
     def read(self):
-        """Return what the file holds; a class waits on the disk, not in memory.
+        """Return what the file holds, letting go of it.
 
         Raises
         ------
         OSError
             If it cannot be read again, or has changed since.
         """
-        content = _content(self.path)
-        if digest(content) != self.digest:
-            raise OSError("it changed while it was marked")
+        content, self.content = self.content, b""
+        if not content:
+            content = _content(self.path)
+            if digest(content) != self.digest:
+                raise OSError("it changed while it was marked")
         return content
 
 
@@ -143,7 +147,7 @@ def group_by_id(files, folder):
     problems : list of Problem
         Files without any readable line.
     """
-    groups, problems = {}, []
+    groups, problems, held = {}, [], 0
     top = os.path.abspath(folder)
     for path in files:
         name = _name(path, top)
@@ -157,7 +161,11 @@ def group_by_id(files, folder):
         if learner is None:
             problems.append(Problem(name, *refusal))
             continue
-        groups.setdefault(learner, []).append(HandIn(path, name, learner, digest(content)))
+        hand_in = HandIn(path, name, learner, digest(content))
+        if held + len(content) <= HELD:
+            hand_in.content = content
+            held += len(content)
+        groups.setdefault(learner, []).append(hand_in)
     return groups, problems
 
 

@@ -15,7 +15,7 @@ import tempfile
 import time
 from collections import Counter
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from types import SimpleNamespace
 
@@ -168,23 +168,13 @@ def in_book(row, question):
     }
 
 
-@dataclass
-class InMemory(HandIn):
-    """A hand-in without a disk."""
-
-    content: bytes = b""
-
-    def read(self):
-        return self.content
-
-
 def marked_in_memory(sequence, word):
     """Return the row of a log under a class word, marked without a disk."""
     questions = tuple(sequence.questions.values())
     module = SimpleNamespace(TITLE="Random", QUESTIONS=questions)
     content = "".join(line.text() + "\n" for line in sequence.session.log.lines()[0]).encode()
     learner = sequence.settings.learner
-    hand_ins, lessons = [InMemory("", "", learner, "", content=content)], lessons_of({"00": module})
+    hand_ins, lessons = [HandIn("", "", learner, "", content)], lessons_of({"00": module})
     shown, book = (
         Marker(word, lessons)(learner, states.HANDED_IN, [learner], [hand_ins]),
         MarkBook(word, lessons),

@@ -10,6 +10,7 @@ from class_on_disk import found_in
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from helpers.classroom import hand_ins
 from helpers.classroom.hand_ins import (
     ASK_AGAIN,
     find_files,
@@ -182,9 +183,11 @@ def test_a_file_that_vanished_or_cannot_be_opened_is_named(room):
     assert problems[0].found.startswith("it could not be read")
 
 
+@pytest.mark.parametrize("held", [10**9, 0], ids=["read once", "read again"])
 @pytest.mark.parametrize("fault", ["gone", "changed", "locked"])
-def test_a_file_lost_between_the_first_look_and_reading_is_named(room, fault):
-    """One that has changed is not taken: its digest is told."""
+def test_a_file_lost_between_the_first_look_and_reading_is_named(room, monkeypatch, held, fault):
+    """One that waits in memory is not asked for again; one that has changed is not taken."""
+    monkeypatch.setattr(hand_ins, "HELD", held)
     path = room.hand_in(room.line(room.right("current-1")))
     groups, _ = group_by_id([str(path)], room.hand_ins)
     if fault == "gone":
@@ -195,8 +198,15 @@ def test_a_file_lost_between_the_first_look_and_reading_is_named(room, fault):
         path.rename(room.folder / "aside")
         path.mkdir()
     log = put_together(groups["BENCH-01"], (), ["BENCH-01"])
-    assert log.lines == []
-    assert [p.place for p in log.problems] == [path.name]
+    assert len(log.lines) == (1 if held else 0)
+    assert [p.place for p in log.problems] == ([] if held else [path.name])
+
+
+def test_a_file_is_read_once(room, monkeypatch):
+    path, content, read = room.hand_in(room.line("1 mA")), hand_ins._content, []
+    monkeypatch.setattr(hand_ins, "_content", lambda p: read.append(p) or content(p))
+    room.mark()
+    assert read == [str(path)]
 
 
 def test_a_log_stuffed_with_answers_is_marked_in_step_with_its_length(room):
