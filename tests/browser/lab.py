@@ -137,6 +137,20 @@ def run_all(page):
     page.wait_for_function(IDLE, timeout=60_000)
 
 
+def save(page, cell="", words=""):
+    """Save the notebook and wait until it is clean; first until what a cell holds has the words.
+
+    A verdict is on the page one message before it is in the saved copy.
+    """
+    page.wait_for_function(
+        """([id, words]) => !id || [...window.jupyterapp.shell.currentWidget.context.model.cells]
+        .some(cell => cell.id === id && JSON.stringify(cell).includes(words))""",
+        arg=[cell, words],
+    )
+    page.evaluate("window.jupyterapp.commands.execute('docmanager:save')")
+    page.wait_for_function("!window.jupyterapp.shell.currentWidget.context.model.dirty")
+
+
 def restart_kernel(page):
     """Restart the kernel, as the menu does, and wait until it is idle again."""
     page.evaluate("void window.jupyterapp.commands.execute('notebook:restart-kernel')")

@@ -7,6 +7,8 @@ of a slider has a name too.
 
 from importlib.resources import files
 
+import lab
+
 TALL = 30_000
 """Height at which every cell of a lesson can be seen: what is scrolled away is not judged [px]."""
 LETTERS, LINE = 13, 95
@@ -114,8 +116,7 @@ def looked_at(page, address, name):
     look("forced colours")
     page.emulate_media(forced_colors="none")
     page.set_viewport_size({"width": 1280, "height": 1000})
-    page.evaluate("window.jupyterapp.commands.execute('docmanager:save')")
-    page.wait_for_function("!window.jupyterapp.shell.currentWidget.context.model.dirty")
+    lab.save(page)
     page.route("**/*", lambda route: route.continue_() if "127.0.0.1" in route.request.url
                else route.abort())  # fmt: skip
     page.goto(address.format(name=name).replace("/lab/tree/", "/nbconvert/html/"))

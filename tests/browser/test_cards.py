@@ -124,8 +124,7 @@ def test_the_text_stays_when_the_saved_notebook_is_opened_without_a_kernel(lesso
     page, learner = lesson
     answer_with_the_mouse(page, "ohm-2", "quantity", learner.right("ohm-2"))
     feedback(page, "ohm-2").get_by_text("✓ Right").wait_for()
-    page.evaluate("window.jupyterapp.commands.execute('docmanager:save')")
-    page.wait_for_function("!window.jupyterapp.shell.currentWidget.context.model.dirty")
+    lab.save(page, "ohm-2", "✓ Right.")
     saved = json.loads(learner.notebook.read_text(encoding="utf-8"))
     cell = next(cell for cell in saved["cells"] if cell["id"] == "ohm-2")
     texts = ["".join(output["data"]["text/plain"]) for output in cell["outputs"]]

@@ -141,8 +141,7 @@ def test_the_sentence_is_a_polite_live_region_that_outlives_its_changes(dimmer):
 def test_the_first_state_is_hidden_while_the_controls_live_and_saved_with_the_notebook(dimmer):
     page, folder = dimmer
     assert not page.locator(".cw-x-dimmer").is_visible()
-    page.evaluate("window.jupyterapp.commands.execute('docmanager:save')")
-    page.wait_for_function("!window.jupyterapp.shell.currentWidget.context.model.dirty")
+    lab.save(page)
     saved = json.loads((folder / "work" / explorer_notebook.NAME).read_text(encoding="utf-8"))
     last = saved["cells"][1]["outputs"][-1]["data"]
     assert "Leading edge at 130°" in "".join(last["text/html"])

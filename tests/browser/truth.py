@@ -476,8 +476,7 @@ class Walk:
         if name == "second tab":
             return None
         page = self.pages[name]
-        page.evaluate("window.jupyterapp.commands.execute('docmanager:save')")
-        page.wait_for_function("!window.jupyterapp.shell.currentWidget.context.model.dirty")
+        lab.save(page)
         self.saved[PAGES[name]] = self.drawn[name]
         return "done"
 
