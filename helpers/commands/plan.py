@@ -73,26 +73,27 @@ def bench(arguments):
     the log to fill in: what anyone reads unpowered, and the rehearsal on an isolated supply of
     24 V at most. An example: bench brief.toml --readings log.csv
     """
+    from helpers.bench import diagnosis, log, predictions, report
     from helpers.exercises.wording import STAMP
-    from helpers.sizing import bench_log, bench_report, diagnosis, own, predictions
+    from helpers.sizing import own
 
     try:
         plan = planned(arguments)
         build = predictions.of_plan(plan)
         rows = predictions.table(build)
         if arguments.blank:
-            print(bench_log.blank(rows, (STAMP, bench_report.BEFORE), build), end="")
+            print(log.blank(rows, (STAMP, report.BEFORE), build), end="")
             return
         if not arguments.readings:
             raise Unusable("No log was given: --readings LOG.csv, or --blank to print one.")
-        readings = bench_log.from_csv(content_of(arguments.readings), rows, build)
+        readings = log.from_csv(content_of(arguments.readings), rows, build)
         found = diagnosis.diagnose(build, readings)
     except ValueError as error:
         raise Unusable(plain(str(error), 500)) from None
     whose = own.CHOSEN if plan.only else own.FIRST
     framed([
-        f"Held against: {bench_report.named(build)}; {whose}.", bench_report.BEFORE, "",
-        *bench_report.lines(found),
+        f"Held against: {report.named(build)}; {whose}.", report.BEFORE, "",
+        *report.lines(found),
     ])  # fmt: skip
 
 

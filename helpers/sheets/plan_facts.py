@@ -7,9 +7,10 @@ from dataclasses import asdict
 
 import numpy as np
 
+from helpers.bench import predictions
 from helpers.physics import circuits, faults, heat, insulation, phase_cut
 from helpers.sizing import brief as briefs
-from helpers.sizing import candidates, predictions, report
+from helpers.sizing import candidates, report
 from helpers.sizing.fields import COMPARED_ALONE
 
 PART_SECONDS = 120.0

@@ -9,6 +9,8 @@ from math import floor
 
 from markupsafe import Markup
 
+from helpers.bench import predictions
+from helpers.bench import report as bench_report
 from helpers.exercises.whole_files import write_whole
 from helpers.exercises.wording import CAUTION, COMMAND, STAMP
 from helpers.figures import circuits, margins, words
@@ -17,7 +19,7 @@ from helpers.physics import leds
 from helpers.quantities import write
 from helpers.sheets.danger_items import WHERE
 from helpers.sheets.plan_facts import facts
-from helpers.sizing import bench_report, own, predictions, report, verdicts
+from helpers.sizing import own, report, verdicts
 
 SIGN = "sizing sheet of the candle workshop lessons"
 """By this a file is known as a sheet of ours; it stands near its beginning."""

@@ -23,12 +23,12 @@ import numpy as np
 sys.path.insert(0, str(Path(__file__).parent))
 from measured import heading, verdict
 
+from helpers.bench import diagnosis, log, predictions
+from helpers.bench.causes import ON_MAINS, causes
+from helpers.bench.rows import COMPETENT, asks
+from helpers.bench.world import Build, World, inputs
 from helpers.physics import circuits, mains
-from helpers.sizing import bench_log, diagnosis, predictions
-from helpers.sizing.bench_rows import COMPETENT, asks
-from helpers.sizing.bench_world import Build, World, inputs
 from helpers.sizing.brief import Brief
-from helpers.sizing.causes import ON_MAINS, causes
 from helpers.sizing.fields import COLOURS
 
 LOGS, FIRST_THREE, FIRST, FALSE_ALARMS = 500, 0.90, 0.70, 0.05
@@ -103,7 +103,7 @@ def read(random, build, state, on_mains, led=0.0, ohms=0.0, counts=2000):
             value = step * round(value / step + meter.digits * random.uniform(-1.0, 1.0))
             value = display(value if ask.unit == "voltage" else abs(value), step, ask.unit)
         found[ask.name] = "OL" if value == np.inf else f"{value:.0f}" if seen else value
-    return bench_log.readings(found, predictions.table(build))
+    return log.readings(found, predictions.table(build))
 
 
 def planted(random, on_mains, build=None, **unknown):

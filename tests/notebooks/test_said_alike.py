@@ -5,7 +5,7 @@ import re
 import pytest
 from notebook import LESSONS, ROOT, prose, read
 
-from helpers.sizing.bench_report import BEFORE, MAINS_READINGS
+from helpers.bench.report import BEFORE, MAINS_READINGS
 
 
 @pytest.mark.parametrize("number", ["06", "09", "10"])

@@ -2,13 +2,13 @@ from math import inf
 
 import pytest
 
-from helpers.sizing import bench_report
-from helpers.sizing.bench_log import LogError, blank, from_csv, read_one, readings
-from helpers.sizing.bench_rows import COMPETENT
-from helpers.sizing.bench_world import Build
+from helpers.bench import report
+from helpers.bench.diagnosis import diagnose
+from helpers.bench.log import LogError, blank, from_csv, read_one, readings
+from helpers.bench.predictions import table
+from helpers.bench.rows import COMPETENT
+from helpers.bench.world import Build
 from helpers.sizing.brief import Brief
-from helpers.sizing.diagnosis import diagnose
-from helpers.sizing.predictions import table
 
 LIST = table(Build(Brief(), "two_leds", 100e3, 2))
 DIODE = table(Build(Brief(), "series_diode", 100e3, 2))
@@ -42,7 +42,7 @@ def test_second_way_readings_as_people_type_them(name, typed, value):
 @pytest.mark.parametrize("row", [row for row in ROWS.values() if row.unit != "count"])
 def test_property_a_number_without_a_unit_is_in_the_unit_of_what_its_row_should_be(row):
     """Both limits, as they are written, without their unit."""
-    for written, limit in zip(bench_report.should_be(row).split(" to "), row.limits, strict=False):
+    for written, limit in zip(report.should_be(row).split(" to "), row.limits, strict=False):
         number, _, unit = written.partition("\xa0")
         if unit:
             assert read_one(number, row) == pytest.approx(limit, rel=6e-3, abs=6e-4)
@@ -52,7 +52,7 @@ def test_property_a_number_without_a_unit_is_in_the_unit_of_what_its_row_should_
 def test_property_a_number_without_a_unit_is_said_as_it_was_read():
     typed = readings({"R1": "99.2", "diode": "588", "24 V, LED": "1.75", "R2": "99.2k"}, DIODE)
     found = diagnose(Build(Brief(), "series_diode", 100e3, 2), typed)
-    said = [line for line in bench_report.lines(found) if "since none was typed" in line]
+    said = [line for line in report.lines(found) if "since none was typed" in line]
     assert not found.wrong and len(said) == 1
     assert said[0].endswith("typed: R1, 99.2 as 99.2 kΩ; diode, 588 as 588 mV.")
 

@@ -3,14 +3,14 @@ from functools import cache
 import numpy as np
 import pytest
 
+from helpers.bench import diagnosis, predictions, report
+from helpers.bench.causes import DANGERS, ON_MAINS, causes
+from helpers.bench.diagnosis import diagnose
+from helpers.bench.predictions import Reading
+from helpers.bench.rows import COMPETENT
+from helpers.bench.world import Build, World, inputs
 from helpers.physics import circuits
-from helpers.sizing import bench_report, diagnosis, predictions
-from helpers.sizing.bench_rows import COMPETENT
-from helpers.sizing.bench_world import Build, World, inputs
 from helpers.sizing.brief import Brief
-from helpers.sizing.causes import DANGERS, ON_MAINS, causes
-from helpers.sizing.diagnosis import diagnose
-from helpers.sizing.predictions import Reading
 
 BUILD = Build(Brief(), "series_diode", 100e3, 3)
 
@@ -83,7 +83,7 @@ def test_property_leads_that_were_not_changed_over_are_named_alone(circuit, also
     found = diagnose(build, readings)
     assert found.wrong and found.explained and len(named(found)) == 1
     assert named(found)[0].startswith("the leads of the meter were not changed over")
-    assert not any(line.startswith("Danger") for line in bench_report.lines(found))
+    assert not any(line.startswith("Danger") for line in report.lines(found))
 
 
 def test_property_ol_where_a_number_is_due_decides_at_once():
@@ -107,7 +107,7 @@ def test_limit_a_batch_at_the_end_of_its_tolerance_agrees_in_every_row(count, as
     asked = [ask for ask in predictions.asks(build) if ask.by != COMPETENT]
     found = diagnose(build, {ask.name: float(ask.read(world)) for ask in asked})
     assert found.readings["whole string"] == pytest.approx((1.0 + 0.05 * astray) * count * 100e3)
-    assert not found.wrong and bench_report.lines(found)[1].startswith("No reading says")
+    assert not found.wrong and report.lines(found)[1].startswith("No reading says")
 
 
 def test_second_way_limits_of_a_string_are_those_of_a_batch():
@@ -136,7 +136,7 @@ def test_property_a_meter_of_three_digits_is_held_to_its_own_last_place():
 
 def test_property_a_figure_that_hides_a_fault_is_said_and_no_other():
     readings = {"12 V, LED": Reading(2.0, 1.0), "24 V, string": Reading(21.9, 0.1)}
-    said = [line for line in bench_report.lines(diagnose(BUILD, readings)) if "typed" in line]
+    said = [line for line in report.lines(diagnose(BUILD, readings)) if "typed" in line]
     assert len(said) == 1 and said[0].startswith("12 V, LED, as it was typed: ")
     assert "± 500 mV" in said[0]
 
@@ -145,7 +145,7 @@ def test_property_nothing_known_fits_two_faults_at_once():
     readings = read(BUILD, BUILD.sound) | {"R1": 820e3, "24 V, LED": 11.0, "element": 20.0}
     found = diagnose(BUILD, readings)
     assert found.wrong and not found.explained
-    said = bench_report.lines(found)
+    said = report.lines(found)
     assert any("None of the causes" in line for line in said)
     assert found.likely and not any("Likeliest" in line or " 1. " in line for line in said)
 
@@ -155,7 +155,7 @@ def test_property_nothing_known_fits_two_faults_at_once():
 )
 def test_property_what_is_switched_off_is_what_was_on(on_mains, says):
     readings = read(BUILD, BUILD.sound, on_mains) | {"R1": 47e3}
-    said = bench_report.lines(diagnose(BUILD, readings))
+    said = report.lines(diagnose(BUILD, readings))
     assert [line for line in said if "then take all rows anew" in line][0].startswith(says)
 
 
@@ -164,7 +164,7 @@ def test_limit_a_crest_beyond_the_meter_is_left_out_and_said():
     readings = read(build, build.sound, on_mains=True) | {"setting 1, true rms": 2.0}
     found = diagnose(build, readings)
     assert not found.wrong
-    assert any("is not judged" in line for line in bench_report.lines(found))
+    assert any("is not judged" in line for line in report.lines(found))
 
 
 def test_refused_an_unknown_row():
@@ -179,8 +179,8 @@ def test_refused_an_empty_log():
 
 def test_danger_stands_before_chance_and_causes():
     cause = next(each for each in causes(BUILD) if each.kind == ("metal", "touched"))
-    said = bench_report.lines(diagnose(BUILD, read(BUILD, cause.states[0])))
-    assert said[0] == bench_report.WRONG and said[1].startswith("Danger if")
+    said = report.lines(diagnose(BUILD, read(BUILD, cause.states[0])))
+    assert said[0] == report.WRONG and said[1].startswith("Danger if")
 
 
 @pytest.mark.parametrize("circuit", circuits.CIRCUITS)
@@ -188,13 +188,13 @@ def test_no_verdict_says_safe_and_none_permits(circuit):
     build = Build(Brief(), circuit, 100e3, 2)
     sound = diagnose(build, read(build, build.sound, on_mains=True))
     for found in (sound, *(each for *_, each in every_cause(circuit))):
-        for line in bench_report.lines(found):
+        for line in report.lines(found):
             assert "safe" not in line or "No reading says that anything is safe" in line
             assert not any(word in line.lower() for word in ("approved", "you may", "ready to"))
 
 
 def test_property_what_was_not_read_is_named():
-    said = bench_report.lines(diagnose(BUILD, {"R1": 100e3}))
+    said = report.lines(diagnose(BUILD, {"R1": 100e3}))
     assert any(line.startswith("Not read yet") and "leads to metal" in line for line in said)
 
 
@@ -213,7 +213,7 @@ def test_a_slip_of_the_decimal_point_is_laid_to_no_cause_that_no_row_could_show(
     readings = read(BUILD, BUILD.sound)
     readings["24 V, R3"] *= 10.0
     found = diagnose(BUILD, readings)
-    said = bench_report.lines(found)
+    said = report.lines(found)
     assert found.wrong and not found.explained
     # limit: a cause that leaves these rows as they were cannot have moved one of them
     assert not {cause.kind for each in found.likely for cause in each.causes} & set(ON_MAINS)

@@ -9,10 +9,10 @@ from typing import NamedTuple
 
 import numpy as np
 
+from helpers.bench import predictions
+from helpers.bench.causes import causes
+from helpers.bench.rows import COMPETENT
 from helpers.physics import uncertainty
-from helpers.sizing import predictions
-from helpers.sizing.bench_rows import COMPETENT
-from helpers.sizing.causes import causes
 
 ALARM = 0.01
 """Chance of readings this far off on a sound build, below which something is wrong: common
@@ -90,7 +90,7 @@ def diagnose(build, readings):
 
     Parameters
     ----------
-    build : bench_world.Build
+    build : world.Build
     readings : dict of str to float
         By the name of a row; infinite for OL. Their last places count, where they are
         `predictions.Reading` [SI].
@@ -117,7 +117,7 @@ def diagnose(build, readings):
 
     Examples
     --------
-    >>> from helpers.sizing.bench_world import Build
+    >>> from helpers.bench.world import Build
     >>> from helpers.sizing.brief import Brief
     >>> found = diagnose(Build(Brief(), "bridge", 100e3, 2), {"R1": 99e3, "R2": 10.1e3})
     >>> found.wrong, found.likely[0].words

@@ -10,10 +10,10 @@ from typing import NamedTuple
 
 import numpy as np
 
+from helpers.bench.rows import ANYONE, COMPETENT, REHEARSAL, asks
+from helpers.bench.world import Build, World, inputs
 from helpers.physics import circuits, uncertainty
 from helpers.physics.uncertainty import Meter
-from helpers.sizing.bench_rows import ANYONE, COMPETENT, REHEARSAL, asks
-from helpers.sizing.bench_world import Build, World, inputs
 
 __all__ = ["ANYONE", "COMPETENT", "REHEARSAL", "Build", "Row", "expected", "of_plan", "table"]
 

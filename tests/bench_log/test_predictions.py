@@ -1,12 +1,13 @@
 import numpy as np
 import pytest
 
+from helpers.bench import predictions
+from helpers.bench.predictions import ANYONE, COMPETENT, REHEARSAL, Build, Reading, table
+from helpers.bench.rows import asks
+from helpers.bench.world import World, inputs
 from helpers.physics import circuits, meters, phase_cut, signals
-from helpers.sizing import predictions, verdicts
-from helpers.sizing.bench_rows import asks
-from helpers.sizing.bench_world import World, inputs
+from helpers.sizing import verdicts
 from helpers.sizing.brief import Brief
-from helpers.sizing.predictions import ANYONE, COMPETENT, REHEARSAL, Build, Reading, table
 
 BUILD = Build(Brief(), "series_diode", 100e3, 3)
 ROWS = {row.name: row for row in table(BUILD)}

@@ -6,9 +6,9 @@ One list for diagnosis, tests and planted faults: names, words, dangers. Compute
 from dataclasses import dataclass, replace
 from math import inf
 
+from helpers.bench.rows import LEAST_SPARE
+from helpers.bench.world import HIGH_VOLTS, LOW_VOLTS, changed
 from helpers.physics import faults, joints, resistors
-from helpers.sizing.bench_rows import LEAST_SPARE
-from helpers.sizing.bench_world import HIGH_VOLTS, LOW_VOLTS, changed
 
 DRIFTED, DRIFTED_LOOSE = 2.0, 35.0
 """How many times its value a drifted resistor has, and how widely that varies: common practice, no
@@ -62,7 +62,7 @@ class Cause:
     words: tuple
     """What is said of each of its states."""
     states: tuple
-    """The same, as `bench_world.State`."""
+    """The same, as `world.State`."""
 
 
 def causes(build):
@@ -70,7 +70,7 @@ def causes(build):
 
     Parameters
     ----------
-    build : bench_world.Build
+    build : world.Build
 
     Returns
     -------
@@ -80,7 +80,7 @@ def causes(build):
 
     Examples
     --------
-    >>> from helpers.sizing.bench_world import Build
+    >>> from helpers.bench.world import Build
     >>> from helpers.sizing.brief import Brief
     >>> found = causes(Build(Brief(), "series_diode", 100e3, 2))
     >>> len(found), found[0].words

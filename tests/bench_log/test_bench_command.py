@@ -7,8 +7,9 @@ from pathlib import Path
 import pytest
 
 from helpers.__main__ import main
+from helpers.bench import report
 from helpers.exercises.wording import STAMP
-from helpers.sizing import bench_report, own
+from helpers.sizing import own
 from helpers.sizing.brief import Brief, to_toml
 
 MINE = ["--mine", "series_diode", "47k", "3", "0.6W", "300V"]
@@ -48,18 +49,18 @@ def test_a_blank_log_says_first_that_it_is_a_plan_and_asks_for_no_row_of_the_mai
 def test_what_agrees_says_so_under_stamp_and_caution_and_names_what_is_missing(said):
     code, out, _ = said({"R1": "47.1k", "R2": "46.8k", "R3": "47.0k"}, *MINE)
     assert code == 0 and out.startswith(STAMP) and out.endswith(f"{STAMP}\n")
-    assert "Mains voltage can kill" in out and bench_report.AGREES in out
+    assert "Mains voltage can kill" in out and report.AGREES in out
     assert "Not read yet" in out
 
 
 def test_what_is_wrong_is_not_to_be_connected(said):
     code, out, _ = said({"R1": "47.1k", "R2": "470k", "R3": "47.0k"}, *MINE)
-    assert code == 0 and bench_report.WRONG in out and "1. R2 is ten times its value." in out
+    assert code == 0 and report.WRONG in out and "1. R2 is ten times its value." in out
 
 
 def test_a_best_candidate_is_meant_without_mine(said):
     out = said({"leads to metal": "2"})[1]
-    assert bench_report.WRONG in out and own.FIRST in " ".join(out.split())
+    assert report.WRONG in out and own.FIRST in " ".join(out.split())
 
 
 def test_parts_that_were_chosen_in_the_brief_go_before_the_ranking(brief, said):
@@ -68,7 +69,7 @@ def test_parts_that_were_chosen_in_the_brief_go_before_the_ranking(brief, said):
     out = said({"R1": "47.1k", "R2": "470k", "R3": "47.0k"})[1]
     assert own.CHOSEN in " ".join(out.split()) and "1. R2 is ten times its value." in out
     out = said({"R1": "82k"}, "--mine", "bridge", "82k", "2", "0.6W", "300V")[1]
-    assert "bridge with 2 × 82" in out and bench_report.AGREES in out
+    assert "bridge with 2 × 82" in out and report.AGREES in out
 
 
 @pytest.mark.parametrize("how", [str, lambda text: text.replace("×", "Ã—").replace("Ω", "Î©")])
@@ -84,7 +85,7 @@ def test_a_log_of_another_build_is_not_compared(brief, tmp_path, capsys, how):
     assert "of another build: series diode with 3 × 47" in error.replace("Ã—", "×")
     assert "on a heater of 90 W on 230 V 50 Hz. The brief gives" in error
     assert "Nothing was compared" in error and "xa0" not in error
-    assert main([*words, *MINE]) == 0 and bench_report.AGREES in capsys.readouterr().out
+    assert main([*words, *MINE]) == 0 and report.AGREES in capsys.readouterr().out
 
 
 @pytest.mark.parametrize(

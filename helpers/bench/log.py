@@ -9,9 +9,9 @@ import re
 from math import floor, log10
 
 from helpers import quantities
-from helpers.sizing.bench_report import named, should_be, unit_of
-from helpers.sizing.bench_rows import COMPETENT
-from helpers.sizing.predictions import BENCH_METERS, Reading
+from helpers.bench.predictions import BENCH_METERS, Reading
+from helpers.bench.report import named, should_be, unit_of
+from helpers.bench.rows import COMPETENT
 from helpers.sizing.typed import plain
 
 OVERLOAD = ("ol", "0l", "o.l", "o.l.", "overload", "open")
@@ -40,7 +40,7 @@ def blank(rows, notes=(), build=None):
     rows : list of predictions.Row
     notes : sequence of str
         Lines to stand above, each after a hash; `from_csv` passes them over.
-    build : bench_world.Build, optional
+    build : world.Build, optional
         Whose log it is; then one more line names it.
 
     Returns
@@ -50,7 +50,7 @@ def blank(rows, notes=(), build=None):
     Examples
     --------
     >>> from helpers.sizing.brief import Brief
-    >>> from helpers.sizing.predictions import Build, table
+    >>> from helpers.bench.predictions import Build, table
     >>> text = blank(table(Build(Brief(), "bridge", 100e3, 2)), ["Plan only."])
     >>> text.splitlines()[0], text.splitlines()[2].replace("\\xa0", " ")
     ('# Plan only.', 'R1,"across resistor 1, counted from the live lead",ohms,94.1 kΩ to 106 kΩ,')
@@ -92,7 +92,7 @@ def read_one(typed, row):
     Examples
     --------
     >>> from helpers.sizing.brief import Brief
-    >>> from helpers.sizing.predictions import Build, table
+    >>> from helpers.bench.predictions import Build, table
     >>> row = table(Build(Brief(), "bridge", 100e3, 2))[0]
     >>> read_one("99.2k", row), read_one("99.2k", row).place, read_one("OL", row)
     (99200.0, 100.0, inf)
@@ -173,7 +173,7 @@ def from_csv(text, rows, build=None):
         With the columns row and reading; parted by comma, semicolon or tab.
     rows : list of predictions.Row
         What the log can hold.
-    build : bench_world.Build, optional
+    build : world.Build, optional
         Whose log it has to be, if it names one.
 
     Returns
@@ -190,14 +190,14 @@ def from_csv(text, rows, build=None):
     Examples
     --------
     >>> from helpers.sizing.brief import Brief
-    >>> from helpers.sizing.predictions import Build, table
+    >>> from helpers.bench.predictions import Build, table
     >>> rows = table(Build(Brief(), "bridge", 100e3, 2))
     >>> from_csv("row;reading\\nR1;99,2k\\nR2;\\n", rows)
     {'R1': 99200.0}
     >>> from_csv("row,reading\\nR1,about right\\n", rows)
     Traceback (most recent call last):
     ...
-    helpers.sizing.bench_log.LogError: Row R1 was read as about right. “about right” has no \
+    helpers.bench.log.LogError: Row R1 was read as about right. “about right” has no \
 number. Type one number and its unit, such as 99.2 kΩ, or OL.
     """
     if len(text) > _MOST_BYTES:

@@ -1,15 +1,14 @@
 """Which readings a bench log asks for, in the order in which they are taken, and who takes them.
 
 Unpowered first, then on a bench supply of 24 V at most, then from outside the closed covers for a
-competent person. What is read there is `bench_world`'s.
+competent person. What is read there is `world`'s.
 """
 
 from collections.abc import Callable
 from functools import partial
 from typing import NamedTuple
 
-from helpers.physics import joints
-from helpers.sizing.bench_world import (
+from helpers.bench.world import (
     AC_VOLTS,
     HIGH_VOLTS,
     LOW_VOLTS,
@@ -17,6 +16,7 @@ from helpers.sizing.bench_world import (
     World,
     shown_ohms,
 )
+from helpers.physics import joints
 
 ANYONE, REHEARSAL, COMPETENT = "anyone, unpowered", "rehearsal", "competent person"
 _TRANSFORMER = "a short-circuit-proof safety transformer"
@@ -70,7 +70,7 @@ def asks(build):
 
     Examples
     --------
-    >>> from helpers.sizing.bench_world import Build
+    >>> from helpers.bench.world import Build
     >>> from helpers.sizing.brief import Brief
     >>> [ask.name for ask in asks(Build(Brief(), "series_diode", 120e3, 2))][:4]
     ['R1', 'R2', 'whole string', 'leads to metal']

@@ -3,9 +3,9 @@
 import numpy as np
 
 from helpers import quantities
-from helpers.sizing.bench_rows import COMPETENT
-from helpers.sizing.causes import DANGERS
-from helpers.sizing.predictions import BENCH_METERS, place
+from helpers.bench.causes import DANGERS
+from helpers.bench.predictions import BENCH_METERS, place
+from helpers.bench.rows import COMPETENT
 
 AGREES = "Agrees with the plan, as far as these readings go."
 WRONG = "Something is wrong: do not connect."
@@ -62,11 +62,11 @@ def named(build):
 
     Parameters
     ----------
-    build : bench_world.Build
+    build : world.Build
 
     Examples
     --------
-    >>> from helpers.sizing.bench_world import Build
+    >>> from helpers.bench.world import Build
     >>> from helpers.sizing.brief import Brief
     >>> named(Build(Brief(), "series_diode", 47e3, 3)).replace("\xa0", " ")
     'series diode with 3 × 47 kΩ ± 5 % and 1 red LED on a heater of 90 W on 230 V 50 Hz'
@@ -106,9 +106,9 @@ def unit_of(row):
 
     Examples
     --------
-    >>> from helpers.sizing.bench_world import Build
+    >>> from helpers.bench.world import Build
     >>> from helpers.sizing.brief import Brief
-    >>> from helpers.sizing.predictions import table
+    >>> from helpers.bench.predictions import table
     >>> rows = {row.name: row for row in table(Build(Brief(), "series_diode", 120e3, 2))}
     >>> [unit_of(rows[name]) for name in ("R1", "leads to metal", "diode", "24 V, string")]
     ['kΩ', 'Ω', 'mV', 'V']
@@ -132,9 +132,9 @@ def lines(diagnosis):
 
     Examples
     --------
-    >>> from helpers.sizing.bench_world import Build
+    >>> from helpers.bench.world import Build
     >>> from helpers.sizing.brief import Brief
-    >>> from helpers.sizing.diagnosis import diagnose
+    >>> from helpers.bench.diagnosis import diagnose
     >>> found = diagnose(Build(Brief(), "bridge", 100e3, 2), {"R1": 99e3, "R2": 10.1e3})
     >>> print("\\n".join(lines(found)[:5]))
     Something is wrong: do not connect.
