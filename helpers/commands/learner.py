@@ -33,9 +33,9 @@ def open_(arguments):
 def forget(arguments):
     """Erase what one learner leaves in this folder.
 
-    That is the answers, the hand-ins, the settings and the editor's safety copies of notebooks.
-    What will go is listed first; nothing goes before you say yes. Close the lessons before. An
-    example: forget BENCH-07
+    That is the answers, the brief and sheet of a build, the hand-ins, the settings and the editor's
+    safety copies of notebooks. What will go is listed first; nothing goes before you say yes. Close
+    the lessons before. An example: forget BENCH-07
     """
     from helpers.authoring.solutions import tidy_lessons
     from helpers.exercises.settings import SettingsError

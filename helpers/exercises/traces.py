@@ -39,6 +39,7 @@ def find_traces(store, lessons, learner):
     answers, log, settings = store.folder, store.log_path(learner), store.settings_path
     kept = log, store.build_path(learner), store.sheet_path(learner)
     own = [path for each in kept for path in answers.glob(f"{each.name}*")]
+    own += answers.glob(f"{log.stem}-as-found-*")
     own += [path for path in store.hand_ins.glob("*") if _of_hand_in(path) == learner]
     own += [p for p in answers.glob(f"{settings.name}*") if _held(p, "learner") == learner]
     if not own:

@@ -12,6 +12,7 @@ from helpers.exercises.traces import find_traces
 
 OWN = (
     "answers/answers-BENCH-07.jsonl",
+    "answers/answers-BENCH-07-as-found-0a1b2c.txt",
     "answers/build-BENCH-07.toml",
     "answers/settings.json",
     "answers/sheet-BENCH-07.html",
@@ -20,6 +21,7 @@ OWN = (
 )
 OTHERS = (
     "answers/answers-BENCH-08.jsonl",
+    "answers/answers-BENCH-08-as-found-0a1b2c.txt",
     "answers/build-BENCH-08.toml",
     "answers/sheet-BENCH-0.html",
     "answers/answers-BENCH-0.jsonl",
