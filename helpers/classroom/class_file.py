@@ -169,8 +169,12 @@ def _write_decided(made, wanted):
     with refused(f"{plain(str(made.path), 300)} could not be read", MAKE_ONE):
         text = as_utf_8(made.path.read_bytes()).decode("utf-8")
     line = f"accept = {_as_toml(wanted)}"
-    text = re.sub(r"(?m)^accept\s*=\s*\[[^\]#]*\]", lambda _: line, text)
-    if tomllib.loads(text).get("accept") != wanted:
+    text = re.sub(r'(?m)^accept\s*=\s*\[(?:"(?:\\.|[^"\\])*"|[^\]"#])*\]', lambda _: line, text)
+    try:
+        written = tomllib.loads(text).get("accept")
+    except tomllib.TOMLDecodeError:
+        written = None
+    if written != wanted:
         raise Unusable(f"{plain(str(made.path), 300)} was left as it is. Write into it: {line}")
     write_whole(made.path, [text])
 

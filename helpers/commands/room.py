@@ -124,9 +124,9 @@ def forget_class(arguments):
     print(f"To be erased for good, class {made.word}:", *own, sep="\n  ")
     if not (arguments.yes or said_yes()):
         raise Unusable("Nothing was erased.")
+    forget_decided(made)
     for path in erase(own):
         print(f"Erased: {path}")
-    forget_decided(made)
     print("Copies elsewhere, such as on learners' machines, are not touched.")
 
 

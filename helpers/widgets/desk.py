@@ -82,8 +82,9 @@ def list_box(said, options, **more):
 
 
 def classes():
-    """Return the files of the classes by name."""
-    return {path.stem: path for path in sorted(CLASSES.glob("*/*.toml"))}
+    """Return the files of the classes by name: their own, after that of another folder."""
+    found = sorted(CLASSES.glob("*/*.toml"))
+    return {"/".join(dict.fromkeys([path.parent.name, path.stem])): path for path in found}
 
 
 def which_class():

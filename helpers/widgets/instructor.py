@@ -3,6 +3,7 @@
 The same functions as the commands. Knows no learner's session, so that opening it leaves no trace.
 """
 
+import shlex
 from html import escape
 
 from helpers.classroom import class_file, forget_class
@@ -134,7 +135,7 @@ def mark():
 def _mark(form):
     made = desk.opened(form["class"])
     feedback = made.where("marked") / "feedback" if form["feedback"] else None
-    decided = [name for name in form["decided"].split() if name != "--accept"]
+    decided = _decided(form["decided"])
     done = mark_folder(
         **made.for_marking(), decided=decided, feedback=feedback, decimal_comma=form["comma"]
     )
@@ -148,12 +149,23 @@ def _mark(form):
     return desk.as_lines(told)
 
 
+def _decided(typed):
+    """Return the names that were copied from the book, which puts in quotes what has a space."""
+    try:
+        return [name for name in shlex.split(typed) if name != "--accept"]
+    except ValueError:
+        raise Unusable(
+            f"Decided: {plain(typed)} was read. One of its quotation marks has no fellow: copy the "
+            "whole of what stands behind --accept in the book."
+        ) from None
+
+
 def _look(form):
     path = desk.opened(form["class"]).where("marked") / "mark-book.html"
     if not path.exists():
         raise Unusable("There is no mark book yet. Press Mark first.")
     text = path.read_text(encoding="utf-8").replace("<head>", OWN_BASE, 1)
-    return FRAME.format(title=f"Mark book, class {form['class']}", page=escape(text))
+    return FRAME.format(title=escape(f"Mark book, class {form['class']}"), page=escape(text))
 
 
 def type_back():
@@ -187,6 +199,6 @@ def _erase(form):
         raise Unusable("List first what would go, and read it.")
     if form["yes"].lower() != "yes":
         raise Unusable("Nothing was erased: yes was not typed.")
-    gone, form.listed, form.fields["yes"].value = list(forget_class.erase(own)), None, ""
     class_file.forget_decided(made)
+    gone, form.listed, form.fields["yes"].value = list(forget_class.erase(own)), None, ""
     return desk.as_lines([f"Erased for good: {counted(len(gone), 'file')} of class {made.word}."])

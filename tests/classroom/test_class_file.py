@@ -41,8 +41,10 @@ def test_second_way_what_is_written_is_read_again(path):
 def test_what_is_decided_joins_what_was_and_leaves_the_rest_of_the_file(path):
     made, before = write_class(path, "wick", benches=2), path.read_text("utf-8")
     keep_decided(made, ["BENCH-01:current-1"])
-    keep_decided(read_class(path), ["home.jsonl", "BENCH-01:current-1"])
-    assert read_class(path).accept == ("BENCH-01:current-1", "home.jsonl")
+    keep_decided(read_class(path), ["home [1].jsonl", 'a "b".jsonl', "BENCH-01:current-1"])
+    keep_decided(read_class(path), ["home.jsonl"])
+    names = ("BENCH-01:current-1", "home [1].jsonl", 'a "b".jsonl', "home.jsonl")
+    assert read_class(path).accept == names
     after = path.read_text("utf-8")
     assert after.partition("accept = ")[0] == before.partition("accept = ")[0]
 

@@ -3,7 +3,7 @@
 import re
 import sys
 from datetime import UTC, datetime
-from html import unescape
+from html import escape, unescape
 from types import SimpleNamespace
 
 import ipywidgets as widgets
@@ -255,6 +255,24 @@ def test_a_room_is_marked_and_its_book_shown_in_a_frame_that_runs_nothing(made):
     assert base < policy, "behind it the policy refuses it, and links lead out of the frame"
 
 
+def test_a_class_copied_or_named_with_markup_shows_its_own_book_and_nothing_else(made):
+    named = 'q" onload="alert(1)'
+    for folder, name in ((named, named), ("wick-old", "wick")):
+        path = made.path.parent.parent / folder / f"{name}.toml"
+        path.parent.mkdir()
+        path.write_text('word = "wick"\n', encoding="utf-8")
+        book = read_class(path).where("marked") / "mark-book.html"
+        book.parent.mkdir()
+        book.write_text(f"<head>{folder}", encoding="utf-8")
+    form = form_of("mark")
+    assert form.fields["class"].options == (named, "wick", "wick-old/wick")
+    for chosen in (named, "wick-old/wick"):
+        press(fill(form, **{"class": chosen}), "Look at the book")
+        (frame,) = re.findall("<iframe[^>]*>", form.told.value)
+        assert " onload=" not in re.sub('"[^"]*"', "", frame)
+        assert f'title="Mark book, class {escape(chosen)}" ' in frame
+
+
 def test_doubles_are_decided_in_the_form_and_stay_decided(made):
     hand_in(made)
     typed = form_of("type_back", learner="BENCH-01", lessons="02")
@@ -267,8 +285,10 @@ def test_doubles_are_decided_in_the_form_and_stay_decided(made):
     book = made.where("marked") / "mark-book.html"
     asked = "--accept BENCH-01:ohm-2"
     assert asked in book.read_text("utf-8")
-    said = press(fill(form, decided="nowhere.jsonl"), "Mark")
-    assert "no hand-in nowhere.jsonl" in said and read_class(made.path).accept == ()
+    said = press(fill(form, decided="--accept 'no where (1).jsonl'"), "Mark")
+    assert "no hand-in no where (1).jsonl" in said and read_class(made.path).accept == ()
+    said = press(fill(form, decided="'no where"), "Mark")
+    assert "'no where was read. One of its quotation marks has no fellow" in said
     said = press(fill(form, decided="BENCH-01:ohm-3"), "Mark")
     assert "no answer of BENCH-01 to ohm-3 was typed back" in said
     assert read_class(made.path).accept == ()
