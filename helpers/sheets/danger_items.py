@@ -9,13 +9,9 @@ from helpers.exercises.standing import replay
 from helpers.exercises.store import here
 from helpers.physics.mains import SUPPLIES
 
-LESSONS = ("01", "08", "09")
-WHERE = f"{', '.join(LESSONS[:-1])} and {LESSONS[-1]}"
-"""The same in words."""
-
 
 def danger_items(lines=(), class_word=""):
-    """Return the danger items of `LESSONS`, and whether somebody has passed each.
+    """Return the danger items of all lessons, and whether somebody has passed each.
 
     Parameters
     ----------
@@ -33,13 +29,13 @@ def danger_items(lines=(), class_word=""):
     --------
     >>> name, passed = danger_items()[0]
     >>> name.partition(":")[0], passed
-    ('safe-6', False)
+    ('start-2', False)
     """
     by_question = {}
     for line in lines:
         by_question.setdefault(line.question, []).append(line)
     found = []
-    for question in (q for number in LESSONS for q in lessons()[number].QUESTIONS if q.danger):
+    for question in (q for lesson in lessons().values() for q in lesson.QUESTIONS if q.danger):
         standing = replay(question, by_question.get(question.id, ()), SUPPLIES, class_word)
         found.append((f"{question.id}: {question.outcome}", standing.marks >= question.marks))
     return found

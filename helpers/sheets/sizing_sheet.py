@@ -17,7 +17,6 @@ from helpers.figures import circuits, margins, words
 from helpers.pages import templates
 from helpers.physics import leds
 from helpers.quantities import write
-from helpers.sheets.danger_items import WHERE
 from helpers.sheets.plan_facts import facts
 from helpers.sizing import own, report, verdicts
 
@@ -61,7 +60,7 @@ def pieces(plan, danger_items, learner="", at=None):
         "sizing-sheet",
         sign=SIGN, version=version("candle-workshop-lessons"),
         made=f"{(at or datetime.now(UTC)).astimezone():%Y-%m-%d %H:%M}",
-        stamp=STAMP, caution=CAUTION, command=COMMAND, lessons=WHERE, plan=plan, brief=plan.brief,
+        stamp=STAMP, caution=CAUTION, command=COMMAND, plan=plan, brief=plan.brief,
         told=told, build=build, mains_readings=bench_report.MAINS_READINGS,
         meter=bench_report.METER,
         in_short=list(report.in_short(plan.brief)), learner=learner, danger_items=danger_items,

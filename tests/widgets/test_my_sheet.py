@@ -5,7 +5,7 @@ from learner import right_answer
 from shown import screen, thing
 
 from helpers import my_build, my_sheet, open_lesson
-from helpers.exercises.bank import lessons
+from helpers.exercises.bank import bank
 from helpers.exercises.wording import STAMP
 from helpers.pages.own_build import own_brief
 from helpers.physics.mains import SUPPLIES
@@ -14,7 +14,7 @@ from helpers.sizing.brief import Brief, to_toml
 from helpers.widgets import lesson
 from helpers.widgets.my_build import keep_whole
 
-DANGERS = [q for number in ("01", "08", "09") for q in lessons()[number].QUESTIONS if q.danger]
+DANGERS = [question for question in bank().values() if question.danger]
 
 
 def written(answers):
