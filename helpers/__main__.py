@@ -4,8 +4,8 @@ import argparse
 import os
 import sys
 
-from helpers.classroom.problems import Unusable, plain
 from helpers.commands import learner, plan, printed, room, upkeep
+from helpers.exercises.refusals import Unusable, plain
 
 
 def command_line():

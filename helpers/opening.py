@@ -14,7 +14,7 @@ import webbrowser
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from helpers.classroom.problems import Unusable, plain
+from helpers.exercises.refusals import Unusable, plain
 
 FIRST_LESSON = "00"
 # Without these answers JupyterLab asks its learner whether it may look for news.

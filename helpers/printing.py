@@ -6,8 +6,8 @@ Knows who is in the class; never what is on the paper.
 from importlib import import_module
 from pathlib import Path
 
-from helpers.classroom.problems import Unusable, counted, make_folder, plain, write_whole
 from helpers.classroom.roster import Roster, read_roster
+from helpers.exercises.refusals import Unusable, counted, make_folder, plain, write_text
 from helpers.exercises.settings import Settings, changed
 
 NO_FILE = "Where to? Give a new file after --out"
@@ -116,4 +116,4 @@ def write_new_page(out, pieces):
             "then say it once more."
         )
     make_folder(out.parent)
-    write_whole(out, pieces)
+    write_text(out, pieces)

@@ -27,10 +27,10 @@ OVER = {
     "sizing": 1_808,
     "bench": 914,
     "figures": 2_317,
-    "exercises": 2_156,
-    "pages": 715,
-    "classroom": 1_979,
-    "widgets": 1_391,
+    "exercises": 2_189,
+    "pages": 706,
+    "classroom": 1_951,
+    "widgets": 1_401,
 }
 
 

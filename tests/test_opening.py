@@ -12,7 +12,7 @@ import psutil
 import pytest
 
 from helpers.__main__ import main
-from helpers.classroom.problems import Unusable
+from helpers.exercises.refusals import Unusable
 from helpers.opening import browser_at_hand, find_lesson
 
 ROOT = Path(__file__).resolve().parents[1]

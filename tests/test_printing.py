@@ -6,7 +6,7 @@ from types import SimpleNamespace
 import pytest
 
 from helpers.__main__ import main
-from helpers.classroom.problems import Unusable
+from helpers.exercises.refusals import Unusable
 from helpers.printing import print_for
 
 

@@ -9,7 +9,7 @@ from types import SimpleNamespace
 
 from helpers import quantities
 from helpers.authoring.every_numbers import every_numbers
-from helpers.classroom.problems import Unusable, counted, plain
+from helpers.exercises.refusals import Unusable, counted, plain
 from helpers.exercises.templates import quantity_of
 from helpers.physics.mains import SUPPLIES
 

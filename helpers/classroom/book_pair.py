@@ -7,7 +7,7 @@ import os
 from contextlib import suppress
 from datetime import datetime
 
-from helpers.classroom.problems import MAKE_ROOM, plain, refused
+from helpers.exercises.refusals import MAKE_ROOM, plain, refused
 
 ENDINGS = (".csv", ".html")
 BOOK, READY, PART = "mark-book", "mark-book.new", "mark-book.part"

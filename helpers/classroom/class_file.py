@@ -10,8 +10,8 @@ from dataclasses import dataclass, fields
 from datetime import date, timedelta
 from pathlib import Path
 
-from helpers.classroom.problems import MAKE_ROOM, Unusable, make_folder, plain, refused, write_whole
 from helpers.exercises import bank
+from helpers.exercises.refusals import MAKE_ROOM, Unusable, make_folder, plain, refused, write_text
 from helpers.exercises.settings import Settings, SettingsError, changed
 from helpers.exercises.whole_files import as_utf_8, write_new
 from helpers.exercises.wording import COMMAND
@@ -176,7 +176,7 @@ def _write_decided(made, wanted):
         written = None
     if written != wanted:
         raise Unusable(f"{plain(str(made.path), 300)} was left as it is. Write into it: {line}")
-    write_whole(made.path, [text])
+    write_text(made.path, [text])
 
 
 def for_marking(class_file, **given):

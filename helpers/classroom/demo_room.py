@@ -13,12 +13,12 @@ from hashlib import sha256
 from itertools import islice
 from pathlib import Path
 
-from helpers.classroom.problems import Unusable, make_folder, plain, write_whole
 from helpers.exercises.answer_log import new_line
 from helpers.exercises.bank import bank
 from helpers.exercises.draws import Draw
 from helpers.exercises.hand_in import name_of
 from helpers.exercises.mistakes import wrong_answers
+from helpers.exercises.refusals import Unusable, make_folder, plain, write_text
 from helpers.exercises.settings import Settings
 from helpers.exercises.wording import CAUTION
 from helpers.pages import templates
@@ -68,10 +68,10 @@ def write_demo_room(folder):
     command = _command(hand_ins, roster, folder / "marked")
     about = {"learners": len(LEARNERS), "word": CLASS_WORD, "silent": SILENT, "stranger": STRANGER}
     about |= {"two_files": TWO_FILES, "cut_short": CUT_SHORT, "caution": CAUTION}
-    write_whole(folder / "README.txt", [templates.text("demo-room.txt", **about, command=command)])
-    write_whole(roster, ["learner\n", *(f"{learner}\n" for learner in LEARNERS)])
+    write_text(folder / "README.txt", [templates.text("demo-room.txt", **about, command=command)])
+    write_text(roster, ["learner\n", *(f"{learner}\n" for learner in LEARNERS)])
     for name, content in hand_in_files():
-        write_whole(hand_ins / name, [content])
+        write_text(hand_ins / name, [content])
     return command
 
 

@@ -8,7 +8,7 @@ from datetime import UTC, datetime
 from helpers.classroom import mark_book as states
 from helpers.classroom.mark_book import danger_open
 from helpers.classroom.page import LOOKS
-from helpers.classroom.problems import make_folder, plain, write_whole
+from helpers.exercises.refusals import make_folder, plain, write_text
 from helpers.exercises.wording import CAUTION
 from helpers.pages import templates
 
@@ -48,7 +48,7 @@ def write_feedback(book, folder, at=None):
         page = templates.page(
             "feedback", "own-sheet", whose=whose, class_word=book.class_word, parts=held
         )
-        write_whole(folder / f"{name}.html", page)
+        write_text(folder / f"{name}.html", page)
     return [folder / f"{name}.html" for name in pages]
 
 

@@ -8,9 +8,9 @@ import re
 from html import unescape
 
 from helpers.classroom.hand_ins import find_files
-from helpers.classroom.problems import plain, refused
 from helpers.exercises.answer_log import parse_log
 from helpers.exercises.hand_in import MOST_LINES
+from helpers.exercises.refusals import plain, refused
 from helpers.exercises.traces import CHECKPOINTS
 
 # How a page of ours says whose it is: mark book and feedback in the title, packs and start sheets

@@ -8,9 +8,10 @@ import re
 import stat
 from dataclasses import dataclass, field
 
-from helpers.classroom.problems import Problem, Unusable, plain
+from helpers.classroom.problems import Problem
 from helpers.exercises.answer_log import ROWS, OtherFormat, parse_row
 from helpers.exercises.hand_in import LARGEST_FILE, MOST_LINES, digest
+from helpers.exercises.refusals import Unusable, plain
 from helpers.exercises.whole_files import as_utf_8
 
 ASK_AGAIN = "Ask for the file that hand_in() writes in the lesson: class word, id and date, .jsonl."

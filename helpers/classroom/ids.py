@@ -6,7 +6,8 @@ Knows ids and the roster; must never guess that two ids are one learner.
 import re
 from difflib import get_close_matches
 
-from helpers.classroom.problems import ASK, Problem, plain
+from helpers.classroom.problems import ASK, Problem
+from helpers.exercises.refusals import plain
 from helpers.exercises.settings import LEARNER_ID
 
 LONGEST = 24  # characters; a longer id is like nobody's

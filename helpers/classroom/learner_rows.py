@@ -12,7 +12,8 @@ from helpers.classroom import remarks
 from helpers.classroom.mark_book import LearnerMarks, lessons_of
 from helpers.classroom.one_log import merge, put_together
 from helpers.classroom.paper_log import Paper
-from helpers.classroom.problems import Problem, capped, counted, plain
+from helpers.classroom.problems import Problem, capped
+from helpers.exercises.refusals import counted, plain
 from helpers.exercises.standing import replay
 from helpers.physics.mains import SUPPLIES
 

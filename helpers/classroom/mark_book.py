@@ -7,8 +7,8 @@ from collections import Counter
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
-from helpers.classroom.problems import counted
 from helpers.exercises import bank
+from helpers.exercises.refusals import counted
 from helpers.exercises.standing import PASS_PERCENT, passed
 
 HANDED_IN = "handed in"

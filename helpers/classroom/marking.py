@@ -14,19 +14,11 @@ from helpers.classroom.feedback import write_feedback
 from helpers.classroom.mark_book import EARLIER, danger_open, lessons_of
 from helpers.classroom.page import page
 from helpers.classroom.paper_log import PaperLog
-from helpers.classroom.problems import (
-    ASK,
-    Problem,
-    Unusable,
-    capped,
-    counted,
-    few,
-    make_folder,
-    plain,
-)
+from helpers.classroom.problems import ASK, Problem, capped
 from helpers.classroom.room import mark_room
 from helpers.classroom.roster import read_roster
 from helpers.classroom.spreadsheet import csv_text, fallen, moved
+from helpers.exercises.refusals import Unusable, counted, few, make_folder, plain
 from helpers.exercises.settings import Settings, SettingsError
 from helpers.exercises.whole_files import as_utf_8
 from helpers.exercises.wording import CAUTION

@@ -11,9 +11,10 @@ from heapq import merge as merge_sorted
 from operator import attrgetter
 
 from helpers.classroom.hand_ins import ASK_AGAIN, MOST_LOGS, UNLOCK
-from helpers.classroom.problems import ASK, FINE, Problem, Unusable, counted, few, plain
+from helpers.classroom.problems import ASK, FINE, Problem
 from helpers.exercises.answer_log import ROWS, parse_log
 from helpers.exercises.hand_in import LARGEST_FILE, MOST_LINES
+from helpers.exercises.refusals import Unusable, counted, few, plain
 from helpers.exercises.whole_files import as_utf_8
 
 MOST_NAMED, MOST_TOLD = 5, 3  # hand-ins in one sentence, and what was found in one of them

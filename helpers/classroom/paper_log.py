@@ -11,18 +11,10 @@ from datetime import UTC, datetime
 from difflib import get_close_matches
 from operator import attrgetter
 
-from helpers.classroom.problems import (
-    ASK,
-    FINE,
-    MAKE_ROOM,
-    Problem,
-    Unusable,
-    make_folder,
-    plain,
-    refused,
-)
+from helpers.classroom.problems import ASK, FINE, Problem
 from helpers.exercises.answer_log import MOST_DRAWS, LogLine, add_row, new_line, parse_log
 from helpers.exercises.kinds import NotRead
+from helpers.exercises.refusals import MAKE_ROOM, Unusable, make_folder, plain, refused
 from helpers.exercises.session import PLAIN_BLANKS
 from helpers.exercises.settings import LEARNER_ID
 from helpers.physics.mains import SUPPLIES

@@ -7,7 +7,8 @@ from collections import Counter
 from datetime import UTC, datetime, timedelta
 from hashlib import blake2b
 
-from helpers.classroom.problems import ASK, Problem, few, plain
+from helpers.classroom.problems import ASK, Problem
+from helpers.exercises.refusals import few, plain
 
 MOST_A_SECOND = 30  # answers: more than a lesson asks, since all its cells may run at once
 CLOCK_SLACK = timedelta(hours=1)  # for a clock that is put right, or runs ahead

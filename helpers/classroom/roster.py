@@ -8,8 +8,9 @@ import io
 import re
 from dataclasses import dataclass, field
 
-from helpers.classroom.problems import ASK, Problem, Unusable, plain, refused
+from helpers.classroom.problems import ASK, Problem
 from helpers.exercises.hand_in import LARGEST_FILE
+from helpers.exercises.refusals import Unusable, plain, refused
 from helpers.exercises.settings import WORKSHOP_LEARNER, Settings, SettingsError
 from helpers.exercises.whole_files import as_utf_8
 

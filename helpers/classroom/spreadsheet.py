@@ -19,7 +19,7 @@ from helpers.classroom.mark_book import (
     LearnerMarks,
     danger_open,
 )
-from helpers.pages.templates import plain
+from helpers.exercises.refusals import plain
 
 NUMBER = re.compile(r"\A(\d+)[.,](\d+)\Z")
 QUESTION = re.compile(r"(?!lesson )(\S+) \((?:of \d+|not marked)\)")  # a column's name

@@ -1,7 +1,7 @@
 """Commands for one who learns: open a lesson, erase what was left."""
 
-from helpers.classroom.problems import Unusable, refused
 from helpers.commands import ROOT, said_yes
+from helpers.exercises.refusals import Unusable, refused
 
 
 def add_to(subcommand):

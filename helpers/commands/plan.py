@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from helpers.classroom.problems import Unusable, plain, refused
+from helpers.exercises.refusals import Unusable, plain, refused
 
 
 def add_to(subcommand):

@@ -2,8 +2,8 @@
 
 import sys
 
-from helpers.classroom.problems import Unusable, plain
 from helpers.commands import said_yes
+from helpers.exercises.refusals import Unusable, plain
 
 MANY = 200
 

@@ -1,7 +1,7 @@
 """Commands for maintainers: build the solutions, find where wrong turns meet."""
 
-from helpers.classroom.problems import Unusable
 from helpers.commands import ROOT
+from helpers.exercises.refusals import Unusable
 
 
 def add_to(subcommand):

@@ -9,6 +9,8 @@ from functools import cache
 from hashlib import sha256
 from pathlib import Path
 
+from helpers.exercises.refusals import plain
+
 FOLDER = Path(__file__).with_name("templates")
 LONGEST = 600  # characters of one value; what is longer was not written for a page
 PIECES = 500  # of a template, put together before they are handed on
@@ -82,40 +84,6 @@ def piece(markup, *values):
     from markupsafe import Markup
 
     return Markup(markup).format(*values)
-
-
-def plain(text, most=80, kept=""):
-    """Return text that shows all it holds, on one line.
-
-    Parameters
-    ----------
-    text : str
-        From outside: a file name, an id, an answer.
-    most : int
-        Longest text that is shown whole [characters].
-    kept : str
-        Characters without a shape that stay as they are.
-
-    Returns
-    -------
-    shown : str
-        With characters that have no shape of their own (control, direction, half a pair) spelt out;
-        a no-break space, which stands before each unit, is a space where it is not kept.
-
-    Examples
-    --------
-    >>> plain("BENCH-07\\x00")
-    'BENCH-07\\\\x00'
-    """
-    text = text if "\xa0" in kept else text.replace("\xa0", " ")
-    if len(text) > most:
-        text = text[:most] + "…"
-    if text.isprintable():
-        return text
-    return "".join(
-        c if c.isprintable() or c in kept else c.encode("unicode_escape").decode("ascii")
-        for c in text
-    )
 
 
 @cache

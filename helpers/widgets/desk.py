@@ -8,7 +8,7 @@ from pathlib import Path
 import ipywidgets as widgets
 
 from helpers.classroom.class_file import read_class
-from helpers.classroom.problems import Unusable, plain
+from helpers.exercises.refusals import Unusable, plain
 from helpers.exercises.wording import Line
 from helpers.pages.page import Page
 from helpers.pages.style import STYLE

@@ -8,7 +8,7 @@ from html import escape
 
 from helpers.classroom import class_file, forget_class
 from helpers.classroom.marking import mark_folder
-from helpers.classroom.problems import Unusable, counted, plain
+from helpers.exercises.refusals import Unusable, counted, plain
 from helpers.exercises.settings import Settings
 from helpers.exercises.wording import Line
 from helpers.physics.mains import SUPPLIES

@@ -1,9 +1,9 @@
 """Typing paper back: one line a question, by the keyboard alone, read back before it is kept."""
 
 from helpers.classroom import paper_log
-from helpers.classroom.problems import Unusable
 from helpers.classroom.roster import read_roster
 from helpers.exercises.bank import bank
+from helpers.exercises.refusals import Unusable
 from helpers.exercises.settings import Settings, changed
 from helpers.exercises.wording import Line
 from helpers.sheets.paper import chosen

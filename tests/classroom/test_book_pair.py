@@ -7,7 +7,7 @@ import pytest
 
 from helpers.classroom import book_pair
 from helpers.classroom.book_pair import BookPair
-from helpers.classroom.problems import Unusable
+from helpers.exercises.refusals import Unusable
 
 STEPS = ("fsync", "replace", "rename", "utime", "unlink")
 

@@ -14,7 +14,7 @@ from helpers.classroom.class_file import (
     read_class,
     write_class,
 )
-from helpers.classroom.problems import Unusable
+from helpers.exercises.refusals import Unusable
 from helpers.exercises.wording import COMMAND
 
 

@@ -20,9 +20,9 @@ from helpers.classroom.demo_room import (
     write_demo_room,
     wrong_answers,
 )
-from helpers.classroom.problems import Unusable
 from helpers.exercises.answer_log import parse_row
 from helpers.exercises.bank import bank
+from helpers.exercises.refusals import Unusable
 from helpers.physics.mains import SUPPLIES
 
 QUESTIONS = [question for module in BANK_FILES.values() for question in module.QUESTIONS]

@@ -7,7 +7,7 @@ from html.parser import HTMLParser
 import pytest
 from class_on_disk import found_in
 
-from helpers.classroom.problems import Unusable
+from helpers.exercises.refusals import Unusable
 from helpers.exercises.wording import CAUTION
 
 

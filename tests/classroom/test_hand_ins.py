@@ -18,8 +18,9 @@ from helpers.classroom.hand_ins import (
     learners_named,
 )
 from helpers.classroom.one_log import merge, put_together
-from helpers.classroom.problems import Problem, Unusable
+from helpers.classroom.problems import Problem
 from helpers.exercises.answer_log import LogLine
+from helpers.exercises.refusals import Unusable
 
 
 def bytes_file(room, name, content):

@@ -20,9 +20,9 @@ from helpers.classroom.mark_book import (
     lessons_of,
 )
 from helpers.classroom.marking import mark_folder
-from helpers.classroom.problems import Unusable
 from helpers.classroom.spreadsheet import cells, columns, fallen, for_cell
 from helpers.exercises.kinds import Choice, Option
+from helpers.exercises.refusals import Unusable
 from helpers.physics.mains import SUPPLIES
 
 LESSONS = lessons_of(BANK_FILES)

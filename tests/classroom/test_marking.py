@@ -9,8 +9,9 @@ from invented_bank import BANK_FILES
 from helpers.__main__ import main
 from helpers.classroom.learner_rows import MOST_PROBLEMS as MOST_OF_ONE
 from helpers.classroom.marking import mark_folder
-from helpers.classroom.problems import ASK, FINE, LOST, Unusable, write_whole
+from helpers.classroom.problems import ASK, FINE, LOST
 from helpers.commands.room import with_bar
+from helpers.exercises.refusals import Unusable, write_text
 from helpers.exercises.wording import CAUTION
 
 
@@ -258,7 +259,7 @@ def test_a_file_is_written_whole_or_not_at_all(room, monkeypatch):
 
     monkeypatch.setattr("os.replace", full)
     with pytest.raises(Unusable, match=r"kept\.csv could not be written \(No space left"):
-        write_whole(path, ["after"])
+        write_text(path, ["after"])
     assert path.read_text(encoding="utf-8") == "before"
     assert [p.name for p in room.folder.glob("*.part")] == []
 

@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 
 from helpers.classroom import one_log
 from helpers.classroom.hand_ins import MOST_LOGS
-from helpers.classroom.problems import ASK, FINE, Unusable
+from helpers.classroom.problems import ASK, FINE
+from helpers.exercises.refusals import Unusable
 
 IDS = ("current-1", "current-2", "current-3", "current-4", "current-5")
 

@@ -15,9 +15,9 @@ from helpers.classroom.paper_log import (
     refuse_twice,
     understand,
 )
-from helpers.classroom.problems import Unusable
 from helpers.classroom.roster import Roster
 from helpers.exercises.bank import bank
+from helpers.exercises.refusals import Unusable
 from helpers.physics.mains import SUPPLIES
 
 SUPPLY = "230 V 50 Hz"

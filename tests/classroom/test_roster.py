@@ -2,8 +2,8 @@
 
 import pytest
 
-from helpers.classroom.problems import Unusable
 from helpers.classroom.roster import Roster, read_roster
+from helpers.exercises.refusals import Unusable
 
 TWO = ["BENCH-01", "BENCH-02"]
 

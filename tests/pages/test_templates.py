@@ -6,6 +6,7 @@ import pytest
 from jinja2 import DictLoader, UndefinedError
 from markupsafe import Markup
 
+from helpers.exercises.refusals import plain
 from helpers.pages import templates
 
 
@@ -65,4 +66,4 @@ def test_a_number_keeps_the_blank_before_its_unit(one_template):
 
 
 def test_a_message_shows_the_blank_before_a_unit_as_a_blank_and_other_shapeless_signs_spelt_out():
-    assert templates.plain("4 × 22\xa0kΩ\x00") == "4 × 22 kΩ\\x00"
+    assert plain("4 × 22\xa0kΩ\x00") == "4 × 22 kΩ\\x00"
