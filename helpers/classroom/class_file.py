@@ -10,6 +10,7 @@ from dataclasses import dataclass, fields
 from datetime import date, timedelta
 from pathlib import Path
 
+from helpers.classroom.wanted import Wanted
 from helpers.exercises import bank
 from helpers.exercises.refusals import MAKE_ROOM, Unusable, make_folder, plain, refused, write_text
 from helpers.exercises.settings import Settings, SettingsError, changed
@@ -55,16 +56,10 @@ class ClassFile:
         )
 
     def for_marking(self):
-        """Return the arguments of `helpers.classroom.marking.mark_folder` that follow from it."""
-        return {
-            "folder": self.where("hand_ins"),
-            "roster": self.where("roster"),
-            "class_word": self.word,
-            "out": self.where("marked"),
-            "only": self.lessons,
-            "accept": self.accept,
-            "paper": self.paper_log,
-        }
+        """Return what is to be marked of it."""
+        folder, roster, out = map(self.where, ("hand_ins", "roster", "marked"))
+        counts = {"only": self.lessons, "accept": self.accept, "paper": self.paper_log}
+        return Wanted(folder, roster, self.word, out, **counts)
 
 
 def write_class(path, word, supply=Settings.supply, lessons=(), roster="roster.csv", benches=0):
@@ -180,22 +175,22 @@ def _write_decided(made, wanted):
 
 
 def for_marking(class_file, **given):
-    """Return the arguments of `mark_folder`: those that are given, else those of the class file.
+    """Return what is to be marked: what is given, else what the class file says.
 
     Raises
     ------
     Unusable
         If the class file cannot be used, or one of folder, roster, class_word and out is missing.
     """
-    wanted = read_class(class_file).for_marking() if class_file else {}
-    wanted |= {name: value for name, value in given.items() if value}
+    wanted = vars(read_class(class_file).for_marking()) if class_file else {}
+    wanted = wanted | {name: value for name, value in given.items() if value}
     missing = [said for name, said in NEEDED.items() if name not in wanted]
     if missing:
         raise Unusable(
             f"To mark, these are missing: {', '.join(missing)}. Give them, or name a class file: "
             f"mark --class FILE.toml. {MAKE_ONE}"
         )
-    return wanted
+    return Wanted(**wanted)
 
 
 def _refuse_neighbours(made):

@@ -65,7 +65,7 @@ def find_files(folder, apart=()):
     ----------
     folder : Path
         Where the hand-ins are.
-    apart : collection of Path
+    apart : iterable of Path
         Files that belong to the marking itself (the roster): passed over, as mark books are.
 
     Returns

@@ -13,13 +13,11 @@ from helpers.classroom.class_file import unknown_lesson
 from helpers.classroom.feedback import write_feedback
 from helpers.classroom.mark_book import EARLIER, danger_open, lessons_of
 from helpers.classroom.page import page
-from helpers.classroom.paper_log import PaperLog
 from helpers.classroom.problems import ASK, Problem, capped
 from helpers.classroom.room import mark_room
 from helpers.classroom.roster import read_roster
 from helpers.classroom.spreadsheet import csv_text, fallen, moved
 from helpers.exercises.refusals import Unusable, counted, few, make_folder, plain
-from helpers.exercises.settings import Settings, SettingsError
 from helpers.exercises.whole_files import as_utf_8
 from helpers.exercises.wording import CAUTION
 
@@ -65,45 +63,21 @@ class Marked:
         return list(filter(None, lines))
 
 
-def mark_folder(
-    folder,
-    roster,
-    class_word,
-    out,
-    bank_files=None,
-    progress=iter,
-    only=(),
-    accept=(),
-    paper=None,
-    decimal_comma=False,
-    feedback=None,
-    decided=(),
-):
+def mark_folder(wanted, *, feedback=None, decimal_comma=False, progress=iter, bank_files=None):
     """Mark a folder of hand-ins and write mark-book.csv and mark-book.html.
 
     Parameters
     ----------
-    folder, roster, out : str or Path
-        Where the hand-ins are, the CSV file with the learners, and the folder to write into.
-    class_word : str
-        The word that the instructor gave out.
-    bank_files : mapping or None
-        The bank's files by lesson number; None takes the bank of this installation.
-    progress : callable
-        Takes the list of learners and yields them.
-    only : sequence of str
-        Numbers of the lessons that count; with none, those that anybody has begun.
-    accept : sequence of str
-        Hand-ins that count where several logs of one id have parted; and `BENCH-07:ohm-3` where
-        paper counts instead of the screen.
-    paper : str, Path or None
-        The log of what was typed back from paper, if there is any.
-    decimal_comma : bool
-        Write the table for a spreadsheet that is set to a decimal comma.
+    wanted : Wanted
+        Where, whose, and what counts.
     feedback : str, Path or None
         A folder for a page for each learner, with their own marks alone.
-    decided : sequence of str
-        As `accept`, decided just now: one that is not what it says is refused.
+    decimal_comma : bool
+        Write the table for a spreadsheet that is set to a decimal comma.
+    progress : callable
+        Takes the list of learners and yields them.
+    bank_files : mapping or None
+        The bank's files by lesson number; None takes the bank of this installation.
 
     Returns
     -------
@@ -112,41 +86,26 @@ def mark_folder(
     Raises
     ------
     Unusable
-        If folder, roster, class word, out, lessons or what is accepted cannot be used, or no
-        answer counts; the text says what to do. Nothing is written then.
+        If folder, roster, out, lessons or what is accepted cannot be used, or no answer counts; the
+        text says what to do. Nothing is written then.
 
     Notes
     -----
     A mark book that lies in `out` is kept under its own date.
     """
     lessons = None if bank_files is None else lessons_of(bank_files)
-    folder, roster, out = Path(folder), Path(roster), Path(out)
-    class_word, only = _class_word(class_word), [number.zfill(2) for number in only]
-    if unknown := unknown_lesson(only, [one.number for one in lessons or lessons_of()]):
+    if unknown := unknown_lesson(wanted.only, [one.number for one in lessons or lessons_of()]):
         raise Unusable(unknown)
-    members, roster_problems = read_roster(roster)
-    typed = PaperLog(Path(paper)) if paper else None
-    apart = (roster, *([typed.path] if typed else []))
-    book = mark_room(
-        folder,
-        members,
-        class_word,
-        lessons,
-        apart,
-        progress,
-        accept,
-        typed,
-        bool(feedback),
-        decided,
-    )
-    _refuse_nothing(book, plain(str(folder), 300))
-    book.narrow(only)
-    make_folder(out)
-    pair = BookPair(out)
+    members, roster_problems = read_roster(wanted.roster)
+    book = mark_room(wanted, members, lessons, progress, bool(feedback))
+    _refuse_nothing(book, plain(str(wanted.folder), 300))
+    book.narrow(wanted.only)
+    make_folder(wanted.out)
+    pair = BookPair(wanted.out)
     pair.recover()
     rows = csv_text(book, decimal_comma)
     earlier = pair.kept_names().get(pair.table)
-    lower = _lower(pair.table, earlier, rows, shared=bool(only)) if earlier else []
+    lower = _lower(pair.table, earlier, rows, shared=bool(wanted.only)) if earlier else []
     problems = sorted(lower + roster_problems + book.problems, key=attrgetter("rank"))
     book.problems = capped(problems, MOST_PROBLEMS, "the folder")
     pair.write([rows], page(book))
@@ -213,10 +172,3 @@ def _lower(table, earlier, rows, shared):
 
 def _cells(cells):
     return few([f"{name} was {was}, is {now or 'open'}" for name, was, now in cells], MOST, "; ")
-
-
-def _class_word(text):
-    try:
-        return Settings("ROOM", text.strip().lower()).class_word
-    except SettingsError as error:
-        raise Unusable(str(error)) from None

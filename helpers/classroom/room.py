@@ -13,50 +13,28 @@ from helpers.classroom.ids import strangers_in
 from helpers.classroom.learner_rows import Marker
 from helpers.classroom.mark_book import MarkBook, Turn, lessons_of
 from helpers.classroom.one_log import accepted_paths
-from helpers.classroom.paper_log import Paper
+from helpers.classroom.paper_log import Paper, PaperLog
 from helpers.exercises.settings import CLASS_WORD
 from helpers.exercises.traces import CHECKPOINTS
 
 MOST_CLASS_WORDS = 1000
 
 
-def mark_room(
-    folder,
-    roster,
-    class_word,
-    lessons,
-    apart=(),
-    progress=iter,
-    accept=(),
-    paper=None,
-    replies=False,
-    decided=(),
-):
+def mark_room(wanted, roster, lessons, progress=iter, replies=False):
     """Mark every hand-in in a folder.
 
     Parameters
     ----------
-    folder : Path
-        Where the hand-ins are; folders inside it are read too.
+    wanted : Wanted
+        Where, whose, and what counts.
     roster : Roster
         Who is in the class.
-    class_word : str
-        Answers given under another one are named, and not counted.
     lessons : tuple of Lesson or None
         The bank; None takes that of this installation, and all cores where the class is large.
-    apart : collection of Path
-        Files in the folder that are no hand-ins.
     progress : callable
         Takes the list of learners and yields them, perhaps showing how far it is.
-    accept : sequence of str
-        Hand-ins that count where several logs of one id have parted; and `BENCH-07:ohm-3` where
-        paper counts instead of the screen.
-    paper : PaperLog or None
-        What was typed back from paper.
     replies : bool
         Whether the rows hold the newest answers, and what the card says to wrong ones.
-    decided : sequence of str
-        Further ones to accept, decided just now: each has to be what it says.
 
     Returns
     -------
@@ -73,14 +51,14 @@ def mark_room(
     -----
     One learner's lines are held at a time; only marks and states are kept.
     """
-    book = MarkBook(class_word, lessons or lessons_of())
-    files, unusable = find_files(folder, apart)
+    book = MarkBook(wanted.class_word, lessons or lessons_of())
+    files, unusable = find_files(wanted.folder, filter(None, (wanted.roster, wanted.paper)))
     # What JupyterLab copies when a file is opened there: hidden, and perhaps older than the file.
     files = [path for path in files if Path(path).parent.name != CHECKPOINTS]
-    groups, problems = group_by_id(files, folder)
+    groups, problems = group_by_id(files, wanted.folder)
     unusable += problems
-    accept = [*accept, *decided]
-    typed = Paper(paper, accept)
+    accept = [*wanted.accept, *wanted.decided]
+    typed = Paper(wanted.paper and PaperLog(wanted.paper), accept)
     accepted = accepted_paths([name for name in accept if name not in typed.instead], groups)
     for learner in typed.lines:
         groups.setdefault(learner, [])
@@ -89,6 +67,7 @@ def mark_room(
     book.problems += unusable
     book.unusable, book.hand_ins = len(unusable), sum(map(len, groups.values()))
     unreadable = learners_named(unusable, roster.learners)
+    learners = [*roster.learners, *strangers]
 
     def work():
         for learner in learners:
@@ -102,14 +81,13 @@ def mark_room(
                 status = states.NOT_ON_ROSTER
             yield learner, status, ids, list(filter(None, [groups.pop(one, None) for one in ids]))
 
-    learners = [*roster.learners, *strangers]
-    given = class_word, lessons, typed, accepted, replies
+    given = wanted.class_word, lessons, typed, accepted, replies
     shown = each(Marker, given, work(), len(learners) if lessons is None else 0)
     gathered = Gathered(book)
     for _ in progress(learners):
         gathered.add(next(shown))
     known = {question.id for question in book.questions}
-    typed.refuse_no_double(decided, gathered.doubles, roster, known)
+    typed.refuse_no_double(wanted.decided, gathered.doubles, roster, known)
     book.problems += [*strangers.values(), *typed.in_words(gathered.doubles)]
     book.problems += remarks.of_shared_lines(gathered.line_ids)
     return book

@@ -67,9 +67,10 @@ def mark(arguments):
     from helpers.classroom.class_file import for_marking, read_class
     from helpers.classroom.marking import mark_folder
 
-    given = {name: value for name, value in vars(arguments).items() if name != "run"}
-    wanted = for_marking(**given)
-    print("\n".join(mark_folder(progress=with_bar, **wanted).summary()))
+    a = vars(arguments).copy()
+    del a["run"]
+    how = {name: a.pop(name) for name in ("feedback", "decimal_comma")}
+    print("\n".join(mark_folder(for_marking(**a), progress=with_bar, **how).summary()))
     if arguments.class_file and (over := read_class(arguments.class_file).over()):
         print(over)
 

@@ -4,6 +4,7 @@ The same functions as the commands. Knows no learner's session, so that opening 
 """
 
 import shlex
+from dataclasses import replace
 from html import escape
 
 from helpers.classroom import class_file, forget_class
@@ -137,7 +138,7 @@ def _mark(form):
     feedback = made.where("marked") / "feedback" if form["feedback"] else None
     decided = _decided(form["decided"])
     done = mark_folder(
-        **made.for_marking(), decided=decided, feedback=feedback, decimal_comma=form["comma"]
+        replace(made.for_marking(), decided=decided), feedback=feedback, decimal_comma=form["comma"]
     )
     told = [*done.summary(), made.over()]
     if decided:

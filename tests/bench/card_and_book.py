@@ -30,6 +30,7 @@ from helpers.classroom.learner_rows import Marker  # noqa: E402
 from helpers.classroom.mark_book import MarkBook, lessons_of  # noqa: E402
 from helpers.classroom.marking import mark_folder  # noqa: E402
 from helpers.classroom.room import Gathered  # noqa: E402
+from helpers.classroom.wanted import Wanted  # noqa: E402
 from helpers.exercises import session as sessions  # noqa: E402
 from helpers.exercises.bank import bank  # noqa: E402
 from helpers.exercises.session import Session  # noqa: E402
@@ -196,7 +197,8 @@ def marked_through_files(sequence, word, folder):
         other.answer(name, first.model(other.draw(name).numbers) or ["A"])
     other.hand_in().path.rename(path.parent / "other.jsonl")
     roster.write_text(f"learner\n{learner}\nOTHER\n")
-    book = mark_folder(path.parent, roster, word, folder / "out", {"00": module}).book
+    wanted = Wanted(path.parent, roster, word, folder / "out")
+    book = mark_folder(wanted, bank_files={"00": module}).book
     return book.rows[0], book
 
 

@@ -71,10 +71,11 @@ def typed_by(question, numbers, stream):
 def mark_once(folder):
     """Mark a room as the command does; return what it took and what became of it."""
     from helpers.classroom.marking import mark_folder
+    from helpers.classroom.wanted import Wanted
 
     start, busy = time.perf_counter(), sum(os.times()[:4])
     where = folder / "hand-ins", folder / "roster.csv", CLASS_WORD, folder / "out"
-    book = mark_folder(*where, feedback=folder / "out" / "feedback").book
+    book = mark_folder(Wanted(*where), feedback=folder / "out" / "feedback").book
     return {
         "seconds": time.perf_counter() - start,
         "busy": sum(os.times()[:4]) - busy,

@@ -28,6 +28,7 @@ from helpers.classroom.demo_room import CLASS_WORD, FIRST_EVENING, lines_of  # n
 from helpers.classroom.learner_rows import MOST_TO_ONE  # noqa: E402
 from helpers.classroom.marking import mark_folder  # noqa: E402
 from helpers.classroom.spreadsheet import FORMULA_STARTS  # noqa: E402
+from helpers.classroom.wanted import Wanted  # noqa: E402
 from helpers.exercises.answer_log import LONGEST_LINE  # noqa: E402
 from helpers.exercises.bank import bank  # noqa: E402
 from helpers.exercises.hand_in import LARGEST_FILE, MOST_LINES  # noqa: E402
@@ -223,7 +224,7 @@ def mark(folder):
     hand_ins.mkdir(exist_ok=True)
     roster.write_text("learner,also\n" + "\n".join((*LEARNERS, f"{NEIGHBOUR},")) + "\n")
     (hand_ins / "neighbour.jsonl").write_bytes(_rows(fields_of(NEIGHBOUR)))
-    return mark_folder(hand_ins, roster, CLASS_WORD, folder / "out")
+    return mark_folder(Wanted(hand_ins, roster, CLASS_WORD, folder / "out"))
 
 
 class Harmless(HTMLParser):

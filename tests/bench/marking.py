@@ -122,6 +122,7 @@ def mark_once(folder, with_memory):
     from helpers.classroom.mark_book import MarkBook
     from helpers.classroom.marking import mark_folder
     from helpers.classroom.page import page
+    from helpers.classroom.wanted import Wanted
 
     bank_files = bench_bank()
     start_busy = time.process_time()
@@ -129,9 +130,9 @@ def mark_once(folder, with_memory):
     once = time.process_time() - start_busy
     if with_memory:
         tracemalloc.start()
-    out = folder / "out"
+    wanted = Wanted(folder / "hand-ins", folder / "roster.csv", CLASS_WORD, folder / "out")
     start, start_busy = time.perf_counter(), time.process_time()
-    marked = mark_folder(folder / "hand-ins", folder / "roster.csv", CLASS_WORD, out, bank_files)
+    marked = mark_folder(wanted, bank_files=bank_files)
     seconds, busy = time.perf_counter() - start, time.process_time() - start_busy
     peak = tracemalloc.get_traced_memory()[1] if with_memory else 0
     book = marked.book

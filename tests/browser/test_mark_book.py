@@ -15,6 +15,7 @@ import pytest
 
 from helpers.classroom.demo_room import CLASS_WORD, write_demo_room
 from helpers.classroom.marking import mark_folder
+from helpers.classroom.wanted import Wanted
 
 AXE = files("axe_playwright_python") / "axe.min.js"
 ONE_OF_EACH = """() => document.querySelectorAll('main tbody').forEach(body => {
@@ -48,7 +49,7 @@ def book(browser_found, tmp_path_factory):
     room = tmp_path_factory.mktemp("room")
     write_demo_room(room)
     where = room / "hand-ins", room / "roster.csv", CLASS_WORD, room / "out"
-    marked = mark_folder(*where, feedback=room / "out")
+    marked = mark_folder(Wanted(*where), feedback=room / "out")
     asked = []
     with lab.chromium(1280, 900) as page:
         page.on("request", lambda request: asked.append(request.url))

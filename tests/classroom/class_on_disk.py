@@ -9,6 +9,7 @@ from invented_bank import BANK_FILES
 
 from helpers.classroom.marking import mark_folder
 from helpers.classroom.paper_log import PaperLog
+from helpers.classroom.wanted import Wanted
 from helpers.exercises.answer_log import new_line
 from helpers.physics.mains import SUPPLIES
 
@@ -74,9 +75,10 @@ class Room:
     def mark(self, class_word="wick", only=(), accept=()):
         return self.run(class_word, only, accept).book
 
-    def run(self, class_word="wick", only=(), accept=(), **more):
-        where = (self.hand_ins, self.roster, class_word, self.out, BANK_FILES)
-        return mark_folder(*where, only=only, accept=accept, paper=self.paper.path, **more)
+    def run(self, class_word="wick", only=(), accept=(), decided=(), **more):
+        where = self.hand_ins, self.roster, class_word, self.out
+        wanted = Wanted(*where, only, accept, decided, self.paper.path)
+        return mark_folder(wanted, bank_files=BANK_FILES, **more)
 
     def table(self):
         with open(self.out / "mark-book.csv", encoding="utf-8", newline="") as handle:

@@ -7,6 +7,7 @@ import pytest
 
 from helpers.classroom import cores, demo_room, room
 from helpers.classroom.marking import mark_folder
+from helpers.classroom.wanted import Wanted
 from helpers.exercises.bank import bank
 
 WORDS = [(word,) for word in ("ohm", "watt", "volt")] * 4
@@ -45,6 +46,6 @@ def test_a_class_that_was_sent_to_processes_and_back_has_the_same_book(tmp_path,
     for way in (room.each, sent):
         monkeypatch.setattr(room, "each", way)
         out = tmp_path / str(len(books))
-        marked = mark_folder(hand_ins, roster, "wick", out, feedback=out)
+        marked = mark_folder(Wanted(hand_ins, roster, "wick", out), feedback=out)
         books.append((marked.table.read_text("utf-8"), marked.book.rows, marked.book.problems))
     assert books[0] == books[1] and len(books[0][1]) == 3

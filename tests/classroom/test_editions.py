@@ -9,6 +9,7 @@ import pytest
 
 from helpers.classroom.mark_book import EARLIER
 from helpers.classroom.marking import mark_folder
+from helpers.classroom.wanted import Wanted
 
 
 @pytest.fixture
@@ -26,7 +27,7 @@ def marked(room):
             )
             for number, module in invented_bank.BANK_FILES.items()
         }
-        return mark_folder(room.hand_ins, room.roster, "wick", room.out, files)
+        return mark_folder(Wanted(room.hand_ins, room.roster, "wick", room.out), bank_files=files)
 
     return run
 

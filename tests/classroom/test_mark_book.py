@@ -21,6 +21,7 @@ from helpers.classroom.mark_book import (
 )
 from helpers.classroom.marking import mark_folder
 from helpers.classroom.spreadsheet import cells, columns, fallen, for_cell
+from helpers.classroom.wanted import Wanted
 from helpers.exercises.kinds import Choice, Option
 from helpers.exercises.refusals import Unusable
 from helpers.physics.mains import SUPPLIES
@@ -181,7 +182,9 @@ def test_an_option_that_holds_personal_numbers_is_one_slip_for_all(room):
         names.add(question.kind.verdict_on(answer, numbers).turn)
         line = room.line(typed, "some", learner)
         room.hand_in(line, name=f"{learner}.jsonl")
-    book = mark_folder(room.hand_ins, room.roster, "wick", room.out, {"02": module}).book
+    book = mark_folder(
+        Wanted(room.hand_ins, room.roster, "wick", room.out), bank_files={"02": module}
+    ).book
     (slip,) = book.slips()
     assert len(names) == 2 and slip.name in names
     assert slip.learners == 2

@@ -10,6 +10,7 @@ from helpers.__main__ import main
 from helpers.classroom.learner_rows import MOST_PROBLEMS as MOST_OF_ONE
 from helpers.classroom.marking import mark_folder
 from helpers.classroom.problems import ASK, FINE, LOST
+from helpers.classroom.wanted import Wanted
 from helpers.commands.room import with_bar
 from helpers.exercises.refusals import Unusable, write_text
 from helpers.exercises.wording import CAUTION
@@ -246,7 +247,7 @@ def test_no_subcommand_is_answered_with_those_there_are(capsys):
 
 def test_the_spelling_of_the_class_word_is_forgiven(room):
     room.hand_in(room.line(room.right("current-1")))
-    mark_folder(room.hand_ins, room.roster, " Wick ", room.out, BANK_FILES)
+    mark_folder(Wanted(room.hand_ins, room.roster, " Wick ", room.out), bank_files=BANK_FILES)
     assert room.table()["BENCH-01"]["marks"] == "1"
 
 
