@@ -51,7 +51,9 @@ class Sequence:
     def __init__(self, seed, store=None):
         self.chance = random.Random(seed)
         self.store = store or MemoryStore()
-        names = [*bank(), *["own-1"] * 4]  # the only one of its kind
+        kinds = Counter(question.kind.name for question in bank().values())
+        rare = [name for name, question in bank().items() if kinds[question.kind.name] == 1]
+        names = [*bank(), *rare * 4]
         self.names = self.chance.sample(names, self.chance.randint(1, 3))
         self.questions = {name: bank()[name] for name in self.names}
         code = f"BENCH-{self.chance.randint(1, 999)}"
@@ -100,7 +102,7 @@ class Sequence:
             return f"{value:.5e} {GLOSSARY[kind.of].unit}"
         if kind.name == "parts":
             return [part.text(pick(part.bin)) for part in kind.fields]
-        if kind.name == "design":
+        if not hasattr(kind, "shown"):
             return pick([kind.model(numbers), *kind.guesses(numbers)])
         letters = list(kind.shown(numbers))
         self.chance.shuffle(letters)

@@ -17,6 +17,7 @@ from types import SimpleNamespace
 
 import lab
 from learner import right_answer, wrong_answers
+from questions import ONE_OF_EACH_KIND
 
 from helpers.exercises.bank import bank
 from helpers.exercises.kinds import NotRead, design
@@ -31,17 +32,7 @@ from helpers.physics.circuits import CIRCUITS
 from helpers.widgets.card import ANSWERED_ELSEWHERE
 from helpers.widgets.live import KEPT, SETTINGS_CHANGED_ELSEWHERE
 
-OF_EACH_KIND = {
-    "quantity": "ohm-2",
-    "choice": "ohm-13",
-    "choose-all": "ohm-8",
-    "order": "ohm-9",
-    "parts": "ohm-14",
-    "picture": "ohm-5",
-    "predict": "ohm-predict",
-    "danger item": "start-2",
-    "design": "own-1",
-}
+OF_EACH_KIND = ONE_OF_EACH_KIND | {"predict": "ohm-predict", "danger item": "start-2"}
 NOT_BUILT = {f"{design.NOT_BUILT}: {why}": key for key, why in design.REASONS.items()}
 TELLS = {said: key for key, said in design.TELLS.items()}
 CELLS = [*OF_EACH_KIND.values(), "found", "progress"]

@@ -1,11 +1,11 @@
 """What the card says and what the mark book says of one log are the same, whatever was done."""
 
 import pytest
+from questions import ONE_OF_EACH_KIND
 
 from helpers.classroom import learner_rows
 from helpers.exercises.standing import replay
 
-KINDS = {"quantity", "choice", "choose-all", "order", "parts", "design", "picture"}
 WAYS = {"right", "any", "again", "refused"}
 
 
@@ -17,7 +17,7 @@ def bench(bench_script):
 def test_property_card_and_book_say_the_same_over_any_sequence(bench):
     found, met = bench.run(600)
     assert found == []
-    assert all(met[what] > 30 for what in KINDS | WAYS)
+    assert all(met[what] > 30 for what in {*ONE_OF_EACH_KIND, *WAYS})
 
 
 def test_a_book_that_says_something_else_would_be_found(bench, monkeypatch):

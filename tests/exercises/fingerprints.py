@@ -11,7 +11,7 @@ from itertools import product
 from pathlib import Path
 
 from helpers.exercises.bank import bank
-from helpers.exercises.kinds import Choice, ChooseAll, Design, Order, Parts
+from helpers.exercises.kinds import Amount, Choice, ChooseAll, Order, Parts
 from helpers.physics.mains import SUPPLIES
 
 RECORDED = Path(__file__).with_suffix(".json")
@@ -79,10 +79,10 @@ def _earned(kind, n):
 def _answers(kind, n):
     if isinstance(kind, Parts):
         return list(product(*(field.bin for field in kind.fields)))[:MOST_PARTS]
-    if isinstance(kind, Design):
-        return [kind.read(typed, n).value for typed in (kind.model(n), *kind.guesses(n))]
-    if not isinstance(kind, (Choice, ChooseAll, Order)):
+    if isinstance(kind, Amount):
         return [factor * kind.right(n) for factor in FACTORS]
+    if not isinstance(kind, (Choice, ChooseAll, Order)):
+        return [kind.read(typed, n).value for typed in (kind.model(n), *kind.guesses(n))]
     keys = [option.key for option in kind.listed(n)]
     if isinstance(kind, Choice):
         return keys

@@ -37,10 +37,10 @@ def wrong_answers(session, question_id, number=0):
         typed = [*kind.shown(numbers), "none"]
     elif isinstance(kind, kinds.Order):
         typed = [", ".join(letters) for letters in list(permutations(kind.shown(numbers)))[:5]]
-    elif isinstance(kind, kinds.Design):
-        typed = list(kind.guesses(numbers))
-    else:
+    elif isinstance(kind, kinds.Parts):
         texts = [[part.text(value) for value in part.bin] for part in kind.fields]
         typed = ["; ".join(pieces) for pieces in product(*texts)]
+    else:
+        typed = list(kind.guesses(numbers))
     wrong = [t for t in typed if not kind.mark(kind.read(t, numbers).value, numbers).right]
     return wrong[: max(3, kind.tries)]

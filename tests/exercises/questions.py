@@ -16,6 +16,17 @@ ORDERS = [q for q in MARKED if isinstance(q.kind, kinds.Order)]
 DESIGNS = [q for q in MARKED if isinstance(q.kind, kinds.Design)]
 PARTS = [q for q in MARKED if isinstance(q.kind, kinds.Parts)]
 
+# One question of each kind, all of lesson 02 but the design: what is answered in every way.
+ONE_OF_EACH_KIND = {
+    "quantity": "ohm-2",
+    "choice": "ohm-13",
+    "choose-all": "ohm-8",
+    "order": "ohm-9",
+    "parts": "ohm-14",
+    "picture": "ohm-5",
+    "design": "own-1",
+}
+
 
 def of_each(questions, what="property"):
     return pytest.mark.parametrize(

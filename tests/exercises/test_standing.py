@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import pytest
 from learner import BENCH, right_answer, session_of, wrong_answers
+from questions import ONE_OF_EACH_KIND
 
 from helpers.exercises.answer_log import parse_log
 from helpers.exercises.bank import bank
@@ -13,9 +14,10 @@ from helpers.exercises.standing import replay
 from helpers.exercises.wording import feedback_lines
 from helpers.physics.mains import SUPPLIES
 
-ONE_OF_EACH_KIND = ("ohm-2", "ohm-13", "ohm-8", "ohm-9", "ohm-14", "ohm-5", "own-1")
 each_kind = pytest.mark.parametrize(
-    "question_id", ONE_OF_EACH_KIND, ids=[f"property: {i}" for i in ONE_OF_EACH_KIND]
+    "question_id",
+    ONE_OF_EACH_KIND.values(),
+    ids=[f"property: {i}" for i in ONE_OF_EACH_KIND.values()],
 )
 
 
@@ -315,7 +317,7 @@ def test_other_settings_give_other_numbers_and_a_class_word_earns_its_own_marks(
     assert moved.standing("ohm-2").share == kept
     moved.answer("ohm-2", wrong_answers(moved, "ohm-2")[0])
     assert moved.standing("ohm-2").share >= kept
-    numbers = [[vars(s.draw(i).numbers) for i in ONE_OF_EACH_KIND] for s in (first, moved)]
+    numbers = [[vars(s.draw(i).numbers) for i in ONE_OF_EACH_KIND.values()] for s in (first, moved)]
     assert numbers[0] != numbers[1]
 
 

@@ -70,14 +70,4 @@ def live_words(shown):
 
 def fill(card, typed):
     """Enter an answer through the controls of a card, as a learner would with the mouse."""
-    controls = card.controls
-    kind = card.question.kind.name
-    if kind == "quantity":
-        controls.box.value = typed
-    elif kind in ("choice", "choose-all", "order"):
-        controls.held.value = typed
-    elif kind == "design":
-        controls.put(typed, typed)
-    else:
-        for box, piece in zip(controls.lists, typed.split("; "), strict=True):
-            box.value = piece
+    card.controls.put(typed, typed)
