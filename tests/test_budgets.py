@@ -46,7 +46,8 @@ def grows(path):
 
 @pytest.mark.parametrize("package", BUDGETS)
 def test_limit_a_package_keeps_to_its_budget(package):
-    assert lines_in(package) <= OVER.get(package, BUDGETS[package])
+    lines, most = lines_in(package), OVER.get(package, BUDGETS[package])
+    assert lines <= most, f"write {lines} behind {package!r} in OVER; the commit says why"
 
 
 @pytest.mark.parametrize("package", OVER)

@@ -16,7 +16,7 @@ ORDERS = [q for q in MARKED if isinstance(q.kind, kinds.Order)]
 DESIGNS = [q for q in MARKED if isinstance(q.kind, kinds.Design)]
 PARTS = [q for q in MARKED if isinstance(q.kind, kinds.Parts)]
 
-# One question of each kind, all of lesson 02 but the design: what is answered in every way.
+# One question of each kind, tried in every way; a browser answers those of lesson 02.
 ONE_OF_EACH_KIND = {
     "quantity": "ohm-2",
     "choice": "ohm-13",

@@ -311,3 +311,8 @@ def test_the_lessons_are_those_that_the_link_to_the_next_one_names():
         if int(number(after)) == int(number(path)) + 1:
             assert after.name in prose(read(path))
     assert all(path.is_relative_to(ROOT) for path in LESSONS)
+
+
+def test_the_last_lesson_alone_says_that_it_is_the_last():
+    said = [path for path in LESSONS if "This is the last lesson." in prose(read(path))]
+    assert said == LESSONS[-1:]
