@@ -6,13 +6,7 @@ What the fields are is in `fields`.
 import re
 import tomllib
 
-from helpers.sizing.fields import (
-    FIELDS,
-    GIVEN_BY,
-    NEVER_GUESSED,
-    Brief,
-    key_of,
-)
+from helpers.sizing.fields import FIELDS, GIVEN_BY, NEVER_GUESSED, Brief, key_of
 from helpers.sizing.typed import BriefError, nobody_knows, plain, read_one, shown, write_one
 
 _SETTINGS = ("dimmer_lowest", "dimmer_highest")
@@ -24,16 +18,12 @@ _NOBODY_KNOWS = {
     each.name: read_one(each.metadata["kind"], "unknown", each.name)
     for each in FIELDS if each.name in NEVER_GUESSED
 }  # fmt: skip
-#: What else is taken where nobody knows, the safer way; common practice, no source.
+#: What else is taken where nobody knows, the safer way; of a list, what each of it is.
 SAFER = {
-    "use_trouble": "none", "use_by_others": True, "heater_long_use": True, "dimmer_least": 60.0,
-    "led_intensity": 0.1, "led_limit": 0.005, "seen_lux": 2000.0, "seen_angle": 30.0,
-    "box_air": 70.0, "box_length": 0.05, "box_width": 0.05, "box_height": 0.05,
-    "bin_tolerance": 20.0, "bin_surge_rated": False, "bin_fusible_at": 0.0, "bin_diode": 50.0,
-    "bin_capacitor_volts": 250.0,
+    each.name: read_one(each.metadata["kind"], each.metadata["safer"], each.name)
+    for each in FIELDS if "safer" in each.metadata
 }  # fmt: skip
-#: The same of each resistor of the bin [W], [V].
-SAFER_EACH = {"bin_ratings": (0.25, "bin_volts"), "bin_volts": (200.0, "bin_ratings")}
+_PAIRS = {"bin_ratings": "bin_volts", "bin_volts": "bin_ratings"}
 
 
 def such_setting(name, typed):
@@ -205,10 +195,9 @@ def read_fields(typed):
                 wrong[name] += f" By {given_by} it is such as {such_setting(name, typed)}."
     left_out = tuple(each.name for each in FIELDS if each.name not in typed)
     taken = {name: value for name, value in _NOBODY_KNOWS.items() if name in left_out}
-    taken |= {name: value for name, value in SAFER.items() if name in unknown}
-    for name, (each, other) in SAFER_EACH.items():
-        if name in unknown:
-            taken[name] = (each,) * len(read.get(other, Brief.bin_ratings))
+    taken |= {name: SAFER[name] for name in unknown if name in SAFER}
+    for name in _PAIRS.keys() & taken:
+        taken[name] *= len(read.get(_PAIRS[name], Brief.bin_ratings))
     try:
         if not wrong:
             if edge != "none":

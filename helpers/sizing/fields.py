@@ -1,10 +1,12 @@
-"""The fields of a brief, each with its section, kind, example and limits, and what follows.
+"""A brief: the fields of `fields.toml`, and what follows from them.
 
 How they are typed into a file is in `brief`. Judges nothing.
 """
 
-from dataclasses import dataclass, field, fields
+import tomllib
+from dataclasses import dataclass, field, fields, make_dataclass
 from math import inf, prod
+from pathlib import Path
 
 import numpy as np
 
@@ -18,108 +20,49 @@ GIVEN_BY = {
     "angle": "angle", "volts": "voltage", "heat": "percent", "power": "power",
     "average meter": "voltage", "true rms meter": "voltage",
 }  # fmt: skip
-EDGES = ("leading", "trailing", "unknown", "none")
-TOUCH = ("closed window", "touchable", "unknown")
-CONNECTIONS = ("plug-in", "fixed", "unknown")
-TROUBLES = ("left on", "too hot", "not seen", "none")
 COLOURS = tuple(colour for colour in leds.TYPICAL_VOLTS if colour != "infrared")
 LABEL_STRAYS = 0.1
 """How far above the heater's label a reading counts as full: common practice, no source [-]."""
-_RANGE = "unknown takes 10 % or the national figure"
 _MOST_STRINGS = 4000
 _MOST = {"bin_ratings": 12, "bin_capacitors": 6, "bin_surge": 4}
+_WORDS = {
+    "colour of an LED": COLOURS, "way to give a setting": tuple(GIVEN_BY),
+    "series of resistors": tuple(resistors.SERIES),
+}  # fmt: skip
 
 
-def _asked(kind, example, says, least=0.0, most=inf, bare=None):
-    """One field: kind, value in the workshop's brief as typed, what it is, limits, unit if bare."""
-    about = {"kind": kind, "says": says, "least": least, "most": most, "bare": bare}
-    typed = GIVEN_BY["angle"] if kind == "setting" else kind
-    return field(default=read_one(typed, example, "the example"), metadata=about)
+def _asked(name, row):
+    """One field of the table, with its example as read, and what else the table says of it."""
+    kind, (least, most) = row["kind"], row.get("possible", (0.0, inf))
+    if isinstance(kind, list):
+        kind = tuple(kind)
+    elif kind.startswith("list of "):
+        kind = [kind.removeprefix("list of ")]
+    else:
+        kind = _WORDS.get(kind, kind)
+    about = {"says": ", ".join(kind), "bare": None} | row
+    about |= {"kind": kind, "least": least, "most": most}
+    example = read_one(GIVEN_BY["angle"] if kind == "setting" else kind, row["example"], name)
+    return name, object, field(default=example, metadata=about)
+
+
+_TABLE = tomllib.loads(Path(__file__).with_name("fields.toml").read_text("utf-8"))
+_Asked = make_dataclass(
+    "_Asked",
+    [_asked(f"{part}_{key}", row) for part, rows in _TABLE.items() for key, row in rows.items()],
+    frozen=True,
+)
 
 
 @dataclass(frozen=True)
-class Brief:
+class Brief(_Asked):
     """What is wanted, in SI units; as it stands, that of the workshop with its 90 W pot.
 
-    In a file, a field is the key after its section: `heater_power` is power under [heater].
-    `left_out` names the fields that a file did not give, `unknown` those of which it says that
-    nobody knows them.
+    Its fields are those of `fields.toml`. In a file, a field is the key after its section:
+    `heater_power` is power under [heater]. `left_out` names the fields that a file did not give,
+    `unknown` those of which it says that nobody knows them.
     """
 
-    # fmt: off
-    use_connection: str = _asked(CONNECTIONS, "plug-in", "plug-in, fixed wiring, or unknown")
-    use_by_others: bool = _asked("yes", True, "whether others than its builder use it")
-    use_trouble: str = _asked(TROUBLES, "left on", f"what goes wrong: {', '.join(TROUBLES)}")
-    supply_volts: float = _asked("voltage", "230 V", "on the label of the socket", 90.0, 264.0)
-    supply_hertz: float = _asked("frequency", "50 Hz", "frequency", 45.0, 65.0)
-    supply_lowest: float = _asked("?voltage", "unknown", f"lowest mains; {_RANGE}", 50.0, 300.0)
-    supply_highest: float = _asked("?voltage", "unknown", f"highest mains; {_RANGE}", 50.0, 300.0)
-    heater_power: float = _asked("power", "90 W", "on its label, at the supply's volts", 0.1)
-    heater_full_power_safe: str = _asked(
-        ("yes", "no", "unknown"), "yes", "whether it may stay at full power for good, unwatched")
-    heater_long_use: bool = _asked("yes", True, "whether it is on for hours")
-    dimmer_edge: str = _asked(EDGES, "leading", f"{', '.join(EDGES)}; none is no dimmer")
-    dimmer_given_by: str = _asked(
-        tuple(GIVEN_BY), "angle",
-        "how settings are given: angle, volts, heat (of the whole), power (of the heater), "
-        "average meter, true rms meter")
-    dimmer_lowest: float = _asked("setting", "126°", "lowest setting that is used")
-    dimmer_highest: float = _asked("setting", "0°", "highest setting that is used")
-    dimmer_rated: float = _asked(
-        "?power", "300 W", "the most it is made for; unknown counts as too little", 0.1)
-    dimmer_least: float = _asked("power", "40 W", "the least it works with")
-    dimmer_suppression: float = _asked(
-        "?capacitance", "unknown", "capacitor across its switch; unknown takes 100 nF", 0.0, 1e-5)
-    led_colour: str = _asked(COLOURS, "red", ", ".join(COLOURS))
-    led_count: int = _asked("count", 1, "how many in series", 1, 20)
-    led_drop: float = _asked("?voltage", "unknown", "drop of one; unknown is usual", 0.5, 10.0)
-    led_intensity: float = _asked("cd", "3000 mcd", "intensity on its sheet", 1e-6, 1e3)
-    led_at: float = _asked("current", "20 mA", "current that its sheet states it at", 1e-4, 1.0)
-    led_half_angle: float = _asked(
-        "angle", "15°", "from its axis to half of its light: half of the sheet's", 1.0, 80.0)
-    led_limit: float = _asked("current", "20 mA", "steady current it is made for", 1e-4, 1.0)
-    led_reverse: float = _asked("voltage", "5 V", "reverse volts that its sheet allows", 0.0, 1e3)
-    led_surge: float = _asked(
-        "?current", "unknown", "one short pulse that its sheet allows; unknown takes the steady "
-        "current", 1e-4, 1e3)
-    neon_strike: float = _asked(
-        "voltage", "90 V", "a neon lamp instead: volts at which a new one strikes", 40.0, 200.0)
-    neon_limit: float = _asked("current", "1 mA", "mean current that it is made for", 1e-5, 0.1)
-    neon_intensity: float = _asked("cd", "5 mcd", "its intensity at that current", 1e-6, 10.0)
-    seen_lux: float = _asked(
-        "lx", "300 lx", "light where the pot stands: a room in the evening has 50 to 100 lx, a "
-        "workshop 300 to 500, a place by a sunny window 2000 and more", 0.0, 1e5)
-    seen_distance: float = _asked("length", "3 m", "from how far to be noticed", 0.05, 1e3)
-    seen_angle: float = _asked("angle", "10°", "between its axis and the eye", 0.0, 90.0)
-    box_air: float = _asked(
-        "temperature", "50 °C", "air in and around the box, without the light", -40.0, 150.0)
-    box_length: float = _asked("length", "10 cm", "outer length of the box", 0.01, 2.0, "mm")
-    box_width: float = _asked("length", "6 cm", "outer width", 0.01, 2.0, "mm")
-    box_height: float = _asked("length", "5 cm", "outer height", 0.01, 2.0, "mm")
-    box_touch: str = _asked(
-        TOUCH, "closed window", "closed window: LED and leads lie wholly behind a closed "
-        "insulating window; touchable; unknown")
-    bin_series: str = _asked(tuple(resistors.SERIES), "E12", "series of the values")
-    bin_smallest: float = _asked("resistance", "10 kΩ", "smallest value", 10.0, 1e8)
-    bin_largest: float = _asked("resistance", "1 MΩ", "largest value", 10.0, 1e8)
-    bin_most: int = _asked("count", 4, "most resistors in series that have room", 1, 12)
-    bin_tolerance: float = _asked("percent", "5 %", "tolerance of the resistors", 0.0, 20.0)
-    bin_ratings: tuple = _asked(["power"], ["0.4 W", "0.6 W"], "ratings of the resistors", 0.01)
-    bin_volts: tuple = _asked(["voltage"], ["200 V", "300 V"], "what each of them stands", 10.0)
-    bin_surge_rated: bool = _asked("yes", False, "whether a sheet rates them for impulses")
-    bin_fusible_at: float = _asked(
-        "ratio", 0, "fusible resistors: times its rating at which one opens; 0 for none", 0.0, 1e3)
-    bin_diode: float = _asked("voltage", "1000 V", "reverse volts of the silicon diodes", 1.0)
-    bin_capacitors: tuple = _asked(
-        ["capacitance"], ["100 nF", "330 nF"], "for a capacitor dropper, on plain mains alone",
-        1e-9, 1e-5)
-    bin_capacitor_class: str = _asked(
-        ("X1", "X2", "none", "unknown"), "X2", "class that is printed on those capacitors")
-    bin_capacitor_volts: float = _asked(
-        "voltage", "305 V", "mains volts that are printed on them", 10.0)
-    bin_surge: tuple = _asked(
-        ["resistance"], ["470 Ω", "1 kΩ"], "surge resistors in series with them", 10.0, 1e5)
-    # fmt: on
     left_out: tuple = field(default=(), compare=False)
     unknown: tuple = field(default=(), repr=False)
 
@@ -290,15 +233,9 @@ class Brief:
 
 FIELDS = tuple(each for each in fields(Brief) if each.metadata)
 #: What only the circuits need that are compared alone: a sheet and a bench log know none of it.
-COMPARED_ALONE = (
-    "led_surge", "neon_strike", "neon_limit", "neon_intensity", "bin_capacitors",
-    "bin_capacitor_class", "bin_capacitor_volts", "bin_surge",
-)  # fmt: skip
+COMPARED_ALONE = tuple(each.name for each in FIELDS if "compared_alone" in each.metadata)
 #: What could hurt somebody if it were guessed: unknown, where a file leaves it out.
-NEVER_GUESSED = (
-    "use_connection", "heater_full_power_safe", "dimmer_edge", "dimmer_rated", "box_touch",
-    "bin_capacitor_class",
-)  # fmt: skip
+NEVER_GUESSED = tuple(each.name for each in FIELDS if "never_guessed" in each.metadata)
 
 
 def key_of(name):
