@@ -5,6 +5,7 @@ A rule makes a column: strings down, ratings across. Ranks nothing.
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 from typing import NamedTuple
 
 import numpy as np
@@ -15,18 +16,23 @@ from helpers.physics import (
     faults,
     fuses,
     hazards,
+    heat,
     insulation,
     light,
     neon,
+    ratings,
     visibility,
 )
 from helpers.sizing import candidates, other_circuits, rules, stops
-from helpers.sizing import indicator_rules as more
 
+BURN_CELSIUS = 48.0
+"""Burn threshold of any surface that is held for ten minutes: ISO 13732-1 (from memory) [degC]."""
+AIR_CELSIUS = 85.0
+"""Air that a small LED is made for at most: common practice, no source [degC]."""
 # Light has a place of its own in the ranking, the pulses are those of the LED once more, degrees
 # Celsius make no ratio, and a diode's limit holds its margin already.
 _NO_MARGIN = {"count", "diode", "light", "touch", "pulses", "film", "air"} | {
-    rule.name for rule in more.EVERY.values() if rule.over == "caution"
+    rule.rule for rule in rules.RULES.values() if rule.over == "caution"
 }
 _CLEARED = ("dropper", "led", "diode", "second_led", "lamp", "capacitor")
 _SHARES = ("none", "dropper", "dropper drift", "capacitor", "bleeder")
@@ -44,9 +50,12 @@ class Column(NamedTuple):
     finding: Callable
 
 
-def _column(rule, figure, limit, after=faults.SOUND, place=None):
-    """A rule of the table on figures of strings, or of strings and ratings."""
-    rule = more.EVERY[rule]
+def _column(row, figure, limit, after=faults.SOUND, place=None, says=None):
+    """A row of the rules on figures of strings, or of strings and ratings.
+
+    `place` is given where more than the limit decides, `says` where a function of the rules does.
+    """
+    rule = rules.RULES[row]
     figure, limit = np.broadcast_arrays(*(
         np.reshape(value, np.shape(value) + (1,) * (2 - np.ndim(value))).astype(float)
         for value in (figure, limit)
@@ -56,9 +65,11 @@ def _column(rule, figure, limit, after=faults.SOUND, place=None):
 
     def finding(*at):
         here = [float(_at(each, *at)) for each in (figure, limit)]
-        return rule.finding(*here, after, int(_at(places, *at)))
+        if says:
+            return says(*here)
+        return rules.said(row, rules.VERDICTS[_at(places, *at)], *here, after=after)
 
-    return Column(rule.name, places, _ratio(figure, limit, rule.least), finding)
+    return Column(rule.rule, places, _ratio(figure, limit, rule.least), finding)
 
 
 def _fixed(finding):
@@ -90,37 +101,40 @@ def _of_dropper(brief, found, rated, type_volts):
     )  # fmt: skip
     film = 0.0
     for state in found.states:
-        after, watts = state.after, state.watts_each[:, None]
-        air, _ = candidates.box_celsius(brief, state.watts[:, None])
-        left = (found.count > 1)[:, None] | (after != "dropper")
-        limit = rules.heat_limit(rated, air, after)
-        cleared = np.zeros(limit.shape, bool)
-        if brief.bin_fusible_at and after in _CLEARED:
-            opens = fuses.fusible_opens(watts, rated, brief.bin_fusible_at)
-            cleared = left & np.broadcast_to(opens, limit.shape)
-        hot = np.minimum(more.film_celsius(watts, rated, air), _GLOWS)
-        film = np.maximum(film, (left & ~cleared) * hot)
+        columns, celsius = _of_state(brief, found, state, rated, type_volts)
+        yield from columns
+        film = np.maximum(film, celsius)
+    yield _column("film", film, ratings.ZERO_CELSIUS)
 
-        def heat(i, m, after=after, watts=watts, air=air, cleared=cleared):
-            if cleared[i, m]:
-                return rules.clears(after)
-            told = float(watts[i, 0]), float(rated[m]), float(air[i, 0])
-            return rules.heat(*told, after, unsure=more.UNSURE)
 
-        places = np.where(cleared, 0, rules.judge(watts, limit, unsure=more.UNSURE))
-        yield Column("heat", places, np.where(cleared, np.inf, _ratio(watts, limit)), heat)
-        if after not in _SHARES:
-            continue  # the string is whole: its shares are those of the sound one
+def _of_state(brief, found, state, rated, type_volts):
+    """Columns of heat and volts in one state, and how hot a film gets in it."""
+    after, watts = state.after, state.watts_each[:, None]
+    air, _ = candidates.box_celsius(brief, state.watts[:, None])
+    left = (found.count > 1)[:, None] | (after != "dropper")
+    limit = rules.heat_limit(rated, air, after)
+    cleared = np.zeros(limit.shape, bool)
+    if brief.bin_fusible_at and after in _CLEARED:
+        opens = fuses.fusible_opens(watts, rated, brief.bin_fusible_at)
+        cleared = left & np.broadcast_to(opens, limit.shape)
+
+    def column(rule, figure, limit, unsure, says):
+        places = np.where(cleared, 0, rules.judge(figure, limit, unsure=unsure))
+        return Column(
+            rule, places, np.where(cleared, np.inf, _ratio(figure, limit)),
+            lambda i, m: rules.clears(after) if cleared[i, m] else says(i, m),
+        )  # fmt: skip
+
+    columns = [column("heat", watts, limit, rules.UNSURE, lambda i, m: rules.heat(
+        float(watts[i, 0]), float(rated[m]), float(air[i, 0]), after, unsure=rules.UNSURE
+    ))]  # fmt: skip
+    if after in _SHARES:  # in others the string is whole: its shares are those of the sound one
         share = state.volts_each[:, None] * left
-
-        def volts(i, m, after=after, share=share, cleared=cleared):
-            if cleared[i, m]:
-                return rules.clears(after)
-            return rules.volts(float(share[i, 0]), float(type_volts[m]), after)
-
-        places = np.where(cleared, 0, rules.judge(share, type_volts))
-        yield Column("volts", places, np.where(cleared, np.inf, _ratio(share, type_volts)), volts)
-    yield _column("film", film, more.FILM_CELSIUS)
+        columns.append(column("volts", share, type_volts, 0.0, lambda i, m: rules.volts(
+            float(share[i, 0]), float(type_volts[m]), after
+        )))  # fmt: skip
+    celsius = heat.final_celsius(watts, heat.kelvin_per_watt_of(rated), air)
+    return columns, (left & ~cleared) * np.minimum(celsius, _GLOWS)
 
 
 def _of_neon(brief, found):
@@ -142,7 +156,7 @@ def _of_capacitor(brief, found):
     yield _column("pins", left, capacitors.PIN_VOLTS)
     high = brief.high.volts_rms
     yield _column("capacitor volts", high, brief.bin_capacitor_volts)
-    yield _fixed(more.capacitor_class(brief.bin_capacitor_class, high))
+    yield _fixed(rules.capacitor_class(brief.bin_capacitor_class, high))
     yield _fixed(stops.capacitor_dropper(brief))
 
 
@@ -150,11 +164,9 @@ def _of_led(brief, found):
     """Currents and reverse volts of the LED, volts of the diodes."""
     sound, *after_faults = found.states
     peak = sound.led_amps_peak
-    places = rules.judge(peak, brief.led_limit, unsure=more.UNSURE)
-    yield Column(
-        "LED", places[:, None], _ratio(peak, brief.led_limit)[:, None],
-        lambda i, m: rules.led(float(peak[i]), brief.led_limit, unsure=more.UNSURE),
-    )  # fmt: skip
+    says = partial(rules.led, unsure=rules.UNSURE)
+    places = rules.judge(peak, brief.led_limit, unsure=rules.UNSURE)
+    yield _column("LED", peak, brief.led_limit, place=places, says=says)
     yield _column("LED mean", found.mean_highest, brief.led_limit)
     yield _column("reverse volts", found.reverse_volts, brief.led_reverse)
     for state in after_faults:
@@ -165,11 +177,9 @@ def _of_led(brief, found):
     crest = np.max([state.diode_volts for state in found.states], axis=0)
     if np.any(crest > 0.0):
         least = rules.DIODE_MARGIN * crest
-        yield Column(
-            "diode", rules.judge(brief.bin_diode, least, least=True)[:, None],
-            _ratio(brief.bin_diode, least, True)[:, None],
-            lambda i, m: rules.diode(float(crest[i]), brief.bin_diode),
-        )  # fmt: skip
+        yield _column("diode", brief.bin_diode, least, says=lambda rated, least: rules.diode(
+            least / rules.DIODE_MARGIN, rated
+        ))  # fmt: skip
     if found.circuit == "series_diode" and brief.suppression_farads:
         yield _column("diode at off", brief.bin_diode, found.open_volts)
 
@@ -178,8 +188,8 @@ def _of_use(brief, found, type_volts):
     """Light, warmth, touch, off and the dimmer."""
     yield _column("light", metres(brief, found.mean_lowest, found.circuit), brief.seen_distance)
     inside, outside = candidates.box_celsius(brief, found.states[0].watts)
-    yield _column("air", inside, more.AIR_CELSIUS)
-    yield _column("box", outside, more.BURN_CELSIUS)
+    yield _column("air", inside, AIR_CELSIUS)
+    yield _column("box", outside, BURN_CELSIUS)
     yield _column("flicker", 100.0, light.low_risk_percent(found.flicker_hertz))
     heat = candidates.heat_percent_at_lowest(brief)
     yield _column("what it tells", 100.0 * found.dims, heat, place=1)
@@ -193,11 +203,11 @@ def _of_use(brief, found, type_volts):
     amps = np.sqrt(2.0) * hazards.touch_amps_rms(
         brief.high, low, body_ohms=hazards.TOUCH_NETWORK_OHMS
     )
-    holds = (amps <= more.TOUCH_AMPS_PEAK) & (found.count >= 4) & (found.farads is None)
+    holds = (amps <= hazards.BARRIER_AMPS_PEAK) & (found.count >= 4) & (found.farads is None)
     if brief.box_touch == "closed window":
         yield _fixed(rules.said("window", "pass"))
     else:
-        yield _column("touch", amps, more.TOUCH_AMPS_PEAK, place=np.where(holds, 1, 2))
+        yield _column("touch", amps, hazards.BARRIER_AMPS_PEAK, place=np.where(holds, 1, 2))
     impulse = insulation.rated_impulse_volts(brief.supply_volts)
     stands = 2.0 * np.sqrt(2.0) * type_volts[None, :]
     if not brief.bin_surge_rated:

@@ -1,4 +1,4 @@
-"""The rules of a safe dropper, in one place: questions, texts and explorers all ask here.
+"""The rules of a safe dropper and of the light round it: questions, texts, explorers all ask here.
 
 Healthy, each resistor of a dropper takes at most half its derated rating. After any one short (a
 dropper, the series diode, the LED) no remaining resistor is above its derated rating, and what
@@ -16,8 +16,8 @@ from pathlib import Path
 
 import numpy as np
 
-from helpers.physics import faults, leds, limits, mains, ratings
-from helpers.quantities import write, write_as
+from helpers.physics import capacitors, faults, insulation, leds, limits, mains, ratings
+from helpers.quantities import GLOSSARY, write, write_as
 
 VERDICTS = ("pass", "caution", "fail")
 HEALTHY_SHARE = 0.5
@@ -28,9 +28,6 @@ DIODE_MARGIN = 2.0
 #: Their words, as `rules.toml` has them: by state, by rule, by what happens.
 HELD = tomllib.loads(Path(__file__).with_name("rules.toml").read_text("utf-8"))
 AFTER, SOURCES, DANGERS = HELD["after"], HELD["source"], HELD["danger"]
-for _row in (row for table in ("rule", "other", "said") for row in HELD[table].values()):
-    _row["source"] = SOURCES.get(_row["source"], _row["source"])
-    _row["danger"] = DANGERS.get(_row.setdefault("danger", ""), _row["danger"])
 
 
 @dataclass(frozen=True)
@@ -38,7 +35,7 @@ class Finding:
     """What one rule says of one figure."""
 
     rule: str
-    """count, heat, volts, LED, diode, fuse, or one of `indicator_rules`."""
+    """Its name, as `Rule` has it."""
     verdict: str
     """pass, caution or fail; a caution keeps the rules."""
     figure: float
@@ -79,13 +76,59 @@ class Finding:
         return f"{verdict}: {first}{self.reason[1:]}"
 
 
+@dataclass(frozen=True)
+class Rule:
+    """One row of `rules.toml`."""
+
+    rule: str
+    """As findings name it."""
+    says: str
+    """What is told, with figures and what has failed in braces."""
+    source: str
+    """Where the limit comes from."""
+    danger: str = ""
+    """What hurts somebody beyond it."""
+    of: str = ""
+    """Quantity of figure and limit, a name of the glossary, where both are told as they are."""
+    unit: str = "-"
+    """Of figure and limit."""
+    least: bool = False
+    """Whether the limit is the least that is wanted, not the most."""
+    unsure: float = 0.0
+    """Share of the limit within which a figure is a caution."""
+    over: str = "fail"
+    """What is beyond the limit: fail or caution."""
+
+    def places(self, figure, limit):
+        """Return the verdicts of many figures, as places in `VERDICTS`."""
+        return judge(figure, limit, least=self.least, unsure=self.unsure, over=self.over)
+
+
+def _rule(name, row):
+    held = {"rule": name, "danger": ""} | row
+    held["source"] = SOURCES.get(held["source"], held["source"])
+    held["danger"] = DANGERS.get(held["danger"], held["danger"])
+    if "of" in row:
+        held["unit"] = GLOSSARY[row["of"]].unit
+    return Rule(**held)
+
+
+#: Every row by its name: those of every indicator, of a neon lamp or capacitor dropper, and others.
+RULES = {
+    name: _rule(name, row)
+    for table in ("rule", "other", "said") for name, row in HELD[table].items()
+}  # fmt: skip
+UNSURE = RULES["LED mean"].unsure
+"""Share by which heat and currents may be off: constant drops are good to about 1 % [-]."""
+
+
 def said(row, verdict, figure=0.0, limit=0.0, *, after=faults.SOUND, danger=None, **words):
     """Return a finding in the words of its row.
 
     Parameters
     ----------
     row : str
-        One of those under `said` in `rules.toml` [-].
+        A key of `RULES` [-].
     verdict : str
         pass, caution or fail [-].
     figure, limit : float
@@ -106,12 +149,14 @@ def said(row, verdict, figure=0.0, limit=0.0, *, after=faults.SOUND, danger=None
     >>> str(said("fuse", "pass", after="led")).partition(",")[0]
     'Pass: with the LED shorted'
     """
-    held, when = HELD["said"][row], AFTER[after]
-    reason = held["says"].format(when=when, When=when[0].upper() + when[1:], **words)
+    rule, when = RULES[row], AFTER[after]
+    if rule.of:
+        words = {"figure": write(figure, rule.of), "limit": write(limit, rule.of)}
+    reason = rule.says.format(when=when, When=when[0].upper() + when[1:], **words)
     told = verdict == "fail" if danger is None else danger
     return Finding(
-        held.get("rule", row), verdict, figure, limit, held.get("unit", "-"), reason,
-        held["source"], after, held["danger"] if told else "", held.get("least", False),
+        rule.rule, verdict, figure, limit, rule.unit, reason, rule.source, after,
+        rule.danger if told else "", rule.least,
     )  # fmt: skip
 
 
@@ -207,15 +252,12 @@ def worst(findings):
     >>> worst([heat(0.1, 0.5, 70.0), heat(0.3, 0.5, 70.0)]).verdict
     'fail'
     """
-    return max(
-        findings,
-        key=lambda f: (
-            bool(f.danger),
-            VERDICTS.index(f.verdict),
-            bool(f.danger) and f.rule == "count",
-            -f.margin,
-        ),
-    )
+    return max(findings, key=_matters)
+
+
+def _matters(one):
+    danger = bool(one.danger)
+    return danger, VERDICTS.index(one.verdict), danger and one.rule == "count", -one.margin
 
 
 def passes(findings):
@@ -293,7 +335,7 @@ def _watts(value):
     return write(value, "power") if 0.0 < value < 0.1 else write_as(value, "W")
 
 
-def volts(volts_rms, limiting_volts, after=faults.SOUND, *, unsure=0.0):
+def volts(volts_rms, limiting_volts, after=faults.SOUND):
     """Judge the volts along one resistor against what its type stands.
 
     Parameters
@@ -304,8 +346,6 @@ def volts(volts_rms, limiting_volts, after=faults.SOUND, *, unsure=0.0):
         Limiting element voltage of its type, DC or AC rms [V].
     after : str
         'none', or which part is shorted [-].
-    unsure : float
-        As for `judge` [-].
 
     Returns
     -------
@@ -333,7 +373,7 @@ def volts(volts_rms, limiting_volts, after=faults.SOUND, *, unsure=0.0):
     share = limits.not_negative(volts_rms, "volts_rms", "V", "Leave the sign out.")
     limit = limits.positive(limiting_volts, "limiting_volts", "V")
     return said(
-        "volts", VERDICTS[judge(share, limit, unsure=unsure)], share, limit, after=after,
+        "volts", VERDICTS[judge(share, limit)], share, limit, after=after,
         share=write(share, "voltage"), stands=write(limit, "voltage"),
     )  # fmt: skip
 
@@ -378,7 +418,7 @@ def led(amps_peak, limit_amps=leds.LIMIT_AMPS, *, unsure=0.0):
     return said("LED", verdict, amps, limit, amps=write_as(amps, "mA"), most=write_as(limit, "mA"))
 
 
-def diode(crest_volts, rated_volts, *, unsure=0.0):
+def diode(crest_volts, rated_volts):
     """Judge the reverse rating of a silicon diode.
 
     Parameters
@@ -387,8 +427,6 @@ def diode(crest_volts, rated_volts, *, unsure=0.0):
         Highest reverse voltage at the highest mains [V].
     rated_volts : float
         Repetitive reverse voltage on its sheet [V].
-    unsure : float
-        As for `judge` [-].
 
     Returns
     -------
@@ -418,7 +456,7 @@ def diode(crest_volts, rated_volts, *, unsure=0.0):
     crest = limits.positive(crest_volts, "crest_volts", "V")
     rated = limits.positive(rated_volts, "rated_volts", "V")
     least = DIODE_MARGIN * crest
-    verdict = VERDICTS[judge(rated, least, least=True, unsure=unsure)]
+    verdict = VERDICTS[judge(rated, least, least=True)]
     return said(
         "diode", verdict, rated, least, danger=rated < crest, crest=write(crest, "voltage"),
         rated=write_as(rated, "V"),
@@ -570,6 +608,68 @@ def _led_after(left, fault):
         return []
     words = {"amps": write_as(amps, "mA"), "most": write_as(limit, "mA")}
     return [said(row, "caution", amps, limit, after=fault, **words)]
+
+
+def capacitor_class(name, highest_volts):
+    """Return whether a capacitor's class may stand in series with an insulated load.
+
+    Parameters
+    ----------
+    name : str
+        A class, 'none' or 'unknown' [-].
+    highest_volts : float
+        Highest mains, rms [V].
+
+    Returns
+    -------
+    finding : Finding
+
+    References
+    ----------
+    IEC 60384-14: `physics.capacitors.may_bridge`.
+
+    Examples
+    --------
+    >>> capacitor_class("X2", 253.0).verdict, capacitor_class("unknown", 253.0).verdict
+    ('pass', 'fail')
+    """
+    known = name in capacitors.CLASSES
+    fits = known and capacitors.may_bridge(name, "in series with an insulated load", highest_volts)
+    return said("capacitor class", "pass" if fits else "fail", kind=name)
+
+
+def distances(supply, highest_volts, recurring_volts):
+    """Return the distances that a build needs towards a hand: a caution until somebody measures.
+
+    Parameters
+    ----------
+    supply : mains.Supply
+        At its label: what an impulse goes by.
+    highest_volts, recurring_volts : float
+        Highest mains, rms, and the highest peak that recurs [V].
+
+    Returns
+    -------
+    finding : Finding
+
+    References
+    ----------
+    IEC 60664-1 Tables F.1, F.2 and F.5.
+
+    Examples
+    --------
+    >>> from helpers.physics import mains
+    >>> distances(mains.Supply(230.0, 50.0), 253.0, 716.0).verdict
+    'caution'
+    """
+    impulse = insulation.rated_impulse_volts(supply.volts_rms)
+    air = insulation.clearance_metres(impulse, reinforced=True)
+    surface = max(insulation.creepage_metres(highest_volts, reinforced=True), air)
+    return said(
+        "distances", "caution", surface, surface, air=write(air, "length"),
+        impulse=write(impulse, "voltage"), surface=write(surface, "length"),
+        mains=write(highest_volts, "voltage"), recurs=write(recurring_volts, "voltage"),
+    )  # fmt: skip
 
 
 def rating_for(watts, air_celsius=ratings.KNEE_CELSIUS, after=faults.SOUND, **curve):

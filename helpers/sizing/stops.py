@@ -2,7 +2,7 @@
 
 from helpers.quantities import write_as
 from helpers.sizing.fields import key_of
-from helpers.sizing.rules import judge, said
+from helpers.sizing.rules import HELD, judge, said
 
 LONG_LOAD = 0.8
 """Share of a dimmer's rating that a heater may take for hours: common practice, no source [-]."""
@@ -13,26 +13,7 @@ SWITCHES_NOTHING = (
     "both wires, a plug-in timer or thermostat."
 )
 #: Where the questions on need end, the first that fits: when, and with what.
-ENDS = {
-    "person": (
-        "fixed wiring, a heater that may not stay at full power, a dimmer too small for it, or "
-        "nobody knows", "at a skilled person",
-    ),
-    "left on": (
-        "it is left on",
-        "at a plug-in timer made for the heater's watts: it switches off what is forgotten",
-    ),
-    "too hot": (
-        "it gets too hot",
-        "at a plug-in thermostat made for the heater's watts: it holds the temperature",
-    ),
-    "indicator": (
-        "others than its builder use it",
-        "at an indicator that is certified or conforming for this use, fitted by somebody entitled "
-        "to",
-    ),
-    "on": ("none of these", "with nothing ready-made that does it: a light can be planned"),
-}  # fmt: skip
+ENDS = HELD["ends"]
 #: The fields of a brief that are asked for it.
 ASKED = (
     "use_connection", "heater_power", "heater_full_power_safe", "dimmer_edge", "dimmer_rated",
@@ -77,7 +58,7 @@ forgotten"
         end, verdict, then = brief.use_trouble, "caution", _READ_ON
     if end not in ENDS:
         end = "indicator" if brief.use_by_others else "on"
-    return said("need", verdict, end=ENDS[end][1], then=then, switches=SWITCHES_NOTHING)
+    return said("need", verdict, end=ENDS[end]["then"], then=then, switches=SWITCHES_NOTHING)
 
 
 def stops(brief):

@@ -1,7 +1,7 @@
 """From a brief to a plan: every candidate judged by every rule, ranked, with its reasons.
 
-Physics says what happens (`candidates`), the rules judge (`rules`, `indicator_rules`); here both
-meet. A verdict says which rules passed and what remains for a competent person, never more.
+Physics says what happens (`candidates`), the rules judge (`rules`); here both meet. A verdict says
+which rules passed and what remains for a competent person, never more.
 """
 
 from dataclasses import dataclass, replace
@@ -12,19 +12,12 @@ import numpy as np
 from helpers.physics import circuits, faults, hazards, limits, phase_cut
 from helpers.quantities import write_as
 from helpers.sizing import candidates, other_circuits, rules, stops
-from helpers.sizing import indicator_rules as more
 from helpers.sizing.judging import Judged
 from helpers.sizing.typed import BriefError
 
 _PIECE = 200  # strings worked on at a time; bounds the memory, not the speed
-REMAINS = (
-    "Whether it may be built under local rules, and by whom; whether its maker allows a heater on "
-    "the dimmer, which may be for lamps alone.",
-    "Distances, strain relief, the closed box and window: measured and looked at, unplugged.",
-    "Parts certified or conforming for this use; flameproof resistors; no prototyping board.",
-    "A plug fuse guards the cord, no LED. A residual-current device of "
-    f"{1e3 * hazards.RESIDUAL_AMPS_RMS:.0f} mA helps a person, but sees no touch of both wires.",
-    "The first power-up, by an electrically skilled or instructed person.",
+REMAINS = tuple(
+    each.format(residual=f"{1e3 * hazards.RESIDUAL_AMPS_RMS:.0f}") for each in rules.HELD["remains"]
 )
 #: Which change to try where nothing passes: in words, and as fields of the brief.
 CHANGES = (
@@ -188,7 +181,7 @@ class Plan:
         recurring = max(float(found.open_volts[string]), np.sqrt(2.0) * mains_volts)
         findings += [
             _after_faults(brief, judged.circuit, ohms, count),
-            more.distances(brief.supply, mains_volts, recurring),
+            rules.distances(brief.supply, mains_volts, recurring),
         ]
         return Candidate(
             judged.circuit, ohms, count, brief.bin_ratings[rating], brief.bin_volts[rating],

@@ -111,7 +111,7 @@ class TestNeed:
             "indicator": {"use_trouble": "none"},
         }.get(end, {"use_trouble": end})
         page = need_page(Brief(**change))
-        assert f"questions end {stops.ENDS[end][1]}." in page.plain()
+        assert f"questions end {stops.ENDS[end]['then']}." in page.plain()
         assert STAMP in page.plain()
 
     def test_the_lessons_that_stand_are_named(self):
@@ -121,6 +121,6 @@ class TestNeed:
     def test_lesson_00_has_the_same_ends_as_a_table_that_needs_no_kernel(self, root):
         text = (root / "lessons" / "00-start-here.ipynb").read_text("utf-8")
         cell = next(c for c in json.loads(text)["cells"] if c["id"] == "need")
-        for when, then in stops.ENDS.values():
-            end = then.removeprefix("at ").removeprefix("with ")
-            assert f"| {capital(when)} | {end} |\n" in cell["source"]
+        for each in stops.ENDS.values():
+            end = each["then"].removeprefix("at ").removeprefix("with ")
+            assert f"| {capital(each['when'])} | {end} |\n" in cell["source"]

@@ -10,7 +10,6 @@ from helpers.physics import circuits, faults, ratings
 from helpers.physics.mains import SUPPLIES, Supply
 from helpers.quantities import GLOSSARY
 from helpers.sizing import rules
-from helpers.sizing.indicator_rules import EVERY
 
 EUROPE = Supply(230.0, 50.0)
 DERATING = [(70.0, 1.0), (85.0, 70 / 85), (112.5, 0.5), (155.0, 0.0)]  # IEC 60115-1
@@ -275,16 +274,11 @@ def test_a_reason_goes_on_in_small_letters_but_for_an_abbreviation():
     assert [str(led), str(pot)] == ["Pass: LEDs stay cool.", "Pass: the pot stays cool."]
 
 
-@pytest.mark.parametrize("row", rules.HELD["said"].values(), ids=rules.HELD["said"])
-def test_each_row_that_is_said_is_in_whole_sentences_and_has_a_source(row):
-    """What ends with a brace is a sentence that is put in, or none."""
-    assert row["says"].endswith((".", "}")) and row["source"].endswith(".")
-    assert not row["danger"] or row["danger"].endswith(".")
-
-
-@pytest.mark.parametrize("rule", EVERY.values(), ids=lambda rule: rule.name)
-def test_each_row_of_the_table_is_in_whole_sentences_and_its_names_are_known(rule):
-    """A name of a source or danger that is misspelt would stand in the text as it is."""
-    said = [rule.says, rule.source, *([rule.danger] if rule.danger else [])]
-    assert all(each.endswith(".") for each in said)
-    assert rule.of in GLOSSARY and rule.over in ("fail", "caution") and 0.0 <= rule.unsure < 1.0
+@pytest.mark.parametrize("rule", rules.RULES.values(), ids=rules.RULES)
+def test_each_row_is_in_whole_sentences_and_its_names_are_known(rule):
+    """What ends with a brace is a sentence that is put in, or none. A name of a source or danger
+    that is misspelt would stand in the text as it is."""
+    assert rule.says.endswith((".", "}")) and rule.source.endswith(".")
+    assert not rule.danger or rule.danger.endswith(".")
+    assert rule.of in ("", *GLOSSARY) and rule.over in ("fail", "caution")
+    assert 0.0 <= rule.unsure < 1.0
