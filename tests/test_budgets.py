@@ -25,7 +25,6 @@ BUDGETS = {
 OVER = {
     "physics": 3_192,
     "sizing": 1_696,
-    "bench": 914,
     "figures": 2_317,
     "exercises": 2_189,
     "pages": 706,

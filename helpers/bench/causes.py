@@ -1,10 +1,13 @@
 """What may be wrong with a pilot light, its surroundings or its meter, each as states of the bench.
 
-One list for diagnosis, tests and planted faults: names, words, dangers. Computes nothing.
+One list for diagnosis, tests and planted faults: names, words, dangers, most of which stand in
+`causes.toml`. Computes nothing.
 """
 
+import tomllib
 from dataclasses import dataclass, replace
 from math import inf
+from pathlib import Path
 
 from helpers.bench.rows import LEAST_SPARE
 from helpers.bench.world import HIGH_VOLTS, LOW_VOLTS, changed
@@ -13,36 +16,15 @@ from helpers.physics import faults, joints, resistors
 DRIFTED, DRIFTED_LOOSE = 2.0, 35.0
 """How many times its value a drifted resistor has, and how widely that varies: common practice, no
 source [-], [%]."""
-_METER = {
-    "on AC": "the meter stood on AC (coupled) where steady volts were asked for",
-    "on DC": "the meter stood on DC where alternating volts were asked for",
-    "plain": "a plain (average) meter was read in place of the true-rms one",
-}
-_UNTURNED = {
-    "all unturned": "with plus and minus, in the LED test neither",
-    "unturned": "with plus and minus of the supply",
-}
-_OUTSIDE = {
-    ("metal", "touched"): "a lead touches metal that a hand can touch",
-    ("neutral", "open"): "the neutral is open",
-    ("dimmer", "short"): "the dimmer fails short: full heat at every setting",
-    ("dimmer", "open"): "the dimmer does not switch on",
-    ("dimmer", "half wave"): "the dimmer passes one half-cycle only",
-    ("dimmer", "other half wave"): "the dimmer passes only the half-cycle that is not the LED's",
-    ("element", "open"): "the element of the heater is open",
-    ("cut-out", "open"): "the thermal cut-out of the heater is open",
-}
+_HELD = tomllib.loads(Path(__file__).with_name("causes.toml").read_text("utf-8"))
+_METER = {("meter", how): row for how, row in _HELD["meter"].items()}
+_OUTSIDE, _LIGHT = (
+    {tuple(name.split(" ", 1)): row for name, row in _HELD[table].items()}
+    for table in ("outside", "light")
+)
 #: What could hurt somebody if it is so and the mains comes on.
 DANGERS = {
-    ("metal", "touched"): "metal that a hand can touch would be live.",
-    ("neutral", "open"): "all is dark and cold, and still live. Dark never means dead.",
-    ("dimmer", "open"): "all is dark and cold, and still live. Dark never means dead.",
-    ("dimmer", "short"): "the pot stays at full heat, whatever the knob says.",
-    ("element", "open"): "a cold pot can be live.",
-    ("cut-out", "open"): "it may have opened on too much heat. A bridged one lets wax catch fire.",
-    ("meter", "on DC"): "a meter on DC shows about nothing on live mains.",
-    ("dropper", "short"): "what is left takes all volts and heat and may burn; an LED can burst.",
-    ("dropper", "decade"): "a string of too few ohms may burn.",
+    kind: row["danger"] for kind, row in (_OUTSIDE | _METER | _LIGHT).items() if "danger" in row
 }
 _BUILT = {"short": "is shorted", "open": "is open", "turned": "is the other way round"}
 _NAMED = {"led": "the LED", "second_led": "the second LED", "diode": "the diode"}
@@ -109,15 +91,15 @@ def causes(build):
                 f"{_NAMED.get(name, name)} {_BUILT[how]}": changed(sound, name, how)
                 for name in build.joints if joints.kind(name) == sort
             })  # fmt: skip
-    for outside, words in _OUTSIDE.items():
-        add(outside, {words: replace(sound, outside=outside)})
-    for meter, words in _METER.items():
-        add(("meter", meter), {words: replace(sound, meter=meter)})
+    for outside, row in _OUTSIDE.items():
+        add(outside, {row["says"]: replace(sound, outside=outside)})
+    for meter, row in _METER.items():
+        add(meter, {row["says"]: replace(sound, meter=meter[1])})
     if build.turned_volts:
         add(("meter", "unturned"), {
-            f"the leads of the meter were not changed over {where}, which is no fault of the light":
-                replace(sound, meter=meter)
-            for meter, where in _UNTURNED.items()
+            f"the leads of the meter were not changed over {row['says']}, which is no fault of the "
+            "light": replace(sound, meter=meter)
+            for meter, row in _HELD["unturned"].items()
         })  # fmt: skip
     add(("supply", "set wrong"), {
         f"the bench supply was set to {wrong:g} V where {asked:g} V were asked for":

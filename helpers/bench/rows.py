@@ -8,14 +8,7 @@ from collections.abc import Callable
 from functools import partial
 from typing import NamedTuple
 
-from helpers.bench.world import (
-    AC_VOLTS,
-    HIGH_VOLTS,
-    LOW_VOLTS,
-    TEST_OHMS,
-    World,
-    shown_ohms,
-)
+from helpers.bench.world import AC_VOLTS, HIGH_VOLTS, LOW_VOLTS, TEST_OHMS, World, shown_ohms
 from helpers.physics import joints
 
 ANYONE, REHEARSAL, COMPETENT = "anyone, unpowered", "rehearsal", "competent person"
