@@ -26,6 +26,14 @@ SAFER = {
 _PAIRS = {"bin_ratings": "bin_volts", "bin_volts": "bin_ratings"}
 
 
+def _way(typed):
+    """How settings are given, the workshop's way where it cannot be read, and behind which edge."""
+    given_by, edge = (
+        str(typed.get(name, "")).strip().lower() for name in ("dimmer_given_by", "dimmer_edge")
+    )
+    return given_by if given_by in GIVEN_BY else Brief.dimmer_given_by, edge
+
+
 def such_setting(name, typed):
     """Return an example of a setting in the way that it is given: '20 %', '126°'.
 
@@ -41,17 +49,15 @@ def such_setting(name, typed):
     >>> such_setting("dimmer_lowest", {"dimmer_given_by": "heat"})
     '20 %'
     """
-    first, lowest = typed.get, name == _SETTINGS[0]
-    given_by = first("dimmer_given_by") or Brief.dimmer_given_by
-    given_by = Brief.dimmer_given_by if nobody_knows(given_by) else given_by
+    (given_by, edge), lowest = _way(typed), name == _SETTINGS[0]
     if given_by == "angle":
-        trailing = _TRAILING if first("dimmer_edge") == "trailing" else {}
+        trailing = _TRAILING if edge == "trailing" else {}
         return f"{trailing.get(name, getattr(Brief, name)):g}°"
     if given_by == "heat":
         return "20 %" if lowest else "100 %"
     of, sort = ("heater_power", "power") if given_by == "power" else ("supply_volts", "voltage")
     try:
-        whole = read_one(sort, first(of) or getattr(Brief, of), "")
+        whole = read_one(sort, typed.get(of) or getattr(Brief, of), "")
     except BriefError:
         whole = getattr(Brief, of)
     return write_one((0.2 if sort == "power" else 0.5) ** lowest * whole, sort).strip('"')
@@ -173,13 +179,11 @@ def read_fields(typed):
         Of each such field what was read, and what to write.
     """
     read, wrong, unknown = {}, {}, []
-    given_by = str(typed.get("dimmer_given_by", Brief.dimmer_given_by)).strip().lower()
-    given_by = Brief.dimmer_given_by if nobody_knows(given_by) else given_by
-    edge = str(typed.get("dimmer_edge", "")).strip().lower()
+    given_by, edge = _way(typed)
     for each in FIELDS:
         name, sort = each.name, each.metadata["kind"]
         if sort == "setting":
-            sort = GIVEN_BY.get(given_by, "angle")
+            sort = GIVEN_BY[given_by]
         try:
             if name not in typed:
                 continue
@@ -201,24 +205,22 @@ def read_fields(typed):
     try:
         if not wrong:
             if edge != "none":
-                taken |= _settings_taken(typed, read, given_by)
+                taken |= _settings_taken(typed, read)
             return Brief(**taken | read, left_out=left_out, unknown=tuple(unknown)), {}
     except BriefError as error:
         wrong[error.field] = str(error)
     return None, wrong
 
 
-def _settings_taken(typed, read, given_by):
+def _settings_taken(typed, read):
     """What is taken for a setting that is open: the usual, and no brighter than the highest."""
-    sort = GIVEN_BY.get(given_by, "angle")
+    given_by, edge = _way(typed)
     taken = {
-        name: read_one(sort, such_setting(name, typed), "")
-        for name in _SETTINGS
-        if name not in read
-    }
+        name: read_one(GIVEN_BY[given_by], such_setting(name, typed), "")
+        for name in _SETTINGS if name not in read
+    }  # fmt: skip
     if "dimmer_lowest" in taken and "dimmer_highest" in read:
-        by_angle = given_by == "angle" and typed.get("dimmer_edge") != "trailing"
-        darker = max if by_angle else min
+        darker = max if given_by == "angle" and edge != "trailing" else min
         taken["dimmer_lowest"] = darker(taken["dimmer_lowest"], read["dimmer_highest"])
     return taken
 

@@ -245,6 +245,8 @@ def test_a_small_intensity_is_written_as_sheets_do():
 def test_words_may_begin_with_a_capital():
     assert from_toml('[use]\nconnection = "Plug-in"').use_connection == "plug-in"
     assert from_toml('[bin]\nseries = "e24"').bin_series == "E24"
+    assert from_toml('[dimmer]\nedge = "Trailing"').lowest_degrees == 54.0
+    assert from_toml('[dimmer]\ngiven_by = "Heat"').dimmer_lowest == 20.0
 
 
 def test_a_meter_may_show_a_mains_above_its_label():
