@@ -23,6 +23,7 @@ KEY = [
 ]
 KEY += [("gold", "± 5 %", "0.1"), ("silver", "± 10 %", "0.01")]
 """Each colour with its figure, or its tolerance, and its multiplier (IEC 60062)."""
+NO_PAINT = {"": "not picked", "none": "none"}
 
 
 def resistor(bands, picks=()):
@@ -31,9 +32,9 @@ def resistor(bands, picks=()):
     Parameters
     ----------
     bands : sequence of str
-        Three to five colour names, tolerance band last.
+        Three to five colour names, tolerance band last; `none` is bare, '' is still to be picked.
     picks : sequence of str, optional
-        Controls of an explorer: a press on a band sets the one in its place to the next colour.
+        Controls beside it: a press on a band sets the one in its place to the next colour.
 
     Returns
     -------
@@ -54,19 +55,19 @@ def resistor(bands, picks=()):
     >>> resistor(("yellow", "violet", "red", "gold")).finding
     'A resistor with bands yellow, violet, red and, set apart, gold.'
     """
-    unknown = [name for name in bands if name not in PAINT]
+    unknown = [name for name in bands if name not in {**PAINT, **NO_PAINT}]
     if unknown:
         raise ValueError(f"band {unknown[0]!r} is no colour of the code: {', '.join(PAINT)}")
-    *value, tolerance = bands
+    *value, tolerance = [NO_PAINT.get(name, name) for name in bands]
     alternative = f"A resistor with bands {', '.join(value)} and, set apart, {tolerance}."
     places = [24 + 50 * index for index in range(len(value))] + [260]
-    stripes = "".join(_stripe(x, name) for x, name in zip(places, bands, strict=True))
+    stripes = "".join(map(_stripe, places, bands, range(1, 6), (*picks, *[""] * 5)))
     svg = (
         '<svg viewBox="0 0 310 120" width="310" height="120" style="max-width:100%" role="img" '
         f'stroke="#757575"><title>{escape(alternative)}</title>'
         '<path d="M0 50H310" stroke-width="4"/>'
         '<rect x="8" y="20" width="294" height="60" rx="18" fill="#ead7b7"/>'
-        f"{stripes}{_faces(places, picks)}</svg>"
+        f"{stripes}</svg>"
     )
     return Drawn(svg, alternative)
 
@@ -89,6 +90,22 @@ def with_key(bands):
     >>> with_key(("yellow", "violet", "red", "gold")).picture.count("<svg")
     2
     """
+    drawn = resistor(bands)
+    return drawn._replace(picture=drawn.picture + key().picture)
+
+
+def key():
+    """Draw all colours with name, figure and multiplier.
+
+    Returns
+    -------
+    drawn : Drawn
+
+    Examples
+    --------
+    >>> key().finding[:36]
+    'The colour code: black 0 or times 1;'
+    """
     said = [f"{name} {figure} or times {zeros}" for name, figure, zeros in KEY]
     title = f"The colour code: {'; '.join(said)}. As last band gold is 5 %, silver 10 %."
     cells = "".join(
@@ -98,26 +115,24 @@ def with_key(bands):
         f'<text x="36" y="74">× {zeros}</text></g>'
         for place, (name, figure, zeros) in enumerate(KEY)
     )
-    key = (
+    return Drawn(
         '<svg viewBox="0 0 310 252" width="310" height="252" style="max-width:100%" role="img" '
         f'font-family="sans-serif" font-size="{SMALL}" fill="currentColor" text-anchor="middle">'
-        f"<title>{title}</title>{cells}</svg>"
+        f"<title>{title}</title>{cells}</svg>",
+        title,
     )
-    drawn = resistor(bands)
-    return drawn._replace(picture=drawn.picture + key)
 
 
-def _faces(places, picks):
-    return "".join(
+def _stripe(x, name, place, pick):
+    line = "" if name else ' stroke-dasharray="4 3"'
+    stripe = f'<rect x="{x}" y="20" width="18" height="60" fill="{PAINT.get(name, "none")}"{line}/>'
+    face = (
         f'<rect x="{x - 12}" y="14" width="42" height="72" fill="transparent" stroke="none" '
-        f'data-picks="{key}" style="cursor:pointer"/>'
-        for x, key in zip(places, picks, strict=False)
+        f'data-picks="{pick}" style="cursor:pointer"/>'
     )
-
-
-def _stripe(x, name):
     return (
-        f'<rect x="{x}" y="20" width="18" height="60" fill="{PAINT[name]}"/>'
+        f"{stripe if name != 'none' else ''}"
         f'<text x="{x + 9}" y="102" text-anchor="middle" font-family="sans-serif" '
-        f'font-size="{SMALL}" stroke="none" fill="currentColor">{name}</text>'
+        f'font-size="{SMALL}" stroke="none" fill="currentColor">{name or f"band {place}"}</text>'
+        f"{face if pick else ''}"
     )

@@ -12,6 +12,7 @@ import ipywidgets as widgets
 
 from helpers.exercises import kinds
 from helpers.exercises.kinds.design import NOT_BUILT, REASONS, TELLS
+from helpers.figures.bands import resistor
 from helpers.pages.own_build import own_brief, own_text
 from helpers.pages.templates import part
 from helpers.physics.circuits import CIRCUITS
@@ -20,7 +21,7 @@ from helpers.sizing.typed import BriefError
 from helpers.widgets.screen import on_arriving
 from helpers.widgets.timing import on_enter
 
-_ALIVE = on_arriving("form.js")
+_ALIVE, _GRAB = on_arriving("form.js"), on_arriving("grab.js")
 _LOOK = "const form = this.closest('.cw-controls').querySelector('form'); form?.cwLook?.()"
 
 
@@ -102,6 +103,35 @@ class Bins:
             box.value = text
 
 
+class Banded(Bins):
+    """One list of colours for each band of a drawn resistor; a press on a band takes the next."""
+
+    def __init__(self, question, numbers, submit):
+        super().__init__(question, numbers, submit)
+        lists = widgets.Box(self.lists)
+        lists.add_class("cw-knobs")
+        self.drawing = widgets.HTML()
+        for place, box in enumerate(self.lists, start=1):
+            box.add_class(f"cw-of-band-{place}")
+            box.observe(self._draw, "value")
+        self._draw()
+        foot = widgets.HTML(
+            f'<p class="cw-hint">A press on a band takes its next colour.</p>{_GRAB}'
+        )
+        self.widget = widgets.VBox([self.drawing, lists, foot])
+
+    def _draw(self, change=None):
+        picks = [f"band-{place}" for place, _ in enumerate(self.lists, start=1)]
+        self.drawing.value = resistor([box.value for box in self.lists], picks).picture
+
+    def typed(self):
+        values = [box.value for box in self.lists]
+        return ", ".join(value or "…" for value in values) if any(values) else ""
+
+    def put(self, typed, understood):
+        super().put(typed, understood.replace(", ", "; "))
+
+
 class Designed:
     """Lists and boxes for a design; the brief that goes with it is the learner's own build.
 
@@ -167,6 +197,7 @@ CONTROLS = {
     kinds.ChooseAll: partial(Form, "checkbox"),
     kinds.Order: partial(Form, "order"),
     kinds.Parts: Bins,
+    kinds.Bands: Banded,
     kinds.Design: Designed,
 }
 

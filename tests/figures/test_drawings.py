@@ -75,6 +75,15 @@ class TestBands:
             assert gaps[-1] == max(gaps) and gaps[-1] > 1.2 * min(gaps)
             assert "set apart, gold" in said
 
+    def test_a_band_to_be_picked_is_an_outline_with_its_place_and_no_band_is_bare(self):
+        svg, said, _ = bands.resistor(("red", "", "black", "none"))
+        stripes = re.findall(r'width="18" height="60" fill="([^"]*)"( stroke-dasharray)?', svg)
+        black, red = bands.PAINT["black"], bands.PAINT["red"]
+        assert [fill for fill, _ in stripes] == [red, "none", black]
+        assert [bool(dashed) for _, dashed in stripes] == [False, True, False]
+        assert re.findall(r">([^<>]+)</text>", svg) == ["red", "band 2", "black", "none"]
+        assert said == "A resistor with bands red, not picked, black and, set apart, none."
+
     def test_no_two_colours_are_painted_alike(self):
         assert len(set(bands.PAINT.values())) == len(bands.PAINT)
         assert set(DIGITS) <= set(bands.PAINT)

@@ -5,6 +5,7 @@ An answer is text and is only ever compared. Knows no learner, no log and no scr
 
 from helpers.exercises.kinds.amount import ROUNDING, Amount, Slip, size_check
 from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
+from helpers.exercises.kinds.bands import Bands
 from helpers.exercises.kinds.design import Chosen, Design
 from helpers.exercises.kinds.kind import ByHand, Kind
 from helpers.exercises.kinds.lettered import LETTERS, Choice, ChooseAll, Option, Order, options

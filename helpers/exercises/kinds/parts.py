@@ -11,7 +11,10 @@ from helpers.sizing import rules
 
 @dataclass(frozen=True)
 class Field:
-    """One part to be picked from a bin: its label, quantity, values, and the unit on the bin."""
+    """One part to be picked from a bin: its label, quantity, values, and the unit on the bin.
+
+    What has no quantity is a word.
+    """
 
     label: str
     of: str
@@ -20,6 +23,8 @@ class Field:
 
     def text(self, value):
         """Write a value as the bin is labelled."""
+        if not self.of:
+            return value
         if self.unit:
             return quantities.write_as(value, self.unit)
         return quantities.write(value, self.of)
