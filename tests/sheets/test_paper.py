@@ -86,6 +86,7 @@ def test_every_kind_has_its_own_way_to_be_answered_by_hand():
         "choose-all": {(True, True, 0)},
         "order": {(False, False, 2)},
         "parts": {(False, False, 2)},
+        "bands": {(False, False, 2)},
         "design": {(False, False, 1)},
     }
 
