@@ -90,22 +90,6 @@ def with_key(bands):
     >>> with_key(("yellow", "violet", "red", "gold")).picture.count("<svg")
     2
     """
-    drawn = resistor(bands)
-    return drawn._replace(picture=drawn.picture + key().picture)
-
-
-def key():
-    """Draw all colours with name, figure and multiplier.
-
-    Returns
-    -------
-    drawn : Drawn
-
-    Examples
-    --------
-    >>> key().finding[:36]
-    'The colour code: black 0 or times 1;'
-    """
     said = [f"{name} {figure} or times {zeros}" for name, figure, zeros in KEY]
     title = f"The colour code: {'; '.join(said)}. As last band gold is 5 %, silver 10 %."
     cells = "".join(
@@ -115,12 +99,13 @@ def key():
         f'<text x="36" y="74">× {zeros}</text></g>'
         for place, (name, figure, zeros) in enumerate(KEY)
     )
-    return Drawn(
+    key = (
         '<svg viewBox="0 0 310 252" width="310" height="252" style="max-width:100%" role="img" '
         f'font-family="sans-serif" font-size="{SMALL}" fill="currentColor" text-anchor="middle">'
-        f"<title>{title}</title>{cells}</svg>",
-        title,
+        f"<title>{title}</title>{cells}</svg>"
     )
+    drawn = resistor(bands)
+    return drawn._replace(picture=drawn.picture + key)
 
 
 def _stripe(x, name, place, pick):

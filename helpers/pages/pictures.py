@@ -8,7 +8,6 @@ from helpers.figures.words import title_of, untitled
 
 DRAWINGS = {
     "resistor bands": bands.with_key,
-    "colour code": bands.key,
     "waveform": plain.waveform,
     "meter": plain.meter,
     "beam": plain.beam,

@@ -33,16 +33,16 @@ _WORDS = {
 
 def _asked(name, row):
     """One field of the table, with its example as read, and what else the table says of it."""
-    kind, (least, most) = row["kind"], row.get("possible", (0.0, inf))
-    if isinstance(kind, list):
-        kind = tuple(kind)
-    elif kind.startswith("list of "):
-        kind = [kind.removeprefix("list of ")]
+    sort, (least, most) = row["kind"], row.get("possible", (0.0, inf))
+    if isinstance(sort, list):
+        sort = tuple(sort)
+    elif sort.startswith("list of "):
+        sort = [sort.removeprefix("list of ")]
     else:
-        kind = _WORDS.get(kind, kind)
-    about = {"says": ", ".join(kind), "bare": None} | row
-    about |= {"kind": kind, "least": least, "most": most}
-    example = read_one(GIVEN_BY["angle"] if kind == "setting" else kind, row["example"], name)
+        sort = _WORDS.get(sort, sort)
+    about = {"says": ", ".join(sort), "bare": None} | row
+    about |= {"kind": sort, "least": least, "most": most}
+    example = read_one(GIVEN_BY["angle"] if sort == "setting" else sort, row["example"], name)
     return name, object, field(default=example, metadata=about)
 
 

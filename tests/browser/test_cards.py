@@ -1,6 +1,7 @@
 """A learner in lesson 02, in a real JupyterLab in a real Chromium: mouse, keyboard, restart."""
 
 import json
+import re
 import shutil
 
 import lab
@@ -80,8 +81,8 @@ def answer_with_the_mouse(page, question_id, kind, typed):
     elif kind == "order":
         for letter in typed.split(", "):
             card.locator(f'button[value="{letter}"]').click()
-    elif kind == "parts":
-        for box, value in enumerate(typed.split("; ")):
+    elif kind in ("parts", "bands"):
+        for box, value in enumerate(re.split("[;,] ", typed)):
             card.locator("select").nth(box).select_option(label=value)
     press_check(card)
 
@@ -186,8 +187,8 @@ def answer_with_the_keyboard(page, question_id, kind, typed):
             for _ in range(abs(away)):
                 keyboard.press("Tab" if away > 0 else "Shift+Tab")
             keyboard.press("Space")
-    elif kind == "parts":
-        for box, value in enumerate(typed.split("; ")):
+    elif kind in ("parts", "bands"):
+        for box, value in enumerate(re.split("[;,] ", typed)):
             values = card.locator("select").nth(box).locator("option").all_inner_texts()
             for _ in range(values.index(value)):
                 keyboard.press("ArrowDown")

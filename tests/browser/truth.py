@@ -558,7 +558,7 @@ def held(question, seen):
         if first in NOT_BUILT:
             return f"{design.NOT_BUILT}; {NOT_BUILT[first]}"
         return "; ".join([first, *seen["typed"], TELLS.get(last, "")])
-    return "; ".join(each["chosen"] for each in seen["lists"])
+    return question.kind.between.join(each["chosen"] for each in seen["lists"])
 
 
 def offered(question, seen):
@@ -573,7 +573,7 @@ def offered(question, seen):
 def wanted(question, numbers):
     """Return what the controls should offer in a draw."""
     kind = question.kind
-    if kind.name == "parts":
+    if kind.name in ("parts", "bands"):
         return [["choose …", *(plain(f.text(v)) for v in f.bin)] for f in kind.fields]
     if kind.name == "quantity":
         return []
@@ -611,7 +611,7 @@ def fill(card, question, typed):
         for box, text in zip(card.get_by_role("textbox").all(), texts, strict=False):
             box.fill(text)
     else:
-        for box, value in enumerate(typed.split("; ")):
+        for box, value in enumerate(typed.split(question.kind.between)):
             card.locator("select").nth(box).select_option(label=value)
 
 

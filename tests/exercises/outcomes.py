@@ -37,7 +37,7 @@ OUTCOMES = {
         "find a current from volts and ohms": ("ohm-2", "ohm-13"),
         "find the dropper of an LED, with the LED's own drop": ("ohm-3", "ohm-4", "ohm-9"),
         "choose a preferred value, and say what tolerance does": ("ohm-6", "ohm-7"),
-        "read colour bands and letter codes": ("ohm-5", "ohm-8"),
+        "read and find colour bands, and read letter codes": ("ohm-5", "ohm-8", "ohm-15"),
         "combine resistors in series and in parallel": ("ohm-10", "ohm-11"),
         "say what another supply does to the current": ("ohm-12",),
         "choose a dropper and its rating": ("ohm-14",),

@@ -24,6 +24,7 @@ ONE_OF_EACH_KIND = {
     "order": "ohm-9",
     "parts": "ohm-14",
     "picture": "ohm-5",
+    "bands": "ohm-15",
     "design": "own-1",
 }
 

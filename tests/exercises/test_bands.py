@@ -13,7 +13,7 @@ from helpers.exercises.kinds import NotRead
 from helpers.exercises.roads.steps.colours import TURNS
 from helpers.physics import resistors
 
-QUESTION = bank()["ohm-5"]
+QUESTION = bank()["ohm-15"]
 KIND, NUMBERS = QUESTION.kind, SimpleNamespace(ohms=3_900.0)
 DIGITS = ["black", "brown", "red", "orange", "yellow", "green", "blue", "violet", "grey", "white"]
 

@@ -23,6 +23,7 @@ from helpers.exercises.question import Picture, Question
 from helpers.exercises.roads import Road, Turn
 from helpers.exercises.roads.steps.general import given, knowing, over
 from helpers.exercises.roads.steps.ohms import (
+    bands,
     dc_current,
     less_drop,
     next_up,
@@ -248,8 +249,12 @@ LAW = (
 
 # --- values that can be bought -----------------------------------------------------------------
 
+# With brown as the third band, 391 would pass for 390: beside 120 it does not.
+BAND_OHMS = (120.0, 1_800.0, 2_700.0, 3_900.0, 5_600.0, 12_000.0, 47_000.0, 82_000.0, 470_000.0)
+
+
 # Zeros of a kind and digits of another, so that no two wrong turns give the same bands.
-BAND_OHMS = (1_800.0, 2_700.0, 3_900.0, 5_600.0, 8_200.0, 120_000.0, 390_000.0, 470_000.0)
+PICKED_OHMS = (1_800.0, 2_700.0, 3_900.0, 5_600.0, 8_200.0, 120_000.0, 390_000.0, 470_000.0)
 
 
 def _bands_worked(n):
@@ -283,10 +288,33 @@ def _ways_to_write(one, two):
 VALUES = (
     Question(
         id="ohm-5",
-        edition=3,
-        outcome="find the colour bands of a resistor",
+        edition=2,
+        outcome="read a resistor's colour bands",
         numbers=lambda draw, supply: {"ohms": draw.pick(BAND_OHMS)},
-        picture=lambda n: Picture("colour code"),
+        picture=lambda n: Picture(
+            "resistor bands", {"bands": resistors.bands(n.ohms, tolerance_percent=5.0)}
+        ),
+        ask="Read the bands, from the left. What is the resistance?",
+        kind=Amount("resistance", "Ω", Road(bands("ohms")), within=0.005),
+        nudges=(
+            "Which digit does each of the first two colours stand for?",
+            "Two digits, then as many zeros as the third band says. The last band is tolerance.",
+        ),
+        facts={
+            "first": lambda n: f"{n.ohms:.0f}"[0],
+            "second": lambda n: f"{n.ohms:.0f}"[1],
+            "third": lambda n: resistors.bands(n.ohms, 5.0)[2],
+            "zeros": lambda n: len(f"{n.ohms:.0f}") - 2,
+        },
+        working="The first two bands are the digits {first} and {second}, and the third, {third}, "
+        "says how many zeros follow, {zeros}: {ohms}; gold means 5 %.",
+        code=lambda n: f"resistors.read_bands({resistors.bands(n.ohms, 5.0)})[0]",
+    ),
+    Question(
+        id="ohm-15",
+        level=2,
+        outcome="find the colour bands of a resistor",
+        numbers=lambda draw, supply: {"ohms": draw.pick(PICKED_OHMS)},
         ask="You look for a resistor of {ohms} ± 5 % in a box of old parts. Which colours do its "
         "four bands have, from the left?",
         kind=Bands(),
