@@ -92,7 +92,7 @@ class Sequence:
         self.met[way if outcome.verdict else "refused"] += 1
         if outcome.verdict:
             question = self.questions[name]
-            self.met["picture" if question.picture else question.kind.name] += 1
+            self.met.update([question.kind.name, *["picture"] * bool(question.picture)])
 
     def any(self, kind, numbers):
         """Return an answer of any worth that can be read."""
