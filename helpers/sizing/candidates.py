@@ -31,6 +31,8 @@ DRIFT = 2.0
 """How many times its value a drifted resistor has: common practice, no source [-]."""
 _HOTTEST = 800.0
 _GONE = 1e15  # in place of a string of which nothing is left: such a string fails by its number
+KINDS = NEON, CAPACITOR = "neon", "capacitor_dropper"
+"""What is worked out besides `circuits.CIRCUITS`, in `other_circuits`, and compared alone."""
 HALVES = {"half wave": ("backward",), "other half wave": ("forward",)}
 
 
@@ -113,26 +115,34 @@ class Worst:
     inrush: np.ndarray = None
 
 
-def strings(brief):
-    """Return ohms of each and number of every string that a bin holds.
+def strings(brief, circuit):
+    """Return every string that a bin holds for a circuit: ohms of each, number, and its capacitor.
 
     Parameters
     ----------
     brief : brief.Brief
+    circuit : str
+        `NEON`, `CAPACITOR` or a key of `circuits.CIRCUITS` [-].
 
     Returns
     -------
-    ohms_each, count : tuple of ndarray
+    ohms_each, count : ndarray
         One value for each string [ohm], [-].
+    farads : ndarray
+        Of a capacitor dropper alone [F].
 
     Examples
     --------
     >>> from helpers.sizing.brief import Brief
-    >>> [len(each) for each in strings(Brief())]
-    [100, 100]
+    >>> [len(strings(Brief(), name)[0]) for name in ("bridge", NEON, CAPACITOR)]
+    [100, 100, 16]
     """
-    count, ohms = np.meshgrid(np.arange(1, brief.bin_most + 1), brief.ohms, indexing="ij")
-    return ohms.ravel(), count.ravel().astype(float)
+    numbers = np.arange(1.0, brief.bin_most + 1.0)
+    if circuit != CAPACITOR:
+        count, ohms = np.meshgrid(numbers, brief.ohms, indexing="ij")
+        return ohms.ravel(), count.ravel()
+    farads, count, ohms = np.meshgrid(brief.bin_capacitors, numbers, brief.bin_surge, indexing="ij")
+    return ohms.ravel(), count.ravel(), farads.ravel()
 
 
 def states_of(circuit):

@@ -89,7 +89,7 @@ def _ratio(figure, limit, least=False):
 
 def _barrier(count, circuit):
     found = rules.barrier(count)
-    lamp = "lamp" if circuit == other_circuits.NEON else "LED"
+    lamp = "lamp" if circuit == candidates.NEON else "LED"
     return replace(found, danger=found.danger.replace("LED", lamp))
 
 
@@ -221,14 +221,14 @@ def metres(brief, amps, circuit):
     seen = visibility.candelas(
         amps, brief.led_intensity, brief.led_at, brief.seen_angle, brief.led_half_angle
     )
-    if circuit == other_circuits.NEON:  # it shines all round
+    if circuit == candidates.NEON:  # it shines all round
         seen = visibility.candelas(amps, brief.neon_intensity, brief.neon_limit)
     return visibility.visible_metres(seen, visibility.background_luminance(brief.seen_lux))
 
 
 _OTHERS = {
-    other_circuits.NEON: (other_circuits.neon_worst, _of_neon),
-    other_circuits.CAPACITOR: (other_circuits.capacitor_worst, _of_capacitor),
+    candidates.NEON: (other_circuits.neon_worst, _of_neon),
+    candidates.CAPACITOR: (other_circuits.capacitor_worst, _of_capacitor),
 }
 
 

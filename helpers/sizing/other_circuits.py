@@ -6,7 +6,6 @@ dimmer that cuts it is forbidden. Says figures, judges nothing.
 """
 
 from dataclasses import replace
-from itertools import product
 
 import numpy as np
 
@@ -23,42 +22,12 @@ from helpers.physics import (
     switch_on,
 )
 from helpers.sizing import candidates
-from helpers.sizing.candidates import State, Worst
+from helpers.sizing.candidates import CAPACITOR, NEON, State, Worst
 
-KINDS = NEON, CAPACITOR = "neon", "capacitor_dropper"
 MAINTAIN_STRAY = 10.0
 """How far the volts that a neon lamp holds may stray: common practice, no source [V]."""
 CAPACITOR_OFF = 0.1
 """Tolerance of a capacitor, as a share; at its lowest it is aged besides: common practice [-]."""
-
-
-def strings(brief, circuit):
-    """Return the strings of a circuit: ohms of each, number, and for a dropper its capacitor.
-
-    Parameters
-    ----------
-    brief : brief.Brief
-    circuit : str
-        `NEON`, `CAPACITOR` or a key of `circuits.CIRCUITS` [-].
-
-    Returns
-    -------
-    ohms_each, count : ndarray
-        [ohm], [-].
-    farads : ndarray
-        Of a capacitor dropper alone [F].
-
-    Examples
-    --------
-    >>> from helpers.sizing.brief import Brief
-    >>> [len(strings(Brief(), name)[0]) for name in (NEON, CAPACITOR)]
-    [100, 16]
-    """
-    if circuit != CAPACITOR:
-        return candidates.strings(brief)
-    found = product(brief.bin_capacitors, range(1, brief.bin_most + 1), brief.bin_surge)
-    farads, count, ohms = np.array(list(found), float).T
-    return ohms, count, farads
 
 
 def neon_worst(brief, ohms_each, count):

@@ -4,7 +4,7 @@ from dataclasses import asdict
 
 from helpers.physics import circuits
 from helpers.quantities import write, write_as
-from helpers.sizing import other_circuits, rules, verdicts
+from helpers.sizing import candidates, rules, verdicts
 from helpers.sizing.brief import key_of, to_toml
 
 SHOWN = 3
@@ -108,7 +108,7 @@ def others(plan):
     ----------
     plan : verdicts.Plan
     """
-    for name in () if plan.only else other_circuits.KINDS:
+    for name in () if plan.only else candidates.KINDS:
         if one := plan.first_of(name):
             worst = one_a_rule(one.failed)
             broken = "; ".join(f"{each.named}, {by_how_much(each)}" for each in worst)

@@ -40,34 +40,32 @@ CHANGES = (
 
 def _after_faults(brief, circuit, ohms_each, count):
     """What the light says after each single fault: a caution, for it never tells of dead wires."""
-    if circuit in other_circuits.KINDS:
-        return _dark_and_cold(*other_circuits.dark_and_cold(circuit))
-    dimmer = phase_cut.Dimmer("trailing", brief.highest_degrees)
-    # A short of all that limits the current leaves nothing that could be told.
-    string = {"ohms_each": ohms_each, "count": max(count, 2), "led_volts": brief.led_volts}
-    dark, cold = [], []
+    if circuit in candidates.KINDS:
+        dark, cold = other_circuits.dark_and_cold(circuit)
+    else:
+        dark, cold = _dark_and_cold(brief, circuit, ohms_each, count)
+    return rules.said("after a fault", "caution", dark=", ".join(dark), cold=", ".join(cold))
+
+
+def _dark_and_cold(brief, circuit, ohms_each, count):
+    """After which single faults it is dark, and after which lit over a cold pot: words."""
+    dimmer, dark, cold = phase_cut.Dimmer("trailing", brief.highest_degrees), [], []
     for part, how in faults.singles(circuit):
         left = faults.after(
             circuit, part, how, brief.supply, dimmer, heater_ohms=brief.heater_ohms,
-            breakdown_volts=candidates.breakdown_volts(brief), **string,
+            breakdown_volts=candidates.breakdown_volts(brief), led_volts=brief.led_volts,
+            # A short of all that limits the current leaves nothing that could be told.
+            ohms_each=ohms_each, count=max(count, 2),
         )  # fmt: skip
         if left.light == "dark":
-            part, how = _NAMED.get(part, part), how.replace("short", "shorted")
-            dark.append(f"{part} {how}")
+            dark.append(f"{_NAMED.get(part, part)} {how.replace('short', 'shorted')}")
         elif left.heater_watts == 0.0:
             cold.append(f"{part} {how}")
-    return _dark_and_cold(dark, cold)
+    return dark, cold
 
 
 _NAMED = {"dropper": "a resistor", "led": "the LED", "second_led": "the second LED",
           "diode": "a diode"}  # fmt: skip
-
-
-def _dark_and_cold(dark, cold):
-    said = {"dark": ", ".join(dark), "cold": ", ".join(cold)}
-    return rules.said("after a fault", "caution", **said)
-
-
 _KEYS = ("rules broken", "circuit", "cautions", "margin", "light", "heat", "number of parts")
 
 
@@ -120,13 +118,11 @@ class Plan:
         self.need, self.stops = stops.need(brief), stops.stops(brief)
         self.general = [*stops.settings(brief), stops.dimmer_least(brief)]
         self.general.append(stops.capacitor_dropper(brief))
-        names = [only[0]] if only else [*circuits.CIRCUITS, *other_circuits.KINDS]
-        strings = {
-            name: only[1:] if only else other_circuits.strings(brief, name) for name in names
-        }
+        names = [only[0]] if only else [*circuits.CIRCUITS, *candidates.KINDS]
+        strings = {name: only[1:] if only else candidates.strings(brief, name) for name in names}
         self.listed = sum(len(each[0]) for each in strings.values())
         if brief.cuts:
-            strings.pop(other_circuits.CAPACITOR, None)  # forbidden there: see `general`
+            strings.pop(candidates.CAPACITOR, None)  # forbidden there: see `general`
         self.computed = 0 if self.stops else sum(len(each[0]) for each in strings.values())
         self.judged = []
         if not self.stops:
@@ -284,7 +280,7 @@ def mine(brief, circuit, ohms_each, count, rated_watts, type_volts):
     """
     if circuit == "capacitor_dropper":
         raise ValueError(str(stops.capacitor_dropper(brief)))
-    if circuit != other_circuits.NEON:
+    if circuit != candidates.NEON:
         circuits.named(circuit)
     limits.positive(ohms_each, "ohms_each", "ohm", "Without a resistor the LED is destroyed.")
     if limits.between(count, "count", "resistors", 1.0, 12.0) != int(count):

@@ -246,7 +246,8 @@ def test_property_higher_mains_never_lower_amps_volts_watts_or_a_temperature(bri
     higher = replace(brief, supply_highest=min((1.0 + more) * brief.high.volts_rms, 300.0))
     for name in circuits.CIRCUITS:
         low, high = (
-            candidates.worst(each, name, *candidates.strings(each)) for each in (brief, higher)
+            candidates.worst(each, name, *candidates.strings(each, name))
+            for each in (brief, higher)
         )
         for before, after in zip(low.states, high.states, strict=True):
             for figure in ("watts_each", "watts", "volts_each", "led_amps_peak"):
