@@ -122,7 +122,7 @@ def _of_state(brief, found, state, rated, type_volts):
         places = np.where(cleared, 0, rules.judge(figure, limit, unsure=unsure))
         return Column(
             rule, places, np.where(cleared, np.inf, _ratio(figure, limit)),
-            lambda i, m: rules.clears(after) if cleared[i, m] else says(i, m),
+            lambda i, m: rules.said("fuse", "pass", after=after) if cleared[i, m] else says(i, m),
         )  # fmt: skip
 
     columns = [column("heat", watts, limit, rules.UNSURE, lambda i, m: rules.heat(

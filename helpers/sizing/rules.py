@@ -200,7 +200,7 @@ def judge(figure, limit, *, least=False, unsure=0.0, over="fail"):
     return limits.plain(np.where(beyond, VERDICTS.index(over), np.where(near, 1, 0)))
 
 
-def heat_limit(rated_watts, air_celsius, after=faults.SOUND, **curve):
+def heat_limit(rated_watts, air_celsius, after=faults.SOUND):
     """Return the heat that a resistor may have: half its derated rating while all is sound.
 
     Parameters
@@ -209,8 +209,6 @@ def heat_limit(rated_watts, air_celsius, after=faults.SOUND, **curve):
         Rating on its sheet, air around it in the box [W], [degC].
     after : str
         'none', or which part has failed [-].
-    **curve : float
-        As for `heat` [degC].
 
     Returns
     -------
@@ -231,7 +229,7 @@ def heat_limit(rated_watts, air_celsius, after=faults.SOUND, **curve):
     >>> heat_limit(0.5, 40.0), heat_limit(0.5, 40.0, "dropper")
     (0.25, 0.5)
     """
-    allowed = ratings.derated_watts(rated_watts, air_celsius, **curve)
+    allowed = ratings.derated_watts(rated_watts, air_celsius)
     return allowed * (HEALTHY_SHARE if after == faults.SOUND else 1.0)
 
 
@@ -279,7 +277,7 @@ def passes(findings):
     return all(finding.verdict != "fail" for finding in findings)
 
 
-def heat(watts, rated_watts, air_celsius, after=faults.SOUND, *, unsure=0.0, **curve):
+def heat(watts, rated_watts, air_celsius, after=faults.SOUND, *, unsure=0.0):
     """Judge the heat in one resistor: half its derated rating while sound, all of it after a short.
 
     Parameters
@@ -294,8 +292,6 @@ def heat(watts, rated_watts, air_celsius, after=faults.SOUND, *, unsure=0.0, **c
         'none', or which part is shorted [-].
     unsure : float
         As for `judge` [-].
-    **curve : float
-        knee_celsius and zero_celsius of its own sheet, as for `ratings.derated_watts` [degC].
 
     Returns
     -------
@@ -321,8 +317,8 @@ def heat(watts, rated_watts, air_celsius, after=faults.SOUND, *, unsure=0.0, **c
 here it is 0.2 W.
     """
     watts = limits.not_negative(watts, "watts", "W", "Leave the sign out.")
-    allowed = heat_limit(rated_watts, air_celsius, "a short", **curve)
-    limit = heat_limit(rated_watts, air_celsius, after, **curve)
+    allowed = heat_limit(rated_watts, air_celsius, "a short")
+    limit = heat_limit(rated_watts, air_celsius, after)
     return said(
         "heat" if after == faults.SOUND else "heat after",
         VERDICTS[judge(watts, limit, unsure=unsure)], watts, limit, after=after,
@@ -464,10 +460,7 @@ def diode(crest_volts, rated_volts):
 
 
 @lru_cache(4096)
-def dropper(
-    circuit, supply, ohms_each, count, rated_watts, limiting_volts, air_celsius, *,
-    cleared=(), knee_celsius=ratings.KNEE_CELSIUS, zero_celsius=ratings.ZERO_CELSIUS, **drop_volts
-):  # fmt: skip
+def dropper(circuit, supply, ohms_each, count, rated_watts, limiting_volts, air_celsius):
     """Judge a dropper of equal resistors in series: sound, and after each single short.
 
     Parameters
@@ -486,19 +479,12 @@ def dropper(
         Limiting element voltage of their type, DC or AC rms [V].
     air_celsius : float
         Air around them in the box [degC].
-    cleared : tuple of str
-        Shorts, of `faults.shorts`, that a fuse or fusible part rated for them clears [-].
-    knee_celsius, zero_celsius : float
-        Derating of their own sheet [degC].
-    **drop_volts : float
-        As for `circuits.fill_in` [V].
 
     Returns
     -------
     findings : tuple of Finding
         count; heat and volts with all parts sound, and a caution if a bare LED is pushed
-        backwards; then for each short heat and volts, and a caution if the LED may die of it; or
-        that a fuse clears it.
+        backwards; then for each short heat and volts, and a caution if the LED may die of it.
 
     Raises
     ------
@@ -509,7 +495,7 @@ def dropper(
     -----
     Without a dimmer, which could only lessen the heat. The resistors stand in the line, on the AC
     side of a bridge: on its DC side a shorted diode shorts the mains past all of them. A single
-    dropper fails whatever is cleared: its own short leaves nothing in the way.
+    dropper fails: its own short leaves nothing in the way.
 
     References
     ----------
@@ -525,23 +511,15 @@ def dropper(
     >>> [(f.rule, f.after, round(f.figure, 3), f.limit) for f in found if f.verdict == "fail"]
     [('heat', 'dropper', 0.383, 0.25)]
     """
-    known = faults.shorts(circuit)
-    for fault in cleared:
-        limits.one_of(fault, "cleared", known)
     count = limits.between(count, "count", "resistors", 1.0, 1000.0)
     if count != int(count):
         raise ValueError(f"count was read as {count:g}; it must be a whole number of resistors.")
-    high, parts = mains.highest(supply), {"ohms_each": ohms_each, "count": count}
-    air = {"air_celsius": air_celsius, "knee_celsius": knee_celsius, "zero_celsius": zero_celsius}
     found = [barrier(count)]
-    for fault in (faults.SOUND, *known):
+    for fault in (faults.SOUND, *faults.shorts(circuit)):
         if fault == "dropper" and count == 1.0:
             continue
-        if fault in cleared:
-            found.append(clears(fault))
-            continue
-        left = _left(circuit, high, fault=fault, **parts, **drop_volts)
-        found.append(heat(left.watts_each, rated_watts, after=fault, **air))
+        left = _left(circuit, mains.highest(supply), ohms_each=ohms_each, count=count, fault=fault)
+        found.append(heat(left.watts_each, rated_watts, air_celsius, fault))
         found.append(volts(left.volts_rms_each, limiting_volts, fault))
         if fault != faults.SOUND or left.led_reverse_amps_peak > 0.0:
             found += _led_after(left, fault)
@@ -577,26 +555,6 @@ def barrier(count):
     if count >= 2:
         return said("count", "pass", count, 2.0, number=count)
     return said("one", "fail", count, 2.0)
-
-
-def clears(fault):
-    """Return that a fuse or fusible part which is rated for a short clears it.
-
-    Parameters
-    ----------
-    fault : str
-        As for `heat` [-].
-
-    Returns
-    -------
-    finding : Finding
-
-    Examples
-    --------
-    >>> clears("led").verdict
-    'pass'
-    """
-    return said("fuse", "pass", after=fault)
 
 
 def _led_after(left, fault):
@@ -672,13 +630,13 @@ def distances(supply, highest_volts, recurring_volts):
     )  # fmt: skip
 
 
-def rating_for(watts, air_celsius=ratings.KNEE_CELSIUS, after=faults.SOUND, **curve):
+def rating_for(watts, air_celsius=ratings.KNEE_CELSIUS, after=faults.SOUND):
     """Return the smallest common rating that `heat` passes.
 
     Parameters
     ----------
-    watts, air_celsius, after, **curve
-        As for `heat` [W], [degC].
+    watts, air_celsius, after
+        As for `heat` [W], [degC], [-].
 
     Returns
     -------
@@ -704,7 +662,7 @@ def rating_for(watts, air_celsius=ratings.KNEE_CELSIUS, after=faults.SOUND, **cu
     (0.5, 1.0, 0.25)
     """
     for rated in ratings.COMMON_WATTS:
-        if heat(watts, rated, air_celsius, after, **curve).verdict != "fail":
+        if heat(watts, rated, air_celsius, after).verdict != "fail":
             return rated
     raise ValueError(
         f"watts was read as {watts:g} W; in air of {air_celsius:g} degC no common part of up to "
