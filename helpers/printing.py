@@ -9,7 +9,9 @@ from pathlib import Path
 from helpers.classroom.roster import Roster, read_roster
 from helpers.exercises.refusals import Unusable, counted, make_folder, plain, write_text
 from helpers.exercises.settings import Settings, changed
+from helpers.sheets.paper import always_the_same
 
+START_SHEET = "start-sheet"
 NO_FILE = "Where to? Give a new file after --out"
 
 
@@ -58,14 +60,16 @@ def print_for(
         If something is missing, the learner is not on the roster, a file of that name is there, or
         something given cannot be used; nothing is written then.
     """
-    wanted, draws = (learner or "").strip().upper(), [draw] if draw else []
+    wanted, more = (learner or "").strip().upper(), {"draw": draw} if draw else {}
     if class_file:
         from helpers.classroom.class_file import read_class
 
         held = read_class(class_file)
         class_word, supply = class_word or held.word, supply or held.supply
         roster, lessons = roster or held.where("roster"), lessons or held.lessons
-        parts = name, *lessons, *(f"draw-{number}" for number in draws), wanted
+        parts = name, *lessons, f"set-{draw}" if draw else "", wanted
+        if name == START_SHEET:
+            more["keep_until"] = held.keep_until or ""
         out = out or held.where("paper") / f"{'-'.join(filter(None, parts))}.html"
     for given, advice in (
         (class_word, "Which class? Give --class-word WORD"),
@@ -84,12 +88,19 @@ def print_for(
             for one in learners
         ]
         sheet = import_module(f"helpers.sheets.{name.replace('-', '_')}")
-        made = sheet.pieces(people, lessons, *draws)
+        made = sheet.pieces(people, lessons, **more)
     except ValueError as error:
         raise Unusable(plain(str(error), 300)) from None
     write_new_page(out, made)
     supplies = ", ".join(dict.fromkeys(one.supply for one in people))
     said = [f"{counted(len(people), 'learner')}, on {supplies}: {plain(str(out), 300)}"]
+    if name == START_SHEET:
+        said.append("One page each: print on one side.")
+    if draw and (stale := always_the_same(lessons)):
+        said.append(
+            f"Left out: {', '.join(stale)}, which is always the same. To talk about it, print it "
+            "as a question of a pack; it is not typed back twice."
+        )
     return said + [f"{p.place}: {p.found}. {p.advice}" for p in problems]
 
 

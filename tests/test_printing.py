@@ -6,6 +6,7 @@ from types import SimpleNamespace
 import pytest
 
 from helpers.__main__ import main
+from helpers.classroom.class_file import write_class
 from helpers.exercises.refusals import Unusable
 from helpers.printing import print_for
 
@@ -89,7 +90,7 @@ def test_the_commands_write_a_page_and_refuse_with_code_2(tmp_path, roster, comm
     out = tmp_path / "out.html"
     assert main([*words, "--roster", str(roster), "--out", str(out)]) == 0
     made = out.read_text("utf-8")
-    assert made.count('<section class="pack') == 2 and "draw 2" in made
+    assert made.count('<section class="pack') == 2 and "set <b>2</b>" in made or ", set 2<" in made
     assert str(out) in capsys.readouterr().out
     assert main([*words, "--roster", str(roster), "--out", str(out)]) == 2
     assert "is there already" in capsys.readouterr().err and out.read_text("utf-8") == made
@@ -109,6 +110,22 @@ def test_card_and_guide_need_no_class(tmp_path, capsys, words, says):
     assert main(["start-sheet", *words, "--out", str(out)]) == 2
 
 
+def test_start_sheets_say_how_long_answers_are_kept_and_that_each_takes_a_page(tmp_path):
+    made = write_class(tmp_path / "wick.toml", "wick", benches=2)
+    said = print_for("start-sheet", class_file=made.path)
+    assert said[0].startswith("2 learners, ") and said[1:] == ["One page each: print on one side."]
+    (path,) = made.where("paper").iterdir()
+    assert path.read_text("utf-8").count(f"until <b>{made.keep_until}</b>.") == 2
+
+
+def test_what_is_left_out_of_what_is_asked_again_is_named(tmp_path, roster):
+    wanted = ["ohm-recall-2", "ohm-recall-1"]
+    given = {"class_word": "wick", "roster": roster, "lessons": wanted, "draw": 1}
+    said = print_for("paper", tmp_path / "out.html", **given)
+    assert any(one.startswith("Left out: ohm-recall-2, which is always the same.") for one in said)
+    assert "Look back 1, fresh numbers 1" in (tmp_path / "out.html").read_text("utf-8")
+
+
 def test_a_page_in_the_folder_of_a_class_is_named_for_what_is_in_it(tmp_path, monkeypatch, roster):
     places = {"roster": roster, "paper": tmp_path / "paper"}
     held = SimpleNamespace(word="wick", supply=None, lessons=("01",), where=places.get)
@@ -118,4 +135,4 @@ def test_a_page_in_the_folder_of_a_class_is_named_for_what_is_in_it(tmp_path, mo
         assert main([*words, "--class", "wick.toml"]) == 0
     assert main(["key", "--class", "wick.toml", "--learner", "../../out"]) == 2
     names = sorted(path.name for path in tmp_path.rglob("*.html"))
-    assert names == ["paper-01-draw-1-BENCH-02.html", "paper-01.html"]
+    assert names == ["paper-01-set-1-BENCH-02.html", "paper-01.html"]

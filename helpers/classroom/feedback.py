@@ -45,9 +45,7 @@ def write_feedback(book, folder, at=None):
     pages = {f"feedback-{learner}": (learner, [part]) for learner, part in parts.items()}
     pages |= {"feedback": ("", parts.values())} if parts else {}
     for name, (whose, held) in pages.items():
-        page = templates.page(
-            "feedback", "own-sheet", whose=whose, class_word=book.class_word, parts=held
-        )
+        page = templates.page("feedback", whose=whose, class_word=book.class_word, parts=held)
         write_text(folder / f"{name}.html", page)
     return [folder / f"{name}.html" for name in pages]
 

@@ -6,9 +6,11 @@ was. Knows lines and how a kind reads; must never know what an answer is worth.
 
 import re
 from collections import Counter
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from difflib import get_close_matches
+from itertools import combinations, pairwise
 from operator import attrgetter
 
 from helpers.classroom.problems import ASK, FINE, Problem
@@ -17,15 +19,19 @@ from helpers.exercises.kinds import NotRead
 from helpers.exercises.refusals import MAKE_ROOM, Unusable, make_folder, plain, refused
 from helpers.exercises.session import PLAIN_BLANKS
 from helpers.exercises.settings import LEARNER_ID
+from helpers.exercises.wording import title
 from helpers.physics.mains import SUPPLIES
 
+MOST_WORDS = 12  # of a row that is parted at its blanks
 LONGEST_ANSWER = 200  # characters: one line; a whole design is no line of paper
 place_of = attrgetter("learner", "class_word", "question", "draw", "edition")
 ID = r"[a-z]+(?:-[a-z0-9]+)*"
-# What stands in small print at a question of a pack may go before an answer, up to a colon.
+CALLED = r"(?:exercise|danger item|look back)\s+\d+|predict first"
+# Before an answer may go, up to a colon, what a question of a pack is called or its small print.
 NAMED = re.compile(
-    rf"(?:[A-Z0-9-]{{2,12}}\s*·\s*)?(?P<question>{ID})(?:\W+draw\W*(?P<draw>\d+))?(?:\W+edition\W*(?P<edition>\d+))?"
-    r"\s*:\s*(?P<answer>.*)",
+    rf"(?:[A-Z0-9-]{{2,12}}\s*·\s*)?(?P<question>{CALLED}|{ID})"
+    r"(?:\W+(?:set|draw|fresh numbers|another case)\W*(?P<draw>\d+))?"
+    r"(?:\W+edition\W*(?P<edition>\d+))?\s*:\s*(?P<answer>.*)",
     re.IGNORECASE,
 )
 INSTEAD = re.compile(r"[A-Z0-9-]{2,12}:" + ID)
@@ -240,13 +246,13 @@ def named(line):
     Examples
     --------
     >>> named(new_line("BENCH-07", "wick", "230 V 50 Hz", "ohm-3", 0, "4.7 mA", 0, edition=2))
-    'ohm-3 · draw 0 · edition 2'
+    'ohm-3 · set 0 · edition 2'
     """
-    return f"{line.question} · draw {line.draw} · edition {line.edition}"
+    return f"{line.question} · set {line.draw} · edition {line.edition}"
 
 
 def learner_in(typed, roster):
-    """Return the bench code that was typed, its spelling forgiven.
+    """Return the bench code that was typed, its spelling forgiven; `6` may be BENCH-06.
 
     Raises
     ------
@@ -254,9 +260,14 @@ def learner_in(typed, roster):
         If the roster has no such learner; the text names those that are near.
     """
     learner = typed.strip().upper()
-    known = {one: owner for owner in roster.learners for one in roster.ids(owner)}
+    known = [one for owner in roster.learners for one in roster.ids(owner)]
+    short = re.fullmatch(r"([A-Z]*)[\s-]*0*(\d+)", learner)
+    meant = short and re.compile(rf"{short[1] or '[A-Z]+'}-?0*{short[2]}")
+    fits = [one for one in known if meant and meant.fullmatch(one)]
+    if learner not in known and len(fits) == 1:
+        return fits[0]
     if learner not in known:
-        near = get_close_matches(learner, roster.learners, n=3) or roster.learners[:3]
+        near = fits[:3] or get_close_matches(learner, roster.learners, n=3) or roster.learners[:3]
         raise NotUnderstood(
             f"The bench code {plain(learner) or '(none)'} was read, and the roster does not hold "
             f"it. Near it: {', '.join(near)}."
@@ -264,14 +275,15 @@ def learner_in(typed, roster):
     return learner
 
 
-def understand(typed, learner, class_word, supply, bank, expected="", draw=0):
+def understand(typed, learner, class_word, supply, bank, expected="", draw=0, pack=()):
     """Read one typed row, as the card would read it; nothing is kept.
 
     Parameters
     ----------
     typed : str
         The answer as it stands on paper; before it, up to a colon, perhaps the small print of its
-        question: `ohm-3 · draw 1 · edition 2: 4.7 mA`, of which `ohm-3:` is enough.
+        question: `ohm-3 · set 1 · edition 2: 4.7 mA`, of which `ohm-3:` is enough; or what stands
+        above it, such as `Exercise 3:`.
     learner, class_word, supply : str
         Whose pack it is.
     bank : mapping
@@ -280,6 +292,8 @@ def understand(typed, learner, class_word, supply, bank, expected="", draw=0):
         The question that is next, where the row names none.
     draw : int
         The draw of the pack, where the row names none.
+    pack : sequence of str
+        Ids of what the pack asks, for a row that names a question as it is called there.
 
     Returns
     -------
@@ -292,6 +306,10 @@ def understand(typed, learner, class_word, supply, bank, expected="", draw=0):
     """
     found = NAMED.fullmatch(typed.strip())
     name, text = (found["question"].lower(), found["answer"]) if found else (expected, typed)
+    called = [one for one in pack if title(bank[one]).lower() == " ".join(name.split())]
+    if len(called) > 1:
+        raise NotUnderstood(f"“{name}” stands on this pack as {' and as '.join(called)}. Type one.")
+    name = called[0] if called else name
     if name not in bank:
         near = get_close_matches(name, bank, n=3)
         hint = f" Near it: {', '.join(near)}." if near else " It stands in small print."
@@ -300,7 +318,7 @@ def understand(typed, learner, class_word, supply, bank, expected="", draw=0):
     draw = int(found["draw"]) if found and found["draw"] else draw
     edition = int(found["edition"]) if found and found["edition"] else question.edition
     if not 0 <= draw < MOST_DRAWS or not 0 < edition < MOST_DRAWS:
-        raise NotUnderstood(f"draw {draw}, edition {edition} was read. Both stand in small print.")
+        raise NotUnderstood(f"set {draw}, edition {edition} was read. Both stand in small print.")
     if not text or len(text) > LONGEST_ANSWER:
         raise NotUnderstood(
             f"An answer of {len(text)} characters was read; 1 to {LONGEST_ANSWER} can be kept."
@@ -310,16 +328,35 @@ def understand(typed, learner, class_word, supply, bank, expected="", draw=0):
     if edition != question.edition:
         return Typed(line, f"{about}{plain(text)}. {EARLIER}")
     numbers = question.numbers_for(learner, class_word, SUPPLIES[supply], draw)
-    try:
-        answer = question.kind.read(text, numbers)
-    except NotRead as error:
-        many = len(question.kind.by_hand(numbers).places)
-        lines = f"Paper has {many} lines for it: type them on one. " if many > 1 else ""
-        raise NotUnderstood(f"{lines}{error}") from None
+    text, answer = _read(question.kind, text, numbers)
+    line = replace(line, answer=text)
     said = about + question.kind.said(answer, numbers)
     if question.role == "predict":
         return Typed(line, said, "A prediction: kept, not marked.")
     return Typed(line, said, _judged(question.kind.verdict_on(answer, numbers)))
+
+
+def _read(kind, text, numbers):
+    """Return a row as it is kept, and as it is read; its blanks part it where one way fits alone.
+
+    Raise `NotUnderstood` where there is none, or where two would fit.
+    """
+    try:
+        return text, kind.read(text, numbers)
+    except NotRead as error:
+        many = len(kind.by_hand(numbers).places)
+        lines = f"Paper has {many} lines for it: type them on one. " if many > 1 else ""
+        problem = NotUnderstood(f"{lines}{error}")
+    words, found = re.split(r",?\s+", text), {}
+    if 1 < many <= len(words) <= MOST_WORDS:
+        for cuts in combinations(range(1, len(words)), many - 1):
+            parts = (" ".join(words[at:to]) for at, to in pairwise((0, *cuts, len(words))))
+            row = kind.between.join(parts)
+            with suppress(NotRead):
+                found[row] = kind.read(row, numbers)
+    if len({answer.value for answer in found.values()}) != 1:
+        raise problem from None
+    return next(iter(found.items()))
 
 
 def _judged(verdict):
@@ -335,5 +372,5 @@ def refuse_twice(lines, typed):
     for before in (line for line in lines if place_of(line) == place_of(typed.line)):
         raise NotUnderstood(
             f"{named(before)} of {before.learner} is there already, as “{before.answer}”. "
-            "Take that back first, or name the draw of this pack."
+            "Take that back first, or name the set of this pack."
         )

@@ -120,4 +120,4 @@ def pieces(people, wanted, draw=0):
     ValueError
         As `paper.chosen`.
     """
-    return paper.pieces(people, wanted, draw, "key", row, ())
+    return paper.pieces(people, wanted, draw, "key", row)

@@ -14,6 +14,8 @@ from helpers.pages.page import Page
 from helpers.pages.pictures import draw_picture
 from helpers.physics.mains import SUPPLIES
 
+IN_WORDS = {"colour code"}  # pictures that are told instead: their colours are no help in ink alone
+
 
 class Asked(NamedTuple):
     """One question as it stands on paper, and what stands by each line to write on."""
@@ -21,6 +23,11 @@ class Asked(NamedTuple):
     question: object
     markup: object
     places: list
+
+
+def always_the_same(wanted):
+    """Return which of the questions that are named have no other numbers, as a sorted list."""
+    return sorted(q.id for q in bank().values() if q.id in wanted and not q.has_fresh_numbers)
 
 
 def chosen(wanted, draw=0):
@@ -32,7 +39,7 @@ def chosen(wanted, draw=0):
         Numbers of lessons, such as "02", and ids of single questions, such as "ohm-3".
     draw : int
         0, or the number of a fresh draw, for which only the danger items of a lesson are asked
-        again.
+        again, and of single questions those that are not always the same.
 
     Returns
     -------
@@ -50,7 +57,7 @@ def chosen(wanted, draw=0):
     [('00', 3), ('02', 1)]
     """
     if not 0 <= draw < MOST_DRAWS:
-        raise ValueError(f"Draw {draw} was asked for; 1 is the first fresh one.")
+        raise ValueError(f"Set {draw} was asked for; 1 is the first with other numbers.")
     held, known = lessons(), bank()
     wanted = {one.strip().lower().zfill(2) for one in wanted}
     for one in sorted(wanted - held.keys() - known.keys()):
@@ -59,22 +66,23 @@ def chosen(wanted, draw=0):
             f"{one!r} was asked for; the bank holds the lessons {', '.join(held)}, and questions "
             f"such as {', '.join(near) or 'ohm-3'}."
         )
-    if stale := [one for one in wanted & known.keys() if draw and not known[one].has_fresh_numbers]:
-        raise ValueError(f"{', '.join(sorted(stale))}: always the same, so no fresh draw of it.")
+    stale = always_the_same(wanted) if draw else []
     found = []
     for number, module in held.items():
         of_lesson = number in wanted
         asked = [
-            q for q in module.QUESTIONS if q.id in wanted or (of_lesson and (q.danger or not draw))
+            q
+            for q in module.QUESTIONS
+            if q.id not in stale and (q.id in wanted or (of_lesson and (q.danger or not draw)))
         ]
         found += [(module, asked)] if asked else []
     if not wanted:
-        raise ValueError("Which lessons? Give their numbers, such as --lessons 02 03.")
+        raise ValueError("Which lessons, or questions? Name them, such as 02 03, or heat-3.")
     if not found:
         raise ValueError(
-            f"Fresh draws of a lesson are of danger items alone, and there are none in: "
-            f"{' and '.join(sorted(wanted))}. Lesson 01 has some; any other question is named by "
-            "its id."
+            f"{' and '.join(sorted(wanted))}: nothing of it has other numbers. Again can be asked: "
+            "the danger items of lessons, as those of 01, and single questions that have other "
+            "numbers, such as ohm-3."
         )
     return found
 
@@ -108,14 +116,18 @@ def asked(question, settings, draw=0):
     lines = [line for line in question_lines(question, numbers, draw) if line.role != "hint"]
     if by_hand.ticks:
         lines = [line for line in lines if line.role != "option"]
+    picture, drawn = "", question.picture and question.picture(numbers)
+    if drawn:
+        picture, words = draw_picture(drawn)
+        if drawn.drawing in IN_WORDS:
+            picture, lines = "", [*lines, Line("text", words.text.partition(": ")[2])]
     lines.append(Line("hint", by_hand.how))
     lines += [Line("option", text) for text in by_hand.ticks]
-    picture = draw_picture(question.picture(numbers))[0] if question.picture else ""
     ticked = "cw-ticked" if by_hand.ticks else ""
     return Asked(question, Markup(Page(lines, picture, name=ticked).html()), places)
 
 
-def pieces(people, wanted, draw=0, template="paper", told=asked, styles=("own-sheet",)):
+def pieces(people, wanted, draw=0, template="paper", told=asked):
     """Yield the packs of some learners as one page to print, piece by piece.
 
     Parameters
@@ -128,8 +140,6 @@ def pieces(people, wanted, draw=0, template="paper", told=asked, styles=("own-sh
         What each learner's part is set by.
     told : callable
         From question, settings and draw to what that template shows of it.
-    styles : sequence of str
-        What its style asks for besides.
 
     Returns
     -------
@@ -152,12 +162,12 @@ def pieces(people, wanted, draw=0, template="paper", told=asked, styles=("own-sh
     again = "danger items again, other cases" if numbers else "again, with other numbers"
     return templates.page(
         template,
-        *styles,
         packs=packs,
         draw=draw,
         named=" and ".join(filter(None, [whole, ", ".join(asked_alone)])),
         what=again if draw else "questions on paper",
         count=sum(len(questions) for _, questions in found),
+        danger=any(q.danger for _, questions in found for q in questions),
         caution=CAUTION,
         stamp=STAMP,
     )

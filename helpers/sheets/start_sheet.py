@@ -8,7 +8,7 @@ from helpers.exercises.wording import CAUTION, STAMP
 from helpers.pages import templates
 
 
-def pieces(people, wanted=()):
+def pieces(people, wanted=(), keep_until=""):
     """Yield a start sheet for each learner: where to go, how to answer, what not to do here.
 
     Parameters
@@ -17,6 +17,8 @@ def pieces(people, wanted=()):
         Who gets one, in this order.
     wanted : sequence of str
         Numbers of the lessons that it names; may be none.
+    keep_until : date or str
+        Until when answers are kept; '' leaves room to write.
 
     Returns
     -------
@@ -34,7 +36,7 @@ def pieces(people, wanted=()):
         if number not in bank:
             raise ValueError(f"Lesson {number!r} was named; the bank holds {', '.join(bank)}.")
     named = [bank[number] for number in numbers]
-    return _page("bench-sheet", "Start sheets", "own-sheet", people=people, lessons=named)
+    return _page("bench-sheet", "Start sheets", people=people, lessons=named, keep_until=keep_until)
 
 
 def card():
@@ -47,7 +49,7 @@ def guide():
     return _page("leaders-guide", "Leader's guide")
 
 
-def _page(part, title, *styles, **values):
+def _page(part, title, **values):
     return templates.page(
-        "start-sheet", *styles, part=part, title=title, caution=CAUTION, stamp=STAMP, **values
+        "start-sheet", part=part, title=title, caution=CAUTION, stamp=STAMP, **values
     )

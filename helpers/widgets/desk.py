@@ -68,7 +68,7 @@ def text_box(said, value="", **more):
 
 def long_box(said, **more):
     """Return a box for text, as wide as the form."""
-    return text_box(said, layout=widgets.Layout(width="100%"), **more)
+    return text_box(said, **more).add_class("cw-long")
 
 
 def tick_box(said):
@@ -77,8 +77,7 @@ def tick_box(said):
 
 
 def list_box(said, options, **more):
-    layout = widgets.Layout(width="max-content")
-    return widgets.Dropdown(options=options, description=said, style=_WIDE, layout=layout, **more)
+    return widgets.Dropdown(options=options, description=said, style=_WIDE, **more)
 
 
 def classes():

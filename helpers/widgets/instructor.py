@@ -17,11 +17,11 @@ from helpers.widgets import desk
 from helpers.widgets.type_back import TypeBack
 
 PAPERS = {
-    "Questions, a pack for each bench": ("paper", False),
-    "Danger items or single questions again": ("paper", True),
-    "Key, for who marks": ("key", False),
-    "Key to what is asked again": ("key", True),
-    "Start sheets for the benches": ("start-sheet", False),
+    "Packs of questions": ("paper", False),
+    "Questions again": ("paper", True),
+    "Key to the packs": ("key", False),
+    "Key to questions again": ("key", True),
+    "Start sheets": ("start-sheet", False),
 }
 TO_PRINT = (
     "To print it, open that file in a browser: from the disk, or by a right-click in the list of "
@@ -53,6 +53,8 @@ def make_class():
 
 
 def _make(form):
+    if not form["word"]:
+        raise Unusable("The class word is empty. Type one word, such as wick.")
     word, benches = form["word"].lower(), desk.whole("Bench codes", form["benches"], 12)
     path = desk.CLASSES / word / f"{word}.toml"
     wanted = desk.numbers_in(form["lessons"])
@@ -74,7 +76,7 @@ def _make(form):
 
 def print_paper():
     """Show the form that makes what is printed for a class."""
-    return desk.Form(
+    form = desk.Form(
         "print-paper",
         {
             "class": desk.which_class(),
@@ -86,7 +88,7 @@ def print_paper():
             "learner": desk.text_box(
                 "For one bench (empty: for all):", placeholder="such as BENCH-07"
             ),
-            "draw": desk.text_box("Fresh draw, for what is asked again:", "1"),
+            "draw": desk.text_box("Set of other numbers:", "1", placeholder="1, and then 2"),
         },
         {
             "Make it": _print,
@@ -95,17 +97,27 @@ def print_paper():
         },
     )
 
+    def follow(what):
+        form.fields["draw"].layout.display = "" if PAPERS[what][1] else "none"
+
+    form.fields["what"].observe(lambda change: follow(change["new"]), "value")
+    follow(form["what"])
+    return form
+
 
 def _print(form):
     from helpers.printing import print_for
 
-    name, fresh = PAPERS[form["what"]]
+    name, again = PAPERS[form["what"]]
+    draw = desk.whole("Set of other numbers", form["draw"], 1) if again else 0
+    if again and not draw:
+        raise Unusable("Set 0 is that of the first pack. Set 1 has other numbers, then set 2.")
     said = print_for(
         name,
         class_file=desk.opened(form["class"]).path,
         learner=form["learner"],
         lessons=desk.numbers_in(form["lessons"]),
-        draw=desk.whole("Fresh draw", form["draw"], 1) if fresh else 0,
+        draw=draw,
     )
     return desk.as_lines([*said, TO_PRINT])
 

@@ -18,6 +18,7 @@ from helpers.classroom.paper_log import (
 from helpers.classroom.roster import Roster
 from helpers.exercises.bank import bank
 from helpers.exercises.refusals import Unusable
+from helpers.exercises.wording import title
 from helpers.physics.mains import SUPPLIES
 
 SUPPLY = "230 V 50 Hz"
@@ -39,6 +40,7 @@ def row_of(book, learner="BENCH-01"):
         ("4.7 mA", "current-1", 0, 1, "4.7 mA"),
         ("current-2: 4,7 mA", "current-2", 0, 1, "4,7 mA"),
         ("current-2 · draw 3 · edition 1: 4.7 mA", "current-2", 3, 1, "4.7 mA"),
+        ("current-2 · set 3 · edition 1: 4.7 mA", "current-2", 3, 1, "4.7 mA"),
         ("CURRENT-2 draw 3: 4.7 mA ", "current-2", 3, 1, "4.7 mA"),
         ("touch: b", "touch", 0, 1, "b"),
         ("steps: b a d c", "steps", 0, 1, "b a d c"),
@@ -53,11 +55,43 @@ def test_a_row_is_the_answer_with_the_small_print_before_it_or_not(
     assert told == [question, draw, edition, answer] and line.by_hand is True
 
 
+@pytest.mark.parametrize(
+    ("text", "question", "draw", "answer"),
+    [
+        ("Exercise 2: 4.7 mA", "current-2", 0, "4.7 mA"),
+        ("exercise  2, fresh numbers 3: 4.7 mA", "current-2", 3, "4.7 mA"),
+        ("Exercise 1: 4.7 mA", "current-1", 0, "4.7 mA"),
+    ],
+)
+def test_a_question_may_be_called_what_stands_above_it(text, question, draw, answer):
+    line = understand(text, "BENCH-01", "wick", SUPPLY, BANK, pack=["current-1", "current-2"]).line
+    assert [line.question, line.draw, line.answer] == [question, draw, answer]
+
+
+def test_what_two_questions_of_a_pack_are_called_is_asked_back():
+    pack = ["current-1", "parts-1"]
+    assert {title(BANK[name]) for name in pack} == {"Exercise 1"}
+    with pytest.raises(NotUnderstood, match="exercise 1” stands on this pack as current-1 and as"):
+        understand("Exercise 1: 2 mA", "BENCH-01", "wick", SUPPLY, BANK, pack=pack)
+
+
+@pytest.mark.parametrize("text", ["1k 2W", "1 k 2 W", "1 kΩ, 2 W", "1 kΩ; 2 W"])
+def test_parts_on_one_line_are_parted_where_only_one_way_fits(text):
+    read = typed(f"parts-1: {text}")
+    assert read.said.endswith("read as 1\xa0kΩ; 2\xa0W") and ";" in read.line.answer
+
+
+@pytest.mark.parametrize("text", ["1k", "1k 2W 2W", "2W 1k", "1 " * 40])
+def test_parts_that_fit_no_way_are_asked_back(text):
+    with pytest.raises(NotUnderstood, match="Paper has 2 lines for it: type them on one"):
+        typed(f"parts-1: {text}")
+
+
 def test_what_was_understood_is_said_with_the_words_of_that_learner_s_option():
     numbers = BANK["touch"].numbers_for("BENCH-01", "wick", SUPPLY_OF, 2)
     option = BANK["touch"].kind.shown(numbers)["b"].text
     said = typed("touch draw 2: b").said
-    assert said == f"BENCH-01, touch · draw 2 · edition 1: read as b) {option}"
+    assert said == f"BENCH-01, touch · set 2 · edition 1: read as b) {option}"
     assert typed("0,0047 A", "current-1").said.endswith("read as 4.7\xa0mA")
 
 
@@ -75,7 +109,7 @@ def test_the_small_print_of_a_question_is_read_as_it_is_written():
         ("9" * 201, "An answer of 201 characters was read; 1 to 200"),
         ("4.7 volts", "volts"),
         ("touch: x", "“x” was read, and the options here are a, b, c, d"),
-        ("touch draw 10000: a", "draw 10000, edition 1 was read"),
+        ("touch draw 10000: a", "set 10000, edition 1 was read"),
         ("touch edition 0: a", "edition 0 was read"),
     ],
 )
@@ -103,6 +137,17 @@ def test_the_bench_code_is_one_of_the_roster():
         learner_in("bench-o1", roster)
     with pytest.raises(NotUnderstood, match=r"\(none\) was read"):
         learner_in("", roster)
+
+
+@pytest.mark.parametrize("text", ["1", "01", "bench 1", "Bench01", "BENCH-1"])
+def test_a_number_is_a_bench_code_where_only_one_can_be_meant(text):
+    assert learner_in(text, Roster(["BENCH-01", "BENCH-11", "A-2"])) == "BENCH-01"
+
+
+@pytest.mark.parametrize(("text", "near"), [("1", "BENCH-01, A-1"), ("B-1", "A-1"), ("7", "BENCH")])
+def test_a_number_that_may_mean_two_or_none_is_asked_back(text, near):
+    with pytest.raises(NotUnderstood, match=f"the roster does not hold it. Near it: {near}"):
+        learner_in(text, Roster(["BENCH-01", "A-1"]))
 
 
 def test_one_place_is_typed_once_and_taken_back_to_type_it_anew(room):
@@ -265,7 +310,7 @@ def test_property_every_right_answer_of_the_bank_is_read_behind_its_small_print(
         answer = question.kind.model(numbers) or next(iter(question.kind.guesses(numbers)))
         if "\n" in answer:
             continue  # a design brings its brief along, and has no line on paper
-        row = f"BENCH-01 · {question.id} · draw 0 · edition {question.edition}: {answer}"
+        row = f"BENCH-01 · {question.id} · set 0 · edition {question.edition}: {answer}"
         understood = understand(row, "BENCH-01", "wick", supply, bank())
         kept = "A prediction" if question.role == "predict" else "✓ Right"
         assert understood.judged.startswith(kept), question.id

@@ -74,7 +74,7 @@ def test_the_page_holds_every_question_of_every_learner_and_the_cautions(number)
     parts = made.split('<section class="pack"')
     assert len(parts) == 3
     for who, part in zip(PEOPLE, parts[1:], strict=True):
-        assert f"{who.learner} <small>class word wick, {who.supply}, draw 0" in part
+        assert f"{who.learner} <small>class word wick, {who.supply}, set 0" in part
         for question in lessons()[number].QUESTIONS:
             row = key.row(question, who)
             assert f"{question.id}\n<small>edition {question.edition}</small>" in part
@@ -86,7 +86,7 @@ def test_the_page_holds_every_question_of_every_learner_and_the_cautions(number)
 def test_a_fresh_draw_has_a_key_of_its_own():
     made = "".join(key.pieces(PEOPLE[:1], ["01"], 2))
     wanted = [q for q in lessons()["01"].QUESTIONS if q.danger]
-    assert made.count("<small>edition") == len(wanted) and "draw 2" in made
+    assert made.count("<small>edition") == len(wanted) and "set 2" in made
     assert all(f"<b>{key.row(q, PEOPLE[0], 2).right}</b>" in made for q in wanted)
 
 

@@ -45,7 +45,7 @@ def test_second_way_each_question_says_what_the_card_of_the_same_learner_says(nu
         places = [f"{before or 'Answer:'} {behind}".split() for before, behind in by_hand.places]
         assert [text.replace(" or in", "").split() for text in on_paper["places"]] == places
         assert on_paper["line"] == [
-            f"{who.learner} · {question.id} · draw 0 · edition {question.edition}"
+            f"{who.learner} · {question.id} · set 0 · edition {question.edition}"
         ]
 
 
@@ -104,7 +104,7 @@ def test_again_asks_danger_items_alone_with_another_case():
     again = read(paper.pieces(PEOPLE[:1], ["01", "08"], 1))
     wanted = [q for n in ("01", "08") for q in lessons()[n].QUESTIONS if q.danger]
     assert [one["line"] for one in again] == [
-        [f"BENCH-07 · {q.id} · draw 1 · edition {q.edition}"] for q in wanted
+        [f"BENCH-07 · {q.id} · set 1 · edition {q.edition}"] for q in wanted
     ]
     before = {one["line"][0].split(" · ")[1]: one for one in first}
     for one in again:
@@ -115,7 +115,7 @@ def test_again_asks_danger_items_alone_with_another_case():
 
 def test_each_pack_begins_with_whose_it_is_and_the_cautions():
     text = " ".join("".join(paper.pieces(PEOPLE, ["02"])).split())
-    for who, pack in zip(PEOPLE, text.split('<section class="pack own"')[1:], strict=True):
+    for who, pack in zip(PEOPLE, text.split('<section class="pack"')[1:], strict=True):
         top = pack.partition("<article")[0]
         assert who.learner in top and who.supply in top and "<b>wick</b>" in top
         assert CAUTION in top and STAMP in top and "Mains voltage can kill" in top
@@ -132,11 +132,11 @@ def test_a_pack_is_worked_out_when_its_turn_comes():
     [
         (["02", "77"], 0, "'77' was asked for; the bank holds the lessons 00, 01"),
         (["heat-33"], 1, "'heat-33' was asked for; .* questions such as heat-3,"),
-        (["safe-2"], 1, "safe-2: always the same, so no fresh draw of it"),
-        (["02"], 1, "danger items alone, and there are none in: 02"),
+        (["safe-2"], 1, "safe-2: nothing of it has other numbers. Again can be asked: the danger"),
+        (["02"], 1, "02: nothing of it has other numbers. .* as those of 01, .* such as ohm-3"),
         ([], 0, "Which lessons"),
-        (["01"], -1, "Draw -1 was asked for"),
-        (["01"], MOST_DRAWS, f"Draw {MOST_DRAWS} was asked for"),
+        (["01"], -1, "Set -1 was asked for"),
+        (["01"], MOST_DRAWS, f"Set {MOST_DRAWS} was asked for"),
     ],
 )
 def test_what_cannot_be_asked_is_refused(numbers, draw, says):
@@ -147,17 +147,44 @@ def test_what_cannot_be_asked_is_refused(numbers, draw, says):
 def test_a_single_question_is_asked_again_with_other_numbers():
     first, again = (read(paper.pieces(PEOPLE[:1], ["heat-3"], draw)) for draw in (0, 2))
     assert [len(first), len(again)] == [1, 1]
-    assert again[0]["line"][0].startswith("BENCH-07 · heat-3 · draw 2 · edition ")
+    assert again[0]["line"][0].startswith("BENCH-07 · heat-3 · set 2 · edition ")
     assert first[0]["ask"] != again[0]["ask"]
     text = " ".join("".join(paper.pieces(PEOPLE[:1], ["heat-3"], 2)).split())
     assert "<title>Questions on paper, heat-3</title>" in text
-    assert "BENCH-07: again, with other numbers" in text and "draw <b>2</b>" in text
+    assert "BENCH-07: again, with other numbers" in text and "set <b>2</b>" in text
 
 
 def test_danger_items_of_a_lesson_and_a_single_question_may_be_asked_again_together():
     found = [(m.LESSON, [q.id for q in qs]) for m, qs in paper.chosen(["01", "ohm-2"], 1)]
     dangers = [q.id for q in lessons()["01"].QUESTIONS if q.danger]
     assert found == [("01", dangers), ("02", ["ohm-2"])]
+
+
+def test_what_is_always_the_same_is_left_out_and_the_rest_is_asked_again():
+    wanted = ["ohm-recall-2", "ohm-recall-1"]
+    assert [[q.id for q in qs] for _, qs in paper.chosen(wanted, 1)] == [["ohm-recall-1"]]
+    assert paper.always_the_same(wanted) == ["ohm-recall-2"]
+    assert [[q.id for q in qs] for _, qs in paper.chosen(wanted)] == [["ohm-recall-1", *wanted[:1]]]
+
+
+def test_what_the_examples_of_a_refusal_name_can_be_asked_again():
+    assert paper.chosen(["01"], 1) and paper.chosen(["ohm-3"], 1) and paper.chosen(["heat-3"], 1)
+
+
+@pytest.mark.parametrize(("number", "has"), [("01", True), ("02", False)])
+def test_a_pack_speaks_of_danger_items_where_it_has_some(number, has):
+    assert any(q.danger for q in lessons()[number].QUESTIONS) == has
+    assert ("talked through" in "".join(paper.pieces(PEOPLE[:1], [number]))) == has
+
+
+def test_a_picture_of_colours_is_told_in_words(monkeypatch):
+    """A list of names takes less paper than boxes that ink alone cannot fill."""
+    question = next(q for q in ALL if q.id == "wave-5")
+    drawing = question.picture(paper.numbers_of(question, PEOPLE[0])).drawing
+    assert "<svg" in paper.asked(question, PEOPLE[0]).markup
+    monkeypatch.setattr(paper, "IN_WORDS", {drawing})
+    told = paper.asked(question, PEOPLE[0]).markup
+    assert "<svg" not in told and '<p class="cw-text">' in told
 
 
 def test_lessons_are_printed_once_each_in_their_order():

@@ -28,7 +28,7 @@ def text_of(pieces):
 
 def test_each_bench_gets_its_code_word_supply_and_lessons():
     made = "".join(start_sheet.pieces(PEOPLE, ["1", "02"]))
-    sheets = made.split('<section class="sheet own"')[1:]
+    sheets = made.split('<section class="sheet"')[1:]
     assert len(sheets) == len(SUPPLIES)
     for who, sheet in zip(PEOPLE, sheets, strict=True):
         for name, value in (("Your bench code", who.learner), ("Class word", "wick"),

@@ -80,6 +80,7 @@ def test_a_class_is_made_with_its_roster_and_the_other_forms_know_it(beside):
     [
         ({"word": "two words"}, "class word 'two words' was read"),
         ({"word": "../up"}, "class word '../up' was read"),
+        ({"word": " "}, "The class word is empty. Type one word, such as wick"),
         ({"benches": "many"}, "many was read. Write a whole number"),
         ({"lessons": "77"}, "There is no lesson 77"),
     ],
@@ -88,6 +89,10 @@ def test_what_cannot_be_made_says_why_and_leaves_nothing(beside, values, says):
     form = form_of("make_class", **({"word": "wick"} | values))
     assert "Not done. " in press(form, "Make this class") and says in said_by(form)
     assert list(beside.rglob("*.toml")) == []
+
+
+def next_of(form):
+    return unescape(re.sub("<[^>]+>", "", form.fields["next"].value)).strip()
 
 
 def a_sum():
@@ -112,7 +117,7 @@ def test_paper_is_typed_back_by_enter_alone_and_read_back_before_it_is_kept(made
     assert log.lines()[0] == [], "nothing is kept yet"
     form.enter()
     said = said_by(form)
-    assert "Kept: BENCH-02" in said and "✓ Right." in said and "Next for BENCH-02: " in said
+    assert "Kept: BENCH-02" in said and "✓ Right." in said
     (line,) = log.lines()[0]
     assert (line.question, line.answer) == (
         question.id,
@@ -176,7 +181,7 @@ def test_an_empty_line_leaves_a_question_out_until_all_are_done(made):
     asked = [q.id for q in bank().values() if q.id.startswith("start-")]
     for question in asked:
         assert f"{question} is left out" in enter(form, "")
-    assert "That was all of BENCH-01" in said_by(form)
+    assert "That was all of BENCH-01" in next_of(form)
     assert "The bench code" in enter(fill(form, learner="BENCH-99"), "x")
     assert "'77' was asked for" in enter(fill(form, learner="BENCH-01", lessons="77"), "x")
 
@@ -192,18 +197,18 @@ def test_a_pack_of_fresh_cases_holds_danger_items_alone_and_their_draw_is_kept(m
 
 
 def test_a_single_question_is_printed_with_other_numbers_and_typed_back_under_their_draw(made):
-    form = form_of("print_paper", what="Danger items or single questions again", draw="2")
+    form = form_of("print_paper", what="Questions again", draw="2")
     fill(form, lessons="ohm-2", learner="BENCH-01")
     assert "1 learner, on 230 V 50 Hz" in press(form, "Make it")
     (path,) = made.where("paper").iterdir()
-    assert path.name == "paper-ohm-2-draw-2-BENCH-01.html"
-    assert "<b>ohm-2</b> · draw 2 · edition" in path.read_text("utf-8")
+    assert path.name == "paper-ohm-2-set-2-BENCH-01.html"
+    assert "<b>ohm-2</b> · set 2 · edition" in path.read_text("utf-8")
     typed = form_of("type_back", learner="BENCH-01", lessons="ohm-2", draw="2")
     question = bank()["ohm-2"]
     numbers = question.numbers_for("BENCH-01", WORD, SUPPLIES[made.supply], 2)
     enter(typed, question.kind.model(numbers))
     typed.enter()
-    assert "✓ Right." in said_by(typed) and "That was all of BENCH-01" in said_by(typed)
+    assert "✓ Right." in said_by(typed) and "That was all of BENCH-01" in next_of(typed)
     (line,) = PaperLog(made.paper_log).lines()[0]
     assert (line.question, line.draw) == ("ohm-2", 2)
 
@@ -317,11 +322,11 @@ def test_a_class_is_erased_only_after_its_list_was_read_and_yes_was_typed(made):
 @pytest.mark.parametrize(
     ("what", "lessons", "draw", "whose", "wanted"),
     [
-        ("Questions, a pack for each bench", "", "0", "", ("paper", "", [], 0)),
-        ("Danger items or single questions again", "1", "2", "", ("paper", "", ["01"], 2)),
-        ("Key, for who marks", "02", "1", "bench-02", ("key", "bench-02", ["02"], 0)),
-        ("Key to what is asked again", "1", "2", "", ("key", "", ["01"], 2)),
-        ("Start sheets for the benches", "", "1", "", ("start-sheet", "", [], 0)),
+        ("Packs of questions", "", "0", "", ("paper", "", [], 0)),
+        ("Questions again", "1", "2", "", ("paper", "", ["01"], 2)),
+        ("Key to the packs", "02", "1", "bench-02", ("key", "bench-02", ["02"], 0)),
+        ("Key to questions again", "1", "2", "", ("key", "", ["01"], 2)),
+        ("Start sheets", "", "1", "", ("start-sheet", "", [], 0)),
     ],
 )
 def test_printing_hands_over_what_the_command_does(
@@ -341,12 +346,12 @@ def test_printing_hands_over_what_the_command_does(
 
 
 def test_one_bench_gets_other_cases_of_its_danger_items_and_they_have_a_key(made):
-    form = form_of("print_paper", what="Danger items or single questions again", learner="bench-02")
+    form = form_of("print_paper", what="Questions again", learner="bench-02")
     assert "1 learner, on 230 V 50 Hz" in press(form, "Make it")
-    fill(form, what="Key to what is asked again")
+    fill(form, what="Key to questions again")
     assert "1 learner, on 230 V 50 Hz" in press(form, "Make it")
     names = {path.name for path in made.where("paper").iterdir()}
-    assert names == {f"{name}-01-02-draw-1-BENCH-02.html" for name in ("paper", "key")}
+    assert names == {f"{name}-01-02-set-1-BENCH-02.html" for name in ("paper", "key")}
     assert "BENCH-99 is not on the roster" in press(fill(form, learner="bench-99"), "Make it")
 
 
@@ -359,6 +364,60 @@ def test_a_page_that_is_there_already_says_what_can_be_done_without_a_command(ma
     assert "--" not in said
 
 
-def test_a_draw_that_is_no_number_is_refused(made):
-    form = form_of("print_paper", what="Danger items or single questions again", draw="next")
-    assert "next was read. Write a whole number" in press(form, "Make it")
+@pytest.mark.parametrize(
+    ("draw", "says"),
+    [("next", "next was read. Write a whole number"), ("0", "Set 0 is that of the first pack")],
+)
+def test_a_set_that_has_no_other_numbers_is_refused(made, draw, says):
+    form = form_of("print_paper", what="Questions again", draw=draw)
+    assert says in press(form, "Make it") and not made.where("paper").exists()
+
+
+def test_which_set_is_asked_only_for_what_is_asked_again(made):
+    form = form_of("print_paper")
+    shown = []
+    for what in form.fields["what"].options:
+        fill(form, what=what)
+        shown += [what] if form.fields["draw"].layout.display != "none" else []
+    assert shown == ["Questions again", "Key to questions again"]
+
+
+def test_whose_question_is_next_stands_there_from_the_bench_code_on(made):
+    form = form_of("type_back", lessons="02")
+    assert next_of(form) == ""
+    fill(form, learner="3")
+    assert next_of(form) == "Now: BENCH-03, Look back 1 (ohm-recall-1)"
+    enter(form, "")
+    assert "ohm-recall-1 is left out" in said_by(form)
+    fill(form, learner="BENCH-02")
+    assert next_of(form) == "Now: BENCH-02, Look back 1 (ohm-recall-1)"
+    assert said_by(form) == "", "what was said of the bench before is gone"
+    fill(form, learner="BENCH-77")
+    assert next_of(form) == "" and "The bench code BENCH-77 was read" in said_by(form)
+    fill(form, learner="BENCH-02", lessons="01", draw="1")
+    assert next_of(form).startswith("Now: BENCH-02, Danger item ") and "another" in next_of(form)
+
+
+def test_what_was_taken_back_is_next(made):
+    form = form_of("type_back", learner="1", lessons="01")
+    for row in ("safe-2: a", "safe-5: none"):
+        enter(form, row)
+        form.enter()
+    assert "(safe-recall-1)" in next_of(form)
+    press(form, "Undo the last line")
+    assert next_of(form) == "Now: BENCH-01, Exercise 5 (safe-5)"
+    enter(form, "none")
+    form.enter()
+    assert "Kept: BENCH-01, safe-5" in said_by(form) and "(safe-recall-1)" in next_of(form)
+
+
+def test_a_question_may_be_called_what_stands_above_it_on_paper(made):
+    form = form_of("type_back", learner="1", lessons="02")
+    assert "ohm-9 · set 0 · edition" in enter(form, "exercise 9: c a b d e f")
+
+
+def test_a_class_without_lessons_asks_for_the_question_by_name(made):
+    made.path.write_text('word = "wick"\n', encoding="utf-8")
+    form = form_of("type_back", learner="1")
+    assert next_of(form).startswith("Now: BENCH-01. Put its question before each answer")
+    assert "ohm-9 · set 0" in enter(form, "ohm-9: c a b d e f")
