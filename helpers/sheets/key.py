@@ -12,7 +12,8 @@ from helpers.sheets import paper
 
 LONGEST_WORDS = 60  # characters of a case that is told in words
 MOST = 3  # slips of one question
-FARTHEST = 1000  # times too large or too small: nobody needs the reason of what is farther off
+EVERY = 99  # more than any question has
+FARTHEST = 1000  # times too large or too small: nobody writes down what is farther off
 
 
 class Row(NamedTuple):
@@ -45,61 +46,61 @@ def row(question, settings, draw=0):
 
     kind, n = question.kind, paper.numbers_of(question, settings, draw)
     worked = question.worked(n)
+    given = drawn(n), worked[:1].upper() + worked[1:]
     if question.role == "predict":
-        told = drawn(n), "kept, not marked", "", worked
-        return Row(question, *map(escape, told), [])
+        return Row(question, *map(escape, (given[0], "Kept, not marked", "", given[1])), [])
     right = kind.read(kind.model(n), n)
-    told = drawn(n), kind.said(right, n), kind.accepted(n), worked
-    slips = {}
-    for answer, verdict in explained(question, n, MOST):
+    told = given[0], kind.said(right, n), kind.accepted(n), given[1]
+    slips, usual = {}, explained(question, n, EVERY)
+    near = [(answer, verdict) for answer, verdict in usual if not _far(answer.value, right.value)]
+    for answer, verdict in near[:MOST]:
         words = verdict.reply if verdict.turn else verdict.slip
         key = bool(verdict.danger), verdict.danger or words
-        slips.setdefault(key, []).append(answer)
+        slips.setdefault(key, []).append(answer.understood)
     return Row(
         question,
         *map(escape, told),
         [
-            (danger, escape(" or ".join(answer.understood for answer in near)), escape(said))
-            for (danger, said), answers in slips.items()
-            if (near := [a for a in answers if not _far(a.value, right.value)] or answers * danger)
+            (danger, escape(" or ".join(typed)), escape(said))
+            for (danger, said), typed in slips.items()
         ],
     )
 
 
 def _far(value, right):
-    if not isinstance(value, float) or not right:
+    if not isinstance(value, float) or not right or not value:
         return False
     return not 0.999 / FARTHEST < abs(value / right) < 1.001 * FARTHEST
 
 
 def drawn(numbers):
-    """Write the personal numbers of a draw; '' where there are none.
+    """Write what was drawn as people read it: what has a unit, and cases told in a sentence.
 
     Before each stands what its name says beside its quantity, which its unit says already.
     """
-    return "; ".join(
-        " ".join([*_called(name, value), _written(name, value, numbers)])
+    told = [
+        f"“{shorten(value, LONGEST_WORDS, placeholder=' …')}”"
+        if isinstance(value, str)
+        else " ".join([*_called(name), _written(name, numbers)])
         for name, value in vars(numbers).items()
-        if name not in ("supply", "shown")
-    )
+        if name != "supply" and _says_something(name, value)
+    ]
+    return f"Given: {', '.join(told)}." if told else ""
 
 
-def _called(name, value):
+def _says_something(name, value):
     if isinstance(value, str):
-        return []
+        return value[:1].isupper() and value[-1:] in ".?!"
+    return "square" in name or quantity_of(name) or hasattr(value, "name")
+
+
+def _called(name):
     words = name.split("_")
     return words if "square" in words else [word for word in words if word not in QUANTITY_OF]
 
 
-def _written(name, value, numbers):
-    if isinstance(value, str):
-        return shorten(value.replace("_", " "), LONGEST_WORDS, placeholder=" …")
-    if isinstance(value, tuple):
-        return ", ".join(_written("", each, numbers) for each in value)
-    measured = "square" not in name and quantity_of(name)
-    if measured or hasattr(value, "name"):
-        return fill(f"{{{name}}}", numbers)
-    return f"{value:.4g}"
+def _written(name, numbers):
+    return f"{getattr(numbers, name):.4g}" if "square" in name else fill(f"{{{name}}}", numbers)
 
 
 def pieces(people, wanted, draw=0):

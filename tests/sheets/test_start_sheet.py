@@ -88,6 +88,22 @@ def test_the_guide_names_only_lessons_and_commands_that_are_there():
     assert {"start-sheet", "paper", "key"} <= first & commands
 
 
+def test_the_guide_names_what_to_print_as_the_form_does():
+    """Second way: the options and buttons of the form itself."""
+    from helpers.widgets import instructor
+
+    made = "".join(start_sheet.guide()).partition("What to print")[2].partition("</table>")[0]
+    named = set(re.findall('scope="row">([^<]+)<', made))
+    assert named - {"Prove-dead card"} <= set(instructor.PAPERS) and "Packs of questions" in named
+
+
+def test_a_start_sheet_says_how_long_answers_are_kept_or_has_room_for_it():
+    room = "with no name, until <i></i>."
+    assert room in "".join(start_sheet.pieces(PEOPLE[:1]))
+    made = "".join(start_sheet.pieces(PEOPLE[:1], keep_until="2027-02-24"))
+    assert "with no name, until <b>2027-02-24</b>." in made and room not in made
+
+
 def minutes(clock):
     hours, rest = clock.split(":")
     return 60 * int(hours) + int(rest)
@@ -95,7 +111,7 @@ def minutes(clock):
 
 @pytest.mark.parametrize("day", [1, 2])
 def test_each_sitting_of_a_day_has_the_time_that_its_lesson_states(day, root):
-    """Second way: the times in the lessons' own heads. An opening takes a quarter of an hour."""
+    """Second way: the longest times in the lessons' heads. An opening takes a quarter of an hour."""
     rows = re.findall(
         r'row">(\d+:\d\d)</th><td>(.*?)</td><td>(.*?)</td>', "".join(start_sheet.guide())
     )
@@ -106,8 +122,8 @@ def test_each_sitting_of_a_day_has_the_time_that_its_lesson_states(day, root):
         for number in re.findall(r"(?:^|lesson )(\d\d)\b", row[day]):
             (path,) = (root / "lessons").glob(f"{number}-*.ipynb")
             (stated,) = re.findall(r"\*\*Time:\*\*([^.\n]*)", path.read_text("utf-8"))
-            least = int(re.search(r"\d+", stated)[0])
-            assert taken >= least + 15 * (number == "00"), f"{row} of {stated}"
+            most = max(map(int, re.match(r"\D*(\d+)(?: to (\d+))?", stated).groups("0")))
+            assert taken >= most + 15 * (number == "00"), f"{row} of {stated}"
             met |= {number}
         assert "Lunch" not in row[day] or taken == 60
     assert met == ({"00", "01", "02", "03", "04"}, {"04", "08", "09", "10"})[day - 1]
