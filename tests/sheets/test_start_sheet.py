@@ -111,7 +111,7 @@ def minutes(clock):
 
 @pytest.mark.parametrize("day", [1, 2])
 def test_each_sitting_of_a_day_has_the_time_that_its_lesson_states(day, root):
-    """Second way: the longest times in the lessons' heads. An opening takes a quarter of an hour."""
+    """Second way: the longest times in the lessons' heads. An opening takes fifteen minutes."""
     rows = re.findall(
         r'row">(\d+:\d\d)</th><td>(.*?)</td><td>(.*?)</td>', "".join(start_sheet.guide())
     )
