@@ -108,21 +108,19 @@ class Banded(Bins):
 
     def __init__(self, question, numbers, submit):
         super().__init__(question, numbers, submit)
-        lists = widgets.Box(self.lists)
-        lists.add_class("cw-knobs")
         self.drawing = widgets.HTML()
         for place, box in enumerate(self.lists, start=1):
             box.add_class(f"cw-of-band-{place}")
             box.observe(self._draw, "value")
         self._draw()
-        foot = widgets.HTML(
-            f'<p class="cw-hint">A press on a band takes its next colour.</p>{_GRAB}'
-        )
-        self.widget = widgets.VBox([self.drawing, lists, foot])
+        self.widget = widgets.Box([self.drawing, *self.lists])
+        self.widget.add_class("cw-knobs")
 
     def _draw(self, change=None):
         picks = [f"band-{place}" for place, _ in enumerate(self.lists, start=1)]
-        self.drawing.value = resistor([box.value for box in self.lists], picks).picture
+        drawn = resistor([box.value for box in self.lists], picks)
+        hint = '<p class="cw-hint">A press on a band takes its next colour.</p>'
+        self.drawing.value = f"{drawn.picture}{hint}{_GRAB}"
 
     def typed(self):
         values = [box.value for box in self.lists]
