@@ -9,12 +9,13 @@ from helpers.classroom import mark_book as states
 from helpers.classroom.mark_book import danger_open
 from helpers.classroom.page import LOOKS
 from helpers.exercises.refusals import make_folder, plain, write_text
-from helpers.exercises.wording import CAUTION
+from helpers.exercises.wording import CAUTION, question_lines
 from helpers.pages import templates
+from helpers.physics.mains import SUPPLIES
 
 OPEN = (states.DANGER, states.EARLIER, states.NONE, states.HELPED, states.PART)
 
-LONGEST = 100  # characters of an answer
+LONGEST = 200  # characters of an answer
 
 
 def write_feedback(book, folder, at=None):
@@ -56,12 +57,14 @@ def _part(book, row, at):
     Notes
     -----
     What is to be looked at again comes first, dangers before all, each with the newest answer,
-    what the card said to it and the first nudge; no right answer stands there.
+    what the card said to it and the first nudge; no right answer stands there. What was answered
+    on paper stands there with its question: no card shows it.
     """
     begun = [lesson for lesson in book.lessons if lesson.begun(row)]
     wrong, blank = danger_open([q for lesson in begun for q in lesson.questions], row)
     again = [q for n in begun for q in n.questions if row.state(q) in OPEN]
-    again.sort(key=lambda q: OPEN.index(row.state(q)))
+    hurts = {name for name, (danger, _) in row.replies.items() if danger}
+    again.sort(key=lambda q: (q.id not in hurts, OPEN.index(row.state(q))))
     return templates.part(
         "feedback-part",
         book=book,
@@ -73,6 +76,17 @@ def _part(book, row, at):
         danger_blank=blank,
         again=again,
         looks=LOOKS,
+        earlier=states.EARLIER,
+        asked_on_paper=lambda question: _asked(question, row.asked.get(question.id)),
         typed=lambda q: plain(row.typed[q.id].partition("\n")[0], LONGEST, "\u00a0"),
         open_in=lambda lesson: [q for q in lesson.questions if q.id not in row.states],
     )
+
+
+def _asked(question, line):
+    """Return what a question on paper said, by its line; nothing where its words are others now."""
+    if not line or line.edition != question.edition or line.supply not in SUPPLIES:
+        return []
+    which = line.learner, line.class_word, SUPPLIES[line.supply], line.draw
+    said = question_lines(question, question.numbers_for(*which), line.draw)
+    return [one for one in said if one.role in ("ask", "option")]

@@ -4,6 +4,7 @@ Never trusts a recorded mark and never runs a learner's code. Must never know ho
 """
 
 from collections import Counter
+from contextlib import suppress
 from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime
 
@@ -25,8 +26,8 @@ MOST_TO_ONE = 1000  # answers to one question that are marked
 class Shown:
     """What the hand-ins of one learner came to; it knows of nobody else.
 
-    `turns` has (question, slip, name, danger) for each wrong answer, `line_ids` a mark of each
-    line, `doubles` the questions that screen and paper both answer where paper was accepted.
+    `turns` has (question, slip, name, what was answered if it could hurt) for each wrong answer,
+    `line_ids` a mark of each line, `doubles` what was decided where screen and paper both answer.
     """
 
     row: LearnerMarks
@@ -46,7 +47,7 @@ class Marker:
         self.class_word, self.accepted, self.replies = class_word, accepted, replies
         self.typed = typed or Paper(None)
         self.questions = [q for lesson in lessons or lessons_of() for q in lesson.questions]
-        self.known = {question.id for question in self.questions}
+        self.known = {question.id: question for question in self.questions}
         self.now = datetime.now(UTC)
 
     def __call__(self, learner, status, ids, logs):
@@ -70,7 +71,7 @@ class Marker:
         lines, _, _ = merge(logs)
         shown.line_ids = remarks.marks_of(lines)
         lines, shown.doubles = self.typed.joined(
-            learner, ids, lines, self.class_word, shown.problems
+            learner, ids, lines, self.class_word, shown.problems, self._worth
         )
         return lines
 
@@ -92,29 +93,35 @@ class Marker:
                 row.typed[question.id] = own[-1].answer
             if own[-1].by_hand:
                 row.paper.append(question.id)
+                row.asked |= {question.id: own[-1]} if self.replies else {}
             if standing and state != states.KEPT:
                 row.marks[question.id] = standing.marks
                 self.shown.turns += _turns(question, standing)
             if standing and standing.tries:
-                self._told(question, state, _tried(standing))
+                self._told(question, state, standing)
         if row.status in (states.HANDED_IN, states.ON_PAPER) and not row.answers:
             row.status = states.NOTHING_COUNTS
         if earlier := [name for name, state in row.states.items() if state == states.EARLIER]:
-            found = f"answered in an earlier edition, so without marks: {', '.join(earlier)}"
+            found = f"{states.EARLIER}, so without marks: {', '.join(earlier)}"
             self._problem(found, "Ask for these again: the questions have changed since.")
         row.last = _day(last)
 
-    def _told(self, question, state, draws):
+    def _told(self, question, state, standing):
         """Note what is told of the first answer, the newest, and how many cases it took."""
-        row, newest = self.shown.row, draws[-1].last[1]
+        row, draws = self.shown.row, _tried(standing)
+        draw = next((one for one in draws if one is standing.last_tried), draws[-1])
+        answer, newest = draw.last
         if draws[0].first[1].right:
             row.firsts.append(question.id)
         if self.replies:
-            row.typed[question.id] = draws[-1].typed[-1]
+            row.typed[question.id] = _as_given(question, draw, answer)
         if self.replies and not newest.right:
             row.replies[question.id] = newest.danger, newest.reply
         if question.danger and state == states.FULL and _cases(draws) > states.FEW_CASES:
             row.retried.append(question.id)
+        hurt = any(verdict.danger for one in draws for _, verdict in one.tried.values())
+        if hurt and newest.right and state not in (states.DANGER, states.HELPED):
+            row.mended.append(question.id)
 
     def _sorted_out(self, lines):
         by_question, left_out = {}, Counter()
@@ -158,6 +165,15 @@ class Marker:
             self._problem(found, advice)
         return standing
 
+    def _worth(self, name, lines):
+        """Return what lines to one question come to: marks, and what in them could hurt."""
+        question = self.known.get(name)
+        if not question or question.role == "predict":
+            return None
+        with suppress(ArithmeticError, LookupError, TypeError, ValueError):  # named when marked
+            standing = replay(question, lines[:MOST_TO_ONE], SUPPLIES, self.class_word)
+            return standing.marks, {danger for *_, danger in _turns(question, standing)}
+
     def _problem(self, found, advice):
         self.shown.problems.append(Problem(plain(self.shown.row.learner, 40), found, advice))
 
@@ -190,15 +206,32 @@ def _cases(draws):
 
 
 def _turns(question, standing):
-    """Yield the wrong turns that count here: question, slip, name and whether it could hurt.
+    """Yield the wrong turns that count here: question, slip, name, and the answer if it could hurt.
 
     The name is that of the slip, or an option's text.
     """
-    for _, verdict in [tried for draw in _tried(standing) for tried in draw.tried.values()]:
-        if not verdict.right:
+    for draw in _tried(standing):
+        for answer, verdict in draw.tried.values():
+            if verdict.right:
+                continue
             unnamed = states.DANGEROUS if verdict.danger else states.NO_KNOWN_TURN
             name = (verdict.turn or verdict.slip) if verdict.slip else unnamed
-            yield question.id, verdict.slip, name, bool(verdict.danger)
+            danger = verdict.danger and _answered(question, draw.numbers, answer, name)
+            yield question.id, verdict.slip, name, danger
+
+
+def _as_given(question, draw, answer):
+    """Return the newest answer as typed, a letter with the words of its option."""
+    listed = question.kind.listed(draw.numbers)
+    return question.kind.said(answer, draw.numbers) if listed else draw.typed[-1]
+
+
+def _answered(question, numbers, answer, name):
+    """Say what was answered: an option's words, or a value and its slip if that is known."""
+    if question.kind.listed(numbers):
+        return name
+    said = question.kind.said(answer, numbers)
+    return said if name == states.DANGEROUS else f"{said}: {name}"
 
 
 def _day(at):

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from helpers.exercises import bank
-from helpers.exercises.refusals import counted
+from helpers.exercises.refusals import counted, few, plain
 from helpers.exercises.standing import PASS_PERCENT, passed
 
 HANDED_IN = "handed in"
@@ -26,13 +26,14 @@ HELPED = "worked answer shown first"
 REPAIRED = "worked answer shown first, then right with fresh numbers"
 DANGER = "danger item, not passed"
 KEPT = "prediction, kept and not marked"
-EARLIER = "answered in an earlier edition"
+EARLIER = "answered before the question was changed"
 BLANK = "not answered"
 BROKEN = "could not be marked"
 
-NO_KNOWN_TURN = "no known turn"
+NO_KNOWN_TURN = "slip not known"
 DANGEROUS = "would be dangerous if built"
 FEW_CASES = 2
+MOST = 10  # learners that one sentence names
 
 
 @dataclass(frozen=True)
@@ -75,12 +76,15 @@ class Lesson:
 
 
 class Turn(NamedTuple):
-    """A wrong turn of one learner on one question, by its name; `danger` if it could hurt."""
+    """A wrong turn of one learner on one question, by its name; `danger` is what was answered.
+
+    That stands there where it could hurt, and is empty where it could not.
+    """
 
     question: str
     name: str
     answers: int
-    danger: bool
+    danger: str
 
 
 @dataclass(slots=True)
@@ -89,8 +93,10 @@ class LearnerMarks:
 
     `retried` holds the danger items that took more than `FEW_CASES` cases: perhaps guessed;
     `firsts` the questions that were right at the first try; `paper` those that count by what was
-    typed back from paper. `replies` holds, where they were asked for, the danger in the newest
-    wrong answer to a question and what the card says to it, and `typed` the newest answer itself.
+    typed back from paper; `mended` those that were answered dangerously and are right since.
+    `replies` holds, where they were asked for, the danger in the newest wrong answer to a question
+    and what the card says to it, `typed` the newest answer itself, and `asked` its line where it
+    came from paper.
     """
 
     learner: str
@@ -103,8 +109,10 @@ class LearnerMarks:
     turns: list = field(default_factory=list)
     firsts: list = field(default_factory=list)
     paper: list = field(default_factory=list)
+    mended: list = field(default_factory=list)
     replies: dict = field(default_factory=dict)
     typed: dict = field(default_factory=dict)
+    asked: dict = field(default_factory=dict)
 
     def earned(self, question):
         return self.marks.get(question.id, 0)
@@ -194,6 +202,21 @@ class MarkBook:
     def learners(self, question, state):
         """Return the learners with whom a question stands in a state."""
         return [row.learner for row in self.rows if row.state(question) == state]
+
+    def dangerous(self, row):
+        """Return the dangerous turns of a row: those not right since, and those that are."""
+        ids = {question.id for question in self.questions}
+        found = [turn for turn in row.turns if turn.danger and turn.question in ids]
+        left = [turn for turn in found if turn.question not in row.mended]
+        return left, [turn for turn in found if turn.question in row.mended]
+
+    def dangers_in_words(self):
+        """Say how many gave dangerous answers, to whatever question, and who is not right since."""
+        found = [(plain(row.learner, 40), *self.dangerous(row)) for row in self.rows]
+        given = sum(bool(left or mended) for _, left, mended in found)
+        names = [who for who, left, _ in found if left]
+        still = f"{len(names)} ({few(names, MOST)})" if names else "nobody"
+        return f"Dangerous answers: {counted(given, 'learner')}; not right since: {still}."
 
     def slips(self, rows=None):
         """Return the wrong turns of a class, each under one name wherever it was taken.

@@ -17,7 +17,7 @@ from helpers.classroom.problems import ASK, Problem, capped
 from helpers.classroom.room import mark_room
 from helpers.classroom.roster import read_roster
 from helpers.classroom.spreadsheet import csv_text, fallen, moved
-from helpers.exercises.refusals import Unusable, counted, few, make_folder, plain
+from helpers.exercises.refusals import Unusable, counted, few, make_folder, plain, write_text
 from helpers.exercises.whole_files import as_utf_8
 from helpers.exercises.wording import CAUTION
 
@@ -45,6 +45,7 @@ class Marked:
         open_danger = sum(any(danger_open(book.questions, row)) for row in book.rows)
         lines = [
             book.in_words(),
+            book.dangers_in_words(),
             f"Danger items that are not passed: {counted(open_danger, 'learner')}.",
             _earlier_in_words(book),
             *(f"Look first: {problem.found}." for problem in self.lower),
@@ -91,7 +92,7 @@ def mark_folder(wanted, *, feedback=None, decimal_comma=False, progress=iter, ba
 
     Notes
     -----
-    A mark book that lies in `out` is kept under its own date.
+    A mark book that lies in `out` is kept under its own date, where its table says something else.
     """
     lessons = None if bank_files is None else lessons_of(bank_files)
     if unknown := unknown_lesson(wanted.only, [one.number for one in lessons or lessons_of()]):
@@ -105,10 +106,15 @@ def mark_folder(wanted, *, feedback=None, decimal_comma=False, progress=iter, ba
     pair.recover()
     rows = csv_text(book, decimal_comma)
     earlier = pair.kept_names().get(pair.table)
-    lower = _lower(pair.table, earlier, rows, shared=bool(wanted.only)) if earlier else []
+    owners = {one: learner for learner, others in members.also.items() for one in others}
+    lower = _lower(pair.table, earlier, rows, bool(wanted.only), owners) if earlier else []
     problems = sorted(lower + roster_problems + book.problems, key=attrgetter("rank"))
     book.problems = capped(problems, MOST_PROBLEMS, "the folder")
-    pair.write([rows], page(book))
+    if earlier and _holds(pair.table, rows):
+        write_text(pair.page, page(book))
+        earlier = None
+    else:
+        pair.write([rows], page(book))
     pages = write_feedback(book, Path(feedback)) if feedback else []
     return Marked(book, pair.table, pair.page, earlier, lower, pages)
 
@@ -151,14 +157,19 @@ def _refuse_nothing(book, folder):
     )
 
 
-def _lower(table, earlier, rows, shared):
+def _holds(path, text):
+    with suppress(OSError):  # past reading: it is kept as it is
+        return path.read_bytes() == text.encode("utf-8")
+
+
+def _lower(table, earlier, rows, shared, owners):
     """Say what is other than in the mark book that lay there: lower marks, the same answers."""
     problems, kept = [], f"The one before is kept: {earlier.name}."
     with suppress(OSError):  # past reading: it is kept all the same
         before = as_utf_8(table.read_bytes()).decode("utf-8", "replace")
         if told := [
             f"{plain(name, 40)} (was {was:g}, is {now:g})"
-            for name, was, now in fallen(before, rows, shared)
+            for name, was, now in fallen(before, rows, shared, owners)
         ]:
             found = f"lower marks than in the mark book before: {few(told, MOST)}"
             advice = f"Is a hand-in missing, or was this another class? {kept}"

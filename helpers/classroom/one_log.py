@@ -170,11 +170,11 @@ def _parted(learner, branches, counting, same):
         return Problem(learner, f"{found}; accepted: {taken}", "Nothing to do.", FINE)
     rest = "what follows does" if same else "they do"
     advice = (
-        "Is that one learner on two machines, or two learners with one id? Ask. To count what "
-        f"{'follows' if same else 'stands'} in {names[0]}, mark again with --accept "
-        f"{shlex.quote(names[0])}; give every file that is to count."
+        "Is that one learner on two machines, or two learners with one id? Ask. Then paste each "
+        "file that is to count into the box Decided, and mark again."
     )
-    return Problem(learner, f"{found}; {rest} not count yet", advice, ASK)
+    copied = tuple(map(shlex.quote, names))
+    return Problem(learner, f"{found}; {rest} not count yet", advice, ASK, copied)
 
 
 def _own(ids, branch, problems):

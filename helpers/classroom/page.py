@@ -10,13 +10,13 @@ from functools import cache
 from textwrap import shorten
 
 from helpers.classroom import mark_book as states
-from helpers.classroom.items import by_chance, items
+from helpers.classroom.items import FEWEST, by_chance, items
 from helpers.classroom.mark_book import FEW_CASES, HELPED, NO_KNOWN_TURN, NONE, danger_open
 from helpers.exercises.wording import CAUTION
 from helpers.pages import templates
 
-MOST = 3  # slips of one learner, and turns that come back
-LONG, SHORT = 60, 40  # characters of a slip, and of one among others in a row
+MOST = 3  # slips that come back to one learner
+LONG = 60  # characters of a slip
 
 # Each state has a name for its shade and a sign of its own, so that it reads in grey.
 LOOKS = {
@@ -60,7 +60,7 @@ def page(book, at=None):
         One self-contained document.
     """
     at = at or datetime.now(UTC)
-    rows = sorted(book.rows, key=lambda row: -len(danger_open(book.questions, row)[0]))
+    rows = sorted(book.rows, key=lambda row: -len(_hurts(book, row)))
     lessons = [lesson for lesson in book.lessons if lesson.danger_items]
     passed = {row.learner: [n.number for n in lessons if n.passed(row)] for row in rows}
     slips, numbers = book.slips(), items(book)
@@ -76,18 +76,18 @@ def page(book, at=None):
         passed_all=sum(len(numbers) == len(lessons) for numbers in passed.values()),
         marks_cells=_marks_cells,
         danger_cells=lambda row: _danger_cells(lessons, row),
-        worst=lambda row: _worst(book, row),
         needs=lambda row: _needs(book, row, passed[row.learner]),
         states=states,
         difficulty=list(_difficulty(book, slips, numbers)),
         numbers=numbers,
+        told_apart=any(item.apart is not None for item in numbers.values()),
+        fewest=FEWEST,
         chance=by_chance(max(1, sum(bool(row.states) for row in rows))),
         lessons=[_lesson(lesson, rows, passed) for lesson in book.lessons],
         dangers=[slip for slip in slips if slip.dangers],
         other_slips=[slip for slip in slips if not slip.dangers],
         cut=_cut,
         out_of=book.out_of,
-        short=SHORT,
         few=FEW_CASES,
     )
 
@@ -101,11 +101,11 @@ def _known(slips):
     return [slip for slip in slips if slip.name != NO_KNOWN_TURN]
 
 
-def _worst(book, row):
-    """Return a few slips of a learner: those on danger items not passed, then other dangers."""
-    left = {question.id for question in danger_open(book.questions, row)[0]}
-    slips = sorted(_known(book.slips([row])), key=lambda slip: left.isdisjoint(slip.questions))
-    return slips[:MOST]
+def _hurts(book, row):
+    """Return what to talk through first: danger items wrong, other dangers not right since."""
+    left = {turn.question for turn in book.dangerous(row)[0]}
+    left |= {question.id for question in danger_open(book.questions, row)[0]}
+    return [question for question in book.questions if question.id in left]
 
 
 def _danger_cells(lessons, row):
@@ -135,18 +135,23 @@ def _marks_cell(state, earned):
     return templates.piece('<td class="s-{}">{}{}</td>', *LOOKS[state], value)
 
 
+def _missed(turn, question):
+    """Say whether a turn kept a danger item from being passed and is named nowhere else."""
+    return question.danger and turn.question == question.id and not turn.danger
+
+
 def _needs(book, row, passed):
     """Return what there is to talk about with a learner; the template has the words for it."""
     begun = [lesson for lesson in book.lessons if lesson.begun(row)]
-    wrong, blank = danger_open([q for lesson in begun for q in lesson.questions], row)
+    _, blank = danger_open([q for lesson in begun for q in lesson.questions], row)
     left = [lesson for lesson in begun if lesson.danger_items and lesson.number not in passed]
     back = [slip for slip in _known(book.slips([row])) if len(slip.questions) > 1]
     back.sort(key=lambda slip: (not slip.dangers, -len(slip.questions)))
     return {
         "wrong": [
-            (question, [turn.name for turn in row.turns if turn.question == question.id])
-            for question in wrong
-            if row.state(question) == states.DANGER
+            (question.id, [turn.name for turn in row.turns if _missed(turn, question)])
+            for question in _hurts(book, row)
+            if row.state(question) != states.BROKEN
         ],
         "blank": [q for q in blank if row.state(q) == states.BLANK],
         "short": [(lesson.number, by) for lesson in left if (by := lesson.short_by(row))],

@@ -34,7 +34,8 @@ NAMED = re.compile(
     r"(?:\W+edition\W*(?P<edition>\d+))?\s*:\s*(?P<answer>.*)",
     re.IGNORECASE,
 )
-INSTEAD = re.compile(r"[A-Z0-9-]{2,12}:" + ID)
+SCREEN = ":screen"  # behind what is decided for the screen
+DECIDED = re.compile(rf"[A-Z0-9-]{{2,12}}:{ID}(?:{SCREEN})?")
 EARLIER = (
     "The pack is of another edition of this question, so it is kept as typed and earns no marks: "
     "ask it again."
@@ -124,18 +125,29 @@ class Paper:
     log : PaperLog or None
         None is a class without paper.
     accept : iterable of str
-        `BENCH-07:ohm-3` says that paper counts there instead of the screen; what else stands
-        there is not looked at.
+        `BENCH-07:ohm-3` says that paper counts there, `BENCH-07:ohm-3:screen` that the screen does;
+        what else stands there is not looked at.
+
+    Raises
+    ------
+    Unusable
+        If both were decided for one question, or the log cannot be read.
     """
 
     def __init__(self, log, accept=()):
         found, self.problems = log.lines() if log else ([], [])
-        self.instead = {name for name in accept if INSTEAD.fullmatch(name)}
+        self.decided = {name for name in accept if DECIDED.fullmatch(name)}
+        for name in sorted(self.decided):
+            if name + SCREEN in self.decided:
+                raise Unusable(
+                    f"{name} and {name}{SCREEN} are both decided. Delete the one that is not to "
+                    "count, in the file of the class if it stands there. Nothing was marked."
+                )
         self.lines = {}
         for line in found:
             self.lines.setdefault(line.learner, []).append(line)
 
-    def joined(self, learner, ids, screen, class_word, problems):
+    def joined(self, learner, ids, screen, class_word, problems, worth):
         """Return the lines of a learner that count, of screen and paper.
 
         Parameters
@@ -148,19 +160,22 @@ class Paper:
         class_word : str
             The one that earns marks.
         problems : list of Problem
-            Where both have an answer to a question, one is added that lists these.
+            Where both have answers to a question that come to something else, one is added that
+            lists these.
+        worth : callable
+            From the id of a question and lines to what these come to.
 
         Returns
         -------
         lines : list of LogLine
         doubles : set of str
-            Where both have an answer and paper was accepted, such as `BENCH-07:ohm-3`.
+            What was decided where both have an answer, such as `BENCH-07:ohm-3`.
 
         Notes
         -----
         Paper counts where the screen has no line. Where both have one, the screen counts until
-        somebody says `BENCH-07:ohm-3`; where the screen began with what stands on paper, there is
-        nothing to ask.
+        somebody says `BENCH-07:ohm-3`. Where the screen began with what stands on paper, or both
+        come to the same, there is nothing to ask.
         """
         # no hand-in says of itself that it was paper
         screen = [replace(line, by_hand=False) if line.by_hand else line for line in screen]
@@ -169,23 +184,32 @@ class Paper:
             return screen, set()
         seen = {line.question for line in screen if line.class_word == class_word}
         both = seen & {line.question for line in paper if line.class_word == class_word}
-        instead = {name for name in both if f"{learner}:{name}" in self.instead}
-        if asked := sorted(both - instead - _same(paper, screen, both)):
+        said = {name: f"{learner}:{name}" for name in both}
+        instead = {name for name in both if said[name] in self.decided}
+        settled = {name for name in both if said[name] + SCREEN in self.decided}
+        asked = [
+            name
+            for name in sorted(both - instead - settled - _same(paper, screen, both))
+            if worth(name, _of(name, screen)) != worth(name, _of(name, paper))
+        ]
+        if asked:
             problems.append(
                 Problem(
                     learner,
-                    f"both screen and paper answer {', '.join(asked)}; the screen counts",
-                    "Ask which came first: a screen may have shown the worked answer. Where paper "
-                    "is to count, mark again with those of them that are meant: --accept "
-                    + " ".join(f"{learner}:{name}" for name in asked),
+                    f"screen and paper differ in {', '.join(asked)}; the screen counts",
+                    "Ask which came first: a screen may have shown the worked answer. Then paste "
+                    "one line of each pair into the box Decided, and mark again. The first is for "
+                    "paper, the second for the screen.",
                     ASK,
+                    tuple(said[name] + end for name in asked for end in ("", SCREEN)),
                 )
             )
         screen = [
             line for line in screen if line.question not in instead or line.class_word != class_word
         ]
         paper = [line for line in paper if line.question not in both - instead]
-        return screen + paper, {f"{learner}:{name}" for name in instead}
+        decided = {said[name] for name in instead} | {said[name] + SCREEN for name in settled}
+        return screen + paper, decided
 
     def refuse_no_double(self, decided, doubles, roster, known):
         """Refuse what was decided just now where there is nothing to decide.
@@ -204,8 +228,8 @@ class Paper:
         Unusable
             With the first one and the reason.
         """
-        for name in sorted(self.instead.intersection(decided) - doubles):
-            learner, _, question = name.partition(":")
+        for name in sorted(self.decided.intersection(decided) - doubles):
+            learner, question = name.removesuffix(SCREEN).split(":")
             paper = [one for n in roster.ids(learner) for one in self.lines.get(n, ())]
             if learner not in roster.learners and not paper:
                 why = f"this class has no bench {learner}"
@@ -220,9 +244,13 @@ class Paper:
     def in_words(self, doubles):
         """Yield what to look at: the log itself, and what was accepted and is no double."""
         yield from self.problems
-        for name in sorted(self.instead - doubles):
-            found = "paper was accepted here; screen and paper do not both have an answer"
+        for name in sorted(self.decided - doubles):
+            found = "this was decided; screen and paper do not both have an answer"
             yield Problem(plain(name, 40), found, "Is it misspelt? Else nothing to do.", FINE)
+
+
+def _of(name, lines):
+    return [line for line in lines if line.question == name]
 
 
 def _same(paper, screen, questions):

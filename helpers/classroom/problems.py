@@ -9,12 +9,16 @@ LOST, ASK, FINE = range(3)  # how urgent a problem is: answers lost, something t
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """Something to look at: where it was, what was found there, what to do, how urgent it is."""
+    """Something to look at: where it was, what was found there, what to do, how urgent it is.
+
+    `copied` is what that asks to be copied, each by itself.
+    """
 
     place: str
     found: str
     advice: str
     rank: int = LOST
+    copied: tuple = ()
 
 
 def capped(problems, most, place):

@@ -59,7 +59,7 @@ def mark_room(wanted, roster, lessons, progress=iter, replies=False):
     unusable += problems
     accept = [*wanted.accept, *wanted.decided]
     typed = Paper(wanted.paper and PaperLog(wanted.paper), accept)
-    accepted = accepted_paths([name for name in accept if name not in typed.instead], groups)
+    accepted = accepted_paths([name for name in accept if name not in typed.decided], groups)
     for learner in typed.lines:
         groups.setdefault(learner, [])
     strangers, problems = strangers_in(groups, roster)
@@ -116,6 +116,6 @@ class Gathered:
         found = {}
         for question, slip, name, danger in turns:
             key = question, self.names.setdefault((question, slip), name) if slip else name
-            answers, before = found.get(key, (0, False))
-            found[key] = answers + 1, before or danger
+            answers, before = found.get(key, (0, ""))
+            found[key] = answers + 1, danger or before
         return (Turn(*key, *count) for key, count in found.items())

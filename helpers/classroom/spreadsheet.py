@@ -43,6 +43,8 @@ def cells(book, row):
     wrong, blank = map(_listed, danger_open(book.questions, row))
     held = {"learner": row.learner, "status": row.status}
     held |= {"danger items answered wrong": wrong, "danger items not answered": blank}
+    for since, turns in zip(("not right since", "right since"), book.dangerous(row), strict=True):
+        held[f"dangerous answers, {since}"] = ", ".join(dict.fromkeys(t.question for t in turns))
     held |= {"marks": f"{book.total(row):g}", "out of": book.out_of}
     held["percent"] = f"{book.percent(row):g}"
     for lesson in book.lessons:
@@ -115,7 +117,7 @@ def for_cell(value):
     return guard + plain(value, 300).replace(";", ",")
 
 
-def fallen(before, now, shared=False):
+def fallen(before, now, shared=False, owners=None):
     """Return who has lower marks on the questions than before.
 
     Parameters
@@ -124,6 +126,8 @@ def fallen(before, now, shared=False):
         Two mark-book.csv. One that a spreadsheet has changed past reading tells nothing.
     shared : bool
         Whether only the questions count that both hold, as where lessons were named.
+    owners : dict or None
+        From other ids to the learners whose they have turned out to be.
 
     Returns
     -------
@@ -134,7 +138,7 @@ def fallen(before, now, shared=False):
     held = {name for _, marks in now.values() for name in marks}
     found = []
     for learner, (_, was) in before.items():
-        _, stands = now.get(learner, ("", {}))
+        _, stands = now.get((owners or {}).get(learner, learner), ("", {}))
         kept = [name for name in was if name in held or not shared]
         sums = [sum(map(_number, map(marks.get, kept))) for marks in (was, stands)]
         found += [(learner, *sums)] if sums[1] < sums[0] - 0.005 else []

@@ -20,8 +20,8 @@ class Wanted:
     only : sequence of str
         Numbers of the lessons that count; with none, those that anybody has begun.
     accept : sequence of str
-        Hand-ins that count where several logs of one id have parted; and `BENCH-07:ohm-3` where
-        paper counts instead of the screen.
+        Hand-ins that count where several logs of one id have parted; and where screen and paper
+        differ, `BENCH-07:ohm-3` for paper and `BENCH-07:ohm-3:screen` for the screen.
     decided : sequence of str
         As `accept`, decided just now: one that is not what it says is refused.
     paper : str, Path or None

@@ -24,7 +24,8 @@ def add_to(subcommand):
     one.add_argument(
         "--accept", dest="decided", nargs="+", metavar="WHAT",
         help="besides those of the class file: hand-ins that count where several of one id have "
-        "parted; the page names them. And BENCH-07:ohm-3 where paper counts instead of the screen",
+        "parted; the page names them. And where screen and paper differ, BENCH-07:ohm-3 for paper "
+        "or BENCH-07:ohm-3:screen for the screen",
     )  # fmt: skip
     one.add_argument(
         "--paper-log", dest="paper", metavar="FILE", help="what was typed back from paper"
@@ -59,8 +60,8 @@ def mark(arguments):
     """Mark a folder of hand-ins.
 
     OUT will hold mark-book.csv, one row a learner, and mark-book.html, one page to read and print;
-    a mark book that lies there is kept under its own date. Where no answer counts, nothing is
-    written. A class file (see `class`) may say all of this; what is given here wins. Two examples:
+    one that lies there is kept under its own date, if its table says something else. Where no
+    answer counts, nothing is written. A class file (see `class`) may say all of this; what is given here wins. Two examples:
     mark --class lessons/classes/wick/wick.toml; mark hand-ins --roster roster.csv
     --class-word wick --out marked
     """

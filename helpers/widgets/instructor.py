@@ -31,6 +31,10 @@ FRAME = (
     '<iframe title="{title}" srcdoc="{page}" sandbox="" style="width: 100%; height: 36rem; '
     'border: 1px solid"></iframe>'
 )
+STAYS = (
+    "Its class file and roster stay, so the class stays in the lists here until you delete its "
+    "folder, {}."
+)
 # A link inside a frame leads to the page around it, unless the frame says that it is a page itself;
 # it says so before the page's policy, which lets in no base.
 OWN_BASE = '<head>\n<base href="about:srcdoc">'
@@ -139,7 +143,7 @@ def mark():
             "class": desk.which_class(),
             "feedback": desk.tick_box("A page for each learner, and all in one to print"),
             "comma": desk.tick_box("Table with decimal commas"),
-            "decided": desk.long_box("Decided (from behind --accept in the book):"),
+            "decided": desk.long_box("Decided (paste what the book says; blanks between several):"),
         },
         {"Mark": _mark, "Look at the book": _look},
     )
@@ -157,7 +161,8 @@ def _mark(form):
         class_file.keep_decided(made, decided)
         form.fields["decided"].value = ""
         told.append(
-            f"Decided for good: {', '.join(decided)}. To take it back, delete it in {made.path}."
+            f"Decided, and kept in {made.path}: {', '.join(decided)}. To take it back, delete it "
+            "there."
         )
     return desk.as_lines(told)
 
@@ -169,7 +174,7 @@ def _decided(typed):
     except ValueError:
         raise Unusable(
             f"Decided: {plain(typed)} was read. One of its quotation marks has no fellow: copy the "
-            "whole of what stands behind --accept in the book."
+            "whole line from the book."
         ) from None
 
 
@@ -201,6 +206,7 @@ def _list_traces(form):
     form.listed = made.path, own
     lines = [Line("text", f"{counted(len(own), 'file')} of class {made.word} would go:")]
     lines += [Line("option", str(path)) for path in own]
+    lines.append(Line("text", STAYS.format(made.path.parent)))
     lines += [Line("text", f"To be left: {path}: {plain(why)}") for path, why in left]
     return lines
 
@@ -214,4 +220,5 @@ def _erase(form):
         raise Unusable("Nothing was erased: yes was not typed.")
     class_file.forget_decided(made)
     gone, form.listed, form.fields["yes"].value = list(forget_class.erase(own)), None, ""
-    return desk.as_lines([f"Erased for good: {counted(len(gone), 'file')} of class {made.word}."])
+    said = f"Erased for good: {counted(len(gone), 'file')} of class {made.word}."
+    return desk.as_lines([said, STAYS.format(made.path.parent)])

@@ -49,7 +49,7 @@ VALUES = (*TEXTS, 0, 1, -1, 9999, 10**4, 10**300, 1.5, True, None, [], {}, [[]],
 TAGS = {
     "html", "head", "meta", "title", "style", "body", "a", "header", "h1", "h2", "h3", "p", "div",
     "strong", "nav", "ul", "li", "main", "section", "table", "thead", "tbody", "tr", "th", "td",
-    "small", "span", "br", "b",
+    "small", "span", "br", "b", "code",
 }  # fmt: skip
 
 

@@ -40,13 +40,12 @@ def test_an_earlier_answer_is_named_on_every_page_and_earns_nothing(room, marked
     row, row_now = before.book.rows[0], now.book.rows[0]
     assert before.book.total(row) - now.book.total(row_now) == room.question("touch").marks
     assert row_now.states["touch"] == EARLIER
-    assert "Answered in an earlier edition, no marks until answered again: BENCH-01 (touch)." in (
-        now.summary()
-    )
-    assert any("answered in an earlier edition" in p.found for p in now.book.problems)
+    said = "Answered before the question was changed, no marks until answered again: "
+    assert f"{said}BENCH-01 (touch)." in now.summary()
+    assert any("answered before the question was changed" in p.found for p in now.book.problems)
     page = (room.out / "mark-book.html").read_text(encoding="utf-8")
     told = " ".join(re.sub(r"<[^>]*>", " ", page).split())
-    assert "Answered in an earlier edition, ask for it again: touch " in told
+    assert "Answered before the question was changed, ask for it again: touch " in told
     assert " E ask again " in told
     assert EARLIER in (room.out / "mark-book.csv").read_text(encoding="utf-8")
     assert EARLIER not in " ".join(before.summary())

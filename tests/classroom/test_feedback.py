@@ -57,21 +57,21 @@ def test_what_could_hurt_comes_first_with_what_the_card_said(pages):
     heads = re.findall(r"<h3><b[^>]*>.</b> ([\w-]+):", text)
     assert heads == ["touch", "current-3", "current-1"]
     assert "<strong>⚠ Danger first:</strong> A shock." in text and "<p>Dark?</p>" in text
-    assert "The question has changed since. Please answer it again." in text
+    assert "Answered before the question was changed. Please answer it again." in text
     assert "<strong>A nudge:</strong> Which rule joins the two?" in text
 
 
 def test_each_thing_to_look_at_again_shows_what_was_answered_last(room, pages):
-    """As typed: the newest one, which the words of the card answer; cut where it is long."""
+    """As typed, a letter with its words: the newest one, which the words of the card answer."""
     text, letter = text_of(pages), room.question("touch").kind
-    wrong = letter.letters_of(["dark"], room.numbers("touch"))
+    wrong = letter.letters_of(["dark"], room.numbers("touch")) + ") It is dark, so touch it."
     shown = re.findall(r"You answered: <q>(.*?)</q>", text)
     assert shown == [wrong, room.right("current-3").replace("\u00a0", " "), "9 A"]
     asked = [room.line(answer, second=n) for n, answer in enumerate(("8 A", "7 A", "8 A"), 6)]
     room.hand_in(*asked, room.line("5" * 300 + "\nA", "current-3", edition=0))
     room.run(feedback=pages)
     shown = re.findall(r"You answered: <q>(.*?)</q>", text_of(pages))
-    assert shown == ["5" * 100 + "…", "7 A"], "8 A once more is no answer of its own"
+    assert shown == ["5" * 200 + "…", "7 A"], "8 A once more is no answer of its own"
     assert "You answered" not in text_of(pages, "BENCH-02")
 
 
@@ -82,7 +82,7 @@ def test_nobody_else_s_marks_and_no_right_answer_stand_there(room, pages):
         assert f"Feedback for {learner}, class wick" in text
     for name in ("touch", "current-1"):
         assert room.right(name) == "a" or f">{room.right(name)}<" not in text_of(pages)
-    assert "all that you have answered stands" in text_of(pages, "BENCH-02")
+    assert "none of your answers needs another look" in text_of(pages, "BENCH-02")
 
 
 def test_the_page_is_whole_in_itself_and_carries_the_caution(pages):
@@ -118,6 +118,25 @@ def test_a_page_of_before_is_made_anew(room, pages):
     book = room.run(feedback=pages).book
     assert found_in(book).count("lower marks") == 1
     assert text_of(pages) != before and "⚠" not in text_of(pages)
+
+
+def test_what_was_answered_on_paper_stands_there_with_its_question_and_numbers(room, pages):
+    """A card on the screen holds its question; a pack stays with whoever typed it back."""
+    kind, numbers = room.question("touch").kind, room.numbers("touch", "BENCH-02", draw=1)
+    room.type_back(kind.letters_of(["wait"], numbers), "touch", "BENCH-02", draw=1)
+    room.run(feedback=pages)
+    (asked,) = re.findall('<div class="asked">(.*?)</div>', text_of(pages, "BENCH-02"))
+    options = [f"{letter}) {option.text}" for letter, option in kind.shown(numbers).items()]
+    assert re.findall("<p>(.*?)</p>", asked) == ["touch", *options]
+    assert 'class="asked"' not in text_of(pages)
+
+
+def test_a_danger_in_an_ordinary_question_comes_before_what_is_not_passed(room, pages):
+    burnt = room.question("current-3").kind.slips[2].wrong(room.numbers("current-3"))
+    lines = room.line(f"{burnt:.4g} A", "current-3"), room.line("c, d", "ready", second=1)
+    room.hand_in(*lines)
+    room.run(feedback=pages)
+    assert re.findall(r"<h3><b[^>]*>.</b> ([\w-]+):", text_of(pages)) == ["current-3", "ready"]
 
 
 def test_one_file_to_print_holds_the_page_of_each(pages):

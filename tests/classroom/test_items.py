@@ -76,4 +76,13 @@ def test_the_page_says_what_to_read_again(room):
     text = " ".join(room.page().split())
     assert 'Perhaps too hard: <span class="id">current-5</span>' in text
     assert "Perhaps too easy: <span" in text and "read its wording again" not in text
-    assert "moves a share by up to 29 in a hundred, and Apart by up to 58" in text
+    assert "moves a share by up to 29 in a hundred, and this one by up to 58" in text
+    assert '<th scope="col">Strong less weak</th>' in text and "is not said" not in text
+
+
+def test_a_class_too_small_to_tell_says_so_and_has_no_empty_column(room):
+    room.neighbour()
+    room.mark()
+    text = " ".join(room.page().split())
+    assert "too easy or too hard is not said: that takes 5 learners or more on either side" in text
+    assert "Strong less weak" not in text

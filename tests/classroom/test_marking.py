@@ -106,6 +106,7 @@ def test_the_mark_book_before_is_kept_and_whose_marks_fell_is_said(room, capsys)
     (room.hand_ins / "one.jsonl").unlink()
     for _ in range(2):  # the second run, in the same second perhaps, must not lose the first
         assert command(room) == 0
+        room.hand_in(room.line("7 A"), name="two.jsonl")
     kept = [path.read_bytes() for path in room.out.glob("mark-book_*.csv")]
     assert len(kept) == 2
     assert before in kept
@@ -113,6 +114,25 @@ def test_the_mark_book_before_is_kept_and_whose_marks_fell_is_said(room, capsys)
     printed = capsys.readouterr().out
     assert printed.count("lower marks than in the mark book before: BENCH-01 (was 1, is 0)") == 1
     assert "Earlier: " in printed
+
+
+def test_a_book_is_kept_only_where_the_table_says_something_else(room, capsys):
+    for _ in range(2):
+        assert command(room) == 0
+    assert {path.name for path in room.out.iterdir()} == {"mark-book.csv", "mark-book.html"}
+    assert "Earlier: " not in capsys.readouterr().out
+    assert command(room, "--decimal-comma") == 0
+    assert len(list(room.out.iterdir())) == 4
+
+
+def test_marks_that_went_to_their_owner_are_no_fall(room):
+    """Under BENCH-1 they stood by themselves until the roster said whose they are."""
+    room.hand_in(room.line(room.right("current-1", "BENCH-1"), learner="BENCH-1"), name="1.jsonl")
+    room.run()
+    room.write_roster("learner,also\nBENCH-01,BENCH-1\nBENCH-02,\n")
+    assert room.run().lower == []
+    room.write_roster("learner\nBENCH-02\n")
+    assert "BENCH-01 (was 1, is 0)" in room.run().lower[0].found
 
 
 def test_a_lesson_that_has_left_the_book_with_a_lost_hand_in_is_a_fall(room):
@@ -149,6 +169,7 @@ def test_what_lies_there_and_is_no_table_is_kept_all_the_same(room):
 def test_a_mark_book_that_cannot_be_kept_aside_is_not_written_over(room, monkeypatch, capsys):
     assert command(room) == 0
     before = {path.name: path.read_bytes() for path in room.out.iterdir()}
+    room.hand_in(room.line("1 A"))
 
     def held(*_):
         raise PermissionError(13, "Permission denied")

@@ -70,9 +70,10 @@ def test_after_a_fork_only_the_beginning_counts_until_something_is_accepted(part
         "2 hand-ins are the same for 2 lines and then part: home.jsonl and in the room.jsonl; what "
         "follows does not count yet"
     )
-    assert "To count what follows in home.jsonl, mark again with --accept home.jsonl" in (
-        problem.advice
-    )
+    assert "paste each file that is to count into the box Decided" in problem.advice
+    assert problem.copied == ("home.jsonl", "'in the room.jsonl'")
+    code = "<code>home.jsonl</code><code>&#39;in the room.jsonl&#39;</code></td>"
+    assert code in parted.page(), "nothing stands behind what is copied"
     assert marks(parted) == "2"
 
 

@@ -19,8 +19,8 @@ from helpers.classroom.problems import Problem
 from helpers.exercises.hand_in import digest
 from helpers.exercises.wording import CAUTION
 
-SECTIONS = ("danger", "needs", "difficulty", "slips", "exercises", "lessons", "problems")
-SECTIONS += ("handed-in",)
+SECTIONS = ("dangerous", "danger", "needs", "difficulty", "slips", "exercises", "lessons")
+SECTIONS += ("problems", "handed-in")
 AT = datetime(2026, 1, 20, 9, 30, tzinfo=UTC)
 EMPTY_TAGS = {"meta", "br"}
 
@@ -150,7 +150,7 @@ def test_each_section_says_what_it_found(full_room):
         "worked answer shown: BENCH-01, BENCH-02<",
         "tried, no marks yet: BENCH-01, BENCH-02<",
         'short">0 of 2</td>',
-        "<strong>no known turn</strong> 2 of 2 learners, 8 answers: current-1 2/2, current-2 2/2",
+        "<strong>slip not known</strong> 2 of 2 learners, 8 answers: current-1 2/2, current-2 2/2",
         "it is empty",
     ):
         assert words in text
@@ -201,44 +201,83 @@ def test_one_row_a_learner_says_who_is_ready(room):
     assert "1 of 4 learners</strong> have passed every lesson" in text
     cells = {one: row_of(text, "danger", one) for one in order}
     assert cells["BENCH-01"].count("<td></td>") == 3
-    assert cells["BENCH-02"].endswith(
-        '<td colspan="3" class="s-blank">– nothing handed in</td><td class="words"></td>'
-    )
+    assert cells["BENCH-02"].endswith('<td colspan="3" class="s-blank">– nothing handed in</td>')
     assert cells["BENCH-03"].count("<td></td>") == 3
     assert '<td class="s-danger">▲ wrong</td><td class="s-blank">□ open</td>' in cells["BENCH-04"]
-    assert "▲ chose: It is dark, so touch it.</td>" in cells["BENCH-04"]
+    dangerous = row_of(text, "dangerous", "BENCH-04")
+    assert '▲ <b class="id">touch</b> chose: It is dark, so touch it.</li></ul></td>' in dangerous
     needs = {one: row_of(text, "needs", one) for one in order}
     assert "✓ passed 01<" in needs["BENCH-01"]
     assert needs["BENCH-01"].endswith("<ul><li>Lessons not begun: 02</li></ul></td>")
     assert "<ul><li>Nothing handed in: ask</li>" in needs["BENCH-02"]
     assert "Short of passing, besides danger items: lesson 01 by 1.6 marks<" in needs["BENCH-03"]
-    said = "▲ Danger, talk it through: touch, answer touch; chose: It is dark, so touch it.</li>"
+    said = "▲ Danger, talk it through: touch</li>"
     assert f'<ul><li class="first">{said}' in needs["BENCH-04"]
     assert "<li>Danger items not answered: ready, steps</li>" in needs["BENCH-04"]
 
 
-def test_slips_of_a_learner_are_three_at_most_those_of_danger_items_first(room):
-    """The first is a wrong answer to a danger item; of the others, in which more could be hurt."""
-    one_of(room, "BENCH-01", ("touch", "wait"), ("choice-1", "ask"), ("choice-2", "dark"))
-    burnt = room.question("current-1").kind.slips[2].wrong(room.numbers("current-1"))
-    room.hand_in(room.line(f"{burnt:.4g} A", second=9), name="more.jsonl")
-    room.run(accept=("more.jsonl", "BENCH-01.jsonl"))
-    shown = row_of(text_of(room), "danger", "BENCH-01").rpartition('<td class="words">')[2]
-    assert shown == "chose: Wait a while.; ▲ halved it; chose: Ask a neighbour.</td>"
+def burnt(room, name, learner="BENCH-01", draw=0):
+    """Return the answer whose slip would burn something, of a question that is no danger item."""
+    return f"{room.question(name).kind.slips[2].wrong(room.numbers(name, learner, draw)):.4g} A"
+
+
+def test_a_dangerous_answer_to_any_question_is_named_first_until_it_is_right(room):
+    wrong, other = burnt(room, "current-3"), burnt(room, "current-4")
+    lines = [room.line(wrong, "current-3"), room.line(other, "current-4", second=1)]
+    room.hand_in(*lines, room.line(room.right("current-4"), "current-4", second=2))
+    one_of(room, "BENCH-02", ("touch", "wait"))
+    marked = room.run()
+    text, said = text_of(room), "Dangerous answers: 1 learner; not right since: 1 (BENCH-01)."
+    assert said in marked.summary() and f"<strong>{said}</strong>" in text
+    assert first_cells(text, "dangerous") == ["BENCH-01"]
+    left, mended = row_of(text, "dangerous", "BENCH-01").split('<td class="words">')[1:]
+    assert '▲ <b class="id">current-3</b> ' in left and "current-4" not in left
+    assert left.count(": halved it") == mended.count(": halved it") == 1
+    assert '<li><b class="id">current-4</b> ' in mended
+    talk = row_of(text, "needs", "BENCH-01")
+    assert '<ul><li class="first">▲ Danger, talk it through: current-3</li>' in talk
+    talk = row_of(text, "needs", "BENCH-02")
+    assert "▲ Danger, talk it through: touch (chose: Wait a while.)</li>" in talk
+
+
+def test_a_danger_is_not_mended_by_a_worked_answer_or_before_it_was_given(room):
+    """Shown the worked answer, right before, and right with fresh numbers since."""
+    tries = [room.line(f"{n} A", "current-3", second=n) for n in (7, 8)]
+    tries.append(room.line(burnt(room, "current-3"), "current-3", second=9))
+    again = burnt(room, "current-5", draw=1)
+    right = room.line(room.right("current-5"), "current-5", second=10)
+    lines = [*tries, right, room.line(again, "current-5", draw=1, second=11)]
+    room.hand_in(*lines)
+    (row, _) = room.mark().rows
+    assert row.mended == []
+    room.hand_in(*lines, room.line(room.right("current-3", draw=1), "current-3", draw=1, second=12))
+    (row, _) = room.mark().rows
+    assert row.mended == ["current-3"]
+
+
+def test_a_class_without_dangerous_answers_is_told_so(room):
+    room.neighbour()
+    assert "Dangerous answers: 0 learners; not right since: nobody." in room.run().summary()
+    assert first_cells(text_of(room), "dangerous") == []
 
 
 def test_a_turn_that_comes_back_is_named_to_its_learner(room):
     one_of(room, "BENCH-01", ("choice-1", "wait"), ("choice-2", "wait"), ("choice-3", "ask"))
     room.mark()
     needs = row_of(text_of(room), "needs", "BENCH-01")
-    assert "<li>A turn that comes back: chose: Wait a while. (2 questions)</li>" in needs
+    assert (
+        "<li>The same slip in more than one question: chose: Wait a while. (2 questions)</li>"
+        in needs
+    )
 
 
 def test_who_has_nothing_left_is_told_so(room):
     everything = [(q.id, None) for module in BANK_FILES.values() for q in module.QUESTIONS]
     one_of(room, "BENCH-01", *everything)
     room.mark()
-    assert "<ul><li>Nothing open.</li></ul>" in row_of(text_of(room), "needs", "BENCH-01")
+    assert "<ul><li>Nothing left to talk about</li></ul>" in row_of(
+        text_of(room), "needs", "BENCH-01"
+    )
 
 
 @pytest.mark.parametrize(("wrong", "named"), [(1, False), (2, True), (5, True)])
@@ -309,7 +348,7 @@ def test_dangers_come_first_among_the_slips(room):
         "chose: Wait a while.</strong> 2 of 2 learners, 2 answers: touch 2/2",
     ]
     section = section_of(text, "slips")
-    assert section.index("▲ Dangerous if built") < section.index("Other wrong turns")
+    assert section.index("▲ Dangerous if built") < section.index("Other slips")
 
 
 def test_who_was_right_since_needs_no_help(room):

@@ -218,14 +218,21 @@ def test_where_both_have_an_answer_the_screen_counts_until_somebody_decides(room
     book = room.mark()
     assert row_of(book).marks == {"current-1": 0, "current-2": 1}
     said = found_in(book)
-    assert "BENCH-01: both screen and paper answer current-1, current-2; the screen counts" in said
-    assert said.endswith("--accept BENCH-01:current-1 BENCH-01:current-2")
+    assert "BENCH-01: screen and paper differ in current-1, current-2; the screen counts" in said
+    (problem,) = book.problems
+    assert problem.copied == (
+        "BENCH-01:current-1", "BENCH-01:current-1:screen",
+        "BENCH-01:current-2", "BENCH-01:current-2:screen",
+    )  # fmt: skip
     book = room.mark(accept=["BENCH-01:current-1"])
     assert row_of(book).marks == {"current-1": 1, "current-2": 1}
     assert row_of(book).paper == ["current-1"]
-    assert "both screen and paper answer current-2;" in found_in(book)
+    assert "screen and paper differ in current-2;" in found_in(book)
+    book = room.mark(accept=["BENCH-01:current-1", "BENCH-01:current-2:screen"])
+    assert row_of(book).marks == {"current-1": 1, "current-2": 1}
+    assert "differ" not in found_in(book)
     book = room.mark(accept=["BENCH-01:current-1", "BENCH-01:current-3"])
-    assert "BENCH-01:current-3: paper was accepted here; screen and paper do not" in found_in(book)
+    assert "BENCH-01:current-3: this was decided; screen and paper do not" in found_in(book)
 
 
 def test_where_both_have_the_same_answer_nothing_is_asked(room):
@@ -236,7 +243,28 @@ def test_where_both_have_the_same_answer_nothing_is_asked(room):
     room.type_back("1 A", "current-2")
     assert found_in(room.mark()) == ""
     room.type_back(right, draw=1)
-    assert "both screen and paper answer current-1;" in found_in(room.mark()), "another draw"
+    assert "screen and paper differ in current-1;" in found_in(room.mark()), "another draw"
+
+
+def test_where_both_earn_the_same_or_nothing_is_earned_nothing_is_asked(room):
+    lines = room.line("1 A"), room.line("a", "guess", second=1)
+    room.hand_in(*lines)
+    room.type_back("2 A")
+    room.type_back("b", "guess")
+    assert found_in(room.mark()) == ""
+    burnt = room.question("current-1").kind.slips[2].wrong(room.numbers("current-1", draw=1))
+    room.type_back(f"{burnt:.4g} A", draw=1)
+    assert "screen and paper differ in current-1;" in found_in(room.mark()), "a danger on paper"
+
+
+def test_one_question_is_decided_for_one_of_the_two(room):
+    room.hand_in(room.line("1 A"))
+    room.type_back(room.right("current-1"))
+    kept = room.run(decided=["BENCH-01:current-1:screen"]).book
+    assert row_of(kept).marks == {"current-1": 0} and found_in(kept) == ""
+    both = ["BENCH-01:current-1", "BENCH-01:current-1:screen"]
+    with pytest.raises(Unusable, match="are both decided. Delete the one that is not to count"):
+        room.run(accept=both[1:], decided=both[:1])
 
 
 @pytest.mark.parametrize(
@@ -246,17 +274,21 @@ def test_where_both_have_the_same_answer_nothing_is_asked(room):
         ("BENCH-01:current-77", "there is no question current-77"),
         ("BENCH-02:current-1", "no answer of BENCH-02 to current-1 was typed back from paper"),
         ("BENCH-01:touch", "BENCH-01 has no answer to touch on the screen: paper counts as it is"),
+        (
+            "BENCH-02:current-1:screen",
+            "no answer of BENCH-02 to current-1 was typed back from paper",
+        ),
     ],
 )
 def test_what_is_no_double_cannot_be_decided_and_nothing_is_marked(room, name, says):
     room.hand_in(room.line("1 A"))
     room.type_back(room.right("current-1"))
     room.type_back(room.right("touch"), "touch")
-    with pytest.raises(Unusable, match=f"{name} cannot be decided: {says}. Nothing was marked"):
+    with pytest.raises(Unusable, match=f"{name} cannot be decided: {says}.*. Nothing was marked"):
         room.run(decided=["BENCH-01:current-1", name])
     assert not room.out.exists()
     assert row_of(room.run(decided=["BENCH-01:current-1"]).book).marks["current-1"] == 1
-    assert "paper was accepted here" in found_in(room.mark(accept=[name])), "of a time before"
+    assert "this was decided" in found_in(room.mark(accept=[name])), "of a time before"
 
 
 def test_a_fresh_case_on_paper_alone_is_no_skipped_draw(room):

@@ -75,7 +75,27 @@ def test_what_a_changed_bank_did_to_whom_is_said(room):
     lower, other = room.run().lower
     assert "BENCH-01 (was 1, is 0)" in lower.found
     assert other.found == (
-        "other marks than before for the same answers: BENCH-01 (current-1 was 1, is answered in "
-        "an earlier edition)"
+        "other marks than before for the same answers: BENCH-01 (current-1 was 1, is answered "
+        "before the question was changed)"
     )
     assert "Has the bank changed" in other.advice and "is kept: mark-book_" in other.advice
+
+
+def test_dangerous_answers_have_columns_of_their_own(room):
+    burnt = room.question("current-1").kind.slips[2].wrong(room.numbers("current-1"))
+    lines = [room.line(f"{burnt:.4g} A"), room.line(f"{burnt:.4g} A", "current-2", second=1)]
+    room.hand_in(*lines, room.line(room.right("current-1"), second=2))
+    room.mark()
+    row = room.table()["BENCH-01"]
+    assert row["dangerous answers, right since"] == "current-1"
+    assert row["dangerous answers, not right since"] == "current-2"
+
+
+def test_a_danger_that_is_still_wrong_is_not_right_since(room):
+    for name in ("current-2", "current-1"):
+        burnt = room.question(name).kind.slips[2].wrong(room.numbers(name))
+        room.type_back(f"{burnt:.4g} A", name)
+    room.mark()
+    row = room.table()["BENCH-01"]
+    assert row["dangerous answers, not right since"] == "current-1, current-2"
+    assert row["dangerous answers, right since"] == ""

@@ -288,9 +288,9 @@ def test_doubles_are_decided_in_the_form_and_stay_decided(made):
     form = form_of("mark")
     press(form, "Mark")
     book = made.where("marked") / "mark-book.html"
-    asked = "--accept BENCH-01:ohm-2"
-    assert asked in book.read_text("utf-8")
-    said = press(fill(form, decided="--accept 'no where (1).jsonl'"), "Mark")
+    asked = "BENCH-01:ohm-2"
+    assert f"<code>{asked}</code><code>{asked}:screen</code>" in book.read_text("utf-8")
+    said = press(fill(form, decided="'no where (1).jsonl'"), "Mark")
     assert "no hand-in no where (1).jsonl" in said and read_class(made.path).accept == ()
     said = press(fill(form, decided="'no where"), "Mark")
     assert "'no where was read. One of its quotation marks has no fellow" in said
@@ -298,10 +298,10 @@ def test_doubles_are_decided_in_the_form_and_stay_decided(made):
     assert "no answer of BENCH-01 to ohm-3 was typed back" in said
     assert read_class(made.path).accept == ()
     said = press(fill(form, decided=asked), "Mark")
-    assert "Decided for good: BENCH-01:ohm-2. To take it back, " in said
+    assert f"kept in {made.path}: BENCH-01:ohm-2. To take it back, delete it there." in said
     assert form["decided"] == "" and read_class(made.path).accept == ("BENCH-01:ohm-2",)
     press(form_of("mark"), "Mark")
-    assert asked not in book.read_text("utf-8")
+    assert f"<code>{asked}" not in book.read_text("utf-8")
 
 
 def test_a_class_is_erased_only_after_its_list_was_read_and_yes_was_typed(made):
@@ -314,7 +314,9 @@ def test_a_class_is_erased_only_after_its_list_was_read_and_yes_was_typed(made):
     press(form, "List what would go")
     assert "yes was not typed" in press(fill(form, yes="no"), "Erase")
     keep_decided(made, ["BENCH-01:ohm-2"])
-    assert "Erased for good: 2 files of class wick" in press(fill(form, yes="Yes"), "Erase")
+    said = press(fill(form, yes="Yes"), "Erase")
+    assert "Erased for good: 2 files of class wick" in said
+    assert "stays in the lists here until you delete its folder, " in said
     assert read_class(made.path).accept == ()
     assert list(made.where("hand_ins").iterdir()) == []
 
