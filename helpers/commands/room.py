@@ -61,9 +61,9 @@ def mark(arguments):
 
     OUT will hold mark-book.csv, one row a learner, and mark-book.html, one page to read and print;
     one that lies there is kept under its own date, if its table says something else. Where no
-    answer counts, nothing is written. A class file (see `class`) may say all of this; what is given here wins. Two examples:
-    mark --class lessons/classes/wick/wick.toml; mark hand-ins --roster roster.csv
-    --class-word wick --out marked
+    answer counts, nothing is written. A class file (see `class`) may say all of this; what is given
+    here wins. Two examples: mark --class lessons/classes/wick/wick.toml; mark hand-ins --roster
+    roster.csv --class-word wick --out marked
     """
     from helpers.classroom.class_file import for_marking, read_class
     from helpers.classroom.marking import mark_folder
