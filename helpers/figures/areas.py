@@ -120,9 +120,9 @@ def shares(angle_degrees):
             chart.fill_between(on, np.minimum(left, 0.5), 0.5, "limit", 0.4)
             chart.line((0, 180), 0.5, "limit")
             if angle_degrees < 120.0:
-                chart.note(max(angle_degrees + 10, 90), 0.6, "+", "middle")
+                chart.write(max(angle_degrees + 10, 90), 62, "+")
             if angle_degrees < 155.0:
-                chart.note(164, 0.34, "−", "middle")
+                chart.write(164, 107, "−")
         else:
             chart.fill_between(on, left, 0.0, "light", 0.6)
         chart.line(_HALF, whole, "mains")

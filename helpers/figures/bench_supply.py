@@ -77,15 +77,15 @@ def _column(volts, led_volts):
         for at in range(0, 25, 6)
     )
     left = write(max(volts - led_volts, 0.0), "voltage")
-    high = _PER_VOLT * MOST_VOLTS
+    high, own = _PER_VOLT * MOST_VOLTS, (led + _FOOT) / 2 + 5
     return (
         f'{scale}<rect x="60" y="{top:.1f}" width="52" height="{led - top:.1f}" fill="{VOLTS}"/>'
         f'<rect x="60" y="{led:.1f}" width="52" height="{_FOOT - led:.1f}" fill="{LIGHT}"/>'
         f'<path d="M56 {_FOOT - high}V{_FOOT}H116" fill="none" stroke="currentColor"/>'
         f'<path d="M60 {top:.1f}h52" stroke="currentColor" stroke-width="4"/>'
         f'<g class="cw-grip" fill="currentColor"><path d="M86 {top - 12:.1f}l-7 8h14z"/></g>'
-        + words(124, (top + led) / 2 + 4.5, f"{left} for the dropper", "start")
-        + words(124, (led + _FOOT) / 2 + 10, f"{write(led_volts, 'voltage')} for the LED", "start")
+        + words(124, min((top + led) / 2, own - 20) + 4.5, f"{left} for the dropper", "start")
+        + words(124, own + 4.5, f"{write(led_volts, 'voltage')} for the LED", "start")
         + words(60, _FOOT + 22, f"supply {write(volts, 'voltage')}", "start")
         + grab("volts", 0, MOST_VOLTS, "up", f'x="56" y="{_FOOT - high}" width="60" '
                f'height="{high}"')

@@ -15,8 +15,8 @@ from helpers.figures.drawn import Drawn
 from helpers.figures.style import INK, LINE_WEIGHT, LOOKS
 from helpers.figures.words import title_of
 
-SMALL, NORMAL = 13, 14
-"""Sizes of letters [px]."""
+SMALL, NORMAL, WIDTH = 13, 14, 640
+"""Sizes of letters, and the width of a picture, that of the text around it [px]."""
 FACE = "var(--jp-layout-color0, #fff)"
 _GRID = 'stroke="currentColor" stroke-opacity=".2"'
 _RIM = f"stroke:{FACE};stroke-width"
@@ -55,7 +55,7 @@ def picture(name, finding, *parts, details=""):
         f"{escape(title_of(finding))}</div>"
     )
     return Drawn(
-        f'<figure role="img" aria-label="{escape(name)}" style="margin:.4rem 0;max-width:920px;'
+        f'<figure role="img" aria-label="{escape(name)}" style="margin:.4rem 0;max-width:{WIDTH}px;'
         f'font-size:{SMALL}px;line-height:1.35">{top if finding else ""}{"".join(parts)}</figure>',
         finding or name,
         details,
@@ -127,6 +127,17 @@ def _path(path, meaning):
     )
 
 
+def _key(name, rows):
+    """Return the name of an axis, and beside it what stands in the key, with width and look."""
+    said = "".join(
+        f'<span><svg width="{wide}" height="12" style="margin-right:.3rem">{look}</svg>'
+        f"{escape(text)}</span>"
+        for wide, look, text in rows
+    )
+    flow = "display:flex;flex-wrap:wrap;column-gap:1.2rem"
+    return f'<div style="{flow}"><span>{escape(name)}</span>{said}</div>'
+
+
 def words(x, y, text, anchor="middle", size=SMALL, more=""):
     """Return a line of text in a drawing."""
     return (
@@ -187,7 +198,7 @@ class Chart:
 
     def __init__(self, height, across, up):
         self.height, self.across, self.up = height, across, up
-        self.curves, self.letters, self.ends = [], [], []
+        self.curves, self.letters, self.ends, self.key = [], [], [], []
         grid = "".join(f"M0 {self._y(value):.1f}H{_STRETCHED}" for value in up.ticks)
         grid += "".join(f"M{self._x(value):.1f} 0V{height}" for value in across.ticks)
         self.faces = [f'<path d="{grid}" {_GRID} vector-effect="non-scaling-stroke"/>']
@@ -195,10 +206,8 @@ class Chart:
             self.letters.append(words(-8, self._y(value) + 4.5, text, "end"))
         for value, text in across.ticks.items():
             for line, part in enumerate(text.split("\n")):
-                self.write(value, height + 17 + 16 * line, part)
-        axes = f"M0 0V{height}H{_STRETCHED}"
-        self.curves.append(f'<path d="{axes}" fill="none" stroke="currentColor" '
-                           'vector-effect="non-scaling-stroke"/>')  # fmt: skip
+                self.write(value, height + 18 + 16 * line, part)
+        self._thin(f"M0 0V{height}H{_STRETCHED}")
 
     def _x(self, values):
         return _STRETCHED * self.across.share(values)
@@ -214,11 +223,17 @@ class Chart:
         pairs = zip(xs.ravel().tolist(), ys.ravel().tolist(), strict=True)
         return " ".join(f"{x:.1f},{y:.1f}" for x, y in pairs)
 
-    def line(self, across, up, meaning, name=""):
-        """Draw a curve in the look of its meaning, its name beside its right end."""
+    def _thin(self, path, dashes=""):
+        self.curves.append(f'<path d="{path}" fill="none" stroke="currentColor"{dashes} '
+                           'vector-effect="non-scaling-stroke"/>')  # fmt: skip
+
+    def line(self, across, up, meaning, name="", key=""):
+        """Draw a curve in the look of its meaning, its name beside its right end, or in the key."""
         self.curves.append(_path("M" + self._points(across, up), meaning))
         if name:
             self.ends.append((float(self._y(np.ravel(up)[-1])), name))
+        if key:
+            self.key.append((30, _path("M0 6H30", meaning), key))
 
     def fill(self, across, up, meaning, depth=0.2):
         """Tint the shape that points enclose in the colour of a meaning."""
@@ -241,14 +256,14 @@ class Chart:
             f"style=\"--cw-heap:path('{heap}')\"/>"
         )
 
-    def mark(self, across, up, meaning="limit"):
-        """Put a round mark with a cross hair on a point."""
+    def mark(self, across, up, meaning="limit", key=""):
+        """Put a round mark with a cross hair on a point, and say in the key what it marks."""
         x, y = float(self._x(across)), float(self._y(up))
-        self.curves.append(
-            f'<path d="M{x:.1f} {self.height}V{y:.1f}M0 {y:.1f}H{x:.1f}" fill="none" '
-            'stroke="currentColor" stroke-dasharray="4 4" vector-effect="non-scaling-stroke"/>'
-        )
-        self._disc(across, up, 8, f'fill="{_ink(meaning)}" style="{_RIM}:2.5px"')
+        self._thin(f"M{x:.1f} {self.height}V{y:.1f}M0 {y:.1f}H{x:.1f}", ' stroke-dasharray="4 4"')
+        look = f'fill="{_ink(meaning)}" style="{_RIM}:2.5px"'
+        self._disc(across, up, 8, look)
+        if key:
+            self.key.append((12, f'<circle cx="6" cy="6" r="6" {look}/>', key))
 
     def _disc(self, across, up, radius, look):
         place = f'cx="{self._place(across)}" cy="{float(self._y(up)):.1f}" r="{radius}"'
@@ -258,28 +273,23 @@ class Chart:
         """Write words in the middle of a place along the first axis, at a height [px]."""
         self.letters.append(words(self._place(across), y, text))
 
-    def note(self, across, up, text, anchor="start", shift=(0, 0), size=NORMAL, weight="bold"):
-        """Write bold words at a point, moved by `shift` [px], clear of the lines behind them."""
-        y = float(self._y(up)) + shift[1]
-        more = f' dx="{shift[0]}" font-weight="{weight}" style="{_CLEAR}"'
-        self.letters.append(words(self._place(across), y, text, anchor, size, more))
-
-    def tell(self, across, up, text, shift=(0, 0)):
-        """Write plain words that begin at a point, moved by `shift` [px]."""
-        self.note(across, up, text, "start", shift, SMALL, "normal")
+    def pin(self, across, up, text):
+        """Put a letter or two on a point, in a disc of their own."""
+        self._disc(across, up, 10, f'stroke="currentColor" style="fill:{FACE}"')
+        if text:
+            self.write(across, float(self._y(up)) + 4.5, text)
 
     def ghost(self, across, up):
         """Put a hollow mark where a point was a moment ago."""
         look = 'fill="none" stroke="currentColor" stroke-dasharray="3 2" stroke-width="2"'
         self._disc(across, up, 8, look)
 
-    def dot(self, across, up, meaning, text="", anchor="start", shift=(9, -7)):
-        """Put a small dot on a point, with its number beside it."""
+    def dot(self, across, up, meaning):
+        """Put a small dot on a point."""
         self._disc(across, up, 5, f'fill="{_ink(meaning)}" style="{_RIM}:1.5px"')
-        self.note(across, up, text, anchor, shift)
 
     def read_at(self, at, *curves):
-        """Draw curves, and at one place a dot on each with its name and number, the words apart.
+        """Draw curves, a dot on each at one place, and a key with their names and numbers there.
 
         A curve is its places, heights, meaning and name. Returns height and name of each there.
         """
@@ -288,28 +298,31 @@ class Chart:
         for across, up, meaning, name in curves:
             self.line(across, up, meaning)
             dots.append((float(np.interp(at, across, up)), meaning, name))
-        low, left = -8.0, self.across.share(at) < 0.5
-        anchor, shift = ("start", 10) if left else ("end", -10)
+            self.dot(at, dots[-1][0], meaning)
         for up, meaning, name in sorted(dots, key=lambda dot: -dot[0]):
-            y = float(self._y(up))
-            low = max(y, low + 17.0)
-            self.dot(at, up, meaning, f"{name}: {up:.0f}", anchor, (shift, low - y - 5.0))
+            self.key.append((30, _path("M0 6H30", meaning), f"{name}: {up:.3g}"))
         return [(up, name) for up, _, name in dots]
 
-    def grip(self, moves, across, up, period=0, way="across"):
+    def grip(self, moves, across, up, period=0, way="across", key=""):
         """Let a hand move an explorer's control on the chart itself, by a grip at a point.
 
-        `moves` is the control's key. Where `period` is given, places count anew after each.
+        `moves` is the control's key; `key` is said in that of the chart. Where `period` is given,
+        places count anew after each.
         """
         low, high, *_ = self.across if way == "across" else self.up
-        left, right = "M-15 0l6 -5v10z", "M15 0l-6 -5v10z"
+        place, y = self._place(across), float(self._y(up))
+        share = self.across.share(across) if way == "across" else 1.0 - self.up.share(up)
+        # No arrow where an axis ends: nothing moves that way, and its numbers stand there.
+        arrows = "M-15 0l6 -5v10z" * bool(share > 0.06) + "M15 0l-6 -5v10z" * bool(share < 0.94)
         turn = "" if way == "across" else ' transform="rotate(90)"'
         self.letters.append(
-            f'<svg x="{self._place(across)}" y="{float(self._y(up)):.1f}" overflow="visible">'
+            f'<svg x="{place}" y="{y:.1f}" overflow="visible">'
             f'<g class="cw-grip" fill="currentColor"{turn} style="{_CLEAR}"><circle r="6"/>'
-            f'<path d="{left}{right}"/></g></svg>'
+            f'<path d="{arrows}"/></g></svg>'
             + grab(moves, low, high, way, 'width="100%" height="100%"', period)
         )
+        if key:
+            self.key.append((12, '<circle cx="6" cy="6" r="6" fill="currentColor"/>', key))
 
     def room(self):
         """Return how much room the words left and right of the axes take [px]."""
@@ -326,9 +339,9 @@ class Chart:
         )  # fmt: skip
         lines = max(len(text.split("\n")) if text else 0 for text in self.across.ticks.values())
         return (
-            f'<div>{escape(self.up.name)}</div><svg height="{self.height}" style="display:block;'
+            f'{_key(self.up.name, self.key)}<svg height="{self.height}" style="display:block;'
             f"width:calc(100% - {left + right}px);height:{self.height}px;overflow:visible;"
-            f'margin:16px {right}px {8 + 16 * lines}px {left}px"><svg width="100%" height="100%" '
+            f'margin:20px {right}px {8 + 16 * lines}px {left}px"><svg width="100%" height="100%" '
             f'viewBox="0 0 {_STRETCHED} {self.height}" preserveAspectRatio="none" '
             f'overflow="visible">{"".join([*self.faces, *self.curves])}</svg>'
             f'{names}{"".join(self.letters)}</svg><div style="text-align:right">'
@@ -342,7 +355,7 @@ class Chart:
             tall = 15 * len(name.split("\n"))
             placed.append((max(y - tall / 2, top), name))
             top = placed[-1][0] + tall
-        low = self.height + 10.0
+        low = self.height + 2.0
         for place, (top, name) in reversed(list(enumerate(placed))):
             low = min(top, low - 15 * len(name.split("\n")))
             placed[place] = low, name

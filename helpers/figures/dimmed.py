@@ -106,7 +106,7 @@ def at_once(circuit, supply, dimmer, ohms_each, heater_watts, today=None, room_l
         upper.grip("angle_degrees", dimmer.angle_degrees, middle, period=180)
     of_light = f"{share_of_one(lit)} of the light", f"looks {share_of_one(look)} as bright"
     of_pot = f"{pot_made} of heat", f"pot of {watts(heater_watts)}"
-    of_resistor = f"{warm} in each resistor", f"{hot} at full, high mains"
+    of_resistor = f"{warm} in each resistor", f"{hot} at the most"
     warmth = point.resistor_watts / high.resistor_watts
     shone = scene.drawing(
         294, 160, scene.by_night(0, 0, lit, look, *of_light),

@@ -135,9 +135,5 @@ def guess(asked, mark, shown):
             f"{verdict}: you put {put}, the curve is at {write(there)}. "
             f"{asked.learned}{f' Beside it: {besides}.' if besides else ''}"
         )
-    side, away = ("end", (-14, 5)) if asked.across.share(at) < 0.5 else ("start", (14, 5))
-    if asked.across.share(at) < 0.15:  # the numbers of the axis stand on the left then
-        side, away = "middle", (0, 24 if asked.up.share(mark) > 0.5 else -14)
-    chart.note(at, mark, "you", side, away)
-    chart.grip("mark", at, mark, way="up")
+    chart.grip("mark", at, mark, way="up", key=f"you: {mark:.3g}")
     return picture("A mark on an empty pair of axes, then curves", finding, chart.html())

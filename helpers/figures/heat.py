@@ -5,7 +5,7 @@ from math import isfinite
 import numpy as np
 
 from helpers.figures.chart import Axis, Chart, axis, picture
-from helpers.figures.words import TIME_UNITS, duration, time_unit, whole_percent
+from helpers.figures.words import BEYOND, TIME_UNITS, duration, time_unit, whole_percent
 from helpers.figures.words import watts as in_watts
 from helpers.physics import heat, limits, ratings
 from helpers.quantities import write
@@ -66,7 +66,7 @@ into heat, half of that while all is sound'
     top = (2.3 if watts > 1.2 * rated_watts else 1.3) * rated_watts
     seen = np.clip(ambient_celsius, 0.0, 160.0), min(watts, top)
     beyond = seen != (ambient_celsius, watts)
-    edge = " Its place lies beyond this picture and is marked at the edge." if beyond else ""
+    edge = BEYOND if beyond else ""
     details = (
         f"In full: what is allowed is level at {rated} up to "
         f"{write(ratings.KNEE_CELSIUS, 'temperature')} of air and falls straight to nothing at "
@@ -78,15 +78,10 @@ into heat, half of that while all is sound'
     halves = [rated_watts * place / 2 for place in range(5)]
     up = Axis(0.0, top, "power", {at: in_watts(at) for at in halves if at <= top})
     chart = Chart(240, axis("air around the part in °C", 0, 160, 40), up)
-    place, side = (70.0, "end") if seen[0] < 35.0 else (1.0, "start")  # clear of the mark
     for share, meaning, text in ((1.0, "limit", "the most"), (0.5, "heat", "half of it")):
         chart.fill_between(celsius, share * line, 0.0, meaning, 0.1)
-        chart.line(celsius, share * line, meaning)
-        chart.note(place, share * rated_watts, text, side, (0, -6))
-    chart.mark(*seen, "heat")
-    right = seen[0] < 93.0
-    shift = (14 if right else -14, 18 if seen[1] > 0.9 * top else -10)
-    chart.note(*seen, "here, beyond" if beyond else "here", "start" if right else "end", shift)
+        chart.line(celsius, share * line, meaning, key=text)
+    chart.mark(*seen, "heat", "this part")
     name = "A power under the derating line of a resistor"
     return picture(name, f"{finding}.{edge}", chart.html(), details=details)
 
@@ -186,7 +181,7 @@ def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
     )
     chart = warming(5.0 * time_constant_seconds, *part)
     if rise > 0.0 and isfinite(nearly):
-        chart.mark(nearly, heat.celsius_after(nearly, *part))
-        chart.note(nearly, ambient_celsius, f"95 % after {duration(nearly)}", "end", (-10, -10))
+        text = f"95 % after {duration(nearly)}"
+        chart.mark(nearly, heat.celsius_after(nearly, *part), key=text)
     name = "The temperature of a part against the time since it was switched on"
     return picture(name, finding, chart.html(), details=details if rise > 0.0 else "")

@@ -119,7 +119,7 @@ def _strip(placed):
     chart.fill((_AMPLE, _HIGHEST, _HIGHEST, _AMPLE), (0.0, 0.0, height, height), "light")
     chart.line((1.0, 1.0), (0.0, height), "limit")
     for at, lane, text in marks:
-        chart.note(at, 12 + _LANE * lane, text, "middle", (0, 5))
+        chart.pin(at, 12 + _LANE * lane, text)
     zones = (("breaks its rule", 0.5), ("keeps it", np.sqrt(2.0)), ("ample", 4.0))
     for text, at in zones:
         chart.write(at, -6, text)

@@ -42,15 +42,15 @@ def agreement(predicted, read, agrees):
     low, high = min(ends) - room, max(ends) + room
     step = _step(high - low)
     places = step * np.arange(np.ceil(low / step), np.floor(high / step) + 1.0)
-    ticks = {float(at): write_as(at, "V", 4) for at in places}
+    ticks = {float(at): f"{at:.4g}" for at in places}
     names = {2.0: "predicted", 1.0: "read"}
     chart = Chart(130, Axis(low, high, "volts", ticks), Axis(0.4, 2.9, "", names))
     looks = "mains", "volts"
     for up, (value, within), meaning, text in zip(names, both, looks, texts, strict=True):
-        chart.line([value - within, value + within], [up, up], meaning)
+        name = text.replace(" ±", "\n±")
+        chart.line([value - within, value + within], [up, up], meaning, name)
         for at in (value - within, value, value + within):
             chart.line([at, at], [up - 0.2, up + 0.2], meaning)
-        chart.note(value, up, text, "start" if 2 * value < low + high else "end", (0, -14))
     name = "A prediction and a reading, each with how far it may lie off"
     return picture(name, finding, chart.html())
 
@@ -111,5 +111,5 @@ there, and 5.4 K are still to come.'
         f"is there, and {left} still to come."
     )
     chart = warming(max(1.2 * span, 1.05 * seconds), *part)
-    chart.mark(seconds, there, "heat")
+    chart.mark(seconds, there, "heat", "now")
     return picture("A temperature that rises, and where it stands now", finding, chart.html())

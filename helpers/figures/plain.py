@@ -8,7 +8,7 @@ from html import escape
 
 import numpy as np
 
-from helpers.figures.chart import NORMAL, Axis, Chart, picture
+from helpers.figures.chart import NORMAL, WIDTH, Axis, Chart, picture
 from helpers.figures.style import LOOKS
 from helpers.physics import heat, limits, phase_cut, visibility
 from helpers.quantities import write_as
@@ -245,9 +245,7 @@ def residuals(rows, values):
     chart.fill([-2.0, 2.0, 2.0, -2.0], [0.4, 0.4, bottom, bottom], "mains", 0.3)
     for at, value, text in zip(up.ticks, values, shown, strict=True):
         place = float(np.clip(value, -10.4, 10.4))
-        chart.line([0.0, place], [at, at], "volts")
-        chart.note(place, at, text, "end" if value > 0 else "start",
-                   (-6 if value > 0 else 6, -5))  # fmt: skip
+        chart.line([0.0, place], [at, at], "volts", text)
     key = "".join(f"<div>{at}: {escape(row)}</div>" for at, row in enumerate(rows, 1))
     return picture(alternative, "", key, chart.html())
 
@@ -299,7 +297,7 @@ def _on_grid(places, heights, size, tall, zero, said):
     scale, alternative = said
     sides = f"{width + 2 * margin} {height + 2 * margin}"
     svg = (
-        f'<svg viewBox="-{margin} -{margin} {sides}" width="{width + 2 * margin}" fill="none" '
+        f'<svg viewBox="-{margin} -{margin} {sides}" width="{WIDTH}" fill="none" '
         f'stroke="currentColor" style="max-width:100%;height:auto">'
         f'<path d="{grid}" stroke-opacity=".55"/><path d="{axes}"/>'
         f'<polyline points="{points}" stroke="{LOOKS["volts"].colour}" stroke-width="4" '

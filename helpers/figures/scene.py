@@ -150,7 +150,7 @@ def distance(x, y, metres, axis, said):
     """
 
     def place(at):
-        return x + 16 + 258 * float(axis.share(np.clip(at, axis.low, axis.high)))
+        return x + 20 + 250 * float(axis.share(np.clip(at, axis.low, axis.high)))
 
     marks = "".join(
         f'<path d="M{place(at):.1f} {y + 26}v12" stroke="currentColor"/>'
@@ -159,8 +159,8 @@ def distance(x, y, metres, axis, said):
     )
     return (
         words(x, y + 13, said, "start")
-        + f'<path d="M{x + 16} {y + 32}h258" stroke="currentColor"/>{marks}'
-        f'<path d="M{x + 16} {y + 32}H{place(metres):.1f}" stroke="{EYE}" stroke-width="9"/>'
+        + f'<path d="M{x + 20} {y + 32}h250" stroke="currentColor"/>{marks}'
+        f'<path d="M{x + 20} {y + 32}H{place(metres):.1f}" stroke="{EYE}" stroke-width="9"/>'
     )
 
 

@@ -122,7 +122,7 @@ stand at 4 m'
     chart.line([NEAREST, FARTHEST], [needed, needed], "limit", "needed")
     here = candelas / metres**2
     if _ARRIVES.low <= here <= _ARRIVES.high:
-        chart.mark(metres, here, "eye")
+        chart.mark(metres, here, "eye", "where you stand")
     share = min(amps / REFERENCE_AMPS, 1.0)
     close, far = light.stevens(share), light.stevens(share, light.STEVENS_EXPONENTS["point"])
     against = f"Light, against {write(REFERENCE_AMPS, 'current')}"

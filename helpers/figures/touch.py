@@ -5,25 +5,20 @@ from functools import cache
 import numpy as np
 
 from helpers.figures.chart import Axis, Chart, picture
-from helpers.figures.words import duration
+from helpers.figures.words import BEYOND, duration
 from helpers.physics import hazards
 from helpers.quantities import write
 
 _AMPS = Axis(
-    1e-4, 10.0, "across: current through the body in mA, rms; upwards: how long it flows",
+    1e-4, 10.0, "current through the body in mA, rms",
     {mA / 1000.0: f"{mA:g}" for mA in (0.1, 1, 10, 100, 1_000, 10_000)}, True,
 )  # fmt: skip
-_SECONDS = Axis(0.01, 10.0, "", {t: duration(t) for t in (0.01, 0.1, 1.0, 10.0)}, True)
+_SECONDS = Axis(0.01, 10.0, "how long", {t: duration(t) for t in (0.01, 0.1, 1.0, 10.0)}, True)
 _TINTS = ("limit", 0.04), ("limit", 0.14), ("limit", 0.28), ("limit", 0.46)
 
 
-#: What a zone does, inside its area: words, and where they begin [A] and [s].
-_EFFECTS = (
-    (("nothing", "is felt"), 1.2e-4, 1.0), (("felt, muscles", "may jerk"), 7e-4, 0.08),
-    (("cramp, breathing", "is hard"), 8e-3, 2.2), (("the heart", "may stop"), 0.6, 0.5),
-)  # fmt: skip
-_NARROW, _HIGH = 250.0, 262
-"""Width at which words are kept from each other, and height of the drawing [px]."""
+_HIGH = 262
+"""Height of the drawing [px]."""
 
 
 def zones(amps_rms, seconds, before=None, pot_amps=None):
@@ -68,46 +63,27 @@ def zones(amps_rms, seconds, before=None, pot_amps=None):
         f"Zone {name}, {hazards.ZONES[name]}: {write(amps_rms, 'current')} for {duration(seconds)}"
     )
     survival = "Nobody is promised to survive zone AC-3." if name == "AC-3" else ""
-    said = f"{finding}. {_when_worse(amps_rms, seconds, name)}{survival}".strip()
-    details = (
-        "In full: the zones, from less to more current: "
-        + "; ".join(f"{zone}, {effect}" for zone, effect in hazards.ZONES.items())
-        + "."
-    )
+    told = f"{finding}. {_when_worse(amps_rms, seconds, name)}{survival}".strip()
     chart = Chart(_HIGH, _AMPS, _SECONDS)
     times, borders = _borders()
     edges = [np.full_like(times, _AMPS.low), *borders, np.full_like(times, _AMPS.high)]
     for zone, tint, low, high in zip(hazards.ZONES, _TINTS, edges, edges[1:], strict=False):
         chart.fill([*low, *high[::-1]], [*times, *times[::-1]], *tint)
         middle = (low[-1] * high[-1]) ** 0.5
-        chart.note(middle, times[-1], zone, "middle", (0, -4))
+        chart.write(middle, -11, zone)
     for border in borders:
         chart.line(border, times, "limit")
     amps, time = np.clip(amps_rms, _AMPS.low, _AMPS.high), min(seconds, _SECONDS.high)
-    for words, *place in _EFFECTS:
-        for line, text in enumerate(words):
-            if not _near(*place, amps, time):
-                chart.tell(*place, text, (0, 16 * line))
-    ticks = [(hazards.RESIDUAL_AMPS_RMS, "RCD")] + [(pot_amps, "pot")] * bool(pot_amps)
-    for at, text in ticks:
-        chart.line((at, at), (0.01, 0.02), "held")
-        if not _near(at, 0.022, amps, time):
-            chart.tell(at, 0.022, text, (-12, 0))
+    for at, text, look in ((hazards.RESIDUAL_AMPS_RMS, "RCD", "held"), (pot_amps, "pot", "limit")):
+        if at:
+            chart.line((at, at), (0.01, 0.02), look, key=f"{text}: {write(at, 'current')}")
     if before:
         chart.ghost(np.clip(before[0], _AMPS.low, _AMPS.high), min(before[1], _SECONDS.high))
-    chart.mark(amps, time, "led")
-    here = "here" if (amps, time) == (amps_rms, seconds) else "here, beyond"
-    shift = (14 if amps < 0.05 else -14, -12 if time < 0.02 else 22)
-    chart.note(amps, time, here, "start" if amps < 0.05 else "end", shift)
+    chart.mark(amps, time, "led", "this touch")
+    effects = "".join(f"<div><b>{zone}</b> {said}</div>" for zone, said in hazards.ZONES.items())
+    told += BEYOND * ((amps, time) != (amps_rms, seconds))
     name = "Zones of current and time, with a point"
-    return picture(name, said, chart.html(), details=details)
-
-
-def _near(at, when, amps, time):
-    """Whether words that begin at a place could lie over those of the mark, in a narrow window."""
-    across = _NARROW * float(_AMPS.share(at) - _AMPS.share(amps))
-    up = _HIGH * float(_SECONDS.share(when) - _SECONDS.share(time))
-    return -130 < across < 110 and abs(up) < 46
+    return picture(name, told, chart.html(), effects)
 
 
 @cache

@@ -74,7 +74,7 @@ def value_by_setting(ohms, heat_percent, broken, ohms_each, lowest):
     )  # fmt: skip
     key = "; ".join(f"{letter} breaks {rule}" for rule, letter in letters.items())
     chart = _drawn(ohms, settings, rows, letters, (own, column))
-    legend = f"Tinted: every rule is kept. {key}{'.' if key else ''} Framed: the candidate."
+    legend = f"Tinted: every rule is kept. {key}{'.' if key else ''} Ringed: the candidate."
     name = "A map of resistor values and settings with letters in it"
     details = f"From full mains: {told}. Marked is {write(ohms_each, 'resistance')}."
     return picture(name, finding, chart, f"<div>{legend}</div>", details=details)
@@ -112,7 +112,7 @@ def _from_to(ohms, first, last):
 
 
 def _drawn(ohms, settings, rows, letters, chosen):
-    wide, high = len(ohms), len(rows)
+    wide, high, (row, column) = len(ohms), len(rows), chosen
     shown = sorted({0, wide // 3, 2 * wide // 3, wide - 1})
     across = Axis(
         0.0, wide, "value of each resistor",
@@ -123,15 +123,15 @@ def _drawn(ohms, settings, rows, letters, chosen):
     chart = Chart(_ROW * high, across, up)
     for at, line in enumerate(rows):
         top, bottom = high - at, high - at - 1
-        for rule, first, last in line:
+        for (rule, first, last), (before, *_) in zip(line, [("",), *line], strict=False):
             corners = (first, last + 1, last + 1, first), (bottom, bottom, top, top)
             if not rule:
                 chart.fill(*corners, "light", 0.35)
             else:
-                chart.write((first + last + 1) / 2, _ROW * (at + 0.5) + 5, letters[rule])
-            if first:
-                chart.line((first, first), (bottom, top), "volts")
-    own, column = chosen
-    left, right, top, bottom = column, column + 1, high - own, high - own - 1
-    chart.line((left, right, right, left, left), (bottom, bottom, top, top, bottom), "limit")
+                own = at == row and first <= column <= last
+                middle = column + 0.5 if own else (first + last + 1) / 2
+                chart.write(middle, _ROW * (at + 0.5) + 5, letters[rule])
+            if rule and before:  # where the tint begins or ends no line is needed
+                chart.line((first, first), (bottom, top), "limit")
+    chart.pin(column + 0.5, high - row - 0.5, "")
     return chart.html()

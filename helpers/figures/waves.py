@@ -91,11 +91,6 @@ def chopped(supply, dimmer):
     chart = voltage_chart(supply, dimmer, 220, cycle_axis(supply))
     rms = phase_cut.wave(supply, dimmer).volts_rms
     chart.line((0, 360), rms, "rms", f"rms\n{write(rms, 'voltage')}")
-    if 0.0 < dimmer.conduction_degrees < 180.0:
-        place = 0.5 * dimmer.angle_degrees
-        if dimmer.edge == "trailing":
-            place += 90.0
-        chart.note(place, 0.25 * mains.peak(supply.volts_rms), "cut", "middle")
     name = "One cycle of a voltage, and what a dimmer takes away of it"
     return picture(name, finding, chart.html(), details=details)
 
@@ -161,9 +156,8 @@ of up to 2.97 mA'
     said += f" The voltage, {write(rms, 'voltage')} rms, has a peak of {write(crest, 'voltage')}."
     upper, lower = cycle_charts(circuit, supply, dimmer, ohms)
     held = led_curve(circuit, supply, dimmer, ohms, circuits.volts_behind_dropper_at)
-    upper.line(*held, "held")
     behind = _HELD.get(circuit, "LED and diode")
-    upper.note(355, 0.45 * mains.peak(supply.volts_rms), f"across {behind}", "end")
+    upper.line(*held, "held", key=f"across {behind}")
     lower.line((0, 360), point.led_amps_mean, "led mean", f"mean\n{mean}")
     lower.line((0, 360), quick, "limit", f"V/R\n{quick_sum}")
     if instant_degrees is not None:
@@ -258,13 +252,11 @@ def cycle_charts(circuit, supply, dimmer, ohms):
     lower.fill_between(degrees, forward, 0.0, "led")
     if pushed_back:
         lower.fill_between(degrees, -backward, 0.0, "limit")
-        lower.note(90, 0.55 * low, "breakdown →", "middle")
         forward = forward - backward
     beside = _BESIDE.get(wired.sound.backward)
     if beside and backward.any():
-        lower.line(degrees, backward, "mains")
-        lower.note(270, 0.5 * top, beside, "middle")
-    lower.line(degrees, forward, "led")
+        lower.line(degrees, backward, "mains", key=beside)
+    lower.line(degrees, forward, "led", key="below 0: breakdown" if pushed_back else "")
     return upper, lower
 
 
@@ -276,8 +268,8 @@ def voltage_chart(supply, dimmer, height, across, curve=None):
     ticks = {value: write(value, "voltage") for value in (-crest, 0.0, crest)}
     chart = Chart(height, across, Axis(-1.12 * crest, 1.12 * crest, "voltage", ticks))
     chart.fill_between(degrees, sine, volts, "mains", 0.35)
-    chart.line(degrees, sine, "mains")
-    chart.line(degrees, volts, "volts")
+    chart.line(degrees, sine, "mains", key="the mains" if dimmer.edge != "none" else "")
+    chart.line(degrees, volts, "volts", key="what is left" if dimmer.edge != "none" else "")
     return chart
 
 

@@ -11,6 +11,8 @@ TIME_UNITS = {"s": 1.0, "min": 60.0, "h": 3600.0}
 NEXT_TO_NOTHING = 1e-4
 """Shares below this are not worth their digits [-]."""
 
+BEYOND = " Its place lies beyond this picture and is marked at the edge."
+
 #: What people call each circuit of `physics.circuits.CIRCUITS`.
 NAMES = {
     "resistor_only": "resistor only",
@@ -151,18 +153,18 @@ def untitled(finding):
     Parameters
     ----------
     finding : str
-        As for `title_of`. A title that is cut before decimals has not said its sentence.
+        As for `title_of`.
 
     Examples
     --------
     >>> untitled("Off: it shows 4 V. Pull the plug."), untitled("Off: it shows 4.2 V.")
-    (('Off: it shows 4 V.', 'Pull the plug.'), ('', 'Off: it shows 4.2 V.'))
+    (('Off: it shows 4 V.', 'Pull the plug.'), ('Off.', 'It shows 4.2 V.'))
     """
     title = title_of(finding)
-    end = re.match(r"\.?( |$)", finding[len(title) :])
-    if not end:
-        return "", finding
-    return finding[: len(title) + end.end()].strip(), finding[len(title) + end.end() :]
+    rest = finding[len(title) :].lstrip(".:; ")
+    if not title or not rest:
+        return (finding, "") if title else ("", finding)
+    return title if title.endswith("?") else f"{title}.", capital(rest)
 
 
 def whole_percent(share):
