@@ -9,6 +9,7 @@ from html import escape
 
 from helpers.exercises.wording import Line
 from helpers.pages.page import Page
+from helpers.pages.pictures import below
 
 CALCULATED = "A calculation, not a measurement."
 
@@ -160,7 +161,7 @@ def still_page(explorer, supply, name):
     draw, controls = explorer.open_on(supply)
     state = first_state(controls)
     drawn = draw(**state)
-    lines = [*explorer.warning(), Line("hint", CALCULATED), Line("text", drawn.finding)]
+    lines = [*explorer.warning(), Line("hint", CALCULATED), *below(drawn._replace(details=""))]
     lines += [Line("text", "Things to try:")]
     lines += [Line("option", f"– {text}") for text in explorer.tries]
     if "shown" in state:  # what is to be predicted stands folded, for who has no kernel

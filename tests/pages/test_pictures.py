@@ -16,8 +16,13 @@ def test_property_a_title_that_is_seen_is_only_read_out():
 
 
 def test_property_what_no_title_says_is_seen_whole():
-    for drawn in (circuits.five(), Drawn(">Off</div>", "Off: it shows 4.2 V.")):
-        assert below(drawn)[0] == Line("hint", drawn.finding)
+    drawn = circuits.five()
+    assert below(drawn)[0] == Line("hint", drawn.finding)
+
+
+def test_property_what_a_title_leaves_out_for_its_decimals_is_seen_and_nothing_twice():
+    heard, told = below(Drawn(">Off</div>", "Off: it shows 4.2 V."))
+    assert (heard, told) == (Line("heard", "Off."), Line("hint", "It shows 4.2 V."))
 
 
 def test_property_that_all_is_live_is_seen_once_below_the_five():
