@@ -1,80 +1,13 @@
-"""Pictures of what the dimmer's setting does: to volts, heat, light and what the eye sees."""
+"""Picture of what the dimmer's setting does to the light, as dots for the reader's own eye."""
 
 import numpy as np
 
-from helpers.figures.chart import SMALL, Chart, axis, picture, words
+from helpers.figures.chart import SMALL, picture, words
 from helpers.figures.scene import NIGHT, on_screen
-from helpers.figures.words import NAMES, share_of_one, whole_percent
-from helpers.physics import light, phase_cut, phase_cut_inverse
+from helpers.figures.words import share_of_one, whole_percent
+from helpers.physics import light, phase_cut
 from helpers.physics.operating_point import operating_point
 from helpers.quantities import write
-
-_ANGLES = np.linspace(0.0, 180.0, 181)
-
-
-def heat_and_light(circuit, supply, ohms):
-    """Draw the heater's heat, the LED's light and what the eye says, against the firing angle.
-
-    Parameters
-    ----------
-    circuit : str
-        A key of `physics.circuits.CIRCUITS` [-].
-    supply : mains.Supply
-        The supply.
-    ohms : float
-        Series resistance [ohm].
-
-    Returns
-    -------
-    drawn : Drawn
-        With a picture in HTML.
-
-    Raises
-    ------
-    ValueError
-        As `operating_point`.
-
-    Notes
-    -----
-    Leading edge, a red LED of 2 V. Light follows the mean forward current; the eye is the CIE
-    lightness, of 100.
-
-    References
-    ----------
-    As `light.lightness` and `operating_point`.
-
-    Examples
-    --------
-    >>> from helpers.physics import mains
-    >>> words = heat_and_light("series_diode", mains.Supply(230.0, 50.0), 120e3).finding
-    >>> words.replace("\\xa0", " ").partition(",")[0]
-    'Light outlasts heat'
-    """
-    dimmer = phase_cut.Dimmer("leading", _ANGLES)
-    amps = operating_point(circuit, supply, dimmer, ohms=ohms).led_amps_mean
-    shine, seen = 100.0 * amps / amps[0], light.lightness(amps / amps[0])
-    heat = phase_cut_inverse.percentages(dimmer).power_percent
-    low = 150
-    finding = (
-        f"Light outlasts heat, {NAMES[circuit]} on {supply.name}: at {write(low, 'angle')} the "
-        f"heater has {write(heat[low], 'percent')} of its heat, the LED "
-        f"{write(shine[low], 'percent')} of its light, and the eye says "
-        f"{write(seen[low], 'ratio', 2)} of 100."
-    )
-    details = (
-        f"At 90° it is {write(heat[90], 'percent')} heat, {write(shine[90], 'percent')} "
-        f"light and {write(seen[90], 'ratio', 2)} of 100. Down to about half, light falls a little "
-        "faster than heat; below that, heat falls faster. The look falls last."
-    )
-    up = axis("against full mains in %", 0, 100, 20)._replace(high=104.0)
-    chart = Chart(230, axis("firing angle, leading edge, in degrees", 0, 180, 30), up)
-    chart.read_at(
-        low, (_ANGLES, heat, "heat", "heat of the heater"),
-        (_ANGLES, shine, "light", "light of the LED"),
-        (_ANGLES, seen, "eye", "what the eye says (of 100)"),
-    )  # fmt: skip
-    name = "Three curves against the angle of a dimmer"
-    return picture(name, finding, chart.html(), details=details)
 
 
 def brightness(circuit, supply, ohms_choices, firing_degrees_choices, chosen=(-1, -1)):

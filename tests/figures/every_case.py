@@ -38,7 +38,6 @@ def _all():
         yield waves.chopped, (supply, Dimmer("leading", 90.0))
         yield readings.meters, (supply, Dimmer("trailing", 90.0))
         yield waves.led_current, ("bridge", supply, NO_DIMMER, 100e3)
-        yield settings.heat_and_light, ("two_leds", supply, 100e3)
         yield comparison.seven_circuits, (supply, NO_DIMMER, 100e3)
         yield comparison.bad_days, (supply, 100e3)
         yield comparison.dropper_pulse, (supply, Dimmer("leading", 90.0), 100e-9, 1e3)
@@ -55,7 +54,6 @@ def _all():
     for circuit in NAMES:
         for ohms in (1e3, 100e3, 10e6):
             yield waves.led_current, (circuit, SUPPLY, Dimmer("leading", 120.0), ohms)
-            yield settings.heat_and_light, (circuit, SUPPLY, ohms)
     for watts in (0.0, 1e-5, 0.3, 20.0):
         for ambient in (-40.0, 25.0, 70.0, 200.0):
             yield heat.rating, (watts, 0.5, ambient, "caution")

@@ -99,19 +99,6 @@ def test_warm_up_warns_of_a_part_that_no_film_survives():
     assert "fire" in words_of(heat.warm_up(2.0, 160.0, 80.0, 21.0))
 
 
-def test_heat_and_light_name_the_low_setting():
-    words = words_of(settings.heat_and_light("diode_across", SUPPLY, 100e3))
-    crest, start = 240.0 * sqrt(2.0), radians(150.0)
-    angles = start + (np.arange(200000) + 0.5) * (pi - start) / 200000
-    low = np.maximum(crest * np.sin(angles) - 2.0, 0.0).mean() * (pi - start)
-    angles = (np.arange(200000) + 0.5) * pi / 200000
-    full = np.maximum(crest * np.sin(angles) - 2.0, 0.0).mean() * pi
-    assert f"{three(100.0 * power_share(150.0))} % of its heat" in words
-    assert f"{three(100.0 * low / full)} % of its light" in words
-    # CIE 15: L* = 116 y^(1/3) - 16.
-    assert f"{116.0 * (low / full) ** (1.0 / 3.0) - 16.0:.0f} of 100" in words
-
-
 def test_limit_where_nothing_is_let_through_no_dropper_lights_the_led():
     assert "No dropper" in words_of(settings.brightness("bridge", OTHER, [1e5], [180.0]))
 
