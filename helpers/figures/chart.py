@@ -273,11 +273,14 @@ class Chart:
         """Write words in the middle of a place along the first axis, at a height [px]."""
         self.letters.append(words(self._place(across), y, text))
 
-    def pin(self, across, up, text):
-        """Put a letter or two on a point, in a disc of their own."""
-        self._disc(across, up, 10, f'stroke="currentColor" style="fill:{FACE}"')
+    def pin(self, across, up, text="", key=""):
+        """Put a letter or two on a point in a disc of their own, and say in the key what it is."""
+        look = f'stroke="currentColor" style="fill:{FACE}"'
+        self._disc(across, up, 10, look)
         if text:
             self.write(across, float(self._y(up)) + 4.5, text)
+        if key:
+            self.key.append((12, f'<circle cx="6" cy="6" r="5" {look}/>', key))
 
     def ghost(self, across, up):
         """Put a hollow mark where a point was a moment ago."""

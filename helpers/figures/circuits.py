@@ -314,7 +314,7 @@ def dimmed_heater(tap="after"):
 def _one_loop(pen, wiring, string, led):
     (dropper, live), (other, neutral) = string
     top, end = 3.6, max(3.6, _ROOM * live)
-    corner, side = end + (3.2 if "diode" in wiring.forward else 2.8), end + 4.2
+    corner, side = end + (3.2 if "diode" in wiring.forward else 2.8), end + 4.6
     pen.supply(top, 0.0)
     pen.resistors((0.0, top), (end, top), live)
     pen.write(1.9, top + 0.9, dropper)
@@ -341,9 +341,9 @@ def _bridge(pen, _wiring, string, led):
     at_west, at_east = corners[:2]
     pen.supply(middle, -1.4)
     pen.resistors((0.0, middle), at_west, live)
-    pen.write(-0.3, middle + 2.1, dropper, "left")
+    pen.write(-0.3, middle + 1.6, dropper.replace(", ", ",\n"), "left")
     pen.bridge(*corners)
     pen.write(centre - 0.7, middle + 0.35, "\n".join(led.rsplit(" ", 1)), "right")
     pen.wire(at_east, (east + 0.8, middle), (east + 0.8, -1.4))
     pen.back((east + 0.8, -1.4), west, other, neutral)
-    pen.write(east - 2.2, north - 0.6, "four diodes D", "left")
+    pen.write(east - 1.9, north - 0.6, "four diodes D", "left")

@@ -57,7 +57,7 @@ def strip(findings):
     details = f"On the strip, tightest first: {told}. {without}" if told else without
     half = (len(listed) + 1) // 2
     keys = ("".join(labelled(*each) for each in some) for some in (listed[:half], listed[half:]))
-    shown = _strip(placed), beside(*keys), f"<div>{without}</div>" if without else ""
+    shown = _strip(placed), beside(*keys, least=380), f"<div>{without}</div>" if without else ""
     name = "A strip of margins with letters on it"
     return picture(name, _finding(placed), *shown, details=details.strip())
 

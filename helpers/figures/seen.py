@@ -11,8 +11,8 @@ from helpers.quantities import write, write_as
 NEAREST, FARTHEST = 0.5, 30.0
 """Ends of the distance in the picture [m]."""
 DISTANCE = Axis(
-    NEAREST, FARTHEST, "distance",
-    {at: write_as(at, "m") for at in (0.5, 1.0, 2.0, 5.0, 10.0, 30.0)}, True,
+    NEAREST, FARTHEST, "distance in m",
+    {at: f"{at:g}" for at in (0.5, 1.0, 2.0, 5.0, 10.0, 30.0)}, True,
 )  # fmt: skip
 _ARRIVES = Axis(
     1e-6, 10.0, "light at the eye",

@@ -74,7 +74,7 @@ def value_by_setting(ohms, heat_percent, broken, ohms_each, lowest):
     )  # fmt: skip
     key = "; ".join(f"{letter} breaks {rule}" for rule, letter in letters.items())
     chart = _drawn(ohms, settings, rows, letters, (own, column))
-    legend = f"Tinted: every rule is kept. {key}{'.' if key else ''} Ringed: the candidate."
+    legend = f"Tinted: every rule is kept. {key}{'.' if key else ''}".rstrip()
     name = "A map of resistor values and settings with letters in it"
     details = f"From full mains: {told}. Marked is {write(ohms_each, 'resistance')}."
     return picture(name, finding, chart, f"<div>{legend}</div>", details=details)
@@ -133,5 +133,5 @@ def _drawn(ohms, settings, rows, letters, chosen):
                 chart.write(middle, _ROW * (at + 0.5) + 5, letters[rule])
             if rule and before:  # where the tint begins or ends no line is needed
                 chart.line((first, first), (bottom, top), "limit")
-    chart.pin(column + 0.5, high - row - 0.5, "")
+    chart.pin(column + 0.5, high - row - 0.5, key=f"this one: {write(ohms[column], 'resistance')}")
     return chart.html()

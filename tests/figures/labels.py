@@ -20,9 +20,9 @@ LETTER, ABOVE, BELOW = 0.55, 0.72, 0.12
 def faults(picture):
     """Return what is wrong with the words of a picture: width, text, and what lies on it."""
     found = []
-    for svg in _drawings(ElementTree.fromstring(picture)):
+    for svg, least in _drawings(ElementTree.fromstring(picture)):
         if "calc(" in svg.get("style", ""):  # as wide as its place
-            for width in WIDTHS:
+            for width in (least, *WIDTHS):
                 left, right = _margins(svg)
                 found += _faults(svg, width - left - right, (-left, width - left), width)
         elif svg.get("viewBox"):
@@ -31,12 +31,14 @@ def faults(picture):
     return found
 
 
-def _drawings(tree):
+def _drawings(tree, least=WIDTHS[0]):
+    """Each drawing, and the least width of its place: less where others stand beside it."""
     if tree.tag == "svg":
-        yield tree
+        yield tree, least
         return
+    beside = re.search(r"flex:1 1 (\d+)px", tree.get("style", ""))
     for part in tree:
-        yield from _drawings(part)
+        yield from _drawings(part, float(beside[1]) if beside else least)
 
 
 def _margins(svg):
