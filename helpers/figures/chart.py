@@ -64,8 +64,11 @@ def picture(name, finding, *parts, details=""):
 
 def beside(*parts, least=300):
     """Return parts side by side where each has `least` [px], and below each other elsewhere."""
-    cells = "".join(f'<div style="flex:1 1 {least}px;min-width:0">{part}</div>' for part in parts)
-    return f'<div style="display:flex;flex-wrap:wrap;gap:.2rem 1.6rem">{cells}</div>'
+    cells = "".join(f'<div style="min-width:0">{part}</div>' for part in parts)
+    return (
+        '<div style="display:grid;gap:.2rem 1.6rem;'
+        f'grid-template-columns:repeat(auto-fit,minmax(min(100%,{least}px),1fr))">{cells}</div>'
+    )
 
 
 def stacked(*charts):

@@ -21,6 +21,8 @@ WARM_UP_SCALE = "1 min and 10 K a division"
 BELOW_ABOVE = "below (−) or above its prediction, in combined uncertainties"
 HALF_HEIGHT = 4
 """Divisions above and below the middle line [-]."""
+_HIGHEST = 430
+"""Of a grid, so that its question stays in view [px]."""
 DEGREES_PER_DIVISION, SECONDS_PER_DIVISION = 30.0, 2e-3
 
 
@@ -295,9 +297,10 @@ def _on_grid(places, heights, size, tall, zero, said):
         f"{x * DIVISION:.1f},{height - y * tall:.1f}" for x, y in zip(places, heights, strict=True)
     )
     scale, alternative = said
-    sides = f"{width + 2 * margin} {height + 2 * margin}"
+    sides = width + 2 * margin, height + 2 * margin
+    wide = min(WIDTH, round(_HIGHEST * sides[0] / sides[1]))
     svg = (
-        f'<svg viewBox="-{margin} -{margin} {sides}" width="{WIDTH}" fill="none" '
+        f'<svg viewBox="-{margin} -{margin} {sides[0]} {sides[1]}" width="{wide}" fill="none" '
         f'stroke="currentColor" style="max-width:100%;height:auto">'
         f'<path d="{grid}" stroke-opacity=".55"/><path d="{axes}"/>'
         f'<polyline points="{points}" stroke="{LOOKS["volts"].colour}" stroke-width="4" '

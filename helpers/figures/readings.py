@@ -65,10 +65,10 @@ def meters(supply, dimmer, place="on", ohms=68e3, farads=100e-9, heater_watts=90
         for how in (("average",), ("true_rms",), ("mean", "dc"))
     )
     finding, meaning = _in_words(signal, place, plain, true, quantity, ohms)
-    said = (
-        f"{finding}. {meaning}The plain meter says {plain}, the true-rms meter "
-        f"{true}, the DC range {mean}."
-    )
+    said = f"{finding}. {meaning}"
+    if place == "broken":
+        said += f"The plain meter shows {plain}, the true-rms meter {true}. "
+    said += f"The DC range shows {mean}."
     low = 0.0 if place == "led" else -1.15 * crest
     ticks = {at: write(at, quantity) for at in (-crest, 0.0, crest) if at >= low}
     up = Axis(low, 1.15 * crest, quantity, ticks)

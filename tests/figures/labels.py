@@ -36,7 +36,7 @@ def _drawings(tree, least=WIDTHS[0]):
     if tree.tag == "svg":
         yield tree, least
         return
-    beside = re.search(r"flex:1 1 (\d+)px", tree.get("style", ""))
+    beside = re.search(r"min\(100%,(\d+)px", tree.get("style", ""))
     for part in tree:
         yield from _drawings(part, float(beside[1]) if beside else least)
 

@@ -265,7 +265,7 @@ def test_second_way_the_meter_knows_a_trailing_edge_and_its_dropper():
     assert one == other
     sentence = plain(meter_says(EUROPE, place="led", ohms=47e3, angle_degrees=0.0))
     assert sentence.startswith("Behind 47 kΩ, current of the LED: ")
-    shown = found(r"the DC range (.*?)\. ", sentence + " ", "current")
+    shown = found(r"DC range shows (.*?)\. ", sentence + " ", "current")
     assert close(shown, (230 * sqrt(2) / pi - 2.7 / 2) / 47e3)
 
 
@@ -357,7 +357,7 @@ def test_limit_a_broken_element_behind_a_series_diode_begins_with_the_danger(sup
     assert plain(sentence).startswith("Danger: dimmer off")
     most = 2.0 * sqrt(2.0) * supply.volts_rms - 2.7
     assert 0.93 * most < found(r"swing to (.*?)\. ", sentence, "voltage") < most
-    shown = found(r"plain meter says (.*?),", sentence, "voltage")
+    shown = found(r"plain meter shows (.*?),", sentence, "voltage")
     assert shown == pytest.approx(supply.volts_rms, rel=5e-3)
     true = found(r"true rms is (.*?);", sentence, "voltage")
     assert 1.55 * supply.volts_rms < true < sqrt(3.0) * supply.volts_rms
