@@ -1,9 +1,10 @@
 """Pictures as HTML and SVG in the one look of `helpers.figures.style`: axes, curves, bars, words.
 
 A picture is as wide as its place and as high as it needs. Curves stretch with it; letters never
-do, so that they have the same size in a narrow window, and grow with the reader's zoom. Ink and
-face are those of the page. A picture takes a millisecond; the same numbers always give the same
-text. Knows no physics.
+do, so that they have the same size in a narrow window, and grow with the reader's zoom. So words
+stand at an axis, at the end of a line or in the key, and none among the curves. Ink and face are
+those of the page. A picture takes a millisecond; the same numbers always give the same text. Knows
+no physics.
 """
 
 from html import escape
