@@ -16,8 +16,8 @@ from helpers.figures.drawn import Drawn
 from helpers.figures.style import INK, LINE_WEIGHT, LOOKS
 from helpers.figures.words import title_of
 
-SMALL, NORMAL, WIDTH = 13, 14, 640
-"""Sizes of letters, and the width of a picture, that of the text around it [px]."""
+SMALL, NORMAL = 13, 14
+"""Sizes of letters [px]."""
 FACE = "var(--jp-layout-color0, #fff)"
 _GRID = 'stroke="currentColor" stroke-opacity=".2"'
 _RIM = f"stroke:{FACE};stroke-width"
@@ -56,7 +56,7 @@ def picture(name, finding, *parts, details=""):
         f"{escape(title_of(finding))}</div>"
     )
     return Drawn(
-        f'<figure role="img" aria-label="{escape(name)}" style="margin:.4rem 0;max-width:{WIDTH}px;'
+        f'<figure role="img" aria-label="{escape(name)}" style="margin:.4rem 0;max-width:920px;'
         f'font-size:{SMALL}px;line-height:1.35">{top if finding else ""}{"".join(parts)}</figure>',
         finding or name,
         details,

@@ -8,7 +8,7 @@ from html import escape
 
 import numpy as np
 
-from helpers.figures.chart import NORMAL, WIDTH, Axis, Chart, picture
+from helpers.figures.chart import NORMAL, Axis, Chart, picture
 from helpers.figures.style import LOOKS
 from helpers.physics import heat, limits, phase_cut, visibility
 from helpers.quantities import write_as
@@ -21,8 +21,8 @@ WARM_UP_SCALE = "1 min and 10 K a division"
 BELOW_ABOVE = "below (−) or above its prediction, in combined uncertainties"
 HALF_HEIGHT = 4
 """Divisions above and below the middle line [-]."""
-_HIGHEST = 430
-"""Of a grid, so that its question stays in view [px]."""
+_WIDEST, _HIGHEST = 640, 430
+"""Of a grid: as the text around it, and so that its question stays in view [px]."""
 DEGREES_PER_DIVISION, SECONDS_PER_DIVISION = 30.0, 2e-3
 
 
@@ -298,7 +298,7 @@ def _on_grid(places, heights, size, tall, zero, said):
     )
     scale, alternative = said
     sides = width + 2 * margin, height + 2 * margin
-    wide = min(WIDTH, round(_HIGHEST * sides[0] / sides[1]))
+    wide = min(_WIDEST, round(_HIGHEST * sides[0] / sides[1]))
     svg = (
         f'<svg viewBox="-{margin} -{margin} {sides[0]} {sides[1]}" width="{wide}" fill="none" '
         f'stroke="currentColor" style="max-width:100%;height:auto">'

@@ -13,7 +13,7 @@ from helpers.pages.explorers import EXPLORERS
 from helpers.physics.mains import SUPPLIES
 from helpers.physics.phase_cut import Dimmer
 
-WIDTHS = 338, 640
+WIDTHS = 338, 920
 """What a window of 480 px leaves for a picture in a lesson, and the widest that there is [px]."""
 LEAST = 13
 """Size of letters [px]."""

@@ -11,7 +11,7 @@ from xml.etree import ElementTree
 
 import numpy as np
 
-WIDTHS = 338.0, 440.0, 540.0, 640.0
+WIDTHS = 338.0, 460.0, 640.0, 920.0
 """From what a window of 480 px leaves for a picture to the widest that there is [px]."""
 LETTER, ABOVE, BELOW = 0.55, 0.72, 0.12
 """Width of a letter, and what of it stands above and below its line, in sizes of letters [-]."""
