@@ -3,7 +3,7 @@
 import numpy as np
 
 from helpers.figures.chart import Axis, Chart, beside, heading, picture
-from helpers.figures.words import whole_percent
+from helpers.figures.words import capital, whole_percent
 from helpers.physics import mains, phase_cut, phase_cut_inverse
 from helpers.quantities import write
 
@@ -42,11 +42,11 @@ def three_numbers(supply):
     peak, mean, volts = mains.peak(rms), mains.mean(rms), mains.volts_at(rms, _HALF)
     crest, shown = write(peak, "voltage"), []
     for told, meaning, value, power, top in (
-        ("Peak: the crest touched", "peak", peak, 1, crest),
-        ("Mean: the area poured flat", "mean", mean, 1, crest),
-        ("Rms: squares poured flat, then the root", "rms", rms, 2, f"({crest})²"),
+        ("the crest touched", "peak", peak, 1, crest),
+        ("the area poured flat", "mean", mean, 1, crest),
+        ("root of its squares poured flat", "rms", rms, 2, f"({crest})²"),
     ):
-        up = Axis(0.0, 1.1 * peak**power, "", {0.0: "0", peak**power: top})
+        up = Axis(0.0, 1.1 * peak**power, told, {0.0: "0", peak**power: top})
         chart = Chart(130, Axis(0, 180, "", _TICKS), up)
         if meaning == "peak":
             chart.dot(90, peak, "peak")
@@ -54,7 +54,7 @@ def three_numbers(supply):
             chart.pour(_HALF, volts**power, value**power, "volts")
         chart.line((0, 180), value**power, meaning)
         chart.line(_HALF, volts**power, "volts")
-        shown.append(heading(f"{told}: {write(value, 'voltage')}") + chart.html())
+        shown.append(heading(f"{capital(meaning)}: {write(value, 'voltage')}") + chart.html())
     return beside(*shown, least=180)
 
 
