@@ -22,7 +22,7 @@ def faults(picture):
     found = []
     for svg, least in _drawings(ElementTree.fromstring(picture)):
         if "calc(" in svg.get("style", ""):  # as wide as its place
-            for width in (least, *WIDTHS):
+            for width in {least, *WIDTHS}:
                 left, right = _margins(svg)
                 found += _faults(svg, width - left - right, (-left, width - left), width)
         elif svg.get("viewBox"):
