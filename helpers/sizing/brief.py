@@ -226,7 +226,7 @@ def _settings_taken(typed, read):
 
 
 def to_toml(brief, comments=False):
-    """Return a brief as TOML text.
+    """Return a brief as TOML text, without what nobody gave.
 
     Parameters
     ----------
@@ -238,15 +238,19 @@ def to_toml(brief, comments=False):
     Returns
     -------
     text : str
-        `from_toml` reads the same brief from it.
+        `from_toml` reads the same brief from it, and takes the same for what was left out.
 
     Examples
     --------
     >>> to_toml(Brief()).splitlines()[:2]
     ['[use]', 'connection = "plug-in"']
+    >>> to_toml(from_toml('[heater]\\npower = "60 W"'))
+    '[heater]\\npower = "60 W"\\n'
     """
     lines, last = [], None
     for each in FIELDS:
+        if each.name in brief.left_out:
+            continue
         section, _, key = each.name.partition("_")
         if section != last:
             lines += ["", f"[{section}]"] if last else [f"[{section}]"]

@@ -178,7 +178,7 @@ class Designed:
 
 
 def _own(session):
-    """Return the whole brief of the learner's own build; '' where none has been begun.
+    """Return the brief of the learner's own build, without what is open; '' if none has been begun.
 
     One that cannot be used is handed over as it is: then nothing is marked, and it is said why.
     """

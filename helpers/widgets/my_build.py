@@ -68,10 +68,10 @@ def keep(session, typed):
 
 
 def keep_whole(session, brief):
-    """Keep what the sizing form holds; what is open, or is as the settings say, stays out."""
-    supply, out = session.supply, set(brief.left_out)
+    """Keep what the sizing form holds; what is as the settings say stays out."""
+    supply = session.supply
     with suppress(BriefError):
-        out |= {"supply_volts", "supply_hertz"} if brief.supply == supply else set()
+        out = {"supply_volts", "supply_hertz"} if brief.supply == supply else set()
         out -= set(brief.unknown)
         held = {
             f"{section}_{key}": value

@@ -29,6 +29,24 @@ from helpers.sheets import danger_items, plan_facts, sizing_sheet
 from helpers.sizing import own, verdicts
 from helpers.sizing.brief import Brief, from_toml, to_toml
 
+BEGUN = """\
+[use]
+connection = "plug-in"
+[supply]
+volts = "120 V"
+hertz = "60 Hz"
+[heater]
+power = "60 W"
+full_power_safe = "yes"
+[dimmer]
+edge = "leading"
+rated = "300 W"
+[seen]
+lux = "unknown"
+distance = "1 m"
+[box]
+touch = "closed window"
+"""
 PLANS = {
     "workshop": lambda: verdicts.plan(Brief()),
     "120 V": lambda: verdicts.plan(Brief(supply_volts=120.0, supply_hertz=60.0)),
@@ -48,12 +66,13 @@ PLANS = {
     "mine": lambda: verdicts.mine(Brief(), "two_leds", 39e3, 4, 0.6, 300.0),
     "nothing meets it": lambda: verdicts.plan(Brief(seen_lux=20000.0)),
     "mine, broken": lambda: verdicts.mine(Brief(), "series_diode", 82e3, 1, 0.6, 300.0),
+    "begun": lambda: own.planned(BEGUN),
     "stopped": lambda: verdicts.plan(Brief(use_connection="fixed", heater_power=290.0)),
     "mine, stopped": lambda: verdicts.mine(
         Brief(heater_full_power_safe="unknown"), "bridge", 39e3, 4, 0.6, 300.0
     ),
 }
-KEPT = ("workshop", "120 V", "no dimmer", "touchable", "green", "mine")
+KEPT = ("workshop", "120 V", "no dimmer", "touchable", "green", "mine", "begun")
 every_plan = pytest.mark.parametrize("plan", PLANS)
 every_kept = pytest.mark.parametrize("plan", KEPT)
 AT = datetime(2026, 3, 1, 12, 0, tzinfo=UTC)
@@ -140,7 +159,7 @@ def test_it_holds_nothing_that_runs_or_comes_from_elsewhere(sheets, plan):
 def test_from_the_brief_on_it_the_same_sheet_is_made(sheets, plan):
     made, html, read = sheets(plan)
     planned = own.planned(read.pre)
-    assert planned.brief == made.brief
+    assert planned.brief == made.brief and planned.brief.left_out == made.brief.left_out
     assert "python -m helpers size brief.toml --sheet" in read.text
     assert "".join(sizing_sheet.pieces(planned, danger_items.danger_items(), at=AT)) == html
 
