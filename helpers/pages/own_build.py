@@ -14,7 +14,7 @@ from helpers.physics import mains
 from helpers.quantities import write, write_as
 from helpers.sizing import rules, stops, verdicts
 from helpers.sizing.brief import FIELDS, Brief, to_toml
-from helpers.sizing.fields import COMPARED_ALONE
+from helpers.sizing.fields import COMPARED_ALONE, called
 from helpers.sizing.own import begun
 from helpers.sizing.typed import BriefError
 
@@ -40,7 +40,6 @@ ASKED_IN = {
     "07": COMPARED_ALONE,
     "08": ("box_touch", "bin_surge_rated", "bin_fusible_at"),
 }  # fmt: skip
-_SAYS = {each.name: each.metadata["says"] for each in FIELDS}
 #: What is told of the first candidate after a lesson: rules by name.
 _TOLD = {
     "04": ("heat", "volts"), "05": ("glow at off", "what it tells"), "06": ("light", "flicker"),
@@ -52,12 +51,7 @@ _WINDOW_ASKED_IN, LAST = "08", "10"
 
 def asked_in(number):
     """Return the fields that a lesson asks for, None if it asks nothing; the last asks for all."""
-    return tuple(_SAYS) if number == LAST else ASKED_IN.get(number)
-
-
-def words_of(name):
-    """Return what a field is called where people read, and what is meant by it."""
-    return name.replace("_", " "), _SAYS[name]
+    return tuple(each.name for each in FIELDS) if number == LAST else ASKED_IN.get(number)
 
 
 def own_text(session):
@@ -157,15 +151,15 @@ def _lines(text, supply, number):
     yield Line(
         "hint",
         "What is open is taken as in the workshop until you say, and so is what later lessons ask "
-        "for. Of what could hurt somebody, unknown counts as the worse.",
+        "for: those parts are not yours. Of what could hurt somebody, unknown counts as the worse.",
     )
     if not forbidden:
         yield from (Line("text", said) for said in _so_far(brief, number, text, supply))
 
 
 def _how_it_stands(brief, names):
-    stands = [f"{words_of(n)[0]} {_shown(brief, n)}" for n in names if n not in brief.left_out]
-    still = [words_of(name)[0] for name in names if name in brief.left_out]
+    stands = [f"{called(n)} {_shown(brief, n)}" for n in names if n not in brief.left_out]
+    still = [called(name) for name in names if name in brief.left_out]
     if len(still) == len(names):
         return "Open: all of it."
     return f"{'; '.join(stands)}." + f" Open: {', '.join(still)}." * bool(still)
@@ -179,10 +173,7 @@ def _shown(brief, name):
 
 def _so_far(brief, number, text, supply):
     if number == "02":
-        yield (
-            f"So far: the element has {write(brief.heater_ohms, 'resistance')}, and the LEDs drop "
-            f"{write(brief.led_volts, 'voltage')} in all."
-        )
+        yield (f"So far: the element has {write(brief.heater_ohms, 'resistance')}. {_drop(brief)}")
     elif number < _FIRST_CANDIDATES:
         yield (
             f"So far: the mains reaches {write(brief.high.volts_rms, 'voltage')} rms, and its "
@@ -201,6 +192,20 @@ def _so_far(brief, number, text, supply):
                 worst = rules.worst(found)
                 danger = worst.danger and f"Danger: {worst.danger} "
                 yield f"Of the first, {name}: {worst.verdict}. {danger}{worst.reason}"
+
+
+def _drop(brief):
+    """What the LEDs drop, and whose they are."""
+    each, volts = (
+        write(v, "voltage") for v in (brief.led_volts / brief.led_count, brief.led_volts)
+    )
+    whose = {
+        "led_colour": "a red LED, the workshop's until you name yours",
+        "led_drop": f"a usual {brief.led_colour} LED, until yours is measured or read",
+    }  # fmt: skip
+    said = next((words for name, words in whose.items() if name in brief.left_out), "your LED")
+    many = f", {brief.led_count} in series {volts}" * (brief.led_count > 1)
+    return f"Of {said}, one drops about {each}{many}."
 
 
 def _counted(brief, plan):

@@ -10,8 +10,9 @@ from helpers.figures.words import KINDS, capital
 from helpers.pages.page import Page
 from helpers.quantities import write, write_as
 from helpers.sizing import report, rules, stops, verdicts
-from helpers.sizing.brief import key_of, to_toml
+from helpers.sizing.brief import to_toml
 from helpers.sizing.by_setting import by_setting
+from helpers.sizing.fields import called
 
 
 def need_page(brief, kept=False):
@@ -33,7 +34,7 @@ def need_page(brief, kept=False):
     dangers = [stop for stop in stops.stops(brief) if not still or _known(stop, brief)]
     lines = [Line("danger", f"{stop}") for stop in dangers]
     if still:
-        open_ones = ", ".join(name.replace("_", " ") for name in still)
+        open_ones = ", ".join(map(called, still))
         lines.append(Line("note", f"Still open: {open_ones}. Until then no end is named."))
     else:
         numbers = list(lessons())[1:]
@@ -74,8 +75,8 @@ def plan_page(plan, quick=False):
         told = f"Danger: {each.danger} Of all candidates the first breaks {each.named}."
         lines += [Line("danger", told)] * bool(each.danger)
     lines.append(Line("verdict", f"Need it be built at all? {plan.need}"))
-    lines += [Line("caution", f"{each}") for each in stops.settings(plan.brief)]
     lines.append(Line("caution", STAMP))
+    lines += [Line("caution", f"{each}") for each in plan.cautions]
     drawn = []
     if plan.judged:
         lines += [*_ranking(plan), *_not_met(plan, quick)]
@@ -88,11 +89,10 @@ def plan_page(plan, quick=False):
         lines += [Line("within", each.words) for each in drawn]
     lines += [Line("folded", "What remains: for a competent person, and besides.")]
     lines += [Line("within", text) for text in verdicts.REMAINS]
-    general = plan.general[len(stops.settings(plan.brief)) :]
-    lines += [Line("within", f"{capital(each.rule)}. {each}") for each in general]
+    lines += [Line("within", f"{capital(each.rule)}. {each}") for each in plan.general]
     brief = plan.brief
     for said, names in (("Left out", brief.left_out), ("Not known", brief.unknown)):
-        taken = "; ".join(f"{key_of(name)} {brief.taken(name)}" for name in names)
+        taken = "; ".join(f"{called(name)} {brief.taken(name)}" for name in names)
         lines += [Line("folded", f"{said}: taken as {taken}.".replace('"', ""))] * bool(taken)
     lines += [Line("folded", "As TOML: to copy."), Line("code", to_toml(brief).rstrip())]
     return Page(lines, "".join(each.picture for each in drawn), name="cw-plan")
@@ -101,6 +101,7 @@ def plan_page(plan, quick=False):
 def _ranking(plan):
     best = plan.best(report.SHOWN)
     kept = f"{plan.kept} break no rule" if plan.kept else "each breaks a rule"
+    kept += ", with parts that are not all yours" * bool(plan.brief.workshops)
     yield Line("heading", f"Of {plan.size} candidates {kept}. The first of the ranking:")
     for place, each in enumerate(best, 1):
         light = next(f for f in each.findings if f.rule == "light")
@@ -135,5 +136,6 @@ def _rule_by_rule(candidate):
         danger = f"Danger: {one.danger} " if one.danger else ""
         yield Line(
             "folded",
-            f"{capital(one.named)}, {one.verdict}: {danger}{one.reason} Source: {one.source}",
+            f"{capital(one.named)}, {report.verdict(one)}: {danger}{one.reason} "
+            f"Source: {one.source}",
         )

@@ -12,6 +12,7 @@ from helpers.sizing.typed import BriefError, nobody_knows, plain, read_one, show
 _SETTINGS = ("dimmer_lowest", "dimmer_highest")
 #: The settings of the workshop behind a trailing edge, whose angles run the other way.
 _TRAILING = {"dimmer_lowest": 54.0, "dimmer_highest": 180.0}
+_PERCENT = " In per cent there are two ways: knob, the mark on it, and heat, of the whole."
 _NO_TABLE = "Its fields stand on lines of their own below the line [{}]."
 _MOST_BYTES = 65536
 _NOBODY_KNOWS = {
@@ -53,8 +54,8 @@ def such_setting(name, typed):
     if given_by == "angle":
         trailing = _TRAILING if edge == "trailing" else {}
         return f"{trailing.get(name, getattr(Brief, name)):g}°"
-    if given_by == "heat":
-        return "20 %" if lowest else "100 %"
+    if GIVEN_BY.get(given_by) == "percent":
+        return ("20 %" if given_by == "heat" else "30 %") if lowest else "100 %"
     of, sort = ("heater_power", "power") if given_by == "power" else ("supply_volts", "voltage")
     try:
         whole = read_one(sort, typed.get(of) or getattr(Brief, of), "")
@@ -197,6 +198,8 @@ def read_fields(typed):
             wrong[name] = str(error)
             if name in _SETTINGS and name in typed:
                 wrong[name] += f" By {given_by} it is such as {such_setting(name, typed)}."
+                if "%" in str(typed[name]) and GIVEN_BY.get(given_by) != "percent":
+                    wrong[name] += _PERCENT
     left_out = tuple(each.name for each in FIELDS if each.name not in typed)
     taken = {name: value for name, value in _NOBODY_KNOWS.items() if name in left_out}
     taken |= {name: SAFER[name] for name in unknown if name in SAFER}

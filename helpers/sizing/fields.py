@@ -17,9 +17,10 @@ from helpers.sizing.typed import BriefError, plain, read_one, write_one
 
 #: How a dimmer's setting may be given, and as which quantity.
 GIVEN_BY = {
-    "angle": "angle", "volts": "voltage", "heat": "percent", "power": "power",
+    "knob": "percent", "angle": "angle", "volts": "voltage", "heat": "percent", "power": "power",
     "average meter": "voltage", "true rms meter": "voltage",
 }  # fmt: skip
+_WHOLE = {"heat": "All of the heat", "knob": "The whole turn"}
 COLOURS = tuple(colour for colour in leds.TYPICAL_VOLTS if colour != "infrared")
 LABEL_STRAYS = 0.1
 """How far above the heater's label a reading counts as full: common practice, no source [-]."""
@@ -86,8 +87,9 @@ class Brief(_Asked):
             self._refuse("bin_series", f"The bin makes over {_MOST_STRINGS} strings: take fewer.")
         if self.bin_fusible_at and self.bin_fusible_at < 1.0:
             self._refuse("bin_fusible_at", "A fusible part opens above its rating: 1 or more.")
-        if self.cuts and self.dimmer_given_by == "heat" and self.dimmer_highest <= 1.0:
-            self._refuse("dimmer_highest", "All of the heat is 100 %, and a fifth is 20 %.")
+        whole = _WHOLE.get(self.dimmer_given_by)
+        if self.cuts and whole and self.dimmer_highest <= 1.0:
+            self._refuse("dimmer_highest", f"{whole} is 100 %, and a fifth is 20 %.")
         if self.lowest_degrees > self.highest_degrees + 1e-9:
             self._refuse(
                 "dimmer_lowest", "It must not be brighter than the highest: the larger angle is "
@@ -102,6 +104,16 @@ class Brief(_Asked):
     def assumed(self):
         """Fields for which something had to be taken: left out, or known to nobody."""
         return (*self.left_out, *self.unknown)
+
+    @property
+    def workshops(self):
+        """Fields that hold the workshop's value for want of the reader's; of a plan's own alone."""
+        return tuple(
+            each.name for each in FIELDS
+            if each.name in self.assumed and each.name not in COMPARED_ALONE
+            and getattr(self, each.name) not in (None, "unknown")
+            and not (each.name in self.unknown and "safer" in each.metadata)
+        )  # fmt: skip
 
     def typed(self, name):
         """Write a field as it would be typed into a file."""
@@ -159,6 +171,8 @@ class Brief(_Asked):
         edge = "trailing" if self.dimmer_edge == "trailing" else "leading"
         value = getattr(self, name)
         try:
+            if self.dimmer_given_by == "knob":  # its mark is taken as a share of time
+                return 1.8 * limits.between(value, "The knob", "%", 0.0, 100.0)
             if self.dimmer_given_by == "angle":
                 angle = limits.between(value, "angle", "deg", 0.0, 180.0)
                 ways = {"trailing": angle, "leading": 180.0 - angle}
@@ -242,6 +256,11 @@ def key_of(name):
     """Return a field as a file has it: its key and its section."""
     section, _, key = name.partition("_")
     return f"{key} in [{section}]"
+
+
+def called(name):
+    """Return what a field is called where people read."""
+    return Brief.__dataclass_fields__[name].metadata["called"]
 
 
 def _possible(of, about):

@@ -104,7 +104,7 @@ def neon_worst(brief, ohms_each, count):
         lamp = {"strike_volts": brief.neon_strike, "maintain_volts": hold.min()}
         off, gone = (
             neon.glow(
-                mains.Supply(leakage.off_state(*past, heater, least).volts_rms, 50.0),
+                mains.Supply(leakage.off_state(*past, heater, least).volts_rms, brief.supply_hertz),
                 ohms=least, **lamp,
             ).amps_mean
             for heater in (brief.heater_ohms, np.inf)

@@ -5,7 +5,8 @@ from dataclasses import asdict
 from helpers.physics import circuits
 from helpers.quantities import write, write_as
 from helpers.sizing import candidates, rules, verdicts
-from helpers.sizing.brief import key_of, to_toml
+from helpers.sizing.brief import to_toml
+from helpers.sizing.fields import COMPARED_ALONE, key_of
 
 SHOWN = 3
 _OF_UNIT = {
@@ -39,7 +40,8 @@ def lines(plan, shown=SHOWN):
     'Need it be built at all?'
     """
     brief, said = plan.brief, ["Need it be built at all?", f"  {plan.need}", ""]
-    said += ["The brief", *(f"  {line}" for line in in_short(brief)), ""]
+    said += ["The brief", *(f"  {line}" for line in in_short(brief)), *_taken(brief), ""]
+    said += [f"  {_named(each)}" for each in plan.cautions] + [""] * bool(plan.cautions)
     if plan.stops:
         said += ["What stops it", *(f"  {_named(stop)}" for stop in plan.stops)]
         said += [f"  {plan.listed} strings are listed by the bin; none was computed.", ""]
@@ -73,10 +75,12 @@ def in_short(brief):
         f"{write(brief.seen_distance, 'length')} at {brief.seen_lux:g} lx; {brief.box_touch}."
     )
 
+
+def _taken(brief):
     for said, names in (("Left out", brief.left_out), ("Not known", brief.unknown)):
         taken = "; ".join(f"{key_of(name)} {brief.taken(name)}" for name in names)
         if taken:
-            yield f"{said}, and taken as: {taken}.".replace('"', "")
+            yield f"  {said}, and taken as: {taken}.".replace('"', "")
 
 
 def _ranking(plan, shown):
@@ -108,8 +112,9 @@ def others(plan):
     ----------
     plan : verdicts.Plan
     """
-    for name in () if plan.only else candidates.KINDS:
-        if one := plan.first_of(name):
+    asked = {name.partition("_")[0] for name in COMPARED_ALONE if name not in plan.brief.left_out}
+    for name, of in zip(candidates.KINDS, ("neon", "bin"), strict=True):
+        if of in asked and not plan.only and (one := plan.first_of(name)):
             worst = one_a_rule(one.failed)
             broken = "; ".join(f"{each.named}, {by_how_much(each)}" for each in worst)
             how = f"breaks {broken}" if broken else f"{one.verdict}; no sheet is made of it"
@@ -147,11 +152,16 @@ def _first(plan):
     yield f"Number 1, rule by rule: {built}; its resistors in the line."
     rows, cautions = [_NARROW], []
     for one in one_a_rule(best.findings):
-        rows.append((one.named, *figures(one), one.verdict))
+        rows.append((one.named, *figures(one), verdict(one)))
         if one.verdict != "pass":
             cautions.append(f"  {_named(one)}")
     yield from _table(rows)
     yield from [*cautions, ""]
+
+
+def verdict(finding):
+    """Write a verdict, and whether it rests on the workshop's parts: 'pass, not yours'."""
+    return finding.verdict + ", not yours" * bool(finding.not_yours)
 
 
 def _named(finding):
@@ -264,7 +274,7 @@ def data(plan, shown=SHOWN):
         "left_out": list(plan.brief.left_out),
         "need": plain(plan.need),
         "stops": [plain(each) for each in plan.stops],
-        "general": [plain(each) for each in plan.general],
+        "general": [plain(each) for each in (*plan.cautions, *plan.general)],
         **{name: getattr(plan, name) for name in ("listed", "computed", "conditions", "points")},
         "candidates": plan.size,
         "kept": plan.kept,

@@ -54,6 +54,8 @@ class Finding:
     """What hurts somebody if it is built all the same; empty if nothing does."""
     least: bool = False
     """Whether the limit is the least that is wanted, not the most."""
+    not_yours: tuple = ()
+    """Fields of a brief that it rests on and that nobody gave: the workshop's stand for them."""
 
     @property
     def margin(self):

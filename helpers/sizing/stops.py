@@ -1,13 +1,13 @@
 """Need it be built at all, and what forbids it at once: asked before any part is sized."""
 
 from helpers.quantities import write_as
-from helpers.sizing.fields import key_of
+from helpers.sizing.fields import COMPARED_ALONE, FIELDS, called
 from helpers.sizing.rules import HELD, judge, said
 
 LONG_LOAD = 0.8
 """Share of a dimmer's rating that a heater may take for hours: common practice, no source [-]."""
-SOCKET_AMPS = (16.0, 15.0)
-"""Most that a household plug carries, from 180 V up and below: common practice, no source [A]."""
+SOCKET_AMPS = (10.0, 15.0)
+"""Least of the usual plugs, from 125 V up and below: AS/NZS 3112, NBR 14136 (from memory) [A]."""
 SWITCHES_NOTHING = (
     "A light switches nothing off. What does: the plug pulled from the socket, a switch that parts "
     "both wires, a plug-in timer or thermostat."
@@ -21,6 +21,10 @@ ASKED = (
 )  # fmt: skip
 #: Without these no figure of a plan says anything: where nobody knows one, the plan stops.
 NOT_WITHOUT = ("supply_volts", "supply_hertz", "heater_power", "dimmer_lowest", "dimmer_highest")
+_ABOUT = {
+    "use": "use", "supply": "supply", "heater": "heater", "dimmer": "dimmer", "led": "LED",
+    "seen": "the place where it is seen", "box": "box", "bin": "resistors and diodes",
+}  # fmt: skip
 _READ_ON = "Whoever plans the light takes lesson 01 first, then those after it, in order. "
 
 
@@ -91,13 +95,13 @@ def stops(brief):
     found, watts = [], brief.heater_power
     unknown = [n for n in NOT_WITHOUT if n in brief.unknown and (brief.cuts or n[:6] != "dimmer")]
     if unknown:
-        found.append(said("not known", "fail", fields=", ".join(map(key_of, unknown))))
+        found.append(said("not known", "fail", fields=", ".join(map(called, unknown))))
     if brief.use_connection != "plug-in":
         unknown = " Nobody knows yet whether this one is." * (brief.use_connection == "unknown")
         found.append(said("fixed wiring", "fail", unknown=unknown))
     if brief.heater_full_power_safe != "yes":
         found.append(said("full power", "fail"))
-    amps, most = watts / brief.supply_volts, SOCKET_AMPS[brief.supply_volts < 180.0]
+    amps, most = watts / brief.supply_volts, SOCKET_AMPS[brief.supply_volts < 125.0]
     if judge(amps, most):
         found.append(said("socket load", "fail", amps, most, amps=amps, most=most))
     if brief.cuts and brief.dimmer_rated is None:
@@ -140,7 +144,7 @@ def capacitor_dropper(brief):
 
 
 def settings(brief):
-    """Return what has to be said of the settings: one that is open, watts above the label.
+    """Return what has to be said of the settings: one that is open, a knob, too many watts.
 
     Parameters
     ----------
@@ -163,14 +167,52 @@ def settings(brief):
     """
     found, names = [], ("dimmer_lowest", "dimmer_highest") if brief.cuts else ()
     if still := [name for name in names if name in brief.left_out]:
-        taken = " and ".join(f"{key_of(n)} as {brief.taken(n)}" for n in still).replace('"', "")
+        taken = " and ".join(f"the {called(n)} as {brief.taken(n)}" for n in still).replace('"', "")
         found.append(said("open setting", "caution", taken=taken))
+    if brief.cuts and brief.dimmer_given_by == "knob":
+        found.append(said("knob", "caution"))
     label = brief.heater_power
     for name in names if brief.dimmer_given_by == "power" else ():
         if name not in brief.unknown and (watts := getattr(brief, name)) > label:
-            over, key = 100.0 * (watts / label - 1.0), key_of(name)
+            over, key = 100.0 * (watts / label - 1.0), called(name)
             shown = {"read": write_as(watts, "W", 3), "label": write_as(label, "W", 3)}
             found.append(said("above the label", "caution", key=key, over=over, **shown))
+    return found
+
+
+def not_yours(brief):
+    """Return what has to be said before a ranking: on whose parts, and on what guesses, it stands.
+
+    Parameters
+    ----------
+    brief : brief.Brief
+
+    Returns
+    -------
+    findings : list of rules.Finding
+        Cautions alone; empty where all was given.
+
+    References
+    ----------
+    Common practice, no source.
+
+    Examples
+    --------
+    >>> from helpers.sizing.brief import Brief
+    >>> not_yours(Brief()), not_yours(Brief(left_out=("led_limit", "box_air")))[0].reason[:70]
+    ([], "Fields that hold the workshop's parts and place, not yours: 2 of 43, o")
+    """
+    found, names = [], brief.workshops
+    if names:
+        about = " and ".join(dict.fromkeys(_ABOUT[n.partition("_")[0]] for n in names))
+        about = about.replace(" and ", ", ", about.count(" and ") - 1)
+        everything = len(FIELDS) - len(COMPARED_ALONE)
+        words = {"count": len(names), "all": everything, "about": about}
+        found.append(said("not yours", "caution", **words))
+    known = [n for n in brief.unknown if n not in COMPARED_ALONE]
+    if known:
+        taken = "; ".join(f"{called(n)} {brief.taken(n)}" for n in known).replace('"', "")
+        found.append(said("nobody knows", "caution", taken=taken))
     return found
 
 

@@ -12,6 +12,7 @@ import numpy as np
 from helpers.physics import circuits, faults, hazards, limits, phase_cut
 from helpers.quantities import write_as
 from helpers.sizing import candidates, other_circuits, rules, stops
+from helpers.sizing.fields import called
 from helpers.sizing.judging import Judged
 from helpers.sizing.typed import BriefError
 
@@ -21,7 +22,8 @@ REMAINS = tuple(
 )
 #: Which change to try where nothing passes: in words, and as fields of the brief.
 CHANGES = (
-    ("an LED wholly behind a closed insulating window", lambda b: {"box_touch": "closed window"}),
+    ("a box whose LED and leads truly lie wholly behind a closed insulating window (look at it: a "
+     "choice here closes nothing)", lambda b: {"box_touch": "closed window"}),
     ("an LED four times as bright", lambda b: {"led_intensity": 4.0 * b.led_intensity}),
     ("a place from which it need be seen half as far away",
      lambda b: {"seen_distance": max(0.5 * b.seen_distance, 0.05)}),
@@ -66,6 +68,17 @@ def _dark_and_cold(brief, circuit, ohms_each, count):
 
 _NAMED = {"dropper": "a resistor", "led": "the LED", "second_led": "the second LED",
           "diode": "a diode"}  # fmt: skip
+
+
+def _on_whose(finding, workshops):
+    """Add to a finding which of the workshop's parts or places it rests on, if any."""
+    rests = rules.HELD["rests"].get(finding.rule, ())
+    if not (names := tuple(name for name in rests if name in workshops)):
+        return finding
+    reason = f"{finding.reason} The workshop's, not yours: {', '.join(map(called, names))}."
+    return replace(finding, reason=reason, not_yours=names)
+
+
 _KEYS = ("rules broken", "circuit", "cautions", "margin", "light", "heat", "number of parts")
 
 
@@ -116,8 +129,8 @@ class Plan:
     def __init__(self, brief, only=None):
         self.brief, self.only = brief, only
         self.need, self.stops = stops.need(brief), stops.stops(brief)
-        self.general = [*stops.settings(brief), stops.dimmer_least(brief)]
-        self.general.append(stops.capacitor_dropper(brief))
+        self.cautions = stops.settings(brief) + ([] if self.stops else stops.not_yours(brief))
+        self.general = [stops.dimmer_least(brief), stops.capacitor_dropper(brief)]
         names = [only[0]] if only else [*circuits.CIRCUITS, *candidates.KINDS]
         strings = {name: only[1:] if only else candidates.strings(brief, name) for name in names}
         self.listed = sum(len(each[0]) for each in strings.values())
@@ -179,6 +192,8 @@ class Plan:
             _after_faults(brief, judged.circuit, ohms, count),
             rules.distances(brief.supply, mains_volts, recurring),
         ]
+        workshops = brief.workshops
+        findings = [_on_whose(each, workshops) for each in findings]
         return Candidate(
             judged.circuit, ohms, count, brief.bin_ratings[rating], brief.bin_volts[rating],
             keys, findings,

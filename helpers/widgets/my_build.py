@@ -1,8 +1,7 @@
 """`my_build()`: a learner's own build on paper, with fields to type; what it says is a page."""
 
+import json
 from contextlib import suppress
-
-import ipywidgets as widgets
 
 from helpers.exercises.wording import Line
 from helpers.pages.own_build import (
@@ -12,20 +11,17 @@ from helpers.pages.own_build import (
     own_brief,
     own_build_page,
     own_text,
-    words_of,
 )
 from helpers.pages.page import Page
-from helpers.sizing.brief import FIELDS, tables, to_toml
-from helpers.sizing.own import begun, with_typed
+from helpers.sizing.brief import tables, to_toml
+from helpers.sizing.by_field import typed_of
+from helpers.sizing.own import with_typed
 from helpers.sizing.typed import BriefError
 from helpers.widgets import lesson as lessons
-from helpers.widgets.live import Live, follow
-from helpers.widgets.screen import SPOKEN, show
+from helpers.widgets.brief_form import BriefForm
+from helpers.widgets.live import follow
+from helpers.widgets.screen import show
 from helpers.widgets.sizing_form import SizingForm
-from helpers.widgets.timing import on_enter, soon
-
-_SORTS = {each.name: each.metadata["kind"] for each in FIELDS}
-_OPEN, _UNKNOWN = ("open", ""), ("unknown", "unknown")
 
 
 def my_build(lesson=None, **typed):
@@ -48,11 +44,15 @@ def my_build(lesson=None, **typed):
         show(own_build_page(session, number, news))
         return
     follow(session)
+    try:
+        brief = own_brief(session)
+    except BriefError:
+        show(own_build_page(session, number, news))
+        return
     if number == LAST and not news:
-        with suppress(BriefError):
-            SizingForm(own_brief(session), lambda brief: keep_whole(session, brief)).show(session)
-            return
-    MyBuild(number, news).show(session)
+        SizingForm(brief, lambda brief: keep_whole(session, brief)).show(session)
+    else:
+        MyBuild(number, brief, news).show(session)
 
 
 def keep(session, typed):
@@ -81,89 +81,54 @@ def keep_whole(session, brief):
         session.store.keep_own_brief(session.settings.learner, text)
 
 
-class MyBuild(Live):
-    """What a build comes to, and under it the fields that a lesson asks for.
+class MyBuild(BriefForm):
+    """The fields that a lesson asks for, kept as they are typed, and what the build comes to.
 
     Parameters
     ----------
     number : str
         The lesson.
+    brief : brief.Brief
+        What is kept.
     news : list of Line
         What became of fields typed in code.
     """
 
-    def __init__(self, number, news=()):
-        super().__init__(f"own-{number}")
+    def __init__(self, number, brief, news=()):
+        super().__init__(f"own-{number}", brief, asked_in(number))
         self.twin.later = "What was kept later stands with your build"
-        self.number, self.news = number, list(news)
-        self.held, self.shown = None, dict.fromkeys(asked_in(number), "")
+        self.number, self.news, self.shown = number, list(news), json.loads(self.typed.value)
+
+    def page_of(self, _):
+        """The build as far as it is kept."""
+        return own_build_page(lessons.current_session(), self.number, self.news)
+
+    def texts(self, typed):
+        """Return what is kept, with what stands in the fields."""
+        kept = {}
+        with suppress(BriefError):
+            kept = typed_of(own_brief(self.session))
+        return kept | typed
 
     def draw(self, session, *news):
+        with suppress(BriefError):
+            self._fill(own_brief(session))
         if not self.session:
-            self._lay_out()
-        text = _text(session)
-        if text is not None and (session is not self.session or text != self.held):
-            self._fill(session, text)
-        page = own_build_page(session, self.number)
-        self.says.value = page.html()
-        self.told.value = Page(self.news).html() + SPOKEN
-        return page
+            return super().draw(session)
+        self._show(self.page_of(self.brief))
+        return self.said_page
 
-    def _lay_out(self):
-        self.says, self.told = widgets.HTML(), widgets.HTML()
-        self.fields = {name: _control(name) for name in asked_in(self.number)}
-        parts = [self.says]
-        for name, box in self.fields.items():
-            parts += [widgets.HTML(Page([Line("hint", words_of(name)[1])]).html()), box]
-            on_enter(box, lambda: soon(self._keep))
-        button = widgets.Button(description="Keep")
-        button.on_click(lambda _: soon(self._keep))
-        self.hold([*parts, *[button] * bool(self.fields), self.told])
+    def _fill(self, brief):
+        """Let the fields hold what was kept elsewhere."""
+        if (brief, brief.left_out) != (self.brief, self.brief.left_out):
+            held = typed_of(brief)
+            self.brief, self.shown = brief, {each.name: held[each.name] for each in self.fields}
+            self.typed.value = json.dumps(self.shown)
+            self._look()
 
-    def _fill(self, session, text):
-        """Let the fields hold what is kept; what is open stays empty."""
-        brief, self.held = begun(text, session.supply), text
-        self.shown = {
-            name: "" if name in brief.left_out else _typed(brief, name) for name in self.fields
-        }
-        for name, box in self.fields.items():
-            box.value = self.shown[name]
-
-    def _keep(self):
-        typed = {n: box.value for n, box in self.fields.items() if box.value != self.shown[n]}
-        self.news = keep(self.session, typed)
+    def work(self):
+        """Keep what was changed, and show what the build comes to now."""
+        typed = json.loads(self.typed.value)
+        changed = {name: text for name, text in typed.items() if text != self.shown[name]}
+        self.news, self.shown = keep(self.session, changed), typed
         follow(self.session)
-
-
-def _typed(brief, name):
-    """Write a field as its control holds it."""
-    sort = _SORTS[name]
-    if name not in brief.unknown and (sort == "yes" or isinstance(sort, tuple)):
-        return getattr(brief, name)
-    text = brief.typed(name).strip("[]").replace('"', "")
-    return text.replace(", ", "; ") if isinstance(sort, list) else text
-
-
-def _text(session):
-    """Return what is kept if it can be read and used."""
-    try:
-        text = own_text(session)
-        begun(text, session.supply)
-    except BriefError:
-        return None
-    return text
-
-
-def _control(name):
-    sort = _SORTS[name]
-    looks = {
-        "description": f"{words_of(name)[0]}:",
-        "layout": {"width": "auto"},
-        "style": {"description_width": "13em"},
-    }
-    if sort == "yes":
-        return widgets.Dropdown(options=[_OPEN, ("yes", True), ("no", False), _UNKNOWN], **looks)
-    if isinstance(sort, tuple):
-        words = [(word, word) for word in sort if word != "unknown"]
-        return widgets.Dropdown(options=[_OPEN, *words, _UNKNOWN], **looks)
-    return widgets.Text(continuous_update=False, placeholder="open", **looks)

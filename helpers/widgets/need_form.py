@@ -23,7 +23,7 @@ class NeedForm(BriefForm):
     """
 
     def __init__(self, brief):
-        super().__init__("need", brief, stops.ASKED, self._keep)
+        super().__init__("need", brief, stops.ASKED, self._keep, flat=True)
 
     def page_of(self, brief):
         """Where the questions end."""

@@ -52,7 +52,7 @@ def test_the_model_answer_keeps_all_six_on_every_supply(name):
         ({"heater_full_power_safe": "no"}, "full power"),
         ({"heater_full_power_safe": "unknown"}, "full power"),
         ({"heater_power": 250.0}, "dimmer load"),  # 80 % of 300 W is 240 W
-        ({"heater_power": 4000.0, "dimmer_rated": 6000.0}, "socket load"),  # 17 A on a plug of 16 A
+        ({"heater_power": 2400.0, "dimmer_rated": 6000.0}, "socket load"),  # 10.4 A, a plug of 10 A
         ({"unknown": ("dimmer_lowest",)}, "not known"),
     ],
 )
@@ -104,16 +104,24 @@ def test_a_criterion_that_is_missed_is_named_and_a_danger_earns_nothing(
     assert verdict.share == pytest.approx(share)
 
 
-def test_several_rules_missed_are_counted_and_a_misread_light_is_always_said():
+def test_several_rules_missed_are_named_and_a_misread_light_is_always_said():
     """10 kOhm, one of 0.25 W for 50 V, breaks several rules; the light is misread besides."""
     poor = "series_diode; 10 kΩ; 1; 0.25 W; 50 V; "
     plain, off, heat = (marked(poor + tells) for tells in ("volts", "off", "heat"))
-    assert re.search(r"\d more of the rules (is|are) not kept", plain.reply)
+    missed = re.search("Not kept either: (.*?)[.]", plain.reply)[1].split("; ")
+    assert missed == ["each resistor stands its heat and its volts"]
     assert "misread" not in plain.reply
     for verdict in (off, heat):
         assert "What the light tells is misread as well" in verdict.reply
     assert off.danger.startswith("Dark never means dead") and off.share == 0.0
-    assert marked(ONE_MISSED[-2][0]).reply.count("more of the rules") == 0
+    assert marked(ONE_MISSED[-2][0]).reply.count("Not kept either") == 0
+
+
+def test_a_design_on_the_workshops_parts_is_told_so():
+    text = to_toml(Brief()).replace('diode = "1000 V"\n', "").replace('air = "50 °C"\n', "")
+    reply = marked(f"{KIND.model(N)}\n{text}").reply
+    assert "not yours: 2 of 43, on box, resistors and diodes" in reply
+    assert "not yours" not in marked(of({})).reply
 
 
 def test_a_light_that_can_be_touched_is_a_danger():

@@ -13,6 +13,7 @@ from helpers.pages.plan import need_page, plan_page
 from helpers.sizing import report, stops, verdicts
 from helpers.sizing.brief import Brief, from_toml
 from helpers.sizing.by_field import read_all
+from helpers.sizing.fields import called
 
 NONE = Brief(box_touch="touchable", bin_most=2, bin_series="E6")
 BRIEFS = {
@@ -65,6 +66,20 @@ def test_the_best_three_stand_with_what_puts_them_behind_and_every_rule_is_folde
     assert page.picture.count("<figure") == 2 and words(page.html())
 
 
+def test_whose_parts_a_plan_stands_on_stands_in_plain_sight_above_the_ranking():
+    said = {"use_connection": "plug-in", "heater_full_power_safe": "yes", "dimmer_rated": "300 W",
+            "dimmer_edge": "leading", "box_touch": "closed window", "seen_lux": "?"}  # fmt: skip
+    lines = plan_page(verdicts.plan(read_all(said)[0]), quick=True).lines
+    roles = [line.role for line in lines]
+    above = lines[: roles.index("heading")]
+    assert "not yours: 33 of 43" in above[-2].text and "lux" not in above[-1].text
+    assert "light where it stands 2000 lx" in above[-1].text
+    assert {line.role for line in above[-3:]} == {"caution"}
+    assert "with parts that are not all yours" in lines[roles.index("heading")].text
+    assert any(line.text.startswith("Diode, pass, not yours: ") for line in lines)
+    assert " in [" not in " ".join(line.text for line in lines if line.role != "code")
+
+
 def test_where_nothing_passes_what_is_broken_and_what_would_help_stand():
     plan = verdicts.plan(NONE)
     quick, page = plan_page(plan, quick=True).plain(), plan_page(plan).plain()
@@ -88,7 +103,7 @@ class TestNeed:
         page = need_page(read_all({})[0])
         assert "Until then no end is named" in page.plain()
         assert not any(line.role in ("danger", "verdict") for line in page.lines)
-        assert all(name.replace("_", " ") in page.plain() for name in stops.ASKED)
+        assert all(called(name) in page.plain() for name in stops.ASKED)
 
     def test_a_danger_that_was_answered_is_said_before_the_rest_is(self):
         page = need_page(read_all({"use_connection": "fixed"})[0])
@@ -100,7 +115,8 @@ class TestNeed:
         without = need_page(read_all(answered | {"dimmer_edge": "none"})[0])
         assert "a light can be planned" in without.plain()
         assert (
-            "dimmer rated" in need_page(read_all(answered | {"dimmer_edge": "leading"})[0]).plain()
+            called("dimmer_rated")
+            in need_page(read_all(answered | {"dimmer_edge": "leading"})[0]).plain()
         )
 
     @pytest.mark.parametrize("end", stops.ENDS)

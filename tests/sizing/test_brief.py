@@ -8,8 +8,9 @@ from hypothesis import strategies as st
 
 from helpers.physics import mains
 from helpers.sizing import stops
-from helpers.sizing.brief import FIELDS, NEVER_GUESSED, Brief, from_toml, key_of, to_toml
+from helpers.sizing.brief import FIELDS, NEVER_GUESSED, Brief, from_toml, to_toml
 from helpers.sizing.by_field import read_all, typed_of
+from helpers.sizing.fields import called
 from helpers.sizing.typed import BriefError
 
 
@@ -48,6 +49,7 @@ def test_values_are_read_as_people_type_them():
     [
         pytest.param("angle", "120°", 60.0, id="second way: angle"),
         pytest.param("heat", "50 %", 90.0, id="limit: half the heat is a right angle"),
+        pytest.param("knob", "30 %", 54.0, id="property: a knob is a share of time"),
         # Of 230 V, 0.4422 at 120 degrees.
         pytest.param("power", "45 W", 90.0, id="limit: half of 90 W is a right angle"),
         pytest.param("volts", "101.7 V", 60.0, id="published: rms at 120 degrees, Rashid"),
@@ -58,7 +60,9 @@ def test_values_are_read_as_people_type_them():
 )
 @pytest.mark.parametrize("edge", ["leading", "trailing"])
 def test_a_setting_is_read_in_the_way_it_is_given(given_by, lowest, conduction, edge):
-    highest = {"heat": "100 %", "angle": "0°", "power": "90 W"}.get(given_by, "230 V")
+    highest = {"heat": "100 %", "knob": "100 %", "angle": "0°", "power": "90 W"}.get(
+        given_by, "230 V"
+    )
     if given_by == "angle" and edge == "trailing":
         lowest, highest = "60°", "180°"
     brief = from_toml(
@@ -111,7 +115,7 @@ def test_unknown_is_an_answer_in_every_field(name):
 def test_what_no_plan_can_do_without_stops_it_where_nobody_knows(name):
     section, _, key = name.partition("_")
     found = stops.stops(from_toml(f'[{section}]\n{key} = "?"'))
-    assert found[0].rule == "not known" and key_of(name) in found[0].reason and found[0].danger
+    assert found[0].rule == "not known" and called(name) in found[0].reason and found[0].danger
 
 
 def test_what_else_nobody_knows_is_taken_the_safer_way():
@@ -200,7 +204,7 @@ HOSTILE = {
     '[bin]\nsmallest = "2 M"': "must not be above the largest",
     "[bin]\nfusible_at = 0.5": "opens above its rating",
     "[bin]\nsurge_rated = 1": "true or false",
-    '[dimmer]\ngiven_by = "knob"': "write lowest and highest|Write one of",
+    '[dimmer]\ngiven_by = "dial"': "write lowest and highest|Write one of",
     '[dimmer]\ngiven_by = "volts"\nlowest = "60 V"\nhighest = "300 V"': "cannot give more",
     '[dimmer]\nedge = "leading"\nlowest = "0°"\nhighest = "90°"': "not be brighter",
     '[dimmer]\ngiven_by = "power"\nhighest = "100 W"': r"11\s% above the heater's label of 90\sW",
@@ -218,6 +222,9 @@ HOSTILE = {
     '[bin]\nratings = ["1 W"]\n': r"volts in \[bin\] was left out and taken as",
     "[bin]\nratings = [inf]\n": "was read as .Infinity.. The number given is too large",
     '[dimmer]\ngiven_by = "heat"\nlowest = 0.2\nhighest = 1': "All of the heat is 100 %",
+    '[dimmer]\ngiven_by = "knob"\nlowest = 0.3\nhighest = 1': "The whole turn is 100 %",
+    '[dimmer]\ngiven_by = "knob"\nhighest = "130 %"': "must lie between 0 and 100 %",
+    '[dimmer]\nlowest = "30 %"': "two ways: knob, the mark on it, and heat, of the whole",
 }
 
 

@@ -9,10 +9,12 @@ from shown import live_words, screen, thing
 
 from helpers import need_it_be_built
 from helpers.exercises.wording import STAMP
+from helpers.figures.words import capital
 from helpers.pages.own_build import own_brief
 from helpers.sizing import stops
 from helpers.sizing.brief import FIELDS, Brief
 from helpers.sizing.by_field import typed_of
+from helpers.sizing.fields import called
 from helpers.widgets import brief_form, lesson
 from helpers.widgets.sizing_form import SizingForm
 
@@ -42,6 +44,13 @@ def test_every_field_of_a_brief_is_asked_once_with_its_words_and_a_place_for_its
     assert words(html).count("Need and use") == 1
 
 
+def test_what_a_beginner_meets_last_is_folded_and_a_yes_says_who_says_so(sized):
+    html = sized[0].form.value
+    assert "<details><summary>A neon lamp instead" in html
+    assert "<details><summary>Parts at hand" in html and "<details open><summary>Need" in html
+    assert '<option value="yes" selected>yes: its manual says so</option>' in html
+
+
 def test_it_opens_with_the_brief_and_its_plan_and_has_called_nobody(sized):
     form, briefs, shown = sized
     assert json.loads(form.typed.value) == typed_of(Brief()) and not briefs
@@ -61,7 +70,7 @@ def test_what_cannot_be_read_stands_beside_its_field_and_leaves_no_plan_that_is_
     put(form, heater_power="many", led_colour="red")
     assert "Read as 'many'" in json.loads(form.wrong.value)["heater_power"]
     for said in (live_words(form), shown.plain):
-        assert "Nothing is worked out until this can be read: heater power." in said
+        assert "until this can be read. Watts of the heater: Read as 'many'" in said
         assert "1. Bridge" not in said and STAMP in said
     assert not briefs
     put(form, heater_power="90 W")
@@ -79,7 +88,12 @@ def test_a_stop_comes_first_and_nothing_is_sized_under_it(sized):
 def test_the_example_of_a_setting_follows_the_way_in_which_it_is_given(sized):
     form, *_ = sized
     assert 'placeholder="such as 126°"' in form.form.value
-    for given_by, such in (("volts", "115 V"), ("heat", "20 %"), ("power", "18 W")):
+    for given_by, such in (
+        ("volts", "115 V"),
+        ("heat", "20 %"),
+        ("knob", "30 %"),
+        ("power", "18 W"),
+    ):
         put(form, dimmer_given_by=given_by)
         assert json.loads(form.such.value)["dimmer_lowest"] == such
     put(form, dimmer_given_by="angle", dimmer_edge="trailing")
@@ -128,8 +142,8 @@ class TestNeed:
         assert json.loads(form.typed.value) == dict.fromkeys(stops.ASKED, "")
         assert [each.name for each in form.fields] == list(stops.ASKED)
         for each in form.fields:  # what is still open is named as its label is
-            named = each.name.replace("_", " ")
-            assert f"<b>{named.capitalize()}</b>" in form.form.value and named in live_words(form)
+            named = called(each.name)
+            assert f"<b>{capital(named)}</b>" in form.form.value and named in live_words(form)
         assert "Until then no end is named" in live_words(form)
         assert "Where the questions end" not in shown.plain  # the table above says it
         assert "It shows what was typed until then: run the first cell" in shown.plain
@@ -156,7 +170,7 @@ class TestNeed:
         form = thing("need")
         put(form, use_connection="plug-in", heater_power="90 W", heater_full_power_safe="yes",
             dimmer_edge="leading", dimmer_rated="300 W", use_by_others="yes")  # fmt: skip
-        assert "Still open: use trouble." in live_words(form)
+        assert "Still open: what goes wrong." in live_words(form)
         put(form, use_trouble="too hot")
         assert "The questions end at a plug-in thermostat".lower() in live_words(form).lower()
         assert "Still open" not in live_words(form)

@@ -108,7 +108,7 @@ PREDICT = Question(
 EXERCISES = (
     Question(
         id="own-1",
-        edition=3,
+        edition=4,
         outcome="choose circuit and parts for a brief, or say why nothing is built",
         ask="Design a pilot light for your own build, or say what forbids it. Six things are "
         "marked, by the rules of sizing on your numbers, one mark each: no stop is ignored; it is "

@@ -131,12 +131,13 @@ class Design(Kind):
         verdict = weighed(criteria)
         if not verdict.right:
             return _with_misread(verdict, criteria[-1], value.tells)
+        theirs = "".join(f" {each}" for each in stops.not_yours(value.brief))
         cautions = dict.fromkeys(finding.rule for finding in found if finding.verdict == "caution")
         return Verdict(
             1.0,
             f"Right. On paper all six are kept: {'; '.join(c.name for c in criteria)}. Cautions "
-            f"that a competent person looks at: {', '.join(cautions)}. Plan only, not permission "
-            "to build or connect.",
+            f"that a competent person looks at: {', '.join(cautions)}.{theirs} Plan only, not "
+            "permission to build or connect.",
         )
 
     def model(self, numbers):

@@ -109,8 +109,8 @@ def weighed(criteria):
     share = sum(c.share for c in criteria if c.passed)
     first = missed[0]
     reply = f"The rule “{first.name}” is not kept. {first.ask}"
-    if more := len(missed) - 1:
-        reply += f" {more} more of the rules {'is' if more == 1 else 'are'} not kept."
+    if more := [each.name for each in missed[1:]]:
+        reply += f" Not kept either: {'; '.join(more)}."
     return Verdict.partly(share, reply, first.name, first.danger, f"missed: {first.name}")
 
 
