@@ -9,9 +9,7 @@ import numpy as np
 
 from helpers.bench import predictions
 from helpers.physics import circuits, faults, heat, insulation, phase_cut
-from helpers.sizing import brief as briefs
-from helpers.sizing import candidates, report
-from helpers.sizing.fields import COMPARED_ALONE
+from helpers.sizing import candidates, fields, report
 
 PART_SECONDS = 120.0
 """Time for 63 % of the rise of a small resistor: common practice, no source [s]."""
@@ -163,13 +161,14 @@ def _assumed(brief):
         "use_connection": "fixed wiring", "heater_full_power_safe": "no",
         "dimmer_rated": "too small for the heater",
     }  # fmt: skip
-    for each in briefs.FIELDS:
+    for each in fields.FIELDS:
         unknown = getattr(brief, each.name) in (None, "unknown")
-        if each.name in COMPARED_ALONE or not unknown and each.name not in brief.assumed:
+        if each.name in fields.COMPARED_ALONE or not unknown and each.name not in brief.assumed:
             continue
         value, of = taken.get(each.name, (None, "")) if unknown else (None, "")
         said = worse.get(each.name, "") if unknown else brief.taken(each.name).strip('"')
         yield {
-            "field": briefs.key_of(each.name), "left_out": each.name in brief.left_out,
+            "field": fields.key_of(each.name), "called": fields.called(each.name),
+            "left_out": each.name in brief.left_out,
             "taken": said, "value": value, "of": of,
         }  # fmt: skip

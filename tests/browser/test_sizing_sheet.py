@@ -32,12 +32,12 @@ rated = "300 W"
 touch = "closed window"
 """
 PLANS = {
-    "workshop": (lambda: verdicts.plan(Brief()), 7),
-    "120 V": (lambda: verdicts.plan(Brief(supply_volts=120.0, supply_hertz=60.0)), 7),
-    "much left out": (lambda: verdicts.plan(from_toml(BEGUN)), 7),
+    "workshop": (lambda: verdicts.plan(Brief()), 6),
+    "120 V": (lambda: verdicts.plan(Brief(supply_volts=120.0, supply_hertz=60.0)), 6),
+    "much left out": (lambda: verdicts.plan(from_toml(BEGUN)), 6),
     "nothing meets it": (lambda: verdicts.plan(Brief(seen_lux=20000.0)), 3),
     "stopped": (lambda: verdicts.plan(Brief(use_connection="fixed")), 3),
-    "mine": (lambda: verdicts.mine(Brief(), "series_diode", 47e3, 3, 0.6, 300.0), 7),
+    "mine": (lambda: verdicts.mine(Brief(), "series_diode", 47e3, 3, 0.6, 300.0), 6),
 }
 PAPERS = {"A4": 794, "Letter": 816}
 """Width at 96 px to the inch [px]."""

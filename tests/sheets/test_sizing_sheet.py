@@ -130,7 +130,7 @@ def sheets():
 
 ORDER = (
     "need", "items", "remains", "broken", "circuit", "parts", "rules", "warm", "faults", "dead",
-    "log", "mains", "assumed", "again",
+    "log", "assumed", "again", "mains",
 )  # fmt: skip
 
 
@@ -434,7 +434,8 @@ class TestFiguresASecondWay:
         }
         for rule in sheet["rules"]:
             _, figure, limit, margin, verdict = rows[rule["rule"]]
-            assert verdict.split()[-1] == rule["verdict"]
+            said, whose = verdict.split(",")[0], bool(rule["not_yours"])
+            assert said.split()[-1] == rule["verdict"] and ("not yours" in verdict) == whose
             for shown, value in ((figure, rule["figure"]), (limit, rule["limit"])):
                 if shown:
                     number, _, unit = shown.replace("−", "-").partition(" ")
