@@ -38,6 +38,9 @@ CHANGES = (
                 for side in ("length", "width", "height")}),
     ("diodes for 1000 V", lambda b: {"bin_diode": max(1000.0, b.bin_diode)}),
 )  # fmt: skip
+_NAMED = {"dropper": "a resistor", "led": "the LED", "second_led": "the second LED",
+          "diode": "a diode"}  # fmt: skip
+_KEYS = ("rules broken", "circuit", "cautions", "margin", "light", "heat", "number of parts")
 
 
 def _after_faults(brief, circuit, ohms_each, count):
@@ -66,10 +69,6 @@ def _dark_and_cold(brief, circuit, ohms_each, count):
     return dark, cold
 
 
-_NAMED = {"dropper": "a resistor", "led": "the LED", "second_led": "the second LED",
-          "diode": "a diode"}  # fmt: skip
-
-
 def _on_whose(finding, workshops):
     """Add to a finding which of the workshop's parts or places it rests on, if any."""
     rests = rules.HELD["rests"].get(finding.rule, ())
@@ -77,9 +76,6 @@ def _on_whose(finding, workshops):
         return finding
     reason = f"{finding.reason} The workshop's, not yours: {', '.join(map(called, names))}."
     return replace(finding, reason=reason, not_yours=names)
-
-
-_KEYS = ("rules broken", "circuit", "cautions", "margin", "light", "heat", "number of parts")
 
 
 @dataclass(frozen=True)
