@@ -550,14 +550,14 @@ SEVERAL = (
     ),
     Question(
         id="ohm-12",
-        edition=3,
+        edition=4,
         level=3,
         marks=2,
         outcome="work out what another supply does to the current",
         numbers=lambda draw, supply: {
             "led": (led := draw.pick(("red", "blue"))),
             "led_volts": LED_COLOURS[led],
-            "ohms": draw.pick((1_800.0, 2_700.0, 3_900.0)),
+            "ohms": draw.pick((1_500.0, 2_700.0, 4_700.0)),
         },
         facts={"old_volts": lambda n: OLD_VOLTS, "new_volts": lambda n: NEW_VOLTS},
         ask="A {led} LED ({led_volts}) and its {ohms} dropper are moved from {old_volts} to "

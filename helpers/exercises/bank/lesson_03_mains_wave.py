@@ -24,6 +24,8 @@ from helpers.exercises.roads import Road, Turn, clear
 from helpers.exercises.roads.steps.general import UNASKED_HIGH, given, knowing, label, over
 from helpers.exercises.roads.steps.mains import (
     CREST_ALONE,
+    FORM_FOR_CREST,
+    HALF_CREST,
     OTHER_FACTORS,
     crest,
     cycle,
@@ -785,7 +787,7 @@ _best_parts = first_that_passes(
 REVERSE = (
     Question(
         id="wave-12",
-        edition=4,
+        edition=5,
         level=2,
         outcome="find what a diode must hold off when the supply stands high",
         # Two numbers that are not right: the usual 10 %, and the per cent added twice.
@@ -795,7 +797,11 @@ REVERSE = (
         kind=Amount(
             "voltage",
             "V",
-            Road(label(), per_cent_more("percent", "tonight's rms value"), crest()),
+            Road(
+                label(),
+                per_cent_more("percent", "tonight's rms value"),
+                knowing(crest(), HALF_CREST, FORM_FOR_CREST),
+            ),
             slips=(
                 Slip(
                     "took what an LED stands in reverse",

@@ -24,7 +24,7 @@ from helpers.exercises.kinds import (
     options,
 )
 from helpers.exercises.question import Picture, Question
-from helpers.exercises.roads import Road, Turn
+from helpers.exercises.roads import Road, Turn, clear
 from helpers.exercises.roads.steps.general import given, knowing, label, over
 from helpers.exercises.roads.steps.heat import (
     HALVED_TWICE,
@@ -45,7 +45,13 @@ from helpers.exercises.roads.steps.heat import (
     warmer_than,
     whole_year,
 )
-from helpers.exercises.roads.steps.mains import crest, half_wave_mean, per_cent_more, percent_up
+from helpers.exercises.roads.steps.mains import (
+    HALF_CREST,
+    crest,
+    half_wave_mean,
+    per_cent_more,
+    percent_up,
+)
 from helpers.exercises.roads.steps.ohms import bands, dc_current, less_drop
 from helpers.exercises.roads.steps.safety import trusted_too_far
 from helpers.physics import energy, faults, heat, leds, mains, ohms_law, ratings, resistors
@@ -374,17 +380,36 @@ def _percent_of_pot(light_watts, hours):
 
 
 # Here a ratio turned round, or taken from a hundred, comes back to itself or to its double.
-CROSSINGS = (100 / 3, 50.0, 100 / 2**0.5, 100.0)
+CROSSINGS = (100 / 3, 50.0, 100 / 2**0.5, 100.0, 100 * 2**0.5)
+
+
+YEAR_BY_POT = Road(
+    label(),
+    squared_over("ohms"),
+    knowing(halved(), HALVED_TWICE),
+    whole_year(),
+    per_cent_of(lambda n: n.pot_watts * n.hours),
+)
+
+
+COST_OHMS = tuple(ohms for ohms in DROPPER_OHMS if ohms != 100e3)  # a one hides its own slips
+HOURS_LEFT_ON = (20.0, 40.0, 70.0)
+
+
+def _exact_per_cent(n):
+    return _percent_of_pot(working_point(n).resistor_watts, n.hours)
 
 
 def _cost_numbers(draw, supply):
     """Draw a light that costs enough to be told from its share of both together."""
-    clear = []
-    for resistance, hours in product(told_apart(DROPPER_OHMS, supply), (20.0, 40.0, 70.0)):
-        share = _percent_of_pot(supply.volts_rms**2 / resistance / 2, hours)
-        if share > 10 and all(abs(share / crossing - 1) > 0.12 for crossing in CROSSINGS):
-            clear.append({"ohms": resistance, "pot_watts": POT_WATTS, "hours": hours})
-    return draw.pick(clear)
+    told = []
+    for resistance in told_apart(COST_OHMS, supply):
+        fixed = {"ohms": resistance, "pot_watts": POT_WATTS}
+        for hours in clear(YEAR_BY_POT, supply, "hours", HOURS_LEFT_ON, _exact_per_cent, **fixed):
+            share = _percent_of_pot(supply.volts_rms**2 / resistance / 2, hours)
+            if share > 10 and all(abs(share / crossing - 1) > 0.12 for crossing in CROSSINGS):
+                told.append({**fixed, "hours": hours})
+    return draw.pick(told)
 
 
 # What this circuit alone makes people do: nothing in it gives the dropper a rest.
@@ -477,7 +502,7 @@ HALF_OR_WHOLE = (
     ),
     Question(
         id="heat-7",
-        edition=2,
+        edition=3,
         level=3,
         marks=2,
         outcome="weigh the cost of the forgotten pot against that of the pilot light",
@@ -489,14 +514,8 @@ HALF_OR_WHOLE = (
         kind=Amount(
             "percent",
             "%",
-            Road(
-                label(),
-                squared_over("ohms"),
-                knowing(halved(), HALVED_TWICE),
-                whole_year(),
-                per_cent_of(lambda n: n.pot_watts * n.hours),
-            ),
-            exact=lambda n: _percent_of_pot(working_point(n).resistor_watts, n.hours),
+            YEAR_BY_POT,
+            exact=_exact_per_cent,
             slips=(
                 Slip(
                     "compared the watts alone",
@@ -628,7 +647,12 @@ SERIES = (
         kind=Amount(
             "voltage",
             "V",
-            Road(MAINS_VOLTS, per_cent_more(percent_up), crest(), shared_volts("count")),
+            Road(
+                MAINS_VOLTS,
+                per_cent_more(percent_up),
+                knowing(crest(), HALF_CREST),
+                shared_volts("count"),
+            ),
             within=0.01,
             measure="peak",
         ),

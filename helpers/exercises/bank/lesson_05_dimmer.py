@@ -29,7 +29,13 @@ from helpers.exercises.roads import Road, Turn, clear
 from helpers.exercises.roads.steps import dimmer as steps
 from helpers.exercises.roads.steps.general import given, knowing, label, times
 from helpers.exercises.roads.steps.heat import HALVED_TWICE, MEAN_BY_RMS, halved, squared_over
-from helpers.exercises.roads.steps.mains import SUPPLY, crest, per_cent_more, percent_up
+from helpers.exercises.roads.steps.mains import (
+    FORM_FOR_CREST,
+    SUPPLY,
+    crest,
+    per_cent_more,
+    percent_up,
+)
 from helpers.exercises.roads.steps.safety import WEAK_DROPPER, called_too_low
 from helpers.physics import (
     clamped,
@@ -89,6 +95,7 @@ HIGH_PEAK = Road(
             "Has one half-cycle a lower crest than the other?",
             lambda value, operand, n: value / sqrt(2),
         ),
+        FORM_FOR_CREST,
     ),
 )
 FULL_HEAT = Road(
@@ -103,6 +110,12 @@ FULL_HEAT = Road(
         ),
     ),
 )
+HEAT_BY_SUM = Road(
+    label(),
+    knowing(squared_over("ohms"), MEAN_BY_RMS),
+    knowing(FULL_HEAT.steps[-1], HALVED_TWICE),
+)
+RECALLED_OHMS = (33e3, 39e3, 56e3, 68e3, 47e3, 82e3)  # the first four that are clear
 
 
 def _full_heat(n):
@@ -135,7 +148,7 @@ RECALL = (
     ),
     Question(
         id="dim-recall-2",
-        edition=3,
+        edition=4,
         role="recall",
         outcome="find the peak of a mains that lies high",
         numbers=lambda draw, supply: {"percent": draw.pick((4.0, 5.0, 6.0))},
@@ -177,20 +190,18 @@ RECALL = (
     ),
     Question(
         id="dim-recall-3",
-        edition=2,
+        edition=3,
         role="recall",
         outcome="find the heat in a dropper that works half of the time",
-        numbers=lambda draw, supply: {"ohms": draw.pick((33e3, 39e3, 56e3, 68e3))},
+        numbers=lambda draw, supply: {
+            "ohms": draw.pick(clear(HEAT_BY_SUM, supply, "ohms", RECALLED_OHMS, _full_heat)[:4])
+        },
         ask="From lesson 04: a dropper of {ohms}, a diode and a red LED stand in series on your "
         "mains, {supply}. No dimmer. How much heat does the dropper give?",
         kind=Amount(
             "power",
             "W",
-            Road(
-                label(),
-                knowing(squared_over("ohms"), MEAN_BY_RMS),
-                knowing(FULL_HEAT.steps[-1], HALVED_TWICE),
-            ),
+            HEAT_BY_SUM,
             exact=_full_heat,
             slips=(
                 Slip(
@@ -495,7 +506,7 @@ LIGHT = (
     ),
     Question(
         id="dim-7",
-        edition=2,
+        edition=3,
         level=2,
         marks=2,
         outcome="find the heat in the dropper behind the dimmer",

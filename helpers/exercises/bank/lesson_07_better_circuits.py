@@ -28,8 +28,8 @@ from helpers.exercises.question import Picture, Question
 from helpers.exercises.roads import Road, Turn
 from helpers.exercises.roads.steps import circuits as steps
 from helpers.exercises.roads.steps.general import factor, given, knowing, label, over
-from helpers.exercises.roads.steps.heat import squared_over, whole_year
-from helpers.exercises.roads.steps.mains import CREST, SUPPLY, crest
+from helpers.exercises.roads.steps.heat import MEAN_BY_RMS, squared_over, whole_year
+from helpers.exercises.roads.steps.mains import CREST, HALF_CREST, SUPPLY, crest
 from helpers.exercises.roads.steps.safety import WEAK_DROPPER, called_too_low
 from helpers.physics import (
     capacitor_dropper,
@@ -71,6 +71,7 @@ BOTH_WAYS_HEAT = Road(
     label(),
     knowing(
         squared_over("ohms"),
+        MEAN_BY_RMS,
         Turn("halved the volts", "Half the time, or half the volts?",
              lambda value, ohms, n: value * value / 4 / ohms),
     ),
@@ -108,6 +109,7 @@ def _measures(n):
 RECALL = (
     Question(
         id="better-recall-1",
+        edition=2,
         role="recall",
         outcome="find the heat in a dropper that carries both half-cycles",
         numbers=lambda draw, supply: {"ohms": draw.pick((33e3, 39e3, 68e3, 82e3))},
@@ -206,6 +208,7 @@ SAME_LIGHT_HEAT = Road(
     label(),
     knowing(
         squared_over(Road(given("ohms"), steps.for_both_halves()), called="the heat"),
+        MEAN_BY_RMS,
         Turn("halved it as for a half-wave", "How many half-cycles pass a bridge?",
              lambda value, ohms, n: value * value / ohms / 2),
     ),
@@ -254,6 +257,7 @@ RESISTORS = (
     ),
     Question(
         id="better-2",
+        edition=2,
         level=2,
         marks=2,
         outcome="exchange a diode for a bridge at the same light",
@@ -590,11 +594,16 @@ def _jump_numbers(draw, supply):
 JUMP = Road(steps.read_jump("jump_volts", lambda n: _division_volts(n.supply)))
 PULSE = Road(
     label(),
-    crest(),
+    knowing(crest(), HALF_CREST),
     steps.at_edge("degrees"),
     over("surge_ohms", called="the pulse"),
 )
-JUMPS_HEAT = Road(label(), crest(), steps.at_edge("degrees"), steps.heat_of_jumps("farads"))
+JUMPS_HEAT = Road(
+    label(),
+    knowing(crest(), HALF_CREST),
+    steps.at_edge("degrees"),
+    steps.heat_of_jumps("farads"),
+)
 PULSE_KILLS = (
     "the pulse is far higher, and comes twice in every cycle. An LED and a bridge that are chosen "
     "for so little fail, and can burst."
@@ -627,7 +636,7 @@ EDGE = (
     ),
     Question(
         id="better-10",
-        edition=2,
+        edition=3,
         level=2,
         marks=2,
         outcome="find the pulse of a capacitor dropper behind a leading edge",
@@ -702,7 +711,6 @@ NEON_YEAR = Road(
         whole_year(),
         Turn("counted half of the day", "For how long is the lamp on each day?",
              factor(energy.HOURS_PER_YEAR / 2), share=0.0),
-        Turn("left out the hours of a day", "How many hours has a year?", factor(365.0), share=0.0),
     ),
 )  # fmt: skip
 

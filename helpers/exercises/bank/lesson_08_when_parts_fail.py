@@ -492,6 +492,7 @@ MESSAGE = (
     ),
     Question(
         id="fail-7",
+        edition=2,
         level=2,
         marks=2,
         outcome="find the heat in a loose joint",
@@ -553,7 +554,7 @@ def _limit_amps(draw, supply):
         exact = mains.highest(supply).volts_rms / amps
         return resistors.next_up(exact, "E12") > 1.012 * exact
 
-    clear = [amps for amps in (0.46e-3, 0.45e-3, 0.42e-3, 0.44e-3) if rounding_shows(amps)]
+    clear = [amps for amps in (0.46e-3, 0.43e-3, 0.42e-3, 0.41e-3) if rounding_shows(amps)]
     return {"amps": draw.pick(clear[:3])}
 
 
@@ -589,6 +590,8 @@ FOR_RMS = (
          "them?", lambda value, volts, n: sqrt(2) * volts),
     Turn("counted one half-cycle only", "Which part would still stop the other half-cycle?",
          lambda value, volts, n: volts / 2),
+    Turn("took ten per cent off the mains unasked", "On the lowest mains a fuse gets least: does "
+         "the question name it?", lambda value, volts, n: 0.9 * volts),
 )  # fmt: skip
 NETWORK_OFF = Turn(
     "took the network off", "Does the network make the way easier, or harder?",
@@ -771,7 +774,7 @@ BARRIER = (
     ),
     Question(
         id="safe-14",
-        edition=3,
+        edition=4,
         level=3,
         marks=2,
         outcome="find the ohms that each part of a barrier needs",
@@ -1113,7 +1116,7 @@ PROTECTION = (
     ),
     Question(
         id="fail-9",
-        edition=2,
+        edition=3,
         level=2,
         outcome="find how many times its rating a fuse gets in a fault",
         numbers=lambda draw, supply: {

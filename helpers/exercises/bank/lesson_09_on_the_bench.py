@@ -181,6 +181,7 @@ PLAN = (
     ),
     Question(
         id="meter-2",
+        edition=2,
         outcome="find the limits of a reading from the meter's sheet",
         numbers=_sheet_numbers,
         picture=lambda n: Picture(
@@ -669,7 +670,7 @@ REHEARSAL = (
     ),
     Question(
         id="meter-11",
-        edition=2,
+        edition=3,
         level=2,
         marks=2,
         outcome="read off a curve when a part has settled",

@@ -197,7 +197,8 @@ class Amount(Kind):
     def meanings(self, value, digits, numbers):
         """Return the names of all single wrong turns that a number may come from."""
         exact = self.exact(numbers) if self.exact else None
-        return meanings(value, digits, self.road, numbers, exact, self._own_ends(numbers))
+        own = self._own_ends(numbers)
+        return meanings(value, digits, self.road, numbers, exact, own, self.prefixed)
 
     def guesses(self, numbers):
         right = self.right(numbers)

@@ -1,11 +1,17 @@
 """Which numbers keep the wrong turns of a road away from its right answer, on whatever supply."""
 
+from itertools import product
 from types import SimpleNamespace
 
 APART = 0.05  # a band of three per cent, and what the simple and the exact sum lie apart [-]
 
 
-def clear(road, supply, name, values, **given):
+def _apart(wrong, right):
+    """Whether a number is told from the right one, typed with two digits, too."""
+    return abs(wrong - right) > APART * abs(right) and f"{wrong:.1e}" != f"{right:.1e}"
+
+
+def clear(road, supply, name, values, exact=None, **given):
     """Return those values of a personal number at which no wrong turn ends beside the right one.
 
     Parameters
@@ -17,6 +23,8 @@ def clear(road, supply, name, values, **given):
         What the personal number is called.
     values : sequence
         What it may be.
+    exact : callable or None
+        From the personal numbers to the exact result, where the road is the simple sum for it.
     **given
         The other personal numbers.
 
@@ -36,6 +44,8 @@ def clear(road, supply, name, values, **given):
     def is_clear(value):
         n = SimpleNamespace(supply=supply, **given, **{name: value})
         right = road.value(n)
-        return all(abs(wrong.value - right) > APART * abs(right) for wrong in road.wrong(n))
+        scales = (1.0, exact(n) / right) if exact else (1.0,)
+        ends = product(scales, scales, road.wrong(n))
+        return all(_apart(scale * wrong.value, other * right) for scale, other, wrong in ends)
 
     return [value for value in values if is_clear(value)]

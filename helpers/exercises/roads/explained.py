@@ -10,6 +10,7 @@ from math import log10
 from helpers.exercises.templates import fill
 
 CLOSEST, WIDEST = 0.002, 0.005  # sums by hand are rounded on their way; no more is claimed [-]
+PREFIX_PLACES, PER_CENT_PLACES = 3, 2  # by which a number may be off as it is typed
 PREFIX, PLACE = "mixed up a prefix", "moved the decimal point"
 ASK_PREFIX = "The digits are right. Which prefix did you mean: milli, kilo, or none?"
 ASK_PLACE = "The digits are right. By how many places does the point move?"
@@ -74,13 +75,14 @@ def explain(value, digits, road, n, exact=None, own=(), prefixed=True):
         # over a power of ten the digits stay right: two names
         names = (name, *(one.turns[0].name for one in single[:1]))
         return Reason(names, _reply(names, asks)) if single else Reason(names, asks, 0.5)
-    if single:
-        return _told(road, single)
+    places = PREFIX_PLACES if prefixed else PER_CENT_PLACES
+    if told := _told(road, single, lambda one: _off_by(value, fits, one, scales) % places == 0):
+        return told
     twice = [w for w in road.wrong_twice(n) if any(fits(w.value * scale) for scale in scales)]
-    return _told(road, twice) if twice else None
+    return _told(road, twice)
 
 
-def meanings(value, digits, road, n, exact=None, own=()):
+def meanings(value, digits, road, n, exact=None, own=(), prefixed=True):
     """Return the names of all single turns that a number may come from, the question's own first.
 
     Parameters are those of `explain`, which tells two of them; more are one too many.
@@ -88,7 +90,10 @@ def meanings(value, digits, road, n, exact=None, own=()):
     fits = _fit(value, digits)
     found = [slip.name for slip in _slips(value, fits, own)]
     scales = _scales(road.value(n), exact)
-    found = found or [" and ".join(one.names) for one in _single(value, fits, road, n, scales)]
+    single = _single(value, fits, road, n, scales)
+    places = PREFIX_PLACES if prefixed else PER_CENT_PLACES
+    meant = [one for one in single if _off_by(value, fits, one, scales) % places == 0]
+    found = found or [" and ".join(one.names) for one in meant]
     return tuple(dict.fromkeys(found))
 
 
@@ -101,15 +106,17 @@ def _scales(right, exact):
 
 
 def _single(value, fits, road, n, scales):
-    return [one for one in road.wrong(n) if _ends_at(value, fits, one, scales)]
+    return [one for one in road.wrong(n) if _off_by(value, fits, one, scales) is not None]
 
 
-def _ends_at(value, fits, wrong, scales):
+def _off_by(value, fits, wrong, scales):
+    """Return by which power of ten a number lies beside the end of a wrong road, or None."""
     ends = [wrong.value * scale for scale in scales]
     if wrong.turns[0].any_decade:
         ends += [wrong.value / scale for scale in scales]  # upside down, the exact sum is too
-        return _decade(value, fits, ends) is not None
-    return any(map(fits, ends))
+    if any(map(fits, ends)):
+        return 0
+    return _decade(value, fits, ends) if wrong.turns[0].any_decade else None
 
 
 def _decade(value, fits, ends):
@@ -128,15 +135,22 @@ def _fit(value, digits):
     return lambda other: abs(value - other) <= width
 
 
-def _told(road, wrong):
-    """Name one wrong road, or two with the question that parts them."""
+def _told(road, wrong, may_be_meant=bool):
+    """Name one wrong road, or two with the question that parts them.
+
+    Where the decade says nothing, one still has to be off by as much as a prefix or a per cent
+    makes; by another power of ten it is chance, and has no word.
+    """
     by_name = {}
     turns_first = sorted(wrong, key=lambda one: (one.turns[0].any_decade, not one.turns[0].usual))
     for one in turns_first:  # where the decade says nothing, chance fits more often
         by_name.setdefault(" and ".join(one.names), one)
-    names = tuple(by_name)[:2]
-    ways = [by_name[name] for name in names]
-    share = min(way.turns[0].share if len(way.turns) == 1 else 0.0 for way in ways)
+    ways = list(by_name.values())[:2]
+    share = min((w.turns[0].share if len(w.turns) == 1 else 0.0 for w in ways), default=0.0)
+    ways = list(filter(may_be_meant, ways))  # an answer earns as if all of them had been
+    names = tuple(" and ".join(way.names) for way in ways)
+    if not ways:
+        return None
     if len(ways) == 1:
         return Reason(names, _reply(names, ways[0].turns[0].asks), share)
     place = min(way.places[-1] for way in ways)

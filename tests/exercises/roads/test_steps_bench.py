@@ -33,7 +33,9 @@ ROOT = sqrt(3)
             "took the per cent of the whole range": 0.44, "left out the digits": 0.1,
             "left out the per cent": 0.04, "took the digits for per cent": 0.3,
             "counted a digit one place too far left": 0.5, "took the digits for whole units": 4.1,
-            "counted one digit only": 0.11, "divided by root three as well": 0.14 / ROOT}),
+            "counted one digit only": 0.11, "divided by root three as well": 0.14 / ROOT,
+            "added the limits to the reading": 5.14, "took the limits off the reading": 4.86,
+            "took the digits off": 0.06}),
         ((given("one_volts"), steps.standard_of_limits("voltage")), 0.3 / ROOT, {
             "took the limits as they are": 0.3, "divided by three, not by its root": 0.1,
             "divided by two, not by root three": 0.15, "divided by root two": 0.3 / sqrt(2),
@@ -44,7 +46,8 @@ ROOT = sqrt(3)
             "took the difference of the two": 0.1, "took the mean of the two uncertainties": 0.35,
             "added the two and left k out": 0.35}),
         ((given("one_volts"), steps.expanded("voltage")), 0.6, {
-            "left k out": 0.3, "took k = 3": 0.9, "halved instead of doubling": 0.15}),
+            "left k out": 0.3, "took k = 3": 0.9, "halved instead of doubling": 0.15,
+            "put k under the root": 0.3 * sqrt(2)}),
         ((given("volts"), steps.loaded_by_meter(Road(given("ohms"), steps.from_the_middle()))),
          6 / 1.05, {
             "took one resistor for what the leads see": 6 / 1.1,
@@ -57,6 +60,7 @@ ROOT = sqrt(3)
             "read where half of the rise is there": 300 * log(2),
             "read where the curve looks level": 900.0, "took the whole time that is drawn": 4200.0,
             "gave one time constant": 60.0, "took three time constants": 180.0,
+            "took four time constants": 240.0,
             "took two time constants": 120.0, "took ten time constants": 600.0}),
         ((given("reading_volts"), steps.apart_from("predicted_volts"),
           steps.in_uncertainties(Road(given("one_volts")))), 1 / 0.3, {
@@ -79,6 +83,7 @@ ROOT = sqrt(3)
             "took k = 3": 100e3 + 9e3 / ROOT, "halved instead of doubling": 100e3 + 1.5e3 / ROOT,
             "left the guard band out": 100e3, "added the limits themselves": 103e3,
             "took the guard band off": 100e3 - 6e3 / ROOT,
+            "put k under the root": 100e3 + 3e3 * sqrt(2) / ROOT, "took the limits off": 97e3,
             "gave the guard band alone": 6e3 / ROOT}),
     ],
     ids=["sheet", "limits", "combined", "expanded", "loaded", "settled", "apart", "ohms", "guard"],

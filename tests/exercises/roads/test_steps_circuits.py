@@ -44,7 +44,9 @@ BY_HAND = {
     "each_half_cycle": (circuits.each_half_cycle(), 65e-6, 0.0065, {
         "counted the charge once a cycle": 0.00325,
         "multiplied by 2π": 65e-6 * 314.159265,
-        "multiplied the volts of the mains by farads and hertz": 65e-6 * 50 / 2 / 1.41421356,
+        "multiplied the volts of the mains by farads and hertz": (
+            65e-6 * 50 / 2 / 1.41421356, 65e-6 * 50 / 3.14159265,  # and 0.9 of it, the mean
+        ),
         "took the crest of the current": 65e-6 * 157.079633,
         "took the other mains frequency": 65e-6 * 120,
     }),
@@ -81,6 +83,8 @@ BY_HAND = {
         "gave what is gone": 297.97862,
         "multiplied by the time constant": 60.0,
         "took two to the power for e": 9.375,
+        "took ten to the power for e": 0.003,
+        "took the crest as it stands": 300.0,
     }),
     "read_jump": (circuits.read_jump("jump_volts", lambda n: 100.0), None, 260.0, {
         "gave the divisions": 2.6,

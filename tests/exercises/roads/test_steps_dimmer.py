@@ -9,6 +9,7 @@ sine: 1.1107.
 import csv
 import random
 from collections import Counter
+from math import acos, degrees
 from pathlib import Path
 from types import SimpleNamespace
 
@@ -49,6 +50,7 @@ LIGHT_TURNS = {
     "let the calculator take degrees for radians": (1 - 0.9990208) / 2,
     "took the sine for the cosine": (1 + 0.93969) / 2,
     "took the cosine alone": 0.34202,
+    "left out the 1": 0.17101,
     "took 0.45 on top": 0.45 * LIGHT,
     "took what is cut away": 1 - LIGHT,
     "left the dimmer out": 1.0,
@@ -93,6 +95,7 @@ BY_HAND = {
     "angle_of_light": (dimmer.angle_of_light(), LIGHT, {
         "took the share shown for the share of the time": 180 * (1 - LIGHT),
         "took the angle let through for the angle cut": 70.0,
+        "did not take the 1 away": degrees(acos(2 * LIGHT)),
     }),
     "full_amps": (dimmer.full_amps(), 90.0, {
         "divided the wrong way round": 230 / 90,
@@ -108,6 +111,7 @@ BY_HAND = {
         "left out the scale of the meter": 75.668 / 1.1107,
         "divided by 1.414": 75.668 / 1.41421,
         "divided the rms by 1.11": 123.13 / 1.1107,
+        "multiplied by 1.11": 75.668 * 1.1107,
         "counted only one half-cycle": 75.668 / 2,
     }),
     "share_shown": (dimmer.share_shown(), 75.67, {}),

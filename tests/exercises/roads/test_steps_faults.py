@@ -23,6 +23,7 @@ N = SimpleNamespace(
             "took them as side by side": 3333.33}),
         ((given("amps"), steps.heat_in_joint("joint_ohms")), 0.9, {
             "forgot to square the amps": 0.6, "doubled instead of squaring": 1.2,
+            "gave the amps": 1.5, "squared the amps alone": 2.25,
             "divided by the ohms": 5.625, "gave the joint the volts of the mains": 36_000.0,
             "gave the heat of the pot": 180.0, "multiplied the watts by the ohms": 72.0}),
         ((given("fault_amps"), steps.times_its_rating("fuse_amps")), 8.0, {

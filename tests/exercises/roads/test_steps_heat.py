@@ -79,6 +79,7 @@ def ends(*road):
             (WATTS, steps.whole_year()), 4380.0,
             {
                 "took a day for the year": 12.0, "took a month for the year": 365.0,
+                "left out the hours of a day": 182.5,
             },
             id="energy of a year",
         ),
@@ -133,7 +134,8 @@ def ends(*road):
             (WATTS, steps.box_rise("square_metres")), 25.0,
             {
                 "left out the box": 0.0, "took 100 cm² for a square metre": 0.25,
-                "left out what the walls pass": 100.0, "counted one film of air only": 12.5,
+                "left out what the walls pass": 100.0, "took 6 W for what the walls pass": 50 / 3,
+                "counted one film of air only": 12.5,
                 "took the figure of a surface in open air": 10.0,
             },
             id="rise of the box",
@@ -145,7 +147,10 @@ def ends(*road):
         ),
         pytest.param(
             (given(45.0, "temperature"), steps.own_rise("watts", "each_watt_kelvin")), 85.0,
-            {"left out the dropper's own rise": 45.0, "gave the dropper's own rise alone": 40.0},
+            {
+                "left out the dropper's own rise": 45.0, "gave the dropper's own rise alone": 40.0,
+                "forgot to multiply by the watts": 45.0 + 80.0,
+            },
             id="own rise",
         ),
     ],
@@ -155,8 +160,9 @@ def test_second_way_every_turn_by_hand(road, right, by_hand):
     assert ends(*road) == pytest.approx(by_hand, rel=1e-5)
 
 
-def test_where_only_the_digits_fit_a_turn_is_named_after_those_that_fit_in_size():
+def test_a_turn_of_which_only_the_digits_fit_is_told_as_far_off_as_a_prefix_alone():
     """100 V and 30 kΩ: 0.45 × 100² / 30 000 is 0.15; 100 × 30 000 / 2 is 1.5 million."""
     n = SimpleNamespace(volts=100.0, ohms=30e3)
     kind = Amount("power", "W", Road(VOLTS, steps.squared_over("ohms"), steps.halved()))
-    assert kind.mark(0.15, n, 3).slip == "took 0.45 for the half or multiplied volts by ohms"
+    assert kind.mark(0.15, n, 3).slip == "took 0.45 for the half"
+    assert kind.mark(1.5, n, 3).slip == "multiplied volts by ohms"

@@ -26,6 +26,7 @@ BY_HAND = {
         "took the light for the look": 0.125,
         "took the root for a point of light": 0.353553,
         "took the lightness of surfaces": 0.42,  # 116 × 0.5 − 16
+        "gave how much is lost": 0.5,
         "divided by three": 0.0416667,
         "raised to the third power": 0.00195313,
     }),

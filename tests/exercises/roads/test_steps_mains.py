@@ -56,6 +56,7 @@ STEPS = {
             "took the mean for the rms": 100 * 2 / pi,
             "halved the crest": 50.0,
             "divided by root three": 100 / sqrt(3),
+            "halved once too often": 50 / sqrt(2),
             "multiplied by 0.9": 100 * (2 / pi) / (1 / sqrt(2)),
             "took the wave from trough to crest": 200.0,
         },

@@ -38,7 +38,7 @@ def ends(road, n=BENCH):
             "divided the wrong way round": 83.33, "multiplied instead of dividing": 12_000.0}),
         (LEFT, 10.0, {"left out the LED's own drop": 12.0, "added the LED's drop": 14.0,
                       "took the LED's drop twice": 8.0, "took the LED's drop alone": 2.0,
-                      "took off a diode's 0.7 V as well": 9.3}),
+                      "took off a diode's 0.7 V as well": 9.3, "took the drop of a blue LED": 9.0}),
         (SMALLEST, 900.0, {"left the tolerance out": 1000.0,
                            "took the largest of the batch": 1100.0}),
         (NEXT_UP, 3900.0, {"took the next value down": 3300.0, "went one value too far": 4700.0,
@@ -53,7 +53,8 @@ def ends(road, n=BENCH):
             "halved the smaller one": 500.0, "divided the product by the difference": 1500.0,
             "doubled the product over the sum": 1500.0, "halved the product over the sum": 375.0,
             "took the mean of the two": 2000.0, "took the root of the product": 1732.05,
-            "left the sum of 1/R upside down": 1 / 750.0, "took the smaller one alone": 1000.0}),
+            "left the sum of 1/R upside down": 1 / 750.0, "took the smaller one alone": 1000.0,
+            "left the product undivided": 3e6}),
     ],
     ids=["current", "on DC", "drop", "tolerance", "values", "one after the other", "side by side"],
 )  # fmt: skip
@@ -70,6 +71,20 @@ def test_second_way_a_red_drop_is_told_from_that_of_a_blue_led_only():
         10.0
     }
     assert "took the drop of a red LED" not in ends(LEFT)
+
+
+def test_second_way_a_blue_drop_is_what_people_say_or_what_the_lesson_has():
+    """12 − 3 V, 12 − 3.1 V; on 5 V the first leaves what a red LED keeps."""
+    name = "took the drop of a blue LED"
+    assert ends(LEFT)[name] == {9.0, 8.9}
+    assert ends(LEFT, SimpleNamespace(volts=5.0, led_volts=2.0))[name] == {1.9}
+    assert name not in ends(LEFT, SimpleNamespace(volts=12.0, led_volts=3.1))
+
+
+def test_second_way_no_value_begins_with_black():
+    """12 and two zeros: brown one colour down is black."""
+    found = ends(Road(steps.bands("ohms")), SimpleNamespace(ohms=1200.0))
+    assert found["read the first band one colour off"] == {2200.0}
 
 
 def test_second_way_bands_read_wrong_are_the_digits_by_hand():

@@ -34,7 +34,8 @@ def built_in(n):
     "steps, right, wrong",
     [
         ((steps.touch_volts(),), 230.0,
-         {**TOUCHED, "added ten per cent to the mains unasked": 253.0}),
+         {**TOUCHED, "added ten per cent to the mains unasked": 253.0,
+          "took the volts of another mains": 120.0}),
         ((steps.name_of_mains(),), 230.0, TOUCHED),
         ((given("volts"), steps.through_body("ohms")), 0.230, {
             "took the RCD's current": 0.030, "took the network for the body": 0.115,
@@ -46,6 +47,7 @@ def built_in(n):
         ((given("parts"), knowing(steps.with_network(), steps.NETWORK_LEFT_OUT)), 392e3, {
             "left out the network": 390e3}),
         ((given("volts"), steps.ohms_of_part("amps")), 460e3, {
+            "doubled them for two parts": 920e3,
             "shared the ohms between the parts": 230e3, "took in a tolerance": 484_211.0,
             "rounded up to a value of a series": 470e3,
             "divided the wrong way round": 0.0005 / 230.0,
@@ -92,3 +94,13 @@ def test_limit_name_and_highest_mains_in_one_row_leave_nothing_to_read_wrong():
 @pytest.mark.parametrize(("share", "warned"), [(0.001, True), (0.59, True), (0.61, False)])
 def test_property_a_touch_current_far_too_small_is_a_danger(share, warned):
     assert bool(steps.understated_touch(share * 0.230, ON_230)) == warned
+
+
+def test_published_half_a_milliampere_is_told_where_another_limit_is_asked_for():
+    """IEC 61140: 0.5 mA, over which 230 V are 460 kΩ."""
+    road, name = Road(given("volts"), steps.ohms_of_part("amps")), "took the limit of the standard"
+    ends = {
+        wrong.names[0]: wrong.value for wrong in road.wrong(SimpleNamespace(volts=230.0, amps=4e-4))
+    }
+    assert ends[name] == pytest.approx(460e3)
+    assert name not in {wrong.names[0] for wrong in road.wrong(ON_230)}

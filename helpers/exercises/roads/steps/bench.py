@@ -52,6 +52,16 @@ def plus_digits(of="voltage", called="the limits to either side"):
                  lambda value, own, n: value + n.digits),
             Turn("divided by root three as well", "Are the limits asked for, or the standard "
                  "uncertainty?", lambda value, own, n: (value + own) / sqrt(3), share=0.0),
+            Turn("added the limits to the reading", "Is it asked how far off it may be, or where "
+                 "the truth may lie?", lambda value, own, n: n.reading_volts + value + own,
+                 share=0.0),
+            Turn("took the limits off the reading", "Is it asked how far off it may be, or where "
+                 "the truth may lie?", lambda value, own, n: n.reading_volts - value - own,
+                 share=0.0),
+            Turn("took the digits off", "Do per cent and digits help each other, or add up?",
+                 lambda value, own, n: abs(value - own), share=0.0),
+            Turn("gave the whole width, from end to end", "How far is it to one side?",
+                 lambda value, own, n: 2 * (value + own)),
             Turn("counted one digit only", "How many digits does the sheet name?",
                  lambda value, own, n: value + n.step_volts),
         ),
@@ -105,6 +115,8 @@ def expanded(of, called="the expanded uncertainty"):
         called, of, factor(2.0), "2 × {value}", "2 * {value}",
         turns=(
             Turn("left k out", "By which factor is a standard uncertainty widened?", factor(1.0)),
+            Turn("put k under the root", "What is multiplied by k: the root, or what is under it?",
+                 factor(sqrt(2)), share=0.0),
             Turn("took k = 3", "Which k does the question name?", factor(3.0)),
             Turn("halved instead of doubling", "Is the expanded one wider, or narrower?",
                  factor(0.5)),
@@ -181,6 +193,7 @@ def settled(called="when it counts as settled"):
         turns=(
             Turn("gave one time constant", asks, factor(1.0)),
             Turn("took three time constants", asks, factor(3.0)),
+            Turn("took four time constants", asks, factor(4.0)),
             Turn("took two time constants", asks, factor(2.0)),
             Turn("took ten time constants", asks, factor(10.0)),
         ),
@@ -255,6 +268,8 @@ def guarded(band, called="the lowest reading that is accepted"):
                  lambda least, band, n: least + n.limits_ohms),
             Turn("took the guard band off", "Which side is the safe one?",
                  lambda least, band, n: least - band, share=0.0),
+            Turn("took the limits off", "Which side is the safe one?",
+                 lambda least, band, n: least - n.limits_ohms, share=0.0),
             Turn("gave the guard band alone", "What does the band come on top of?",
                  lambda least, band, n: band, share=0.0),
         ),

@@ -83,6 +83,9 @@ def each_half_cycle(called="the mean current"):
             Turn("multiplied the volts of the mains by farads and hertz", "How much charge does "
                  "each half-cycle turn over?",
                  lambda value, hertz, n: value * hertz / sqrt(8), 0.0),
+            Turn("multiplied the volts of the mains by farads and hertz", "How much charge does "
+                 "each half-cycle turn over?",
+                 lambda value, hertz, n: value * hertz / pi, 0.0),  # and took its mean
             Turn("took the crest of the current", "The crest lasts an instant. What is left as a "
                  "mean?", lambda value, hertz, n: pi * hertz * value),
             Turn(*OTHER_HERTZ, lambda value, hertz, n: 2 * _other_hertz(hertz) * value),
@@ -199,6 +202,10 @@ def left_after_a_second(ohms, farads, called="the volts that are left"):
                  "the same share?", lambda value, tau, n: value * tau),
             Turn("took two to the power for e", "Which number is raised to the power?",
                  lambda value, tau, n: value * 2 ** (-late / tau)),
+            Turn("took ten to the power for e", "Which number is raised to the power?",
+                 lambda value, tau, n: value * 10 ** (-late / tau), share=0.0),
+            Turn("took the crest as it stands", "What has the bleeder taken after one second?",
+                 lambda value, tau, n: value),
         ),
     )  # fmt: skip
 

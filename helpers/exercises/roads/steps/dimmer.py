@@ -1,7 +1,7 @@
 """Steps behind a dimmer: from the firing angle to the shares of heat, volts and light."""
 
 from dataclasses import replace
-from math import acos, cos, degrees, pi, radians, sin, sqrt
+from math import acos, cos, degrees, inf, pi, radians, sin, sqrt
 
 from helpers.exercises.roads.road import Road, Step, Turn
 from helpers.exercises.roads.steps.general import UNASKED_HIGH, factor, given, times
@@ -29,9 +29,9 @@ def _volts(angle):
     return sqrt(_heat(angle))
 
 
-def _share(name, asks, formula):
+def _share(name, asks, formula, share=0.5):
     """Return a turn that takes another formula of the angle."""
-    return Turn(name, asks, lambda angle, operand, n: formula(angle))
+    return Turn(name, asks, lambda angle, operand, n: formula(angle), share)
 
 
 TIME = ("took the share of the time",
@@ -132,6 +132,8 @@ def light_share(called="the share of the light"):
                    lambda a: (1 + sin(radians(a))) / 2),
             _share("took the cosine alone", "Try 180° in your formula: what has to come out?",
                    lambda a: abs(cos(radians(a)))),
+            _share("left out the 1", "Try 180° in your formula: what has to come out?",
+                   lambda a: -cos(radians(a)) / 2 if a > 90 else inf, share=0.0),
             _share("took 0.45 on top", "0.45 leads to the mean at full. Which share is asked for?",
                    lambda a: 0.45 * _light(a)),
             _share(*CUT_AWAY, lambda a: 1 - _light(a)),
@@ -152,6 +154,9 @@ def angle_of_light():
                  "Is the mean the same all along a half-cycle?",
                  lambda share, operand, n: 180 * (1 - share)),
             Turn(*WRONG_END, lambda share, operand, n: degrees(acos(1 - 2 * share))),
+            Turn("did not take the 1 away",
+                 "Try a share of 1 in your formula: what has to come out?",
+                 lambda share, operand, n: degrees(acos(2 * share)), share=0.0),
         ),
     )  # fmt: skip
 
@@ -238,6 +243,8 @@ def on_plain_meter(angle):
              "does it multiply the mean?", lambda volts, share, n: volts * share / FORM_FACTOR),
         Turn("divided by 1.414", "Are the volts of your mains a crest, or rms?",
              lambda volts, share, n: volts * share / sqrt(2)),
+        Turn("multiplied by 1.11", "Its scale does that already. What is a whole sine to it?",
+             lambda volts, share, n: volts * share * FORM_FACTOR, share=0.0),
         Turn("divided the rms by 1.11", "1.11 belongs to a whole sine. Is the wave behind a dimmer "
              "one?", lambda volts, share, n: volts * _volts(getattr(n, angle)) / FORM_FACTOR),
         Turn(*ONE_HALF_CYCLE, lambda volts, share, n: volts * share / 2),

@@ -19,6 +19,22 @@ UNASKED_HIGH = Turn(
 )
 
 
+OTHER_VOLTS = (230.0, 120.0)  # which the books are full of
+
+
+def _other(volts):
+    for other in OTHER_VOLTS:
+        if 1.3 < max(other / volts, volts / other) < 1.95:  # where few other turns end
+            return other
+    raise ValueError(f"no other mains is told from {volts} V")
+
+
+OTHER_MAINS = Turn(
+    "took the volts of another mains", "Which mains does the question name?",
+    lambda value, given, n: _other(given), share=0.0,
+)  # fmt: skip
+
+
 def given(name, of="", called="what is given", turns=()):
     """Start from a personal number, a constant or a function of the numbers."""
     return Step(called, of or quantity_of(name), lambda value, given, n: given, "", "{operand}",
@@ -29,7 +45,7 @@ def label():
     """Start from the volts on the label of the learner's mains."""
     return given(
         lambda n: n.supply.volts_rms, of="voltage", called="the volts of the mains",
-        turns=(UNASKED_HIGH,),
+        turns=(UNASKED_HIGH, OTHER_MAINS),
     )  # fmt: skip
 
 

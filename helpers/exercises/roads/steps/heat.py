@@ -114,6 +114,8 @@ def whole_year(called="the energy of the year"):
         turns=(
             Turn("took a day for the year", "For how long is the light on?", factor(24.0)),
             Turn("took a month for the year", "For how long is the light on?", factor(hours / 12)),
+            Turn("left out the hours of a day", "How many hours has a year?", factor(365.0),
+                 share=0.0),
         ),
     )  # fmt: skip
 
@@ -234,6 +236,8 @@ def box_rise(surface, called="how much warmer the box is"):
                  "metre?", lambda value, surface, n: value / (passed * 100 * surface)),
             Turn("left out what the walls pass", "How much passes each square metre for a kelvin?",
                  lambda value, surface, n: value / surface),
+            Turn("took 6 W for what the walls pass", "From 4 to 6: which is the safer one?",
+                 lambda value, surface, n: value / (6.0 * surface), share=0.0),
             Turn("counted one film of air only", "How many films of air are in the way?",
                  lambda value, surface, n: value / (2 * passed * surface)),
             Turn("took the figure of a surface in open air", "Is there one film of air in the way, "
@@ -267,6 +271,8 @@ def own_rise(power, kelvin_per_watt, called="the dropper's temperature"):
         turns=(
             Turn("left out the dropper's own rise", "How much warmer than its air is the dropper?",
                  lambda value, rise, n: value),
+            Turn("forgot to multiply by the watts", "Kelvin for each watt: for how many watts?",
+                 lambda value, rise, n: value + rise / n.watts, share=0.0),
             Turn("gave the dropper's own rise alone", "How warm is the air around it?",
                  lambda value, rise, n: rise, share=0.0),
         ),

@@ -33,6 +33,8 @@ def cube_root(called="the share of the look"):
                  lambda share, operand, n: sqrt(share)),
             Turn("took the lightness of surfaces", "Is it a painted surface in daylight here, or a "
                  "glowing patch?", lambda share, operand, n: light.lightness(share) / 100),
+            Turn("gave how much is lost", "Is it asked how bright it looks, or how much darker?",
+                 lambda share, operand, n: 1 - light.stevens(share), share=0.0),
             Turn("divided by three", "Which number, three times as a factor, gives the light?",
                  factor(1 / 3)),
             Turn("raised to the third power", "Does the look fall faster than the light, or more "
@@ -164,14 +166,11 @@ def read_beam(half):
 
 def both_sides(called="the whole angle"):
     """From the half angle of a beam to the viewing angle on its sheet."""
+    asks = "From which side to which does the sheet count?"
     return Step(
         called, "angle", factor(2.0), "2 × {value}", "2 * {value}",
-        turns=(
-            Turn("gave the half angle", "From which side to which does the sheet count?",
-                 factor(1.0)),
-            Turn("halved the angle", "From which side to which does the sheet count?",
-                 factor(0.5)),
-        ),
+        turns=(Turn("gave the half angle", asks, factor(1.0)),
+               Turn("halved the angle", asks, factor(0.5))),
     )  # fmt: skip
 
 

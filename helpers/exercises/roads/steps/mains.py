@@ -29,11 +29,14 @@ HALF_CREST = Turn(
     "halved the crest", "Is the wave only half as high where a half-cycle is missing?",
     factor(1 / sqrt(2)),
 )  # fmt: skip
+FORM_FOR_CREST = Turn(
+    "took 1.11 for 1.414", "1.11 leads from mean to rms. What leads from rms to crest?",
+    factor(pi / (2 * sqrt(2))),
+)  # fmt: skip
 CREST_ALONE = (
     Turn("multiplied by 1.5", "What exactly is the square root of two?", factor(1.5)),
     Turn("doubled the label", "Which factor belongs to a sine?", factor(2.0)),
-    Turn("took 1.11 for 1.414", "1.11 leads from mean to rms. What leads from rms to crest?",
-         factor(pi / (2 * sqrt(2)))),
+    FORM_FOR_CREST,
     Turn("took ten per cent more for the crest", "Does the crest come from the range of the mains, "
          "or from the shape of its wave?", factor(1.1)),
     MEAN_FOR_CREST,
@@ -70,6 +73,8 @@ RMS_OF_CREST = (
          factor(2.0)),
     Turn("divided by root three", "Which root leads from the crest of a sine to its rms value?",
          factor(1 / sqrt(3)), share=0.0),
+    Turn("halved once too often", "Half of the crest is the rms of what: a whole wave, or a "
+         "half-wave?", factor(0.5 / sqrt(2))),
 )  # fmt: skip
 
 

@@ -7,10 +7,22 @@ from helpers.exercises.roads.steps.general import factor, given, knowing, over
 from helpers.physics import resistors
 
 RED_VOLTS, LIKE_RED_VOLTS = 2.0, 2.5  # a drop below the second is not told from the first [V]
+BLUE_VOLTS = (3.0, 3.1)  # as people say it, and as lesson 02 has it [V]
 DROP_LEFT_OUT = Turn(
     "left out the LED's own drop", "What does the LED keep for itself?",
     lambda value, drop, n: value, usual=True,
 )  # fmt: skip
+
+
+def _blue(volts):
+    return Turn(
+        "took the drop of a blue LED",
+        "Which LED does the question name?",
+        lambda value, drop, n: (
+            inf if drop > LIKE_RED_VOLTS or value == volts + drop else value - volts
+        ),
+        share=0.0,
+    )
 
 
 def less_drop(drop, called="the volts left for the dropper"):
@@ -31,6 +43,7 @@ def less_drop(drop, called="the volts left for the dropper"):
             Turn("took the drop of a red LED", "Which LED does the question name?",
                  lambda value, drop, n: value - RED_VOLTS if drop > LIKE_RED_VOLTS else inf,
                  share=0.0),
+            *map(_blue, BLUE_VOLTS),
         ),
     )  # fmt: skip
 
@@ -109,6 +122,8 @@ def parallel(pair, called="both together"):
              lambda value, pair, n: sqrt(pair[0] * pair[1])),
         Turn("left the sum of 1/R upside down", "1/R was added. What is still to be done?",
              lambda value, pair, n: 1 / _side_by_side(pair), any_decade=True),
+        Turn("left the product undivided", "The product over what?",
+             lambda value, pair, n: pair[0] * pair[1], share=0.0, any_decade=True),
         Turn("took the smaller one alone", "What does the other path let through?",
              lambda value, pair, n: min(pair), share=0.0),
     ))  # fmt: skip
@@ -137,8 +152,8 @@ def _one_off(place, by):
     def take(value, ohms, n):
         figures = list(f"{ohms:.0f}")
         digit = int(figures[place]) + by
-        if not 0 <= digit <= 9:
-            raise ValueError(f"no colour stands for the digit {digit}")
+        if not (place == 0) <= digit <= 9:  # no value begins with black
+            raise ValueError(f"no colour of this band stands for {digit}")
         figures[place] = str(digit)
         return float("".join(figures))
 

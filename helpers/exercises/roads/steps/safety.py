@@ -71,6 +71,12 @@ NETWORK_LEFT_OUT = Turn(
 )  # fmt: skip
 
 
+def _by_standard(value, amps, n):
+    if abs(amps / hazards.FELT_AMPS_RMS - 1) < 0.03:
+        raise ValueError("the limit that is asked for is the standard's own")
+    return value / hazards.FELT_AMPS_RMS
+
+
 def ohms_of_part(amps, called="the ohms of a part that holds alone"):
     """The ohms that hold a limit with the other part shorted."""
     return knowing(
@@ -78,6 +84,10 @@ def ohms_of_part(amps, called="the ohms of a part that holds alone"):
         Turn("shared the ohms between the parts", "The two together would hold the limit. Which "
              "ohms are left when one is shorted?", lambda value, amps, n: value / amps / 2,
              usual=True),
+        Turn("took the limit of the standard", "Which limit does the question give?", _by_standard,
+             share=0.0),
+        Turn("doubled them for two parts", "Which ohms are left when one of the two is shorted?",
+             lambda value, amps, n: 2 * value / amps, share=0.0),
         Turn("took in a tolerance", "That is on the safe side. Does the question give one?",
              lambda value, amps, n: value / amps / 0.95),
         Turn("rounded up to a value of a series", "That is on the safe side. Which rounding does "
