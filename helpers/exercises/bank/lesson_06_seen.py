@@ -150,8 +150,9 @@ PREDICT = Question(
 LOOK = (
     Question(
         id="see-1",
+        edition=2,
         outcome="find how bright a share of the light looks",
-        numbers=lambda draw, supply: {"light_percent": draw.pick((15.0, 20.0, 30.0, 40.0))},
+        numbers=lambda draw, supply: {"light_percent": draw.pick((15.0, 35.0, 30.0, 40.0))},
         ask="Your turn with the first example: a glowing lens, seen from close by in a dim room, "
         "gets {light_percent} of its earlier light. How bright does it look, in per cent of "
         "before?",

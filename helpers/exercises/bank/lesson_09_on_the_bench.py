@@ -239,10 +239,11 @@ PLAN = (
     ),
     Question(
         id="meter-4",
+        edition=2,
         level=1,
         outcome="find the standard uncertainty of a marked part",
         numbers=lambda draw, supply: {
-            "ohms": draw.pick((82e3, 100e3, 120e3)),
+            "ohms": draw.pick((82e3, 68e3, 120e3)),
             "percent": draw.pick((1.0, 2.0, 5.0)),
         },
         ask="A resistor is marked {ohms} ± {percent}. What is its standard uncertainty?",
