@@ -143,7 +143,7 @@ def mark():
             "class": desk.which_class(),
             "feedback": desk.tick_box("A page for each learner, and all in one to print"),
             "comma": desk.tick_box("Table with decimal commas"),
-            "decided": desk.long_box("Decided (paste what the book says; blanks between several):"),
+            "decided": desk.long_box("Decided (paste from the book):"),
         },
         {"Mark": _mark, "Look at the book": _look},
     )
