@@ -158,7 +158,7 @@ def _lines(text, supply, number):
 
 
 def _how_it_stands(brief, names):
-    stands = [f"{called(n)} {_shown(brief, n)}" for n in names if n not in brief.left_out]
+    stands = [f"{called(n)}: {_shown(brief, n)}" for n in names if n not in brief.left_out]
     still = [called(name) for name in names if name in brief.left_out]
     if len(still) == len(names):
         return "Open: all of it."

@@ -259,6 +259,6 @@ def to_toml(brief, comments=False):
             lines += ["", f"[{section}]"] if last else [f"[{section}]"]
             last = section
         if comments:
-            lines.append(f"# {each.metadata['says']}")
+            lines.append(f"# {each.metadata['called']}: {each.metadata['says']}")
         lines.append(f"{key} = {brief.typed(each.name)}")
     return "\n".join(lines) + "\n"

@@ -58,7 +58,7 @@ def test_on_every_supply_an_empty_one_says_what_is_open_and_what_stops_it(number
     store = MemoryStore()
     session = lesson.learner_session(store, "BENCH-07", "wick", supply)[0]
     page = own_build_page(session, number).plain()
-    assert f"volts of the supply {supply.split(' V')[0]} V" in page
+    assert f"volts of the supply: {supply.split(' V')[0]} V" in page
     assert page.index("What stops it: fixed wiring.") < page.index("Lesson 02.")
     assert "What stops it: full power. Danger: a dimmer that fails" in page and STAMP in page
     store.keep_own_brief("BENCH-07", with_typed("", SAFE, session.supply))
@@ -74,7 +74,7 @@ def test_one_line_of_code_keeps_a_field_and_the_page_follows(session, answers):
         my_build("02", heater_power="60 W", use_by_others=False)
     assert kept(answers) == '[heater]\npower = "60 W"\n[use]\nby_others = false\n'
     for text in (shown.plain, live_words(first), live_words(thing("own-02"))):
-        assert "watts of the heater 60 W" in text and "used by others no" in text
+        assert "watts of the heater: 60 W" in text and "used by others: no" in text
     assert "Kept." in live_words(thing("own-02"))
     assert held(first)["heater_power"] == "60 W"
 
@@ -83,7 +83,7 @@ def test_an_open_lesson_is_meant_where_none_is_named(session):
     with screen() as shown:
         open_lesson("04")
         my_build(box_air="40 °C")
-    assert "as far as lesson 04" in shown.plain and "air in the box 40 °C" in shown.plain
+    assert "as far as lesson 04" in shown.plain and "air in the box: 40 °C" in shown.plain
 
 
 @pytest.mark.parametrize("number", ["00", "01", "99", "<b>"])
@@ -186,7 +186,7 @@ def test_who_changes_the_supply_takes_the_build_along(session):
         lesson.begin("02", supply="120 V 60 Hz")
     form, said = thing("own-02"), live_words(thing("own-02"))
     assert held(form)["supply_volts"] == "120 V"
-    assert "volts of the supply 120 V" in said and "watts of the heater 60 W" in said
+    assert "volts of the supply: 120 V" in said and "watts of the heater: 60 W" in said
 
 
 def test_each_learner_has_a_build_of_their_own(session):
@@ -203,7 +203,7 @@ def test_the_workshop_copy_shows_the_workshops_brief_and_keeps_nothing(answers):
         my_build("08", heater_power="60 W")
     assert not shown.has_controls and not answers.exists()
     assert (
-        "watts of the heater 90 W" in shown.plain
+        "watts of the heater: 90 W" in shown.plain
         and "The workshop copy keeps nothing." in shown.plain
     )
     assert "Open:" not in shown.plain and "break no rule" in shown.plain and STAMP in shown.plain
