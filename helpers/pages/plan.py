@@ -9,7 +9,7 @@ from helpers.figures import margins, value_map
 from helpers.figures.words import KINDS, capital
 from helpers.pages.page import Page
 from helpers.quantities import write, write_as
-from helpers.sizing import report, rules, stops, verdicts
+from helpers.sizing import other_circuits, report, rules, stops, verdicts
 from helpers.sizing.brief import to_toml
 from helpers.sizing.by_setting import by_setting
 from helpers.sizing.fields import called
@@ -84,13 +84,16 @@ def plan_page(plan, quick=False):
         drawn = [margins.strip(best.findings)]
         if not quick:
             drawn.append(value_map.value_by_setting(*by_setting(plan.brief, best)))
+        lines += _cautions(best)
         lines += _rule_by_rule(best)
         lines.append(Line("folded", "The pictures in words: those of number 1."))
         lines += [Line("within", each.words) for each in drawn]
-    lines += [Line("folded", "What remains: for a competent person, and besides.")]
-    lines += [Line("within", text) for text in verdicts.REMAINS]
-    lines += [Line("within", f"{capital(each.rule)}. {each}") for each in plan.general]
     brief = plan.brief
+    asked = report.asked_for(other_circuits.CAPACITOR, brief)
+    besides = [f for f in plan.general if asked or f.rule != "capacitor dropper"]
+    lines += [Line("text", f"{capital(each.rule)}. {each}") for each in besides]
+    lines.append(Line("heading", "What remains for a competent person"))
+    lines += [Line("text", text) for text in verdicts.REMAINS]
     for said, names in (("Left out", brief.left_out), ("Not known", brief.unknown)):
         taken = "; ".join(f"{called(name)} {brief.taken(name)}" for name in names)
         lines += [Line("folded", f"{said}: taken as {taken}.".replace('"', ""))] * bool(taken)
@@ -127,6 +130,13 @@ def _not_met(plan, quick):
         helps = "being tried, a moment" if quick else "; ".join(plan.helps)
         helps = helps or "none of those tried, one at a time"
         yield Line("text", f"What would help, one change alone: {helps}.")
+
+
+def _cautions(candidate):
+    """What a competent person looks at on the first one: in plain sight, for no fold hides it."""
+    found = [f for f in report.one_a_rule(candidate.findings) if f.verdict == "caution"]
+    yield Line("heading", f"Number 1, to be looked at: {len(found)} cautions")
+    yield from (Line("text", f"{capital(each.named)}. {each.reason}") for each in found)
 
 
 def _rule_by_rule(candidate):

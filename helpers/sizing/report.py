@@ -112,15 +112,21 @@ def others(plan):
     ----------
     plan : verdicts.Plan
     """
-    asked = {name.partition("_")[0] for name in COMPARED_ALONE if name not in plan.brief.left_out}
-    for name, of in zip(candidates.KINDS, ("neon", "bin"), strict=True):
-        if of in asked and not plan.only and (one := plan.first_of(name)):
+    for name in candidates.KINDS:
+        asked = asked_for(name, plan.brief) and not plan.only
+        if asked and (one := plan.first_of(name)):
             worst = one_a_rule(one.failed)
             broken = "; ".join(f"{each.named}, {by_how_much(each)}" for each in worst)
             how = f"breaks {broken}" if broken else f"{one.verdict}; no sheet is made of it"
             danger = rules.worst(one.findings).danger
             danger = f"Danger: {danger} " if danger else ""
             yield f"{danger}The best {_BUILT[name]}: {string_of(one)}: {how}."
+
+
+def asked_for(circuit, brief):
+    """Return whether a brief gave anything that only a neon lamp, or a capacitor, needs."""
+    of = "neon" if circuit == candidates.NEON else "bin"
+    return any(n.startswith(of) and n not in brief.left_out for n in COMPARED_ALONE)
 
 
 def nearest(plan):

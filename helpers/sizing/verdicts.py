@@ -112,7 +112,8 @@ class Candidate:
                 if name in ("margin", "light"):
                     own, other = f"{own:.1f} times its limit", f"{other:.1f} times"
                 elif name == "heat":
-                    own, other = write_as(own, "W", 2), write_as(other, "W", 2)
+                    digits = 2 + (write_as(own, "W", 2) == write_as(other, "W", 2))
+                    own, other = write_as(own, "W", digits), write_as(other, "W", digits)
                 else:
                     own, other = f"{own:.0f}", f"{other:.0f}"
                 return f"behind by its {name}: {own} against {other}"

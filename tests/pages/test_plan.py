@@ -63,6 +63,10 @@ def test_the_best_three_stand_with_what_puts_them_behind_and_every_rule_is_folde
     assert best[1].why_behind(best[0]) in said
     folded = " ".join(line.text for line in page.lines if line.role == "folded")
     assert all(capital(finding.rule) in folded for finding in best[0].findings)
+    visible = [line.text for line in page.lines if line.role not in ("folded", "within", "code")]
+    for finding in report.one_a_rule(best[0].findings):  # no caution stands in a fold alone
+        assert finding.verdict != "caution" or any(finding.reason in text for text in visible)
+    assert all(text in visible for text in verdicts.REMAINS)
     assert page.picture.count("<figure") == 2 and words(page.html())
 
 
