@@ -122,7 +122,7 @@ def test_an_answer_to_a_later_edition_is_not_marked_either(change):
 
 
 # Moved from lesson 01 to 08, with the editions that they had there.
-EDITIONS = {"safe-11": 3, "safe-12": 4, "safe-13": 2, "safe-14": 3, "safe-15": 3}
+EDITIONS = {"safe-11": 3, "safe-12": 4, "safe-13": 2, "safe-15": 3}
 
 
 @pytest.mark.parametrize("question_id", EDITIONS)

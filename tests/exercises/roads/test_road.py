@@ -5,7 +5,7 @@ from types import SimpleNamespace
 
 import pytest
 
-from helpers.exercises.roads import Road, Turn
+from helpers.exercises.roads import Road, Turn, clear
 from helpers.exercises.roads.steps.general import given, over
 from helpers.exercises.roads.steps.ohms import less_drop, parallel, series, smallest
 from helpers.physics import ohms_law
@@ -80,3 +80,11 @@ def test_a_turn_on_a_road_within_that_leads_nowhere_is_left_out():
     within = Road(replace(given("ohms"), turns=(by_nothing,)))
     assert "took nothing" in ends(within)
     assert "took nothing" not in ends(Road(given("volts"), over(within)))
+
+
+def test_property_a_clear_number_is_told_from_the_wrong_turn_with_two_digits_and_when_exact():
+    """1.249 and 93 % of it are 1.2 both; 1.31 and 1.218 are not, but 97 % of 1.31 is too near."""
+    seven_off = Turn("took seven per cent off", "Why?", lambda value, watts, n: 0.93 * watts)
+    road = Road(given("watts", turns=(seven_off,)))
+    assert clear(road, None, "watts", (1.249, 1.31)) == [1.31]
+    assert clear(road, None, "watts", (1.249, 1.31), lambda n: 0.97 * n.watts) == []
