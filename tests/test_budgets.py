@@ -22,7 +22,15 @@ BUDGETS = {
 }
 #: What was over its budget when this was written, and why: DEVELOPERS.md. They fall, or a commit
 #: says why not.
-OVER = {}
+OVER = {
+    "physics": 3_192,
+    "sizing": 1_735,
+    "figures": 2_271,
+    "exercises": 2_268,
+    "pages": 721,
+    "classroom": 2_030,
+    "widgets": 1_445,
+}
 
 
 def lines_in(package):

@@ -9,7 +9,7 @@ from helpers.figures import margins, value_map
 from helpers.figures.words import KINDS, capital
 from helpers.pages.page import Page
 from helpers.quantities import write, write_as
-from helpers.sizing import other_circuits, report, rules, stops, verdicts
+from helpers.sizing import candidates, report, rules, stops, verdicts
 from helpers.sizing.brief import to_toml
 from helpers.sizing.by_setting import by_setting
 from helpers.sizing.fields import called
@@ -89,7 +89,7 @@ def plan_page(plan, quick=False):
         lines.append(Line("folded", "The pictures in words: those of number 1."))
         lines += [Line("within", each.words) for each in drawn]
     brief = plan.brief
-    asked = report.asked_for(other_circuits.CAPACITOR, brief)
+    asked = report.asked_for(candidates.CAPACITOR, brief)
     besides = [f for f in plan.general if asked or f.rule != "capacitor dropper"]
     lines += [Line("text", f"{capital(each.rule)}. {each}") for each in besides]
     lines.append(Line("heading", "What remains for a competent person"))
