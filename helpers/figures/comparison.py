@@ -8,7 +8,6 @@ from helpers.figures.words import KINDS, capital, setting, watts
 from helpers.physics import capacitor_dropper, compared, heater, leds, mains
 from helpers.quantities import write
 
-POT_WATTS = 90.0
 SAMPLES = 80
 """Points of a stretch of the pulse: its arc is then off by less than half a pixel [-]."""
 #: What is compared of the seven: heading, look, and how it is said.
@@ -60,7 +59,7 @@ def seven_circuits(supply, dimmer, ohms, volts_rms=None):
 2.04 mA for 0.522 W"
     """
     today = mains.Supply(volts_rms or supply.volts_rms, supply.hertz)
-    pot = heater.resistance(supply.volts_rms, POT_WATTS)
+    pot = heater.resistance(supply.volts_rms, heater.POT_WATTS)
     given = {"ohms": ohms, "lamp_ohms": compared.neon_ohms(supply), "heater_ohms": pot}
     found = {kind: compared.does(kind, today, dimmer, **given) for kind in KINDS}
     full = [compared.does(kind, today, **given) for kind in KINDS]
@@ -148,7 +147,7 @@ def bad_days(supply, ohms):
     ' at off every terminal is live, lit or dark'
     """
     lamp, high = compared.neon_ohms(supply), mains.highest(supply)
-    pots = heater.resistance(supply.volts_rms, POT_WATTS), np.inf
+    pots = heater.resistance(supply.volts_rms, heater.POT_WATTS), np.inf
     rows = {}
     for kind in KINDS:
         found = compared.stands(kind, high, ohms=ohms, lamp_ohms=lamp)
@@ -225,7 +224,7 @@ def dropper_pulse(supply, dimmer, farads, surge_ohms):
     'Danger: leading edge at 90°: for an instant the LED takes more than it stands: 325 mA'
     """
     parts = capacitor_dropper.Parts(farads, surge_ohms, compared.DROPPER.bleeder_ohms)
-    pot = heater.resistance(supply.volts_rms, POT_WATTS)
+    pot = heater.resistance(supply.volts_rms, heater.POT_WATTS)
     sine = capacitor_dropper.steady(parts, supply, heater_ohms=pot)
     point = capacitor_dropper.steady(parts, supply, dimmer, heater_ohms=pot)
     degrees, volts, amps = capacitor_dropper.trace(

@@ -10,7 +10,7 @@ from helpers.figures.words import watts as in_watts
 from helpers.physics import faults, heater, limits, mains
 from helpers.quantities import write
 
-POT_WATTS, RESISTORS = 90.0, 2
+RESISTORS = 2
 #: What can fail, as people say it, and its name in `physics.faults`.
 FAULTS = {
     "all parts are sound": (),
@@ -74,7 +74,7 @@ def state(circuit, supply, dimmer, ohms, fault):
     [1.0, 2.0, 1.0]
     """
     limits.one_of(fault, "fault", FAULTS)
-    pot = {"heater_ohms": heater.resistance(supply.volts_rms, POT_WATTS)}
+    pot = {"heater_ohms": heater.resistance(supply.volts_rms, heater.POT_WATTS)}
     parts = {"ohms_each": ohms, "count": RESISTORS} | pot
     # A part that has drifted to its own value is sound.
     sound = faults.after(circuit, "dropper", "drift", supply, dimmer, drift=1.0, **parts)

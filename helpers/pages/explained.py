@@ -4,7 +4,7 @@ from helpers.figures import bench_supply, faulty
 from helpers.figures.bands import resistor
 from helpers.figures.heat import rating
 from helpers.figures.touch import zones
-from helpers.physics import colour_code, hazards, leds, mains, ohms_law, ratings, resistors
+from helpers.physics import colour_code, hazards, heater, leds, mains, ohms_law, ratings, resistors
 from helpers.physics import heat as warmth
 from helpers.physics.faults import SOUND
 from helpers.physics.phase_cut import Dimmer
@@ -14,7 +14,6 @@ from helpers.sizing import rules
 BENCH_LED_VOLTS, BENCH_VOLTS = 2.0, (5.0, bench_supply.MOST_VOLTS)
 #: Below this the ohms of dry skin rise steeply (IEC 60479-1, from memory) [V].
 LOW_VOLTS = 50.0
-POT_WATTS = 90.0
 FIGURES = colour_code.DIGIT_COLOURS
 MULTIPLIERS = ("silver", "gold", *FIGURES[:7])
 
@@ -134,7 +133,7 @@ def touch_current(supply, volts, ohms, seconds, before=None):
     if before:
         earlier = mains.Supply(before["volts"], supply.hertz)
         before = hazards.touch_amps_rms(earlier, before["ohms"]), before["seconds"]
-    drawn = zones(amps, seconds, before, POT_WATTS / supply.volts_rms)
+    drawn = zones(amps, seconds, before, heater.POT_WATTS / supply.volts_rms)
     way = f"through {write(ohms, 'resistance')}" if ohms else "by bare contact"
     device = f"A {write(hazards.RESIDUAL_AMPS_RMS, 'current')} residual-current device"
     trips = f"{device} need not trip."

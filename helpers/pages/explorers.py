@@ -16,13 +16,13 @@ from helpers.pages import explained, light_and_eye, on_the_bench
 from helpers.pages.explained import FIGURES, MULTIPLIERS
 from helpers.pages.explorer import Choice, Entry, Explorer, Slider
 from helpers.pages.light_and_eye import ROOM
-from helpers.physics import leds, mains, ratings, resistors
+from helpers.physics import heater, leds, mains, ratings, resistors
 from helpers.physics.operating_point import operating_point
 from helpers.physics.phase_cut import Dimmer
 from helpers.quantities import write
 from helpers.sizing import rules
 
-POT_WATTS, POTS_WATTS = explained.POT_WATTS, (60.0, 90.0, 120.0, 200.0)
+POTS_WATTS = (60.0, 90.0, 120.0, 200.0)
 LOW_DEGREES, LEAST_AMPS = 130.0, 0.1e-3
 """Lowest setting and wish of the worked example in lesson 05 [deg], [A]."""
 HEAT_OHMS = 47e3
@@ -98,7 +98,7 @@ def _dimmer_controls(supply):
         Choice("ohms", "Each of two resistors", _written(DROPPER_OHMS, "resistance"),
                resistors.next_down(most / 2, "E12")),
         replace(_today(supply), start=low.volts_rms),
-        Choice("heater_watts", "Pot", _written(POTS_WATTS, "power"), POT_WATTS),
+        Choice("heater_watts", "Pot", _written(POTS_WATTS, "power"), heater.POT_WATTS),
         ROOM,
     )  # fmt: skip
 
@@ -387,7 +387,7 @@ EXPLORERS = {
                 _written((10e-9, 47e-9, 100e-9, 220e-9), "capacitance"),
                 100e-9,
             ),
-            Choice("heater_watts", "Pot", _written(POTS_WATTS, "power"), POT_WATTS),
+            Choice("heater_watts", "Pot", _written(POTS_WATTS, "power"), heater.POT_WATTS),
         ),
         (
             "At which angle does the plain meter show half of the true value?",

@@ -5,6 +5,9 @@ A heating element is taken as a constant resistance. Knows no indicator and no p
 
 from helpers.physics import limits, phase_cut
 
+POT_WATTS = 90.0
+"""The workshop's wax-melting pot, by its label: an example [W]."""
+
 
 def resistance(rated_volts, rated_watts):
     """Return the resistance of a heater from its label.

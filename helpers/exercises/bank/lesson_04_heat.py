@@ -54,7 +54,7 @@ from helpers.exercises.roads.steps.mains import (
 )
 from helpers.exercises.roads.steps.ohms import bands, dc_current, less_drop
 from helpers.exercises.roads.steps.safety import trusted_too_far
-from helpers.physics import energy, faults, heat, leds, mains, ohms_law, ratings, resistors
+from helpers.physics import energy, faults, heat, heater, leds, mains, ohms_law, ratings, resistors
 from helpers.physics.operating_point import operating_point
 from helpers.quantities.writing import milliamps, ohms
 from helpers.sizing import rules
@@ -62,7 +62,6 @@ from helpers.sizing import rules
 LESSON = "04"
 TITLE = "Where the heat goes"
 
-POT_WATTS = 90.0
 MARGIN = 1 / rules.HEALTHY_SHARE
 KNEE_CELSIUS, ZERO_CELSIUS = ratings.KNEE_CELSIUS, ratings.ZERO_CELSIUS
 DROPPER_OHMS = (33e3, 39e3, 47e3, 56e3, 68e3, 82e3, 100e3, 120e3)
@@ -376,7 +375,7 @@ def _change_numbers(draw, supply):
 
 def _percent_of_pot(light_watts, hours):
     """What a light takes in a year, beside a pot that is forgotten for some hours."""
-    return 100 * light_watts * energy.HOURS_PER_YEAR / (POT_WATTS * hours)
+    return 100 * light_watts * energy.HOURS_PER_YEAR / (heater.POT_WATTS * hours)
 
 
 # Here a ratio turned round, or taken from a hundred, comes back to itself or to its double.
@@ -404,7 +403,7 @@ def _cost_numbers(draw, supply):
     """Draw a light that costs enough to be told from its share of both together."""
     told = []
     for resistance in told_apart(COST_OHMS, supply):
-        fixed = {"ohms": resistance, "pot_watts": POT_WATTS}
+        fixed = {"ohms": resistance, "pot_watts": heater.POT_WATTS}
         for hours in clear(YEAR_BY_POT, supply, "hours", HOURS_LEFT_ON, _exact_per_cent, **fixed):
             share = _percent_of_pot(supply.volts_rms**2 / resistance / 2, hours)
             if share > 10 and all(abs(share / crossing - 1) > 0.12 for crossing in CROSSINGS):

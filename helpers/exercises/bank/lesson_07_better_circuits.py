@@ -36,6 +36,7 @@ from helpers.physics import (
     capacitors,
     compared,
     energy,
+    heater,
     leds,
     mains,
     phase_cut,
@@ -49,11 +50,10 @@ TITLE = "Better circuits"
 
 # Lines of code, to be filled with the personal numbers.
 AT_EDGE = f"phase_cut.volts_at({SUPPLY}, phase_cut.NO_DIMMER, {{degrees}})"
-POT_WATTS = 90.0
 
 
 def _pot_ohms(n):
-    return n.supply.volts_rms**2 / POT_WATTS
+    return n.supply.volts_rms**2 / heater.POT_WATTS
 
 
 def _dropper(n, dimmer=phase_cut.NO_DIMMER, surge_ohms=1_000.0):
@@ -173,7 +173,7 @@ RECALL = (
 
 
 def _pulse_ratio(n):
-    parts, pot = compared.DROPPER, n.supply.volts_rms**2 / POT_WATTS
+    parts, pot = compared.DROPPER, n.supply.volts_rms**2 / heater.POT_WATTS
     cut = phase_cut.Dimmer("leading", 90.0)
     pulse, sine = (
         capacitor_dropper.steady(parts, n.supply, dimmer, heater_ohms=pot).led_amps_peak

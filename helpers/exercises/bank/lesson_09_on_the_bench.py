@@ -40,7 +40,7 @@ from helpers.exercises.roads.steps.bench import (
 from helpers.exercises.roads.steps.general import given, over
 from helpers.exercises.roads.steps.heat import alike_in_series
 from helpers.exercises.roads.steps.ohms import dc_current, less_drop
-from helpers.physics import heat, leds, ohms_law
+from helpers.physics import heat, leds, ohms_law, uncertainty
 from helpers.physics.meters import INPUT_OHMS
 from helpers.quantities import write
 from helpers.quantities.writing import milliamps, volts
@@ -750,17 +750,16 @@ APART_ROAD = Road(
         Road(given("predicted_u_volts"), combined_with(Road(given("reading_u_volts")), "voltage"))
     ),
 )
-COVERAGE = 2.0
 
 
 def _called_agreement(value, n):
-    if value <= COVERAGE < APART_ROAD.value(n):
+    if value <= uncertainty.COVERAGE < APART_ROAD.value(n):
         return "who takes this for agreement goes on with a circuit in which something is wrong."
     return None
 
 
 def _verdict(n):
-    beyond = APART_ROAD.value(n) > COVERAGE
+    beyond = APART_ROAD.value(n) > uncertainty.COVERAGE
     if beyond:
         return "That is more than 2: something is wrong. Stop, and look for it."
     return "That is within 2: reading and prediction agree."
