@@ -28,7 +28,7 @@ OF = "Log of: "
 _HOW = "Print one to fill in with: bench BRIEF.toml --blank"
 
 
-class LogError(ValueError):
+class BenchLogError(ValueError):
     """A log cannot be used; the message names the row, what was read and what to write."""
 
 
@@ -86,7 +86,7 @@ def read_one(typed, row):
 
     Raises
     ------
-    LogError
+    BenchLogError
         If it is no such reading.
 
     Examples
@@ -120,7 +120,7 @@ def read_one(typed, row):
         bare = alone != value or (unit == own == "Ω" and word[-1:].isdecimal())
         return Reading(value, _place(word, value), plain(word) if bare else "")
     except ValueError as error:
-        raise LogError(f"Row {row.name} was read as {plain(str(typed))}. {error}") from None
+        raise BenchLogError(f"Row {row.name} was read as {plain(str(typed))}. {error}") from None
 
 
 def _place(word, value):
@@ -150,7 +150,7 @@ def readings(typed, rows):
 
     Raises
     ------
-    LogError
+    BenchLogError
         If a row is unknown or a reading cannot be read.
     """
     known = {row.name: row for row in rows}
@@ -159,7 +159,7 @@ def readings(typed, rows):
         if one is None or not str(one).strip():
             continue
         if name not in known:
-            raise LogError(f"There is no row {plain(str(name))} on this build. {_HOW}")
+            raise BenchLogError(f"There is no row {plain(str(name))} on this build. {_HOW}")
         found[name] = read_one(one, known[name])
     return found
 
@@ -183,7 +183,7 @@ def from_csv(text, rows, build=None):
 
     Raises
     ------
-    LogError
+    BenchLogError
         If it is no such table, is too long, is of another build, names a row twice or that is
         unknown, or holds what cannot be read.
 
@@ -197,11 +197,11 @@ def from_csv(text, rows, build=None):
     >>> from_csv("row,reading\\nR1,about right\\n", rows)
     Traceback (most recent call last):
     ...
-    helpers.bench.log.LogError: Row R1 was read as about right. “about right” has no \
+    helpers.bench.log.BenchLogError: Row R1 was read as about right. “about right” has no \
 number. Type one number and its unit, such as 99.2 kΩ, or OL.
     """
     if len(text) > _MOST_BYTES:
-        raise LogError(f"The log has more than {_MOST_BYTES} characters. {_HOW}")
+        raise BenchLogError(f"The log has more than {_MOST_BYTES} characters. {_HOW}")
     try:
         text = (text if isinstance(text, str) else text.decode("utf-8")).lstrip("\ufeff")
         _held_against(build, text)
@@ -210,25 +210,25 @@ number. Type one number and its unit, such as 99.2 kΩ, or OL.
         table = csv.reader(told, delimiter=parted_by, strict=True)
         lines = [[cell.strip() for cell in line] for line in table if any(map(str.strip, line))]
     except (UnicodeDecodeError, csv.Error) as error:
-        raise LogError(f"The log is no CSV file in UTF-8 ({error}). {_HOW}") from None
+        raise BenchLogError(f"The log is no CSV file in UTF-8 ({error}). {_HOW}") from None
     header = [cell.lower() for cell in lines[0]] if lines else []
     if not {"row", "reading"} <= set(header):
         shown = plain(", ".join(header)) or "nothing"
-        raise LogError(f"The first line was read as {shown}. It needs row and reading. {_HOW}")
+        raise BenchLogError(f"The first line was read as {shown}. It needs row and reading. {_HOW}")
     if len(lines) > _MOST_ROWS:
-        raise LogError(f"The log has {len(lines)} lines; {_MOST_ROWS} are possible. {_HOW}")
+        raise BenchLogError(f"The log has {len(lines)} lines; {_MOST_ROWS} are possible. {_HOW}")
     typed = {}
     for line in lines[1:]:
         cells = dict(zip(header, line, strict=False))
         name = cells.get("row", "")
         if len(line) > len(header):
-            raise LogError(
+            raise BenchLogError(
                 f"Row {plain(name)} has {len(line)} cells instead of "
                 f"{len(header)}. A comma inside a reading? Write a point, or quotation marks."
             )
         if cells.get("reading"):
             if name in typed:
-                raise LogError(f"Row {plain(name)} stands there twice. Keep one.")
+                raise BenchLogError(f"Row {plain(name)} stands there twice. Keep one.")
             typed[name] = cells["reading"]
     return readings(typed, rows)
 
@@ -240,7 +240,7 @@ def _held_against(build, text):
         return
     one, other = (re.sub("[^!-~]", "", name) for name in (found[1], named(build)))
     if one != other:
-        raise LogError(
+        raise BenchLogError(
             f"This log is of another build: {plain(found[1].strip(), 160)}. The brief gives: "
             f"{named(build)}. Nothing was compared. Take the brief of that log, or a log of this "
             "brief."

@@ -61,7 +61,7 @@ def melting_integral(wire_metres, start_celsius=25.0, through=False):
     area = 0.25 * np.pi * diameter * diameter
     heating = _DENSITY * _HEAT / (_RESISTIVITY * _COEFFICIENT) * np.log(hot / cold)
     fusing = _DENSITY * _LATENT_HEAT / (_RESISTIVITY * hot) if through else 0.0
-    return limits.plain(area * area * (heating + fusing))
+    return limits.as_given(area * area * (heating + fusing))
 
 
 @dataclass(frozen=True)

@@ -226,7 +226,7 @@ def pointwise(kind, point, *values):
     values = np.broadcast_arrays(*values)
     points = zip(*(value.ravel().tolist() for value in values), strict=True)
     table = np.array([point(*each) for each in points]).reshape(-1, len(fields(kind))).T
-    return kind(*(limits.plain(column.reshape(values[0].shape)) for column in table))
+    return kind(*(limits.as_given(column.reshape(values[0].shape)) for column in table))
 
 
 def _windows(edge, degrees, half_cycles):

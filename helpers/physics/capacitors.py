@@ -137,7 +137,7 @@ def impulse_volts(safety_class, farads):
     farads = limits.positive(farads, "farads", "F", "Nanofarads: multiply by 1e-9.")
     root = np.sqrt(np.maximum(np.asarray(farads) / 1e-6, 1.0))
     scale = root if safety_class in ("X1", "X2", "Y2") else np.ones_like(root)
-    return limits.plain(CLASSES[safety_class].impulse_volts / scale)
+    return limits.as_given(CLASSES[safety_class].impulse_volts / scale)
 
 
 def time_constant(farads, ohms):
@@ -174,7 +174,7 @@ def time_constant(farads, ohms):
     0.33
     """
     farads = limits.positive(farads, "farads", "F", "Nanofarads: multiply by 1e-9.")
-    return limits.plain(np.asarray(limits.present(ohms, "ohms", "ohm")) * farads)
+    return limits.as_given(np.asarray(limits.present(ohms, "ohms", "ohm")) * farads)
 
 
 def bleeder_watts(volts_rms, ohms):
@@ -212,7 +212,7 @@ def bleeder_watts(volts_rms, ohms):
     0.064
     """
     volts = limits.positive(volts_rms, "volts_rms", "V")
-    return limits.plain(volts * volts / np.asarray(limits.present(ohms, "ohms", "ohm")))
+    return limits.as_given(volts * volts / np.asarray(limits.present(ohms, "ohms", "ohm")))
 
 
 def volts_left(seconds, farads, ohms, start_volts):
@@ -254,7 +254,7 @@ def volts_left(seconds, farads, ohms, start_volts):
     """
     tau = time_constant(farads, ohms)
     late = limits.not_negative(seconds, "seconds", "s")
-    return limits.plain(limits.finite(start_volts, "start_volts", "V") * np.exp(-late / tau))
+    return limits.as_given(limits.finite(start_volts, "start_volts", "V") * np.exp(-late / tau))
 
 
 def seconds_to(volts, farads, ohms, start_volts):
@@ -289,7 +289,7 @@ def seconds_to(volts, farads, ohms, start_volts):
     share = limits.positive(start_volts, "start_volts", "V") / limits.positive(volts, "volts", "V")
     above = np.asarray(share) > 1.0
     time = np.where(above, time_constant(farads, ohms), 1.0) * np.log(np.maximum(share, 1.0))
-    return limits.plain(np.where(above, time, 0.0))
+    return limits.as_given(np.where(above, time, 0.0))
 
 
 def largest_bleeder(farads, start_volts, volts=PIN_VOLTS, seconds=PIN_SECONDS):
@@ -330,7 +330,7 @@ def largest_bleeder(farads, start_volts, volts=PIN_VOLTS, seconds=PIN_SECONDS):
     """
     unit = seconds_to(volts, farads, 1.0, start_volts)
     late = limits.positive(seconds, "seconds", "s")
-    return limits.plain(np.where(np.asarray(unit) > 0.0, late / np.where(unit, unit, 1.0), inf))
+    return limits.as_given(np.where(np.asarray(unit) > 0.0, late / np.where(unit, unit, 1.0), inf))
 
 
 @dataclass(frozen=True)

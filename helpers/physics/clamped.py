@@ -110,12 +110,12 @@ def off_state(
 
     off, mean = blocked.mode, np.ravel(found.volts_mean)
     size, deviation = (
-        limits.plain(value.reshape(shape)) for value in (mean + below(0.0 * mean), below(mean))
+        limits.as_given(value.reshape(shape)) for value in (mean + below(0.0 * mean), below(mean))
     )
     lowest, highest = found.volts_lowest, found.volts_highest
-    peak = limits.plain(np.maximum(highest, -lowest))
+    peak = limits.as_given(np.maximum(highest, -lowest))
     signal = Signal(found.volts_mean, size, deviation, found.volts_rms, peak)
-    backward = limits.plain(np.maximum(-lowest, 0.0))
+    backward = limits.as_given(np.maximum(-lowest, 0.0))
     return Clamped(lowest, highest, signal, found.led_amps_mean, found.led_share, backward)
 
 

@@ -106,7 +106,7 @@ def longest_seconds(fuse, amps_rms):
     for step, seconds in _LONGEST[fuse.speed]:
         # A current that is 2.1 times the rating but for rounding is meant to be that.
         longest = np.where(times >= step * (1.0 - 1e-12), seconds, longest)
-    return limits.plain(longest)
+    return limits.as_given(longest)
 
 
 def can_break(fuse, prospective_amps):
@@ -143,7 +143,7 @@ def can_break(fuse, prospective_amps):
     (False, True)
     """
     amps = limits.not_negative(prospective_amps, "prospective_amps", "A")
-    return limits.plain(np.asarray(amps) <= fuse.breaking_amps)
+    return limits.as_given(np.asarray(amps) <= fuse.breaking_amps)
 
 
 def least_melting_integral(pulse_integral, pulses=100_000.0):
@@ -188,7 +188,7 @@ def least_melting_integral(pulse_integral, pulses=100_000.0):
     share = np.full(np.shape(count), _PULSES[-1][1])
     for most, each in reversed(_PULSES):
         share = np.where(np.asarray(count) <= most, each, share)
-    return limits.plain(pulse / share)
+    return limits.as_given(pulse / share)
 
 
 def fusible_opens(watts, rated_watts, opens_at_times):
@@ -232,4 +232,4 @@ def fusible_opens(watts, rated_watts, opens_at_times):
         opens_at_times, "opens_at_times", "times", 1.0, 1000.0, "It is not a share of the rating."
     )
     power = limits.not_negative(watts, "watts", "W")
-    return limits.plain(np.asarray(power) >= times * rated)
+    return limits.as_given(np.asarray(power) >= times * rated)

@@ -183,4 +183,4 @@ def useful_amps(amps, half_lost_amps=HALF_LOST_AMPS):
     amps = limits.not_negative(amps, "amps", "A")
     lost = limits.not_negative(half_lost_amps, "half_lost_amps", "A") / 2.0
     root = (np.sqrt(lost + 4.0 * np.asarray(amps)) - np.sqrt(lost)) / 2.0
-    return limits.plain(root * root)
+    return limits.as_given(root * root)

@@ -104,7 +104,7 @@ def touch_amps_rms(supply, ohms=0.0, farads=None, bleeder_ohms=None, body_ohms=S
         np.inf if bleeder_ohms is None else bleeder_ohms, "bleeder_ohms", "ohm"
     )
     impedance = resistance + 1.0 / (1.0 / bleeder + 1j * susceptance)
-    return limits.plain(supply.volts_rms / np.abs(impedance))
+    return limits.as_given(supply.volts_rms / np.abs(impedance))
 
 
 _ON_THE_BORDER = 1.0 - 1e-9  # so that rounding never puts a current below it
@@ -156,7 +156,7 @@ def zone(amps_rms, seconds):
         + (amps >= _border(_CURVE_B, seconds) * _ON_THE_BORDER)
         + (amps >= _border(_CURVE_C1, seconds) * _ON_THE_BORDER)
     )
-    return limits.plain(np.array(list(ZONES))[above])
+    return limits.as_given(np.array(list(ZONES))[above])
 
 
 def _border(curve, seconds):

@@ -98,7 +98,7 @@ def celsius_after(seconds, watts, kelvin_per_watt, time_constant_seconds, ambien
     constant = limits.positive(time_constant_seconds, "time_constant_seconds", "s")
     final = final_celsius(watts, kelvin_per_watt, ambient_celsius)
     ambient = limits.finite(ambient_celsius, "ambient_celsius", "degC")
-    return limits.plain(ambient - (final - ambient) * np.expm1(-seconds / constant))
+    return limits.as_given(ambient - (final - ambient) * np.expm1(-seconds / constant))
 
 
 def seconds_to(celsius, watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
@@ -143,7 +143,7 @@ def seconds_to(celsius, watts, kelvin_per_watt, time_constant_seconds, ambient_c
     full_rise = np.asarray(final_celsius(watts, kelvin_per_watt, ambient_celsius) - ambient_celsius)
     reached = (rise < full_rise) | (np.asarray(rise) == 0.0)
     share = np.where(reached, rise, 0.0) / np.where(full_rise > 0.0, full_rise, 1.0)
-    return limits.plain(np.where(reached, -constant * np.log1p(-share), np.inf))
+    return limits.as_given(np.where(reached, -constant * np.log1p(-share), np.inf))
 
 
 def kelvin_per_watt_of(

@@ -287,7 +287,7 @@ def diode_test(joints, laws, ends):
     if names is None:
         return np.inf
     drop = sum((part.volts_at(TEST_AMPS) for part in _chain(names, laws)), 0.0)
-    return limits.plain(np.where(np.asarray(drop) > TEST_MOST_VOLTS, np.inf, drop))
+    return limits.as_given(np.where(np.asarray(drop) > TEST_MOST_VOLTS, np.inf, drop))
 
 
 def string_signal(joints, laws, ohms, volts_rms):

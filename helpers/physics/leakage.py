@@ -79,7 +79,7 @@ def off_state(supply, farads, snubber_ohms, heater_ohms=np.inf, dropper_ohms=np.
     # Written with the load as a conductance, so that no load at all needs no special case.
     ratio = np.abs(1.0 + (snubber - 1j * reactance) * shunt)
     volts = supply.volts_rms / ratio
-    return OffState(*map(limits.plain, (volts, np.sqrt(2.0) * volts, volts * shunt)))
+    return OffState(*map(limits.as_given, (volts, np.sqrt(2.0) * volts, volts * shunt)))
 
 
 def reaches_led(circuit, state, **drops):
@@ -118,7 +118,7 @@ def reaches_led(circuit, state, **drops):
     """
     laws = circuits.laws(circuit, **drops)
     way = circuits.named(circuit).sound.forward
-    return limits.plain(state.volts_peak > sum(laws[name].volts for name in way))
+    return limits.as_given(state.volts_peak > sum(laws[name].volts for name in way))
 
 
 def conductance(ohms, name):

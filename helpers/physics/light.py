@@ -53,7 +53,7 @@ def lightness(relative_light):
         116.0 * np.cbrt(ratio) - 16.0,
         (29.0 / 3.0) ** 3 * np.asarray(ratio),
     )
-    return limits.plain(value)
+    return limits.as_given(value)
 
 
 def stevens(relative_light, exponent=STEVENS_EXPONENTS["patch"]):
@@ -238,4 +238,4 @@ def no_effect_percent(hertz):
 def _flicker_limit(hertz, slow, fast):
     hertz = limits.positive(hertz, "hertz", "Hz", "Steady light has no flicker to judge.")
     slope = np.where(np.asarray(hertz) < 90.0, slow, fast)
-    return limits.plain(np.minimum(slope * hertz, 100.0))
+    return limits.as_given(np.minimum(slope * hertz, 100.0))

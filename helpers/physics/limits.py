@@ -258,7 +258,7 @@ def one_of(value, name, allowed):
     return value
 
 
-def plain(value):
+def as_given(value):
     """Return an array as it is, and a single number, truth or word as Python's own kind.
 
     Parameters
@@ -268,14 +268,14 @@ def plain(value):
 
     Examples
     --------
-    >>> plain(np.float64(1.5)), plain(np.array(True))
+    >>> as_given(np.float64(1.5)), as_given(np.array(True))
     (1.5, True)
     """
     return value if np.ndim(value) else np.asarray(value).item()
 
 
 def alike(*values):
-    """Return values in the shape that they have together, each as `plain` gives it.
+    """Return values in the shape that they have together, each as `as_given` gives it.
 
     Parameters
     ----------
@@ -287,7 +287,7 @@ def alike(*values):
     >>> [np.shape(value) for value in alike(1.0, np.zeros(3))]
     [(3,), (3,)]
     """
-    return [plain(value) for value in np.broadcast_arrays(*values)]
+    return [as_given(value) for value in np.broadcast_arrays(*values)]
 
 
 def _checked(value, name, unit, slip, fits, rule):
@@ -300,4 +300,4 @@ def _checked(value, name, unit, slip, fits, rule):
         rule = rule if np.isfinite(wrong[0]) else f"it must be a finite number in {unit}"
         read = f"{wrong[0]:g} {unit}".strip()
         raise ValueError(f"{name} was read as {read}; {rule.strip()}. {slip}".strip())
-    return plain(numbers)
+    return as_given(numbers)

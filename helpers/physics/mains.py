@@ -305,4 +305,4 @@ def volts_at(volts_rms, degrees):
     70.711
     """
     degrees = limits.finite(degrees, "degrees", "deg")
-    return limits.plain(peak(volts_rms) * np.sin(np.radians(degrees)))
+    return limits.as_given(peak(volts_rms) * np.sin(np.radians(degrees)))

@@ -74,7 +74,7 @@ def reading(signal, response="true_rms", coupling="ac"):
     if coupling == "dc":
         return signal.rms
     alternating_square = signal.rms * signal.rms - signal.mean * signal.mean
-    return limits.plain(np.sqrt(np.maximum(alternating_square, 0.0)))
+    return limits.as_given(np.sqrt(np.maximum(alternating_square, 0.0)))
 
 
 def error_percent(signal, response="average", coupling="ac"):
@@ -111,7 +111,7 @@ def error_percent(signal, response="average", coupling="ac"):
     -43.5
     """
     shown, true = np.asarray(reading(signal, response, coupling)), np.asarray(signal.rms)
-    return limits.plain(100.0 * (shown / np.where(true > 0.0, true, np.nan) - 1.0))
+    return limits.as_given(100.0 * (shown / np.where(true > 0.0, true, np.nan) - 1.0))
 
 
 def within_crest_limit(signal, crest_limit=3.0):
@@ -152,7 +152,9 @@ def within_crest_limit(signal, crest_limit=3.0):
     crest_limit = limits.between(
         crest_limit, "crest_limit", "", 1.4142, 100.0, "A sine already has 1.414."
     )
-    return limits.plain((np.asarray(signal.rms) > 0.0) & (signal.peak <= crest_limit * signal.rms))
+    return limits.as_given(
+        (np.asarray(signal.rms) > 0.0) & (signal.peak <= crest_limit * signal.rms)
+    )
 
 
 def loaded_volts(open_volts, source_ohms, meter_ohms=INPUT_OHMS):

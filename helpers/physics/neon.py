@@ -175,7 +175,7 @@ def goes_out_degrees(supply, edge, strike_volts=STRIKE_VOLTS):
     limits.one_of(edge, "edge", ("leading", "trailing"))
     share = limits.positive(strike_volts, "strike_volts", "V") / (np.sqrt(2.0) * supply.volts_rms)
     least = np.degrees(np.arcsin(np.where(np.asarray(share) <= 1.0, share, np.nan)))
-    return limits.plain(180.0 - least if edge == "leading" else least)
+    return limits.as_given(180.0 - least if edge == "leading" else least)
 
 
 def aged(strike_volts=STRIKE_VOLTS, rise_percent=20.0):

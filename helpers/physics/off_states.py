@@ -110,15 +110,15 @@ def past_a_capacitor(
         for values, value in zip(results, found, strict=True):
             values[settles] = value
     *volts, up, up_peak, down, down_peak, branch, leak = (
-        limits.plain(values.reshape(shape)) for values in results
+        limits.as_given(values.reshape(shape)) for values in results
     )
     twice = circuits.named(circuit).lights_twice
     second = down if "second_led" in (circuits.named(circuit).sound.backward or ()) else 0.0 * down
     full = operating_point(circuit, supply, ohms=dropper_ohms, **drop_volts)
     lit = up + down if twice else up
-    peak = limits.plain(np.maximum(up_peak, down_peak)) if twice else up_peak
+    peak = limits.as_given(np.maximum(up_peak, down_peak)) if twice else up_peak
     most = full.led_amps_mean + full.second_led_amps_mean
-    share = limits.plain((lit + second) / np.where(most > 0.0, most, 1.0))
+    share = limits.as_given((lit + second) / np.where(most > 0.0, most, 1.0))
     return OffLight(*volts, lit, peak, second, branch, leak, share)
 
 
@@ -174,7 +174,7 @@ def by_diode_law(
         "A load this weak is no sound element: see past_a_capacitor.",
     )  # fmt: skip
     left = mains.Supply(state.volts_rms, supply.hertz)
-    ohms = limits.plain(dropper + behind.real)
+    ohms = limits.as_given(dropper + behind.real)
     return operating_point(circuit, left, ohms=ohms, led=led or real("red"), **laws_of)
 
 

@@ -335,4 +335,4 @@ def led_current(supply_volts, led_volts, ohms):
     led_volts = limits.not_negative(led_volts, "led_volts", "V", "Leave the sign out.")
     ohms = limits.positive(ohms, "ohms", "ohm", "An LED without a resistor is destroyed.")
     spare_volts = supply_volts - led_volts
-    return limits.plain(np.maximum(spare_volts, 0.0) / ohms)
+    return limits.as_given(np.maximum(spare_volts, 0.0) / ohms)

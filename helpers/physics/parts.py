@@ -90,7 +90,7 @@ def junction(volts, amps, ideality, ohms=0.0, thermal_volts=THERMAL_VOLTS):
         across / slope, "volts over ideality and thermal volts", "", 0.0, 600.0,
         "No junction is that steep: is the ideality at least 1?",
     )  # fmt: skip
-    return Part(0.0, ohms, slope, limits.plain(amps / np.expm1(turns)))
+    return Part(0.0, ohms, slope, limits.as_given(amps / np.expm1(turns)))
 
 
 #: A small silicon rectifier, drop 0.6 V at 1 mA: common practice, no source.
@@ -133,7 +133,7 @@ def amps_through(chain, volts):
     spare = np.maximum(volts - sum(part.volts for part in chain), 0.0)
     junctions = [part for part in chain if part.is_junction]
     if not junctions:
-        return limits.plain(spare / ohms)
+        return limits.as_given(spare / ohms)
     flows = spare > 0.0
     spare = np.where(flows, spare, 1.0)
     log = np.log(spare / ohms)
@@ -151,4 +151,4 @@ def amps_through(chain, volts):
         log = log - step
         if np.all(np.abs(step) < 1e-13):
             break
-    return limits.plain(np.where(flows, np.exp(log), 0.0))
+    return limits.as_given(np.where(flows, np.exp(log), 0.0))

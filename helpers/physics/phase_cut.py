@@ -151,7 +151,7 @@ def wave(supply, dimmer=NO_DIMMER):
         100.0 * _ratio(others, fundamental),
         displacement,
     )
-    return Wave(*map(limits.plain, fields))
+    return Wave(*map(limits.as_given, fields))
 
 
 def _ratio(top, bottom):
@@ -204,7 +204,7 @@ def volts_at(supply, dimmer, degrees):
         on = in_half_cycle <= dimmer.angle_degrees
     else:
         on = True
-    return limits.plain(np.where(on, mains.volts_at(supply.volts_rms, degrees), 0.0))
+    return limits.as_given(np.where(on, mains.volts_at(supply.volts_rms, degrees), 0.0))
 
 
 def trace(supply, dimmer=NO_DIMMER, cycles=1, samples_per_cycle=360):

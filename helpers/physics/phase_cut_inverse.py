@@ -239,7 +239,7 @@ def mean_fraction(power_fraction):
     (0.5, 0.156)
     """
     angle = for_power(power_fraction).angle_degrees
-    return limits.plain((1.0 + np.cos(np.radians(angle))) / 2.0)
+    return limits.as_given((1.0 + np.cos(np.radians(angle))) / 2.0)
 
 
 def _of_full(wanted, name, full_volts, slip=""):

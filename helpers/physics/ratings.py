@@ -59,7 +59,7 @@ def derated_watts(
     rated = limits.positive(rated_watts, "rated_watts", "W")
     ambient = limits.between(ambient_celsius, "ambient_celsius", "degC", -273.15, 1000.0)
     share = 1.0 - (ambient - knee_celsius) / span_kelvin(knee_celsius, zero_celsius)
-    return limits.plain(rated * np.clip(share, 0.0, 1.0))
+    return limits.as_given(rated * np.clip(share, 0.0, 1.0))
 
 
 def span_kelvin(knee_celsius, zero_celsius):
@@ -108,7 +108,7 @@ def volts_rms_limit(ohms, watts, limiting_volts):
     ohms = limits.positive(ohms, "ohms", "ohm")
     watts = limits.not_negative(watts, "watts", "W")
     limiting = limits.positive(limiting_volts, "limiting_volts", "V")
-    return limits.plain(np.minimum(np.sqrt(watts * ohms), limiting))
+    return limits.as_given(np.minimum(np.sqrt(watts * ohms), limiting))
 
 
 def limited_by(ohms, watts, limiting_volts):

@@ -58,7 +58,7 @@ def _steps_around(ohms, series):
     )
     above = np.searchsorted(ladder, ohms * (1 - _NOISE))
     below = above - (ladder[above] > ohms * (1 + _NOISE))
-    return ohms, limits.plain(ladder[below]), limits.plain(ladder[above])
+    return ohms, limits.as_given(ladder[below]), limits.as_given(ladder[above])
 
 
 def nearest(ohms, series="E24", by="ratio"):
@@ -103,7 +103,7 @@ def nearest(ohms, series="E24", by="ratio"):
     limits.one_of(by, "by", ("ratio", "difference"))
     ohms, below, above = _steps_around(ohms, series)
     lower = ohms * ohms < below * above if by == "ratio" else 2.0 * ohms < below + above
-    return limits.plain(np.where(lower, below, above))
+    return limits.as_given(np.where(lower, below, above))
 
 
 def next_up(ohms, series="E24"):

@@ -188,4 +188,4 @@ def _signal(ups, downs=()):
     )
     rms = np.sqrt(sum(each.square for each in (*ups, *downs)))
     peak = np.max(np.broadcast_arrays(*(each.peak for each in (*ups, *downs))), axis=0)
-    return Signal(*map(limits.plain, (level, up + down, 2.0 * beyond, rms, peak)))
+    return Signal(*map(limits.as_given, (level, up + down, 2.0 * beyond, rms, peak)))

@@ -150,5 +150,5 @@ def worst(parts, supply):
     2.0
     """
     crest = mains.peak(supply.volts_rms)
-    left = limits.plain(crest - parts.led_volts - 2.0 * np.asarray(parts.diode_volts))
+    left = limits.as_given(crest - parts.led_volts - 2.0 * np.asarray(parts.diode_volts))
     return inrush(parts, supply), inrush(parts, supply, 90.0, -left)

@@ -72,7 +72,7 @@ def candelas(amps_mean, rated_candelas, rated_amps, off_axis_degrees=0.0, half_a
     )  # fmt: skip
     order = np.log(0.5) / np.log(np.cos(np.radians(half)))
     value = rated * amps / rated_amps * np.maximum(np.cos(np.radians(angle)), 0.0) ** order
-    return limits.plain(value)
+    return limits.as_given(value)
 
 
 def background_luminance(lux, reflectance=0.5):
@@ -150,7 +150,7 @@ def threshold_lux(luminance):
     True
     """
     luminance = limits.not_negative(luminance, "luminance", "cd/m2")
-    return limits.plain(0.242e-6 * (1.0 + np.sqrt(0.4 * luminance)) ** 2)
+    return limits.as_given(0.242e-6 * (1.0 + np.sqrt(0.4 * luminance)) ** 2)
 
 
 def visible_metres(candelas, luminance, margin=NOTICED):
@@ -192,7 +192,7 @@ def visible_metres(candelas, luminance, margin=NOTICED):
     """
     candelas = limits.not_negative(candelas, "candelas", "cd")
     margin = limits.between(margin, "margin", "", 1.0, 1e6)
-    return limits.plain(np.sqrt(candelas / (margin * threshold_lux(luminance))))
+    return limits.as_given(np.sqrt(candelas / (margin * threshold_lux(luminance))))
 
 
 def needed_lux(room_lux, reflectance=0.5, margin=NOTICED):

@@ -68,7 +68,7 @@ def facts(plan):
 
 def _rule(finding):
     shown = report.figures(finding)
-    return report.plain(finding) | {"rule": finding.named, "shown": shown}
+    return report.as_data(finding) | {"rule": finding.named, "shown": shown}
 
 
 def _build(brief, best, each_wire):

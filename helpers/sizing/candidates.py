@@ -340,7 +340,9 @@ def box_celsius(brief, watts):
     [55.0, 52.5]
     """
     # Hundreds of watts would glow; a thousand kelvin say as much, and stay within the tables.
-    rise = limits.plain(np.minimum(heat.box_rise_kelvin(watts, brief.box_square_metres), _HOTTEST))
+    rise = limits.as_given(
+        np.minimum(heat.box_rise_kelvin(watts, brief.box_square_metres), _HOTTEST)
+    )
     return brief.box_air + rise, brief.box_air + 0.5 * rise
 
 

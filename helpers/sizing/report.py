@@ -278,9 +278,9 @@ def data(plan, shown=SHOWN):
     return {
         "brief": to_toml(plan.brief),
         "left_out": list(plan.brief.left_out),
-        "need": plain(plan.need),
-        "stops": [plain(each) for each in plan.stops],
-        "general": [plain(each) for each in (*plan.cautions, *plan.general)],
+        "need": as_data(plan.need),
+        "stops": [as_data(each) for each in plan.stops],
+        "general": [as_data(each) for each in (*plan.cautions, *plan.general)],
         **{name: getattr(plan, name) for name in ("listed", "computed", "conditions", "points")},
         "candidates": plan.size,
         "kept": plan.kept,
@@ -290,18 +290,18 @@ def data(plan, shown=SHOWN):
                 "rated_watts": each.rated_watts, "type_volts": each.type_volts,
                 "verdict": each.verdict, "behind": reason,
                 "farads": each.farads, "bleeder_ohms": each.bleeder_ohms,
-                "findings": [plain(finding) for finding in each.findings],
+                "findings": [as_data(finding) for finding in each.findings],
             }
             for each, reason in zip(best, why, strict=True)
         ],
         "others": list(others(plan)),
-        "broken": [plain(each) | {"by": by_how_much(each)} for each in broken],
+        "broken": [as_data(each) | {"by": by_how_much(each)} for each in broken],
         "would_help": changes,
         "remains": list(verdicts.REMAINS),
     }  # fmt: skip
 
 
-def plain(finding):
+def as_data(finding):
     """A finding as a dictionary; JSON knows no infinite margin, so that one is left empty."""
     margin = finding.margin
     kept = asdict(finding) | {"margin": margin if margin < float("inf") else None}

@@ -199,7 +199,7 @@ def judge(figure, limit, *, least=False, unsure=0.0, over="fail"):
     sign = -1.0 if least else 1.0
     beyond = sign * figure > sign * limit
     near = sign * figure > sign * limit * (1.0 - sign * unsure)
-    return limits.plain(np.where(beyond, VERDICTS.index(over), np.where(near, 1, 0)))
+    return limits.as_given(np.where(beyond, VERDICTS.index(over), np.where(near, 1, 0)))
 
 
 def heat_limit(rated_watts, air_celsius, after=faults.SOUND):

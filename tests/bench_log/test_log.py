@@ -4,7 +4,7 @@ import pytest
 
 from helpers.bench import report
 from helpers.bench.diagnosis import diagnose
-from helpers.bench.log import LogError, blank, from_csv, read_one, readings
+from helpers.bench.log import BenchLogError, blank, from_csv, read_one, readings
 from helpers.bench.predictions import table
 from helpers.bench.rows import COMPETENT
 from helpers.bench.world import Build
@@ -109,7 +109,7 @@ def test_second_way_the_last_place_is_that_of_what_was_typed(name, typed, place)
     ],
 )
 def test_refused_with_row_what_was_read_and_what_to_write(name, typed, says):
-    with pytest.raises(LogError) as refused:
+    with pytest.raises(BenchLogError) as refused:
         read_one(typed, ROWS[name])
     assert f"Row {name} was read as" in str(refused.value) and says in str(refused.value)
     assert len(str(refused.value)) < 400
@@ -144,7 +144,7 @@ def test_property_columns_may_be_parted_as_spreadsheets_do(parted):
     ],
 )
 def test_refused_a_table_that_cannot_be_used(text, says):
-    with pytest.raises(LogError, match=says):
+    with pytest.raises(BenchLogError, match=says):
         from_csv(text, LIST)
 
 
@@ -162,5 +162,5 @@ def test_property_what_is_empty_was_not_read():
 
 
 def test_refused_a_row_that_is_not_there():
-    with pytest.raises(LogError, match="There is no row R7"):
+    with pytest.raises(BenchLogError, match="There is no row R7"):
         readings({"R7": "1k"}, LIST)

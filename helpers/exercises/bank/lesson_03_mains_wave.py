@@ -37,6 +37,7 @@ from helpers.exercises.roads.steps.mains import (
 )
 from helpers.exercises.roads.steps.ohms import dc_current, less_drop
 from helpers.physics import leds, mains, resistors
+from helpers.physics.circuits import SILICON_VOLTS
 from helpers.physics.operating_point import operating_point
 from helpers.physics.phase_cut import NO_DIMMER, Dimmer
 from helpers.quantities.writing import milliamps
@@ -46,7 +47,6 @@ LESSON = "03"
 TITLE = "The mains is not what the label says"
 
 LED_VOLTS = 2.0  # Common practice, no source: a red LED.
-DIODE_VOLTS = 0.7  # Common practice, no source: a silicon diode.
 BURSTING = 5  # times an LED's limit at the crest: over 3 W in the dropper on any household mains
 ROUNDING = (
     "If in doubt, the next value up: it keeps the current and the heat down. Where the light would "
@@ -380,7 +380,7 @@ def _dropper(draw, supply):
     return {
         "ohms": draw.pick((47_000.0, 56_000.0, 68_000.0, 82_000.0)),
         "led_volts": LED_VOLTS,
-        "diode_volts": DIODE_VOLTS,
+        "diode_volts": SILICON_VOLTS,
     }
 
 
@@ -475,11 +475,11 @@ CURRENT = (
             slips=(
                 Slip(
                     "took the label for the crest",
-                    lambda n: (n.supply.volts_rms - LED_VOLTS - DIODE_VOLTS) / n.ohms,
+                    lambda n: (n.supply.volts_rms - LED_VOLTS - SILICON_VOLTS) / n.ohms,
                     "How high does the wave rise above its label?",
                     share=0.5,
                 ),
-                _drop_alone(lambda n: (LED_VOLTS + DIODE_VOLTS) / n.ohms),
+                _drop_alone(lambda n: (LED_VOLTS + SILICON_VOLTS) / n.ohms),
             ),
         ),
         nudges=(
@@ -506,7 +506,7 @@ CURRENT = (
             exact=lambda n: half_wave(n).led_amps_mean,
             measure="mean",
             slips=(
-                _quick(lambda n: (n.supply.volts_rms - LED_VOLTS - DIODE_VOLTS) / n.ohms),
+                _quick(lambda n: (n.supply.volts_rms - LED_VOLTS - SILICON_VOLTS) / n.ohms),
                 Slip(
                     "took what an LED may carry",
                     lambda n: leds.LIMIT_AMPS,
