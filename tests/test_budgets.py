@@ -23,11 +23,11 @@ BUDGETS = {
 #: What was over its budget when this was written, and why: DEVELOPERS.md. They fall, or a commit
 #: says why not.
 OVER = {
-    "physics": 3_192,
-    "sizing": 1_735,
-    "figures": 2_271,
+    "physics": 3_195,
+    "sizing": 1_737,
+    "figures": 2_270,
     "exercises": 2_268,
-    "pages": 721,
+    "pages": 720,
     "classroom": 2_030,
     "widgets": 1_445,
 }

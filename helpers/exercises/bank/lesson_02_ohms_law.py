@@ -288,7 +288,7 @@ def _ways_to_write(one, two):
 VALUES = (
     Question(
         id="ohm-5",
-        edition=2,
+        edition=3,
         outcome="read a resistor's colour bands",
         numbers=lambda draw, supply: {"ohms": draw.pick(BAND_OHMS)},
         picture=lambda n: Picture(

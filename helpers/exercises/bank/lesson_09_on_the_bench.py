@@ -21,6 +21,7 @@ from helpers.exercises.kinds import (
 from helpers.exercises.question import Picture, Question
 from helpers.exercises.roads import Road
 from helpers.exercises.roads.steps.bench import (
+    K_UNDER_THE_ROOT,
     PER_CENT_OF_RANGE,
     apart_from,
     combined_with,
@@ -37,7 +38,7 @@ from helpers.exercises.roads.steps.bench import (
     settled,
     standard_of_limits,
 )
-from helpers.exercises.roads.steps.general import given, over
+from helpers.exercises.roads.steps.general import given, knowing, over
 from helpers.exercises.roads.steps.heat import alike_in_series
 from helpers.exercises.roads.steps.ohms import dc_current, less_drop
 from helpers.physics import heat, leds, ohms_law, uncertainty
@@ -284,7 +285,7 @@ PLAN = (
             Road(
                 given("supply_volts", called="the first one"),
                 combined_with(Road(given("parts_volts")), "voltage"),
-                expanded("voltage"),
+                knowing(expanded("voltage"), K_UNDER_THE_ROOT),
             ),
             within=0.015,
         ),

@@ -109,14 +109,18 @@ def combined_with(other, of, called="both together"):
     )  # fmt: skip
 
 
+K_UNDER_THE_ROOT = Turn(
+    "put k under the root", "What is multiplied by k: the root, or what is under it?",
+    factor(sqrt(2)), share=0.0,
+)  # fmt: skip
+
+
 def expanded(of, called="the expanded uncertainty"):
     """Widen to k = 2, within which about 95 of 100 lie."""
     return Step(
         called, of, factor(2.0), "2 × {value}", "2 * {value}",
         turns=(
             Turn("left k out", "By which factor is a standard uncertainty widened?", factor(1.0)),
-            Turn("put k under the root", "What is multiplied by k: the root, or what is under it?",
-                 factor(sqrt(2)), share=0.0),
             Turn("took k = 3", "Which k does the question name?", factor(3.0)),
             Turn("halved instead of doubling", "Is the expanded one wider, or narrower?",
                  factor(0.5)),
