@@ -6,6 +6,9 @@ box.addEventListener('focusin', event => {
 box.addEventListener('focusout', event => {
   if (event.relatedTarget && !box.contains(event.relatedTarget)) box.cwFocus = null;
 });
+box.addEventListener('keydown', event => {
+  if (event.key === 'Escape') box.closest('.jp-Cell')?.focus();
+});
 const refocus = () => {
   const was = box.cwFocus;
   if (was && (!was.isConnected || was.disabled || !was.offsetParent)

@@ -28,10 +28,7 @@ form.cwLook = () => {
   });
   if (list.contains(had)) had.focus();
 };
-form.onsubmit = event => {
-  event.preventDefault();
-  box.querySelector('.cw-check').click();
-};
+form.onsubmit = event => event.preventDefault();
 form.onchange = event => {
   const none = inputs.find(input => input.value === 'none'), changed = event.target;
   if (none && changed.checked)
@@ -53,6 +50,10 @@ form.onclick = event => {
 form.onkeydown = event => {
   const step = {ArrowUp: -1, ArrowDown: 1}[event.key], on = letters();
   const at = on.indexOf(event.target.value);
+  if (!list && event.key === 'Enter' && !event.shiftKey && !event.ctrlKey) {
+    event.preventDefault();  // a browser submits a form without a button on no choice or tick
+    box.querySelector('.cw-check').click();
+  }
   if (!list || !event.altKey || !step || at < 0) return;
   event.preventDefault();
   const [moved] = on.splice(at, 1);

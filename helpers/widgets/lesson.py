@@ -33,10 +33,11 @@ _open = {}
 HOW_TO_ANSWER = (
     "How to answer: type a number with its unit, choose, tick, or press the steps in their order; "
     "then Check. A placed step is taken back by a press, and moved by Alt with an arrow key. Nudge "
-    "gives a hint; the next one opens after a try. Once a question is finished, Fresh numbers or "
-    "Another case asks it again. Instead of a card, one line of code will do: `answer(…)`, with "
-    "the question's id, then your answer, each in quotes; a third piece such as `draw=1` "
-    "names fresh numbers."
+    "gives a hint; the next one opens after a try. By keys: run the cell with Ctrl + Enter, then "
+    "Tab leads into the card; Escape leads back to its cell. Once a question is finished, Fresh "
+    "numbers or Another case asks it again. Instead of a card, one line of code will do: "
+    "`answer(…)`, with the question's id, then your answer, each in quotes; a third piece such as "
+    "`draw=1` names fresh numbers."
 )
 
 

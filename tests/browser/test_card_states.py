@@ -201,12 +201,23 @@ def test_steps_are_placed_moved_and_taken_back_by_the_keyboard_alone(cards):
     assert page.evaluate("document.activeElement.value") == dealt[2]
 
 
-def test_the_first_card_of_a_lesson_is_four_keys_and_three_seconds_away(cards):
+def test_the_first_card_is_four_keys_away_answered_by_enter_and_left_by_escape(cards):
     page = cards.page
     lab.open_notebook(page, cards.address, "00-start-here.ipynb")
     page.evaluate("window.jupyterapp.shell.currentWidget.content.activate()")
     began = time.monotonic()
-    for _ in range(4):
-        page.keyboard.press("Shift+Enter")
-    page.locator(".cw-c-start-predict :is(input, button)").first.wait_for()
+    for keys in ("Shift+Enter", "Shift+Enter", "Shift+Enter", "Control+Enter"):
+        page.keyboard.press(keys)
+    card = page.locator(".cw-c-start-predict")
+    card.get_by_role("radio").first.wait_for()
     assert time.monotonic() - began <= 3
+    page.keyboard.press("Tab")
+    page.keyboard.press("Space")
+    page.keyboard.press("Enter")
+    card.get_by_text("Kept. The lesson comes back").wait_for()
+    page.keyboard.press("Escape")
+    active = "window.jupyterapp.shell.currentWidget.content.activeCell"
+    assert page.evaluate(f"{active}.model.id") == "start-predict"
+    assert page.evaluate(f"document.activeElement === {active}.node")
+    page.keyboard.press("Shift+Enter")
+    page.wait_for_function(f"{active}.model.id === 'the-job'")
