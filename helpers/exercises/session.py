@@ -76,6 +76,11 @@ class Session:
     def supply(self):
         return SUPPLIES[self.settings.supply]
 
+    @property
+    def answers(self):
+        """How many answers of this learner there are, under any class word."""
+        return sum(map(len, self._lines.values()))
+
     def _read_log(self):
         lines, self.problems = self.log.lines()
         own = [line for line in lines if line.learner == self.settings.learner]

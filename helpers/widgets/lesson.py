@@ -41,6 +41,9 @@ HOW_TO_ANSWER = (
 )
 
 
+AGAIN = "run this line again."
+
+
 def open_lesson(number, learner=None, class_word=None, supply=None, workshop_copy=False):
     """Get a lesson ready: who answers, on which supply, where answers are kept, how far they are.
 
@@ -74,7 +77,7 @@ def _ready_page(session, number, supply):
         Line("heading", f"Ready. Lesson {number}: {lessons()[number].TITLE}"),
         Line("text", f"Supply {s.supply} · learner {s.learner} · class word {s.class_word}"),
     ]
-    if s.supply != supply:
+    if s.supply != supply and supply in _open.get("computed", ()):
         lines.append(Line("note", made_for_another_supply(supply)))
     place = Line("folded" if path else "note", kept)
     return Page([*lines, *progress_lines(session, number), place], name="cw-progress")
@@ -120,7 +123,9 @@ def current_session():
 
 def my_supply():
     """Return the learner's own supply, for the cells of a lesson that compute with it."""
-    return current_session().supply
+    supply = current_session().supply
+    _open.setdefault("computed", set()).add(supply.name)
+    return supply
 
 
 def card(question_id):
@@ -231,21 +236,39 @@ def _about_lesson(name, number, page_of):
 def hand_in():
     """Write one file with all of this learner's answers, and say where it is."""
     session = current_session()
+    receipt, problem = None, ""
     try:
         receipt = session.hand_in()
     except (HandInError, LogError) as error:
-        show(Page([Line("note", str(error))]))
-        return
-    lines = [
-        Line("heading", "Your hand-in is written."),
-        Line("text", f"Give this file to your instructor: {receipt.path}"),
-        Line("text", f"Receipt: {receipt.answers} answers, digest {receipt.digest}"),
-        Line("hint", "It holds your learner id, class word, answers and times; no name."),
-        Line("note", CAUTION),
-    ]
+        problem = str(error)
+    made = session.settings, session.answers
+    show_page(session, "hand-in", lambda s: _hand_in_page(s, *made, receipt, problem))
+
+
+def _hand_in_page(session, settings, answers, receipt, problem):
+    """Return what was written for some settings, and what has become of it since."""
+    held = receipt.answers if receipt else 0
+    now = session.settings
+    lines = []
+    if (now.learner, now.class_word) != (settings.learner, settings.class_word):
+        lines.append(Line("note", f"Made for {settings.learner}, {settings.class_word}: {AGAIN}"))
+    elif more := session.answers - answers:
+        many = "answers" if held + more > 1 else "answer"
+        lines.append(Line("note", f"{held + more} {many} now, {held} in this file: {AGAIN}"))
+    if not receipt:
+        return Page([*lines, Line("note", problem)])
     if receipt.refused:
-        lines.insert(1, Line("danger", f"Marking will not take it as it is: {receipt.refused}."))
-    show(Page(lines))
+        lines.append(Line("danger", f"Marking will not take it as it is: {receipt.refused}."))
+    return Page(
+        [
+            *lines,
+            Line("heading", "Your hand-in is written."),
+            Line("text", f"Give this file to your instructor: {receipt.path}"),
+            Line("text", f"Receipt: {held} answers, digest {receipt.digest}"),
+            Line("hint", "It holds your learner id, class word, answers and times; no name."),
+            Line("note", CAUTION),
+        ]
+    )
 
 
 def bring_in(path):

@@ -196,10 +196,24 @@ class TestHandIn:
         assert str(handed) in shown.plain and str(handed) in words(shown.html)
         assert CAUTION in shown.plain and CAUTION in words(shown.html)
 
+    def test_it_says_what_was_answered_since(self, session):
+        session.answer("ohm-2", "7 mA")
+        with screen() as shown:
+            hand_in()
+            assert "answers now" not in shown.plain
+            answer("ohm-2", "8 mA")
+            said = "2 answers now, 1 in this file: run this line again."
+            for text in (live_words(thing("hand-in")), shown.plain, shown.html):
+                assert said in text and "Receipt: 1 answers" in text
+            lesson.begin("02", learner="BENCH-08")
+            assert "Made for BENCH-07, wick: run this line again." in live_words(thing("hand-in"))
+
     def test_nothing_to_hand_in_is_said(self, session):
         with screen() as shown:
             hand_in()
-        assert "BENCH-07 has answered nothing yet" in shown.plain
+            assert "BENCH-07 has answered nothing yet" in shown.plain
+            answer("ohm-2", "7 mA")
+        assert "1 answer now, 0 in this file: run this line again." in shown.plain
 
     def test_a_file_in_the_way_is_said(self, session, answers):
         session.answer("ohm-2", "7 mA")
@@ -260,6 +274,7 @@ class TestCardsThatAreOnThePage:
     def opened(self, session):
         with screen() as shown:
             open_lesson("02")
+            lesson.my_supply()
             card("ohm-2")
             yield thing("c-ohm-2"), shown
 
@@ -284,6 +299,14 @@ class TestCardsThatAreOnThePage:
         assert log.stem == f"answers-{change.get('learner', 'BENCH-07')}"
         made_for = "Sums and pictures on this page were made for 230 V 50 Hz"
         assert (made_for in live_words(thing("ready-02"))) == ("supply" in change)
+
+    def test_nothing_is_said_of_sums_that_nobody_ran(self, session):
+        with screen():
+            open_lesson("02")
+            lesson.begin("02", supply="120 V 60 Hz")
+            lesson.my_supply()
+            answer("ohm-2", "7 mA")
+            assert "were made for" not in live_words(thing("ready-02"))
 
     def test_after_the_same_set_up_again_a_card_goes_on_and_progress_counts_it(self, opened):
         old, shown = opened
