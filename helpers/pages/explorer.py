@@ -36,12 +36,15 @@ class Slider:
     start: float
 
     def end_said(self, value):
-        """Return what is said where nothing lies beyond a value, or nothing; at rest nothing."""
+        """Return what is said where nothing lies beyond a value, or nothing; at rest nothing.
+
+        Whether a number was typed beyond it and cut is known to the page alone.
+        """
         if self.low < value < self.high or value == self.start:
             return ""
         name, _, unit = self.label.rpartition(" in ")
         end = f"{name.rstrip(',')} {value:g}\u00a0{unit}"
-        return f" {end} is an end: a number beyond it is cut to it."
+        return f" {end} is the {'least' if value == self.low else 'most'} that can be set here."
 
 
 @dataclass(frozen=True)
@@ -119,7 +122,7 @@ class Explorer:
     def open_on(self, supply):
         """Return the function that draws a state on a supply, and the controls.
 
-        Where a slider was moved to its end, it says that a number beyond is cut down to it.
+        Where a slider was moved to its end, it says that it is one.
         """
         controls = self.controls(supply)
         sliders = [control for control in controls if isinstance(control, Slider)]

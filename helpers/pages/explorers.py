@@ -484,12 +484,12 @@ EXPLORERS = {
                 "ohms",
                 "Ohms in the way",
                 {"none: bare contact": 0.0} | _written(TOUCH_OHMS, "resistance"),
-                100e3,
+                0.0,
             ),
             Choice("seconds", "Touched for", _written(TOUCH_SECONDS, "time"), 1.0),
         ),
         (
-            "Go to bare contact. How soon can it kill?",
+            "It opens at bare contact. How soon can that kill?",
             "Find the ohms that keep the current in AC-1 at your supply. Would one part alone do, "
             "if it can fail short?",
             "At bare contact, go from your supply down to 24 V. By how much does the current fall, "

@@ -178,7 +178,7 @@ def test_second_way_at_180_degrees_the_dimmer_says_what_leaks(supply):
     assert close(found(r"the peak is (.*?)\. ", sentence, "voltage"), crest)
     assert close(found(r"true-rms meter shows (.*?),", sentence, "voltage"), crest / sqrt(2))
     assert ("LED gets 0 A" in plain(sentence)) == (crest < 2.7)
-    assert "a number beyond it is cut to it" in sentence
+    assert "is the most that can be set here" in sentence
 
 
 @pytest.mark.parametrize("supply", SUPPLIES.values(), ids=SUPPLIES)
@@ -308,7 +308,7 @@ def test_second_way_heat_opens_on_the_worked_example_of_the_learners_own_supply(
     smaller = [w for w in ratings.COMMON_WATTS if w < state["rated_watts"]]
     assert max(smaller) < 2 * quick
     sentence = draw(**state).finding
-    assert sentence.startswith("Pass") and "is an end" not in sentence
+    assert sentence.startswith("Pass") and "that can be set here" not in sentence
 
 
 @pytest.mark.parametrize("watts", [0.2, 5.0])
@@ -494,21 +494,23 @@ def test_second_way_light_and_eye_asks_for_no_mean_whose_pulses_pass_the_limit(l
 
 
 @pytest.mark.parametrize("name", EXPLORERS)
-def test_property_a_slider_says_at_its_ends_and_nowhere_else_that_a_number_beyond_is_cut(name):
-    """Not before it was moved: nothing was cut while it rests where it starts."""
+def test_property_a_slider_says_at_its_ends_and_nowhere_else_that_it_goes_no_further(name):
+    """Not before it was moved."""
     draw, controls = EXPLORERS[name].open_on(AMERICA)
     sliders = [control for control in controls if hasattr(control, "low")]
     middle = {slider.key: (slider.low + slider.high) / 2 for slider in sliders}
     middle = first_state(controls) | middle
-    assert "is an end" not in draw(**middle).finding
+    assert "that can be set here" not in draw(**middle).finding
     for slider in sliders:
         for end in (slider.low, slider.high):
             sentence = plain(draw(**middle | {slider.key: end}).finding)
             label = slider.label.partition(" in ")[0].rstrip(",")
-            told = re.search(rf"{label} {end:g} \S+ is an end: a number beyond it", sentence)
+            told = re.search(
+                rf"{label} {end:g} \S+ is the (least|most) that can be set here", sentence
+            )
             assert bool(told) == (end != slider.start)
-            assert sentence.count("is an end") == (end != slider.start)
-    assert "is an end" not in draw(**first_state(controls)).finding
+            assert sentence.count("that can be set here") == (end != slider.start)
+    assert "that can be set here" not in draw(**first_state(controls)).finding
 
 
 @pytest.mark.parametrize("supply", SUPPLIES.values(), ids=SUPPLIES)
