@@ -31,6 +31,8 @@ def progress_lines(session, number):
             f"{earned:g} of {most} marks",
         )
     ]
+    if not any(s.tries or s.earlier for s in standings):
+        return lines
     if (done := passed((s.question, s.marks) for s in standings)) is not None:
         rule = f"full marks on the danger items and {PASS_PERCENT} % of the rest"
         lines.append(Line("text", f"{'Passed' if done else 'Not passed yet'}: {rule}."))
