@@ -39,6 +39,21 @@ def numbers_of(question):
     return question.numbers_for(BENCH.learner, BENCH.class_word, supply, 0)
 
 
+@pytest.mark.parametrize(
+    "typed, asks",
+    [
+        ("0.48", "how many mA are 0.48\u00a0A?"),
+        ("0.48 mA", "how many mA are 0.48\u00a0A?"),
+        ("0.48 µA", "Which prefix did you mean"),
+        ("0.48 A", "Right."),
+    ],
+)
+def test_a_number_in_another_unit_than_the_box_is_asked_about_by_that_unit(typed, asks):
+    """Second way: 240 V over 500 ohm are 0.48 A."""
+    kind, n = bank()["safe-1"].kind, SimpleNamespace(ohms=500.0, supply=SUPPLIES["240 V 50 Hz"])
+    assert asks in kind.verdict_on(kind.read(typed, n), n).reply
+
+
 class TestLetters:
     @pytest.mark.parametrize("typed", ["b", "B", " b ", "(b)", "b)", "b,", "\u00a0b\n"])
     def test_one_letter_is_read(self, typed):

@@ -8,6 +8,7 @@ from helpers import quantities
 from helpers.exercises.kinds.answers import Answer, NotRead, Verdict
 from helpers.exercises.kinds.kind import ByHand, Kind
 from helpers.exercises.roads import Road, explain, meanings
+from helpers.exercises.roads.explained import ASK_PREFIX
 from helpers.exercises.templates import fill
 from helpers.quantities.units import NEVER_PREFIXED
 
@@ -184,7 +185,19 @@ class Amount(Kind):
             size = size_check(value, right, self.prefixed)
             return Verdict(0.0, f"{size} {self.road.way_back()}".strip(), "", danger)
         said = danger or fill(found.danger, numbers)
-        return Verdict.partly(found.share, found.reply, found.name, said)
+        asked = found.reply.replace(ASK_PREFIX, self._ask_prefix(value, digits, numbers, right))
+        return Verdict.partly(found.share, asked, found.name, said)
+
+    def _ask_prefix(self, value, digits, numbers, right):
+        """Return what to ask about a prefix: 0.24 beside a box for mA most likely were amperes."""
+        scale = quantities.read("1", self.of, self.unit).value
+        if scale == 1 or not self.is_right(value / scale, digits, numbers, right):
+            return ASK_PREFIX
+        shown = quantities.write_as(value / scale, quantities.GLOSSARY[self.of].unit, 6)
+        return (
+            f"The digits are right. A number without a unit is read in {self.unit}: how many "
+            f"{self.unit} are {shown}?"
+        )
 
     def _own_ends(self, numbers):
         return [(slip, slip.wrong(numbers)) for slip in self.slips]
