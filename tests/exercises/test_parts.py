@@ -106,13 +106,16 @@ def string_of_any_value(n, each, count, rating):
 def dimmed_pair(n, each, watts):
     """Crest at full on highest mains, mean at lowest on lowest, heat of both; half of the rating.
 
+    Values 5 % low for crest and heat, 5 % high for the mean, as the question states.
+
     Shorted: one of the two, when the other has it all; or the diode, when both half-cycles pass.
     Types of 300 V stand the whole mains; air below 70 °C.
     """
-    full = lesson_05.led_amps(highest_volts(n.supply), 0.0, 2 * each)
-    low = lesson_05.led_amps(lowest_volts(n.supply), n.angle, 2 * each).mean()
-    heat, crest = each * (full**2).mean(), full.max()
-    shorted = most_heat(n, "series_diode", each, 2)[1]
+    least, most = 0.95 * each, 1.05 * each
+    full = lesson_05.led_amps(highest_volts(n.supply), 0.0, 2 * least)
+    low = lesson_05.led_amps(lowest_volts(n.supply), n.angle, 2 * most).mean()
+    heat, crest = least * (full**2).mean(), full.max()
+    shorted = most_heat(n, "series_diode", least, 2)[1]
     lit, cool = low >= n.least_amps, 2 * heat <= n.box_watts
     rated = watts >= max(2 * heat, shorted)
     return crest <= LED_LIMIT and lit and cool and rated, crest > LED_LIMIT or watts < shorted

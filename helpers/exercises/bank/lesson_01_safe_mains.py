@@ -103,10 +103,10 @@ CURRENTS_IN_ORDER = options("""
       reply: An RCD is chosen to open below what stops a heart. Which is the smaller current?
     wrong pot: What the 90 W pot draws at full power
       reply: Watts divided by volts: is that less or more than what stops a heart?
-    wrong fuse: What the fuse before the pot's cord carries all day
-      reply: The fuse has to carry the pot's current for good. So which is larger?
-      danger: a fuse that seems to open before it hurts will be trusted to protect people. It
-        carries many times what kills.
+    wrong fuse: What the fuse or breaker before the pot's cord carries all day
+      reply: It has to carry the pot's current for good. So which is larger?
+      danger: a fuse or breaker that seems to open before it hurts will be trusted to protect
+        people. It carries many times what kills.
 """)
 
 SHOCK = (
@@ -169,8 +169,8 @@ SHOCK = (
             "pot_amps": lambda n: 90.0 / n.supply.volts_rms,
         },
         working="About {felt_amps:mA}, {held_amps:mA}, {rcd_amps:mA}, 50 mA, {pot_amps:mA} for "
-        "the pot on {supply}, and several amperes for the fuse. What the pot draws is far more "
-        "than a heart can stand.",
+        "the pot on {supply}, and several amperes for fuse or breaker. What the pot draws is far "
+        "more than a heart can stand.",
     ),
 )
 
@@ -709,7 +709,7 @@ def _hazards_named(n):
 
 
 PICK_FUSES = (0.1, 0.25, 0.5, 1.0, 2.0, 3.0, 5.0, 6.0, 10.0, 13.0, 16.0)
-PICK_RCDS = (0.01, 0.03, 0.1, 0.3, 0.5)
+PICK_RCDS = (0.005, 0.01, 0.03, 0.1, 0.3, 0.5)
 PICK_METRES = (1e-3, 2e-3, 3e-3, 4e-3, 5e-3, 6.5e-3, 8e-3)
 
 
@@ -739,7 +739,8 @@ def _judge_picks(picked, n):
             residual <= hazards.RESIDUAL_AMPS_RMS,
             0.2,
             f"The RCD opens at {write_as(residual, 'mA')}; as protection for people "
-            f"{write_as(hazards.RESIDUAL_AMPS_RMS, 'mA')} is the most.",
+            f"{write_as(hazards.RESIDUAL_AMPS_RMS, 'mA')} is the most; some countries ask for "
+            "about 5 mA.",  # UL 943, class A: 4 to 6 mA, from memory
             "such an RCD can stay on while a current flows that stops a heart.",
         ),
         Criterion(
@@ -761,7 +762,7 @@ _best_picks = first_that_passes(
 PRACTICE = (
     Question(
         id="safe-16",
-        edition=3,
+        edition=4,
         level=2,
         outcome="find the distance that holds through air and along a surface",
         numbers=lambda draw, supply: {"place": draw.pick(tuple(PLACES))},
@@ -832,6 +833,7 @@ PRACTICE = (
     ),
     Question(
         id="safe-18",
+        edition=2,
         level=3,
         marks=2,
         outcome="choose fuse, residual-current device and distance for a lead with two pots",
@@ -840,13 +842,13 @@ PRACTICE = (
             "cord_amps": draw.pick((3.0, 6.0, 10.0)),
         },
         ask="A cord that is marked {cord_amps:A} feeds two pots of {watts} each on {supply}. An "
-        "electrician asks what you would pick: the fuse before the cord, the RCD before the "
-        "socket, and how far a bare live joint in the plugged-in pot stays from a screw that a "
-        "hand may touch, along one plastic wall, with neither soot nor damp. Reckon with the "
-        "highest mains.",
+        "electrician asks what you would pick: the fuse or breaker before the cord, the RCD (or "
+        "ground-fault interrupter) before the socket, and how far a bare live joint in the "
+        "plugged-in pot stays from a screw that a hand may touch, along one plastic wall, with "
+        "neither soot nor damp. Reckon with the highest mains.",
         kind=Parts(
             (
-                Field("fuse", "current", PICK_FUSES, "A"),
+                Field("fuse or breaker", "current", PICK_FUSES, "A"),
                 Field("RCD opens at", "current", PICK_RCDS, "mA"),
                 Field("distance", "length", PICK_METRES, "mm"),
             ),

@@ -427,8 +427,8 @@ SIZING_STEPS = options("""
     wrong heat: Work out the heat in the part that you really take.
       reply: The heat depends on the part that is really taken. What has to be chosen before?
     wrong rating: Choose a power rating of at least twice that heat.
-      reply: Twice which heat? It has to be known before a rating is chosen.
-      danger: a rating chosen before the heat is known can be too small, and the part burns.
+      reply: Twice which heat? A rating chosen before it is known can be too small, and the part
+        burns.
 """)
 
 PARTS_OHMS = (220.0, 470.0, 1_000.0, 2_200.0, 4_700.0, 10_000.0)
@@ -459,7 +459,7 @@ def _judge_parts(picked, n):
             "rating at least twice the heat",
             0.4,
             [rules.heat(watts, rating, BENCH_CELSIUS)],
-            "Which rating is at least twice that?",
+            "Work out the heat in the dropper. Which rating is at least twice that heat?",
         ),
     ]
 
@@ -488,6 +488,7 @@ AS_BEFORE = (
 SEVERAL = (
     Question(
         id="ohm-9",
+        edition=2,
         level=2,
         marks=2,
         outcome="put the steps of sizing a dropper in order",

@@ -433,7 +433,8 @@ PARTS_OHMS = (2_200.0, 10_000.0, 22_000.0, 33_000.0, 47_000.0, 68_000.0, 100_000
 PARTS_BORDERS = ((47_000.0, 68_000.0), (68_000.0, 100_000.0))
 BOX_BORDER = (22_000.0, 33_000.0)  # two of the one are too warm for the box, of the other not
 PARTS_WATTS = (0.125, 0.25, 0.5, 1.0, 2.0)
-PARTS_VOLTS, PARTS_CELSIUS = 300.0, 70.0  # What the question states of their type and their air.
+# What the question states of their type, their air and their tolerance.
+PARTS_VOLTS, PARTS_CELSIUS, PARTS_PERCENT = 300.0, 70.0, 5.0
 
 
 def _box_watts(supply):
@@ -460,10 +461,10 @@ def _parts_numbers(draw, supply):
 
 def _judge_parts(picked, n):
     each, rating = picked
-    high = mains.highest(n.supply)
-    highest = _indicator(n, ohms=2 * each, supply=high)
-    lowest = _indicator(n, leading(n.angle), ohms=2 * each, supply=mains.lowest(n.supply))
-    found = rules.dropper("series_diode", n.supply, each, 2, rating, PARTS_VOLTS, PARTS_CELSIUS)
+    least, most = (each * (1 + sign * PARTS_PERCENT / 100) for sign in (-1, 1))
+    highest = _indicator(n, ohms=2 * least, supply=mains.highest(n.supply))
+    lowest = _indicator(n, leading(n.angle), ohms=2 * most, supply=mains.lowest(n.supply))
+    found = rules.dropper("series_diode", n.supply, least, 2, rating, PARTS_VOLTS, PARTS_CELSIUS)
     light = Criterion(
         "bright enough at the lowest setting",
         lowest.led_amps_mean >= n.least_amps,
@@ -478,6 +479,22 @@ _best_parts = first_that_passes(
     _judge_parts,
     product(reversed(PARTS_OHMS), PARTS_WATTS),
 )
+
+
+def _parts_worked(n):
+    """Say how the parts are found; what they come to stands in the verdict."""
+    each, rating = _best_parts(n)
+    low, high = mains.lowest(n.supply), mains.highest(n.supply)
+    most = leds.dropper_for_mean("series_diode", low, n.least_amps, leading(n.angle))
+    alone = each * (1 - PARTS_PERCENT / 100)
+    watts = _indicator(n, ohms=alone, supply=high).resistor_watts
+    return (
+        f"Two of {write(each, 'resistance')}, rated for {write_as(rating, 'W')} each. For the "
+        f"light, both together may have {write(most, 'resistance')} at the most, also when they "
+        "are 5 % high: the largest value of the bin that keeps this gives the least heat. With "
+        f"one shorted, the other alone, 5 % low, turns {write(watts, 'power')} into heat at full "
+        "and high mains: so much it is rated for at least. Sound, each gives a quarter of that."
+    )
 
 
 LIGHT = (
@@ -583,7 +600,7 @@ LIGHT = (
     ),
     Question(
         id="dim-10",
-        edition=4,
+        edition=5,
         level=3,
         marks=3,
         outcome="choose a dropper for the lowest setting and rate it for the highest",
@@ -592,19 +609,18 @@ LIGHT = (
             "limit_amps": lambda n: leds.LIMIT_AMPS,
             "air_celsius": lambda n: PARTS_CELSIUS,
             "part_volts": lambda n: PARTS_VOLTS,
+            "part_percent": lambda n: PARTS_PERCENT,
             "low_volts": lambda n: mains.lowest(n.supply).volts_rms,
             "high_volts": lambda n: mains.highest(n.supply).volts_rms,
         },
-        ask="A red LED and a diode stand behind a dropper of two equal resistors in series, so "
-        "that they share the peak.\n\n"
-        "At the lowest setting that is used, {angle:g}°, the LED needs a mean of {least_amps:mA}, "
-        "also with your mains of {supply.volts_rms} at its lowest, {low_volts}. At the highest "
-        "setting, with the mains at its highest, {high_volts}, its peak may be {limit_amps:mA}. "
-        "Both resistors together may give {box_watts} in their small box. Its air stays below "
-        "{air_celsius}, and their type stands {part_volts} rms.\n\n"
-        "While all is sound, each takes at most half of its rating. After any one short (a "
-        "resistor, the LED, the diode), none that is left takes more than its rating.\n\n"
-        "Pick one value and one rating, the same for both.",
+        ask="Pick two equal resistors in series, the dropper of a red LED and a diode. Each stands "
+        "{part_volts} rms, in air below {air_celsius}, and may be {part_percent} off its value: "
+        "count the bad end.\n\n"
+        "At {angle:g}° and the lowest mains, {low_volts}, the LED needs a mean of "
+        "{least_amps:mA}. At full and the highest mains, {high_volts}, its peak may be "
+        "{limit_amps:mA}, and both resistors together may give {box_watts}. Sound, each takes at "
+        "most half of its rating; after any one short (a resistor, the LED, the diode), at most "
+        "all of it.",
         kind=Parts(
             (
                 Field("each resistor", "resistance", PARTS_OHMS),
@@ -619,10 +635,7 @@ LIGHT = (
             "times the low mains over the ohms. Then work out the heat at full on high mains, also "
             "in the one that is left when the other is shorted.",
         ),
-        working=lambda n: (
-            f"Two of {write(_best_parts(n)[0], 'resistance')}. "
-            + " ".join(criterion.reply for criterion in _judge_parts(_best_parts(n), n))
-        ),
+        working=_parts_worked,
     ),
 )
 

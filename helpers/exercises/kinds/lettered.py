@@ -234,8 +234,8 @@ class Order(_Lettered):
     """
 
     name = "order"
-    to_do = "Put the steps in order, the first on top."
-    how = "Give every letter once, first step first."
+    to_do = "Put them in order, the first on top."
+    how = "Give every letter once, the first one first."
 
     def arrange(self, numbers, stream):
         """Deal the steps in any order but the right one."""
@@ -265,7 +265,7 @@ class Order(_Lettered):
 
     def by_hand(self, numbers):
         places = [(f"{place}.", "") for place, _ in enumerate(self.choices(numbers), start=1)]
-        return ByHand("Write one letter in each place, the first step in the first.", places=places)
+        return ByHand("Write one letter in each place, the first in the first.", places=places)
 
     def guesses(self, numbers):
         """Return the right order with two neighbours exchanged."""

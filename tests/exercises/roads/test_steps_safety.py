@@ -75,7 +75,8 @@ def test_second_way_each_wrong_turn_is_the_sum_by_hand(steps, right, wrong):
             "took the smaller of the two": 0.8e-3, "read the row of the supply's name": 0.5e-3,
             "took the basic distance": 1.5e-3, "added the two distances": 3.8e-3,
             "added the basic distance to the reinforced": 4.5e-3,
-            "read the row of another category": 5.5e-3}),
+            "read the row of another category": 5.5e-3,
+            "read the column of plastic": 3.2e-3}),  # row 160 V: 1.6 mm, twice that
     ],
     ids=["plugged in, 230 V", "built in, 120 V"],
 )  # fmt: skip

@@ -100,9 +100,9 @@ def per_cent_more(percent, called="the highest"):
         "{value} and {operand} more", "{value} * (1 + {operand} / 100)",
         operand=percent, operand_of="percent",
         turns=(
-            Turn("left the per cent out", "Which end of the range is asked for?",
+            Turn("left the per cent out", "How far above its label does this mains stand?",
                  lambda value, more, n: value, usual=True),
-            Turn("took the per cent off", "Which end of the range is asked for: lowest or highest?",
+            Turn("took the per cent off", "Does this mains stand above its label, or below?",
                  lambda value, more, n: value * (1 - more / 100)),
             Turn("added the per cent as volts", "So many per cent of what?",
                  lambda value, more, n: value + more),

@@ -134,6 +134,11 @@ def distance(where, called="the distance to keep"):
 
         return take
 
+    def on_plastic(value, metres, n):
+        category, board = where(n)
+        read = insulation.towards_a_hand(n.supply, category).metres
+        return read if board and read != metres else inf
+
     return given(
         lambda n: max(both(n)), of="length", called=called,
         turns=(
@@ -144,6 +149,8 @@ def distance(where, called="the distance to keep"):
             Turn("took the basic distance", "Towards a hand, is one barrier enough?",
                  lambda value, metres, n: basic(n)),
             Turn(*WRONG_CATEGORY, row(-1), 0.0), Turn(*WRONG_CATEGORY, row(1), 0.0),
+            Turn("read the column of plastic", "That is for plastic. Which surface does the "
+                 "question name?", on_plastic),
             Turn("added the two distances", "Can one and the same way keep both at once?",
                  lambda value, metres, n: sum(both(n))),
             Turn("added the basic distance to the reinforced", "Is basic insulation not part of "
