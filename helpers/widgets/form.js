@@ -47,6 +47,21 @@ form.onclick = event => {
   const next = taken ? button : buttons()[at + 1] || buttons()[on.length + 1];
   (next || box.querySelector('.cw-check')).focus();
 };
+// A step is dragged to the place of another one: a press and a pull, where a press alone takes back.
+if (list) list.onpointerdown = event => {
+  const letter = event.target.closest('button')?.value;
+  if (!letter || event.button) return;
+  const leave = now => {
+    ['pointerup', 'pointercancel'].forEach(name => document.removeEventListener(name, leave));
+    const at = buttons().indexOf(document.elementFromPoint(now.clientX, now.clientY)
+      ?.closest('button')), on = letters();
+    if (now.type !== 'pointerup' || at < 0 || buttons()[at].value === letter) return;
+    const others = on.filter(each => each !== letter);
+    others.splice(at, 0, letter);
+    place(others);
+  };
+  ['pointerup', 'pointercancel'].forEach(name => document.addEventListener(name, leave));
+};
 form.onkeydown = event => {
   const step = {ArrowUp: -1, ArrowDown: 1}[event.key], on = letters();
   const at = on.indexOf(event.target.value);

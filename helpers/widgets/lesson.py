@@ -32,12 +32,12 @@ _open = {}
 #: How every card is answered: said once a lesson, by its set-up cell.
 HOW_TO_ANSWER = (
     "How to answer: type a number with its unit, choose, tick, or press the steps in their order; "
-    "then Check. A placed step is taken back by a press, and moved by Alt with an arrow key. Nudge "
-    "gives a hint; the next one opens after a try. By keys: run the cell with Ctrl + Enter, then "
-    "Tab leads into the card; Escape leads back to its cell. Once a question is finished, Fresh "
-    "numbers or Another case asks it again. Instead of a card, one line of code will do: "
-    "`answer(…)`, with the question's id, then your answer, each in quotes; a third piece such as "
-    "`draw=1` names fresh numbers."
+    "then Check. A placed step is taken back by a press, and moved by a drag, or by Alt with an "
+    "arrow key. Nudge gives a hint; the next one opens after a try. By keys: run the cell with "
+    "Ctrl + Enter, then Tab leads into the card; Escape leads back to its cell. Once a question is "
+    "finished, Fresh numbers or Another case asks it again. Instead of a card, one line of code "
+    "will do: `answer(…)`, with the question's id, then your answer, each in quotes; a third piece "
+    "such as `draw=1` names fresh numbers."
 )
 
 
@@ -254,9 +254,10 @@ def _hand_in_page(session, settings, answers, receipt, problem):
         lines.append(Line("note", f"Made for {settings.learner}, {settings.class_word}: {AGAIN}"))
     elif more := session.answers - answers:
         many = "answers" if held + more > 1 else "answer"
-        lines.append(Line("note", f"{held + more} {many} now, {held} in this file: {AGAIN}"))
+        held_in = f"{held} in this file" if receipt else "none handed in"
+        lines.append(Line("note", f"{held + more} {many} now, {held_in}: {AGAIN}"))
     if not receipt:
-        return Page([*lines, Line("note", problem)])
+        return Page(lines or [Line("note", problem)])
     if receipt.refused:
         lines.append(Line("danger", f"Marking will not take it as it is: {receipt.refused}."))
     return Page(
@@ -264,7 +265,10 @@ def _hand_in_page(session, settings, answers, receipt, problem):
             *lines,
             Line("heading", "Your hand-in is written."),
             Line("text", f"Give this file to your instructor: {receipt.path}"),
-            Line("text", f"Receipt: {held} answers, digest {receipt.digest}"),
+            Line(
+                "text",
+                f"Receipt: {held} {'answers' if held > 1 else 'answer'}, digest {receipt.digest}",
+            ),
             Line("hint", "It holds your learner id, class word, answers and times; no name."),
             Line("note", CAUTION),
         ]

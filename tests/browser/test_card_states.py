@@ -201,6 +201,17 @@ def test_steps_are_placed_moved_and_taken_back_by_the_keyboard_alone(cards):
     assert page.evaluate("document.activeElement.value") == dealt[2]
 
 
+def test_a_step_is_dragged_to_another_place(cards):
+    card = card_of(cards, "ohm-9")
+    while (left := card.locator(".cw-form button:not(.cw-placed)")).count():
+        left.first.click()
+    placed = card.locator(".cw-placed")
+    before = placed.evaluate_all("all => all.map(step => step.value)")
+    placed.nth(1).drag_to(placed.nth(3))
+    moved = [before[0], *before[2:4], before[1], *before[4:]]
+    assert placed.evaluate_all("all => all.map(step => step.value)") == moved
+
+
 def test_the_first_card_is_four_keys_away_answered_by_enter_and_left_by_escape(cards):
     page = cards.page
     lab.open_notebook(page, cards.address, "00-start-here.ipynb")

@@ -204,7 +204,7 @@ class TestHandIn:
             answer("ohm-2", "8 mA")
             said = "2 answers now, 1 in this file: run this line again."
             for text in (live_words(thing("hand-in")), shown.plain, shown.html):
-                assert said in text and "Receipt: 1 answers" in text
+                assert said in text and "Receipt: 1 answer," in text
             lesson.begin("02", learner="BENCH-08")
             assert "Made for BENCH-07, wick: run this line again." in live_words(thing("hand-in"))
 
@@ -213,7 +213,7 @@ class TestHandIn:
             hand_in()
             assert "BENCH-07 has answered nothing yet" in shown.plain
             answer("ohm-2", "7 mA")
-        assert "1 answer now, 0 in this file: run this line again." in shown.plain
+        assert "1 answer now, none handed in: run this line again." in shown.plain
 
     def test_a_file_in_the_way_is_said(self, session, answers):
         session.answer("ohm-2", "7 mA")
