@@ -41,7 +41,7 @@ PERCENTS = (0.5, 1.0, 2.0, 5.0, 10.0)
 TOUCH_OHMS = (1e3, 4.7e3, 10e3, 22e3, 47e3, 100e3, 330e3, 560e3, 1e6)
 TOUCH_VOLTS = (5.0, 265.0)
 TOUCH_SECONDS = (0.01, 0.02, 0.04, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0)
-EDGES = {"leading: dark first, then on": "leading", "trailing: on first, then dark": "trailing"}
+EDGES = {"leading: on late": "leading", "trailing: off early": "trailing"}
 EDGE = Choice("edge", "Edge", EDGES, "leading")
 
 
