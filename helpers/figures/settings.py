@@ -98,7 +98,8 @@ def _dots(rows, columns, shares, seen, chosen):
             f'style="forced-color-adjust:none">{said}</text>'
         )
     parts.append(
-        f'<rect x="{wide * chosen[1]:.1f}%" y="{high * chosen[0] + 4}" width="{wide:.1f}%" '
+        f'<rect x="{wide * (chosen[1] + 0.04):.1f}%" y="{high * chosen[0] + 4}" '
+        f'width="{0.92 * wide:.1f}%" '
         f'height="{high - 8}" rx="8" fill="none" stroke="#fff" stroke-width="2.5" '
         'stroke-dasharray="7 4"/>'
     )
