@@ -267,7 +267,8 @@ class Walk:
         """Wait until all pages are right; keep what is still wrong after a while.
 
         A busy browser may give up on restoring the controls of a page. Then their copies stand
-        there alone, which is no lie; that is counted, and the page is loaded once more.
+        there alone, which is no lie; that is counted, and the page is loaded once more, and again
+        if that was in the same busy moment.
         """
         session = self.session()
         for kernel in self.kernels.values():
@@ -279,9 +280,10 @@ class Walk:
         faults = self.settled(session)
         if gone := {fault.split(",")[0] for fault in faults if fault.endswith(GAVE_WAY)}:
             self.lost.append(f"step {len(self.steps)}, {step}: {', '.join(sorted(gone))}")
-            for name in gone:
+        for _ in range(2):
+            for name in {fault.split(",")[0] for fault in faults if fault.endswith(GAVE_WAY)}:
                 self.load(name)
-            faults = self.settled(session)
+                faults = self.settled(session)
         self.differences += [f"step {len(self.steps)}, {step}: {fault}" for fault in faults]
         return faults
 
