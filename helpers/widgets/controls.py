@@ -93,7 +93,11 @@ class Bins:
             )
             for f in question.kind.fields
         ]
-        self.widget = widgets.VBox(self.lists)
+        self.widget = self.laid_out()
+
+    def laid_out(self):
+        """Return the one box that holds all: one that stood apart would outlive what it holds."""
+        return widgets.VBox(self.lists)
 
     def typed(self):
         return "; ".join(box.value for box in self.lists if box.value)
@@ -106,15 +110,15 @@ class Bins:
 class Banded(Bins):
     """One list of colours for each band of a drawn resistor; a press on a band takes the next."""
 
-    def __init__(self, question, numbers, submit):
-        super().__init__(question, numbers, submit)
+    def laid_out(self):
         self.drawing = widgets.HTML()
         for place, box in enumerate(self.lists, start=1):
             box.add_class(f"cw-of-band-{place}")
             box.observe(self._draw, "value")
         self._draw()
-        self.widget = widgets.Box([self.drawing, *self.lists])
-        self.widget.add_class("cw-knobs")
+        box = widgets.Box([self.drawing, *self.lists])
+        box.add_class("cw-knobs")
+        return box
 
     def _draw(self, change=None):
         picks = [f"band-{place}" for place, _ in enumerate(self.lists, start=1)]

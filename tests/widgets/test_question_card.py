@@ -3,6 +3,7 @@
 from datetime import datetime
 
 import pytest
+from ipywidgets.widgets.widget import _instances
 from learner import right_answer, wrong_answers
 from markupsafe import escape
 from page_words import words
@@ -171,6 +172,20 @@ def test_a_card_that_is_run_many_times_lives_and_the_oldest_leave_the_page(sessi
     assert [bool(each.box.comm) for each in shown] == [False] * 2 + [True] * KEPT
     assert all("Read as 7\u00a0mA." in each.told.value for each in shown[2:])
     assert all(child.comm for child in shown[-1].box.children)
+
+
+@of_each_kind
+def test_a_card_that_turns_leaves_no_widget_that_holds_a_closed_one(session, question_id):
+    """A page that is loaded again waits for ever for a widget that holds one which is closed."""
+    with screen():
+        before = set(_instances)
+        opened = open_card(session, question_id)
+        opened.follow(session, question_id, 1)
+        opened._turn_to(session, 1)
+    left = [each for key, each in _instances.items() if key not in before]
+    assert opened.box in left
+    for box in left:
+        assert all(child.comm for child in getattr(box, "children", ())), box
 
 
 def test_fresh_numbers_stay_open_when_the_cell_is_run_again(session):
