@@ -9,7 +9,7 @@ from helpers.figures import margins, value_map
 from helpers.figures.words import KINDS, capital
 from helpers.pages.page import Page
 from helpers.quantities import write, write_as
-from helpers.sizing import candidates, report, rules, stops, verdicts
+from helpers.sizing import report, rules, stops, verdicts
 from helpers.sizing.brief import to_toml
 from helpers.sizing.by_setting import by_setting
 from helpers.sizing.fields import called
@@ -89,13 +89,11 @@ def plan_page(plan, quick=False):
         lines.append(Line("folded", "The pictures in words: those of number 1."))
         lines += [Line("within", each.words) for each in drawn]
     brief = plan.brief
-    asked = report.asked_for(candidates.CAPACITOR, brief)
-    besides = [f for f in plan.general if asked or f.rule != "capacitor dropper"]
-    lines += [Line("text", f"{capital(each.rule)}. {each}") for each in besides]
+    lines += [Line("text", f"{capital(each.rule)}. {each}") for each in plan.general]
     lines.append(Line("heading", "What remains for a competent person"))
     lines += [Line("text", text) for text in verdicts.REMAINS]
     for said, names in (("Left out", brief.left_out), ("Not known", brief.unknown)):
-        taken = "; ".join(f"{called(name)} {brief.taken(name)}" for name in names)
+        taken = "; ".join(f"{called(name)} {brief.told(name)}" for name in names)
         lines += [Line("folded", f"{said}: taken as {taken}.".replace('"', ""))] * bool(taken)
     lines += [Line("folded", "As TOML: to copy."), Line("code", to_toml(brief).rstrip())]
     return Page(lines, "".join(each.picture for each in drawn), name="cw-plan")

@@ -166,7 +166,7 @@ def _assumed(brief):
         if each.name in fields.COMPARED_ALONE or not unknown and each.name not in brief.assumed:
             continue
         value, of = taken.get(each.name, (None, "")) if unknown else (None, "")
-        said = worse.get(each.name, "") if unknown else brief.taken(each.name).strip('"')
+        said = worse.get(each.name, "") if unknown else brief.told(each.name)
         yield {
             "field": fields.key_of(each.name), "called": fields.called(each.name),
             "left_out": each.name in brief.left_out,

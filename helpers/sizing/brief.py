@@ -204,7 +204,8 @@ def read_fields(typed):
     taken = {name: value for name, value in _NOBODY_KNOWS.items() if name in left_out}
     taken |= {name: SAFER[name] for name in unknown if name in SAFER}
     for name in _PAIRS.keys() & taken:
-        taken[name] *= len(read.get(_PAIRS[name], Brief.bin_ratings))
+        other = _PAIRS[name]
+        taken[name] *= 1 if other in unknown else len(read.get(other, Brief.bin_ratings))
     try:
         if not wrong:
             if edge != "none":

@@ -126,6 +126,16 @@ class Brief(_Asked):
             return "[" + ", ".join(write_one(each, kind[0]) for each in value) + "]"
         return write_one(value, kind)
 
+    def told(self, name):
+        """Say the same where people read."""
+        if self.kind_of(name) == "yes":
+            return "yes" if getattr(self, name) else "no"
+        return self.taken(name).strip("[]").replace('"', "")
+
+    def compares(self, part):
+        """Whether somebody gave what only a circuit needs that is compared alone: neon or bin."""
+        return any(n.startswith(part) and n not in self.left_out for n in COMPARED_ALONE)
+
     def kind_of(self, name):
         """The kind that a field is read as; that of a setting depends on how it is given."""
         kind = self.__dataclass_fields__[name].metadata["kind"]

@@ -27,6 +27,8 @@ from helpers.sizing import candidates, other_circuits, rules, stops
 
 BURN_CELSIUS = 48.0
 """Burn threshold of any surface that is held for ten minutes: ISO 13732-1 (from memory) [degC]."""
+MINUTE_CELSIUS = 60.0
+"""The same of plastic that is held for one minute; beyond it a box fails [degC]."""
 AIR_CELSIUS = 85.0
 """Air that a small LED is made for at most: common practice, no source [degC]."""
 # Light has a place of its own in the ranking, the pulses are those of the LED once more, degrees
@@ -189,7 +191,8 @@ def _of_use(brief, found, type_volts):
     yield _column("light", metres(brief, found.mean_lowest, found.circuit), brief.seen_distance)
     inside, outside = candidates.box_celsius(brief, found.states[0].watts)
     yield _column("air", inside, AIR_CELSIUS)
-    yield _column("box", outside, BURN_CELSIUS)
+    place = np.searchsorted((BURN_CELSIUS, MINUTE_CELSIUS), outside)
+    yield _column("box", outside, BURN_CELSIUS, place=place)
     yield _column("flicker", 100.0, light.low_risk_percent(found.flicker_hertz))
     heat = candidates.heat_percent_at_lowest(brief)
     yield _column("what it tells", 100.0 * found.dims, heat, place=1)

@@ -6,7 +6,7 @@ from helpers.physics import circuits
 from helpers.quantities import write, write_as
 from helpers.sizing import candidates, rules, verdicts
 from helpers.sizing.brief import to_toml
-from helpers.sizing.fields import COMPARED_ALONE, key_of
+from helpers.sizing.fields import key_of
 
 SHOWN = 3
 _OF_UNIT = {
@@ -112,8 +112,8 @@ def others(plan):
     ----------
     plan : verdicts.Plan
     """
-    for name in candidates.KINDS:
-        asked = asked_for(name, plan.brief) and not plan.only
+    for name, part in zip(candidates.KINDS, ("neon", "bin"), strict=True):
+        asked = plan.brief.compares(part) and not plan.only
         if asked and (one := plan.first_of(name)):
             worst = one_a_rule(one.failed)
             broken = "; ".join(f"{each.named}, {by_how_much(each)}" for each in worst)
@@ -121,12 +121,6 @@ def others(plan):
             danger = rules.worst(one.findings).danger
             danger = f"Danger: {danger} " if danger else ""
             yield f"{danger}The best {_BUILT[name]}: {string_of(one)}: {how}."
-
-
-def asked_for(circuit, brief):
-    """Return whether a brief gave anything that only a neon lamp, or a capacitor, needs."""
-    of = "neon" if circuit == candidates.NEON else "bin"
-    return any(n.startswith(of) and n not in brief.left_out for n in COMPARED_ALONE)
 
 
 def nearest(plan):

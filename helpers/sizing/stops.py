@@ -167,7 +167,7 @@ def settings(brief):
     """
     found, names = [], ("dimmer_lowest", "dimmer_highest") if brief.cuts else ()
     if still := [name for name in names if name in brief.left_out]:
-        taken = " and ".join(f"the {called(n)} as {brief.taken(n)}" for n in still).replace('"', "")
+        taken = " and ".join(f"the {called(n)} as {brief.told(n)}" for n in still)
         found.append(said("open setting", "caution", taken=taken))
     if brief.cuts and brief.dimmer_given_by == "knob":
         found.append(said("knob", "caution"))
@@ -211,7 +211,7 @@ def not_yours(brief):
         found.append(said("not yours", "caution", **words))
     known = [n for n in brief.unknown if n not in COMPARED_ALONE]
     if known:
-        taken = "; ".join(f"{called(n)} {brief.taken(n)}" for n in known).replace('"', "")
+        taken = "; ".join(f"{called(n)} {brief.told(n)}" for n in known)
         found.append(said("nobody knows", "caution", taken=taken))
     return found
 

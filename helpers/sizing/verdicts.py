@@ -127,7 +127,8 @@ class Plan:
         self.brief, self.only = brief, only
         self.need, self.stops = stops.need(brief), stops.stops(brief)
         self.cautions = stops.settings(brief) + ([] if self.stops else stops.not_yours(brief))
-        self.general = [stops.dimmer_least(brief), stops.capacitor_dropper(brief)]
+        self.general = [stops.dimmer_least(brief)]
+        self.general += [stops.capacitor_dropper(brief)] * brief.compares("bin")
         names = [only[0]] if only else [*circuits.CIRCUITS, *candidates.KINDS]
         strings = {name: only[1:] if only else candidates.strings(brief, name) for name in names}
         self.listed = sum(len(each[0]) for each in strings.values())

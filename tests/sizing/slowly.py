@@ -110,6 +110,13 @@ def surface(brief):
     return 2.0 * (faces[0] + faces[1]) + faces[2]
 
 
+def warmth(brief, air):
+    """Air too warm for an LED; an outside, half as far above the room, that burns in a minute."""
+    outside = brief.box_air + (air - brief.box_air) / 2.0
+    too = {"air": air > 85.0, "box": outside > 60.0}
+    return {(rule, "none") for rule, broken in too.items() if broken}
+
+
 def judged(brief, states, rated, type_volts):
     """Rules on heat, volts, film and air of states: hottest part, its volts, all heat."""
     found, film = set(), 0.0
@@ -120,8 +127,8 @@ def judged(brief, states, rated, type_volts):
         if volts > type_volts:
             found.add(("volts", state))
         film = max(film, air + hot * 85.0 / rated)
-        if state == "none" and air > 85.0:
-            found.add(("air", "none"))
+        if state == "none":
+            found |= warmth(brief, air)
     return found | ({("film", "none")} if film > 155.0 else set())
 
 
@@ -290,7 +297,7 @@ def broken_string(brief, circuit, each, count, rated, type_volts):
         ):
             found.add(("volts", state))
         if state == "none":
-            found |= {("air", "none")} if air > 85.0 else set()
+            found |= warmth(brief, air)
             found |= {(rule, "none") for rule in ("LED", "pulses") if peak > brief.led_limit}
             found |= {("LED mean", "none")} if mean_most > brief.led_limit else set()
     if film > 155.0:

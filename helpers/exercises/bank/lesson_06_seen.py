@@ -678,7 +678,7 @@ HOLDS = options("""
       danger: a pot that is left on can set wax on fire.
     right prove: Leave any cover to a skilled person, who proves dead with a proved tester.
       reply: What shows that a part is dead, if the light cannot?
-      danger: what has not been proved dead may be live. Touching it can kill.
+      danger: left out, so that somebody opens it who cannot prove it dead. Touching it can kill.
     right cut-out: Have a thermal cut-out or timer, certified or conforming for this use, fitted.
       reply: Who ends the heat when no light is noticed?
       danger: no light ends a forgotten heat. Wax that overheats can burn.
@@ -843,7 +843,7 @@ FLICKER = (
         ),
         working="Treat the pot as live and hot, pull the plug, leave covers to an electrically "
         "skilled or instructed person who proves dead, and let a cut-out or timer end a forgotten "
-        "heat. In place of one of them stood: "
+        "heat. The wrong one among them was: "
         "“{instead}” A light that nobody notices tells nothing, and a brighter one is a change of "
         "the whole sum, checked by a competent person under local rules.",
     ),

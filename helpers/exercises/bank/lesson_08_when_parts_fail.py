@@ -921,7 +921,7 @@ def _fuse_numbers(draw, supply):
         "surge_ohms": surge_ohms,
         "carried_amps": float(f"{carried:.3g}"),
         "cleared_amps": float(f"{cleared:.3g}"),
-        "socket_amps": draw.pick((100.0, 400.0, 900.0)),
+        "socket_amps": draw.pick((200.0, 400.0, 900.0)),
     }
 
 
@@ -1147,7 +1147,7 @@ PROTECTION = (
     ),
     Question(
         id="fail-10",
-        edition=2,
+        edition=3,
         level=3,
         marks=3,
         outcome="choose a fuse for a capacitor dropper",
