@@ -1,10 +1,10 @@
 """Pictures as HTML and SVG in the one look of `helpers.figures.style`: axes, curves, bars, words.
 
 A picture is as wide as its place and as high as it needs. Curves stretch with it; letters never
-do, so that they have the same size in a narrow window, and grow with the reader's zoom. So words
-stand at an axis, at the end of a line or in the key, and none among the curves. Ink and face are
-those of the page. A picture takes a millisecond; the same numbers always give the same text. Knows
-no physics.
+do, so that they have the same size in a narrow window, and grow with the reader's zoom. Words stand
+at an axis, at the end of a line, or beside what they are of where `placing` finds room at every
+width; what finds none stands in a key. Ink and face are those of the page. A picture takes
+milliseconds; the same numbers always give the same text. Knows no physics.
 """
 
 from html import escape
@@ -12,6 +12,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from helpers.figures import placing
 from helpers.figures.drawn import Drawn
 from helpers.figures.style import INK, LINE_WEIGHT, LOOKS
 from helpers.figures.words import title_of
@@ -24,6 +25,8 @@ _RIM = f"stroke:{FACE};stroke-width"
 _CLEAR = f"paint-order:stroke;{_RIM}:3px"
 _STRETCHED = 1000
 """Width of the space between the axes, before it is stretched to that of the page."""
+_NARROW = 300
+"""The least width of a place for a picture [px]."""
 
 
 def picture(name, finding, *parts, details=""):
@@ -134,8 +137,8 @@ def _path(path, meaning):
 def _key(name, rows):
     """Return the name of an axis, and beside it what stands in the key, with width and look."""
     said = "".join(
-        f'<span><svg width="{wide}" height="12" style="margin-right:.3rem">{look}</svg>'
-        f"{escape(text)}</span>"
+        f'<span><svg width="{wide}" height="12" fill="currentColor" style="margin-right:.3rem">'
+        f"{look}</svg>{escape(text)}</span>"
         for wide, look, text in rows
     )
     flow = "display:flex;flex-wrap:wrap;column-gap:1.2rem"
@@ -202,7 +205,8 @@ class Chart:
 
     def __init__(self, height, across, up):
         self.height, self.across, self.up = height, across, up
-        self.curves, self.letters, self.ends, self.key = [], [], [], []
+        self.curves, self.letters, self.ends = [], [], []
+        self.lines, self.bodies, self.labels = [], [], []
         grid = "".join(f"M0 {self._y(value):.1f}H{_STRETCHED}" for value in up.ticks)
         grid += "".join(f"M{self._x(value):.1f} 0V{height}" for value in across.ticks)
         self.faces = [f'<path d="{grid}" {_GRID} vector-effect="non-scaling-stroke"/>']
@@ -222,22 +226,50 @@ class Chart:
     def _place(self, value):
         return f"{100 * float(self.across.share(value)):.1f}%"
 
-    def _points(self, across, up):
+    def _places(self, across, up):
         xs, ys = np.broadcast_arrays(self._x(across), self._y(up))
-        pairs = zip(xs.ravel().tolist(), ys.ravel().tolist(), strict=True)
-        return " ".join(f"{x:.1f},{y:.1f}" for x, y in pairs)
+        return np.stack((xs.ravel(), ys.ravel()), axis=1)
+
+    def _points(self, across, up):
+        return " ".join(f"{x:.1f},{y:.1f}" for x, y in self._places(across, up).tolist())
 
     def _thin(self, path, dashes=""):
         self.curves.append(f'<path d="{path}" fill="none" stroke="currentColor"{dashes} '
                            'vector-effect="non-scaling-stroke"/>')  # fmt: skip
 
-    def line(self, across, up, meaning, name="", key=""):
-        """Draw a curve in the look of its meaning, its name beside its right end, or in the key."""
+    def line(self, across, up, meaning, name="", label=""):
+        """Draw a curve in the look of its meaning, its name beside its right end, or as a label."""
         self.curves.append(_path("M" + self._points(across, up), meaning))
+        places = self._places(across, up)
+        for line, bare in self.lines:  # where it lies on another, that one is not seen
+            bare &= len(line) != len(places) or (line != places).any(axis=1)
+        self.lines.append((places, np.full(len(places), True)))
         if name:
             self.ends.append((float(self._y(np.ravel(up)[-1])), name))
-        if key:
-            self.key.append((30, _path("M0 6H30", meaning), key))
+        self.label(label, 30, _path("M0 6H30", meaning))
+
+    def label(self, text, wide=0, look="", at=None, reach=0.0, key=""):
+        """Ask for words beside the last line, or at places with a mark of such reach [px].
+
+        Where they meet anything they go to the key, as `key` if that is given, behind a sample
+        of what they are of: `look`, and how wide it is [px]. What has no sample is left out there.
+        """
+        points, row = self._places(*at) if at else None, (wide, look, key or text)
+        if text:
+            self.labels.append((text, len(self.lines) - 1, points, reach, row))
+
+    def _labelled(self, wide):
+        """Return the labels that find room on axes so wide [px], and the rows of the key."""
+        scale, placed, rows = wide / _STRETCHED, "", {}
+        found = placing.places(self.labels, self.lines, self.bodies, scale, self.height)
+        for (text, *_, row), place in zip(self.labels, found, strict=True):
+            if place:
+                x, side, y = place
+                more, anchor = f' dx="{side * placing.ASIDE:g}"', ("middle", "start", "end")[side]
+                placed += words(f"{x / 10:.1f}%", y, text, anchor, more=more)
+            elif row[0]:
+                rows[row[1]] = row  # a number takes the place of its curve's name, and tells it
+        return placed, rows.values()
 
     def fill(self, across, up, meaning, depth=0.2):
         """Tint the shape that points enclose in the colour of a meaning."""
@@ -260,61 +292,60 @@ class Chart:
             f"style=\"--cw-heap:path('{heap}')\"/>"
         )
 
-    def mark(self, across, up, meaning="limit", key=""):
-        """Put a round mark with a cross hair on a point, and say in the key what it marks."""
+    def mark(self, across, up, meaning="limit", label=""):
+        """Put a round mark with a cross hair on a point, and say what it marks."""
         x, y = float(self._x(across)), float(self._y(up))
         self._thin(f"M{x:.1f} {self.height}V{y:.1f}M0 {y:.1f}H{x:.1f}", ' stroke-dasharray="4 4"')
+        self.lines.append((np.array(((x, self.height), (x, y), (0, y))), np.full(3, True)))
         look = f'fill="{_ink(meaning)}" style="{_RIM}:2.5px"'
         self._disc(across, up, 8, look)
-        if key:
-            self.key.append((12, f'<circle cx="6" cy="6" r="6" {look}/>', key))
+        self.label(label, 12, f'<circle cx="6" cy="6" r="6" {look}/>', (across, up), 8)
 
     def _disc(self, across, up, radius, look):
         place = f'cx="{self._place(across)}" cy="{float(self._y(up)):.1f}" r="{radius}"'
         self.letters.insert(0, f"<circle {place} {look}/>")
+        self.bodies.append((float(self._x(across)), float(self._y(up)), radius, radius))
 
     def write(self, across, y, text):
         """Write words in the middle of a place along the first axis, at a height [px]."""
         self.letters.append(words(self._place(across), y, text))
+        self.bodies.append((float(self._x(across)), y - 4, placing.LETTER * len(text) / 2, 5.5))
 
-    def pin(self, across, up, text="", key=""):
-        """Put a letter or two on a point in a disc of their own, and say in the key what it is."""
+    def pin(self, across, up, text="", label=""):
+        """Put a letter or two on a point in a disc of their own, and say what it is."""
         look = f'stroke="currentColor" style="fill:{FACE}"'
         self._disc(across, up, 10, look)
-        if text:
-            self.write(across, float(self._y(up)) + 4.5, text)
-        if key:
-            self.key.append((12, f'<circle cx="6" cy="6" r="5" {look}/>', key))
+        self.write(across, float(self._y(up)) + 4.5, text)
+        self.label(label, 12, f'<circle cx="6" cy="6" r="5" {look}/>', (across, up), 10)
 
     def ghost(self, across, up):
         """Put a hollow mark where a point was a moment ago."""
         look = 'fill="none" stroke="currentColor" stroke-dasharray="3 2" stroke-width="2"'
         self._disc(across, up, 8, look)
 
-    def dot(self, across, up, meaning):
-        """Put a small dot on a point."""
+    def dot(self, across, up, meaning, label="", key=""):
+        """Put a small dot on a point of the last line, its number beside it or in the key."""
         self._disc(across, up, 5, f'fill="{_ink(meaning)}" style="{_RIM}:1.5px"')
+        self.label(label, 30, _path("M0 6H30", meaning), (across, up), 5, key)
 
     def read_at(self, at, *curves):
-        """Draw curves, a dot on each at one place, and a key with their names and numbers there.
+        """Draw curves with their names, and on each at one place a dot with its number.
 
         A curve is its places, heights, meaning and name. Returns height and name of each there.
         """
         self.line((at, at), self.up[:2], "limit")
         dots = []
         for across, up, meaning, name in curves:
-            self.line(across, up, meaning)
-            dots.append((float(np.interp(at, across, up)), meaning, name))
-            self.dot(at, dots[-1][0], meaning)
-        for up, meaning, name in sorted(dots, key=lambda dot: -dot[0]):
-            self.key.append((30, _path("M0 6H30", meaning), f"{name}: {up:.3g}"))
-        return [(up, name) for up, _, name in dots]
+            there = float(np.interp(at, across, up))
+            self.line(across, up, meaning, label=name)
+            self.dot(at, there, meaning, f"{there:.3g}", f"{name}: {there:.3g}")
+            dots.append((there, name))
+        return dots
 
-    def grip(self, moves, across, up, period=0, way="across", key=""):
+    def grip(self, moves, across, up, period=0, way="across", label=""):
         """Let a hand move an explorer's control on the chart itself, by a grip at a point.
 
-        `moves` is the control's key; `key` is said in that of the chart. Where `period` is given,
-        places count anew after each.
+        `moves` is the control's key. Where `period` is given, places count anew after each.
         """
         low, high, *_ = self.across if way == "across" else self.up
         place, y = self._place(across), float(self._y(up))
@@ -322,14 +353,15 @@ class Chart:
         # No arrow where an axis ends: nothing moves that way, and its numbers stand there.
         arrows = "M-15 0l6 -5v10z" * bool(share > 0.06) + "M15 0l-6 -5v10z" * bool(share < 0.94)
         turn = "" if way == "across" else ' transform="rotate(90)"'
+        size = (15, 6) if way == "across" else (6, 15)
+        self.bodies.append((float(self._x(across)), y, *size))
         self.letters.append(
             f'<svg x="{place}" y="{y:.1f}" overflow="visible">'
             f'<g class="cw-grip" fill="currentColor"{turn} style="{_CLEAR}"><circle r="6"/>'
             f'<path d="{arrows}"/></g></svg>'
             + grab(moves, low, high, way, 'width="100%" height="100%"', period)
         )
-        if key:
-            self.key.append((12, '<circle cx="6" cy="6" r="6" fill="currentColor"/>', key))
+        self.label(label, 12, '<circle cx="6" cy="6" r="6"/>', (across, up), 15)
 
     def room(self):
         """Return how much room the words left and right of the axes take [px]."""
@@ -340,18 +372,19 @@ class Chart:
     def html(self, left=0, right=0):
         """Return all that was drawn, between the names of the axes, with so much room [px]."""
         left, right = (max(pair) for pair in zip(self.room(), (left, right), strict=True))
+        labels, key = self._labelled(_NARROW - left - right)
         names = "".join(
             words("100%", top + 11 + 15 * line, text, "start", more=' dx="8"')
             for top, name in self._names_apart() for line, text in enumerate(name.split("\n"))
         )  # fmt: skip
         lines = max(len(text.split("\n")) if text else 0 for text in self.across.ticks.values())
         return (
-            f'{_key(self.up.name, self.key)}<svg height="{self.height}" style="display:block;'
+            f'{_key(self.up.name, key)}<svg height="{self.height}" style="display:block;'
             f"width:calc(100% - {left + right}px);height:{self.height}px;overflow:visible;"
             f'margin:20px {right}px {8 + 16 * lines}px {left}px"><svg width="100%" height="100%" '
             f'viewBox="0 0 {_STRETCHED} {self.height}" preserveAspectRatio="none" '
             f'overflow="visible">{"".join([*self.faces, *self.curves])}</svg>'
-            f'{names}{"".join(self.letters)}</svg><div style="text-align:right">'
+            f'{names}{"".join(self.letters)}{labels}</svg><div style="text-align:right">'
             f"{escape(self.across.name)}</div>"
         )
 

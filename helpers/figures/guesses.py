@@ -135,5 +135,5 @@ def guess(asked, mark, shown):
             f"{verdict}: you put {put}, the curve is at {write(there)}. "
             f"{asked.learned}{f' Beside it: {besides}.' if besides else ''}"
         )
-    chart.grip("mark", at, mark, way="up", key=f"you: {mark:.3g}")
+    chart.grip("mark", at, mark, way="up", label=f"you: {mark:.3g}")
     return picture("A mark on an empty pair of axes, then curves", finding, chart.html())

@@ -80,7 +80,7 @@ into heat, half of that while all is sound'
     chart = Chart(240, axis("air around the part in °C", 0, 160, 40), up)
     for share, meaning, text in ((1.0, "limit", "the most"), (0.5, "heat", "half of it")):
         chart.fill_between(celsius, share * line, 0.0, meaning, 0.1)
-        chart.line(celsius, share * line, meaning, key=text)
+        chart.line(celsius, share * line, meaning, label=text)
     chart.mark(*seen, "heat", "this part")
     name = "A power under the derating line of a resistor"
     return picture(name, f"{finding}.{edge}", chart.html(), details=details)
@@ -182,6 +182,6 @@ def warm_up(watts, kelvin_per_watt, time_constant_seconds, ambient_celsius):
     chart = warming(5.0 * time_constant_seconds, *part)
     if rise > 0.0 and isfinite(nearly):
         text = f"95 % after {duration(nearly)}"
-        chart.mark(nearly, heat.celsius_after(nearly, *part), key=text)
+        chart.mark(nearly, heat.celsius_after(nearly, *part), label=text)
     name = "The temperature of a part against the time since it was switched on"
     return picture(name, finding, chart.html(), details=details if rise > 0.0 else "")

@@ -10,11 +10,13 @@ from helpers.physics import hazards
 from helpers.quantities import write
 
 _AMPS = Axis(
-    1e-4, 10.0, "current through the body in mA, rms",
+    3e-5, 10.0, "current through the body in mA, rms",
     {mA / 1000.0: f"{mA:g}" for mA in (0.1, 1, 10, 100, 1_000, 10_000)}, True,
 )  # fmt: skip
 _SECONDS = Axis(0.01, 10.0, "how long", {t: duration(t) for t in (0.01, 0.1, 1.0, 10.0)}, True)
-_TINTS = ("limit", 0.04), ("limit", 0.14), ("limit", 0.28), ("limit", 0.46)
+_TINTS = ("limit", 0.04), ("limit", 0.12), ("limit", 0.22), ("limit", 0.34)
+_TOP = 55
+"""Number of the longest time, of the 61 of the borders, below which a zone's name stands."""
 
 
 _HIGH = 262
@@ -69,14 +71,13 @@ def zones(amps_rms, seconds, before=None, pot_amps=None):
     edges = [np.full_like(times, _AMPS.low), *borders, np.full_like(times, _AMPS.high)]
     for zone, tint, low, high in zip(hazards.ZONES, _TINTS, edges, edges[1:], strict=False):
         chart.fill([*low, *high[::-1]], [*times, *times[::-1]], *tint)
-        middle = (low[-1] * high[-1]) ** 0.5
-        chart.write(middle, -11, zone)
+        chart.label(zone, at=((low * high)[_TOP:0:-4] ** 0.5, times[_TOP:0:-4]))
     for border in borders:
         chart.line(border, times, "limit")
     amps, time = np.clip(amps_rms, _AMPS.low, _AMPS.high), min(seconds, _SECONDS.high)
     for at, text, look in ((hazards.RESIDUAL_AMPS_RMS, "RCD", "held"), (pot_amps, "pot", "limit")):
         if at:
-            chart.line((at, at), (0.01, 0.02), look, key=f"{text}: {write(at, 'current')}")
+            chart.line((at, at), (0.01, 0.02), look, label=f"{text}: {write(at, 'current')}")
     if before:
         chart.ghost(np.clip(before[0], _AMPS.low, _AMPS.high), min(before[1], _SECONDS.high))
     chart.mark(amps, time, "led", "this touch")

@@ -133,5 +133,7 @@ def _drawn(ohms, settings, rows, letters, chosen):
                 chart.write(middle, _ROW * (at + 0.5) + 5, letters[rule])
             if rule and before:  # where the tint begins or ends no line is needed
                 chart.line((first, first), (bottom, top), "limit")
-    chart.pin(column + 0.5, high - row - 0.5, key=f"this one: {write(ohms[column], 'resistance')}")
+    chart.pin(
+        column + 0.5, high - row - 0.5, label=f"this one: {write(ohms[column], 'resistance')}"
+    )
     return chart.html()

@@ -157,7 +157,7 @@ of up to 2.97 mA'
     upper, lower = cycle_charts(circuit, supply, dimmer, ohms)
     held = led_curve(circuit, supply, dimmer, ohms, circuits.volts_behind_dropper_at)
     behind = _HELD.get(circuit, "LED and diode")
-    upper.line(*held, "held", key=f"across {behind}")
+    upper.line(*held, "held", label=f"across {behind}")
     lower.line((0, 360), point.led_amps_mean, "led mean", f"mean\n{mean}")
     lower.line((0, 360), quick, "limit", f"V/R\n{quick_sum}")
     if instant_degrees is not None:
@@ -255,8 +255,8 @@ def cycle_charts(circuit, supply, dimmer, ohms):
         forward = forward - backward
     beside = _BESIDE.get(wired.sound.backward)
     if beside and backward.any():
-        lower.line(degrees, backward, "mains", key=beside)
-    lower.line(degrees, forward, "led", key="below 0: breakdown" if pushed_back else "")
+        lower.line(degrees, backward, "mains", label=beside)
+    lower.line(degrees, forward, "led", label="below 0: breakdown" if pushed_back else "")
     return upper, lower
 
 
@@ -268,8 +268,8 @@ def voltage_chart(supply, dimmer, height, across, curve=None):
     ticks = {value: write(value, "voltage") for value in (-crest, 0.0, crest)}
     chart = Chart(height, across, Axis(-1.12 * crest, 1.12 * crest, "voltage", ticks))
     chart.fill_between(degrees, sine, volts, "mains", 0.35)
-    chart.line(degrees, sine, "mains", key="the mains" if dimmer.edge != "none" else "")
-    chart.line(degrees, volts, "volts", key="what is left" if dimmer.edge != "none" else "")
+    chart.line(degrees, sine, "mains", label="the mains" if dimmer.edge != "none" else "")
+    chart.line(degrees, volts, "volts", label="what is left" if dimmer.edge != "none" else "")
     return chart
 
 

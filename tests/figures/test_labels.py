@@ -1,6 +1,6 @@
 """No words of a picture lie on others, on a line or beyond its edge, however wide the page is.
 
-Words stand at an axis, at the end of a line or in the key, never among the curves. What a browser
+Words stand at an axis, at the end of a line, beside what they are of or in the key. What a browser
 makes of it: tests/browser/test_pictures.py.
 """
 
