@@ -9,8 +9,10 @@ from every_case import CASES
 from explorer_states import states
 from labels import faults
 
+from helpers.figures import touch
 from helpers.figures.chart import Axis, Chart, picture
 from helpers.pages.explorers import EXPLORERS
+from helpers.physics import hazards
 from helpers.physics.mains import SUPPLIES
 
 
@@ -31,6 +33,12 @@ def test_property_in_every_state_of_every_explorer(supply):
         draw, controls = explorer.open_on(SUPPLIES[supply])
         drawn += [((name, state), draw(**state).picture) for state in states(controls)]
     assert not faults_of(drawn)
+
+
+def test_limit_zones_of_usual_touches_are_named_inside():
+    for amps, seconds in ((0.5e-3, 10.0), (5e-3, 1.0), (30e-3, 0.03), (0.1, 1.0), (0.3, 0.2)):
+        drawn = touch.zones(amps, seconds, pot_amps=0.39).picture
+        assert all(f">{zone}</text>" in drawn for zone in hazards.ZONES)
 
 
 def test_words_on_others_on_a_line_on_a_mark_and_beyond_the_edge_are_found():
