@@ -185,8 +185,8 @@ class Amount(Kind):
             size = size_check(value, right, self.prefixed)
             return Verdict(0.0, f"{size} {self.road.way_back()}".strip(), "", danger)
         said = danger or fill(found.danger, numbers)
-        asked = found.reply.replace(ASK_PREFIX, self._ask_prefix(value, digits, numbers, right))
-        return Verdict.partly(found.share, asked, found.name, said)
+        ask = self._ask_prefix(value, digits, numbers, right) if ASK_PREFIX in found.reply else ""
+        return Verdict.partly(found.share, found.reply.replace(ASK_PREFIX, ask), found.name, said)
 
     def _ask_prefix(self, value, digits, numbers, right):
         """Return what to ask about a prefix: 0.24 beside a box for mA most likely were amperes."""

@@ -67,19 +67,18 @@ def explain(value, digits, road, n, exact=None, own=(), prefixed=True):
         names = tuple(dict.fromkeys(slip.name for slip in found))[:2]
         danger = next((slip.danger for slip in found if slip.danger), "")
         return Reason(names, _reply(names, fill(first.asks, n)), first.share, danger)
-    single = _single(value, fits, road, n, scales)
+    single = _single(value, fits, road, n, scales, prefixed)
     power = _decade(value, fits, [right * scale for scale in scales])
     by_prefix = prefixed and power and power % 3 == 0
     name, asks = (PREFIX, ASK_PREFIX) if by_prefix else (PLACE, ASK_PLACE)
-    if power and all(one.turns[0].any_decade for one in single):
+    if power and all(one.turns[0].any_decade for one, _ in single):
         # over a power of ten the digits stay right: two names
-        names = (name, *(one.turns[0].name for one in single[:1]))
+        names = (name, *(one.turns[0].name for one, _ in single[:1]))
         return Reason(names, _reply(names, asks)) if single else Reason(names, asks, 0.5)
-    places = PREFIX_PLACES if prefixed else PER_CENT_PLACES
-    if told := _told(road, single, lambda one: _off_by(value, fits, one, scales) % places == 0):
+    if told := _told(road, single):
         return told
     twice = [w for w in road.wrong_twice(n) if any(fits(w.value * scale) for scale in scales)]
-    return _told(road, twice)
+    return _told(road, [(one, True) for one in twice])
 
 
 def meanings(value, digits, road, n, exact=None, own=(), prefixed=True):
@@ -89,11 +88,10 @@ def meanings(value, digits, road, n, exact=None, own=(), prefixed=True):
     """
     fits = _fit(value, digits)
     found = [slip.name for slip in _slips(value, fits, own)]
-    scales = _scales(road.value(n), exact)
-    single = _single(value, fits, road, n, scales)
-    places = PREFIX_PLACES if prefixed else PER_CENT_PLACES
-    meant = [one for one in single if _off_by(value, fits, one, scales) % places == 0]
-    found = found or [" and ".join(one.names) for one in meant]
+    if not found:
+        scales = _scales(road.value(n), exact)
+        single = _single(value, fits, road, n, scales, prefixed)
+        found = [" and ".join(one.names) for one, meant in single if meant]
     return tuple(dict.fromkeys(found))
 
 
@@ -105,8 +103,15 @@ def _scales(right, exact):
     return (1.0,) if exact is None or not right else (1.0, exact / right)
 
 
-def _single(value, fits, road, n, scales):
-    return [one for one in road.wrong(n) if _off_by(value, fits, one, scales) is not None]
+def _single(value, fits, road, n, scales, prefixed):
+    """Return each single wrong road that ends at a number, and whether it may be meant by it.
+
+    Where the decade says nothing, one has to be off by as much as a prefix or a per cent makes; by
+    another power of ten it is chance.
+    """
+    places = PREFIX_PLACES if prefixed else PER_CENT_PLACES
+    found = ((one, _off_by(value, fits, one, scales)) for one in road.wrong(n))
+    return [(one, power % places == 0) for one, power in found if power is not None]
 
 
 def _off_by(value, fits, wrong, scales):
@@ -135,19 +140,18 @@ def _fit(value, digits):
     return lambda other: abs(value - other) <= width
 
 
-def _told(road, wrong, may_be_meant=bool):
-    """Name one wrong road, or two with the question that parts them.
+def _told(road, wrong):
+    """Name one wrong road, or two with the question that parts them; None if none may be meant.
 
-    Where the decade says nothing, one still has to be off by as much as a prefix or a per cent
-    makes; by another power of ten it is chance, and has no word.
+    Each comes with whether it may be; an answer earns as if all of them had been.
     """
     by_name = {}
-    turns_first = sorted(wrong, key=lambda one: (one.turns[0].any_decade, not one.turns[0].usual))
-    for one in turns_first:  # where the decade says nothing, chance fits more often
-        by_name.setdefault(" and ".join(one.names), one)
+    turns_first = sorted(wrong, key=lambda w: (w[0].turns[0].any_decade, not w[0].turns[0].usual))
+    for one, meant in turns_first:  # where the decade says nothing, chance fits more often
+        by_name.setdefault(" and ".join(one.names), (one, meant))
     ways = list(by_name.values())[:2]
-    share = min((w.turns[0].share if len(w.turns) == 1 else 0.0 for w in ways), default=0.0)
-    ways = list(filter(may_be_meant, ways))  # an answer earns as if all of them had been
+    share = min((w.turns[0].share if len(w.turns) == 1 else 0.0 for w, _ in ways), default=0.0)
+    ways = [one for one, meant in ways if meant]
     names = tuple(" and ".join(way.names) for way in ways)
     if not ways:
         return None
